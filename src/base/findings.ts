@@ -1,0 +1,44 @@
+import { jobSentences } from "./sentences/job.ts";
+import { lastSentences } from "./sentences/last.ts";
+import { lineSentences } from "./sentences/lines.ts";
+import { meshSentences } from "./sentences/mesh.ts";
+import { pieceSentences } from "./sentences/pieces.ts";
+import { sheetSentences } from "./sentences/sheets.ts";
+import { shellSentences } from "./sentences/shell.ts";
+import type { Severity } from "./severity.ts";
+
+/** A finding is data with a code; its sentence is made here and nowhere else. */
+const catalogue = {
+  ...meshSentences,
+  ...lastSentences,
+  ...lineSentences,
+  ...shellSentences,
+  ...pieceSentences,
+  ...sheetSentences,
+  ...jobSentences,
+};
+type Catalogue = typeof catalogue;
+export type FindingCode = keyof Catalogue;
+export type FindingData<C extends FindingCode> = Parameters<Catalogue[C]["say"]>[0];
+export type Finding = {
+  [C in FindingCode]: {
+    readonly code: C;
+    readonly data: FindingData<C>;
+    /** Where it speaks of, in the last's frame in mm, when there is such a place. */
+    readonly at?: readonly [number, number, number];
+  };
+}[FindingCode];
+
+/** Makes a finding; `at` is a point in the last's frame, mm. */
+export function finding<C extends FindingCode>(code: C, data: FindingData<C>, at?: readonly [number, number, number]): Finding {
+  return (at ? { code, data, at } : { code, data }) as Finding;
+}
+
+export function severityOf(f: Finding): Severity {
+  return catalogue[f.code].severity;
+}
+
+/** The sentence for the maker: what, where, how much, what to do. */
+export function explain(f: Finding): string {
+  return (catalogue[f.code].say as (data: unknown) => string)(f.data);
+}

@@ -1,0 +1,33 @@
+import type { Side } from "#last/last.ts";
+import type { Outline, Polyline } from "#plane/outline.ts";
+
+export type Material = "card" | "upper leather" | "lining leather" | "insole board" | "sole leather" | "sock leather";
+export type Xy = readonly [number, number];
+
+/** What is drawn inside a piece. All in the piece's own flat coordinates, mm. */
+export type Mark =
+  | { readonly kind: "line"; readonly name: string; readonly use: "fold" | "net" | "stitch" | "centre" | "joint"; readonly line: Polyline }
+  | { readonly kind: "notch"; readonly name: string; readonly at: Xy; readonly toward: Xy }
+  | { readonly kind: "prick"; readonly name: string; readonly at: Xy }
+  | { readonly kind: "arrow"; readonly name: string; readonly from: Xy; readonly to: Xy }
+  | { readonly kind: "text"; readonly text: string; readonly at: Xy; readonly heightMm: number; readonly angleDeg: number };
+
+/**
+ * One flat piece as it is cut. `outline` is the cutting line, allowances included (`net` says when there are none);
+ * seen from the grain side. A right piece and its left twin are exact mirrors.
+ */
+export interface Piece {
+  /** Plain trade name, e.g. "upper", "upper, net", "lining", "insole", "outsole", "sock". */
+  readonly name: string;
+  readonly side: Side;
+  readonly material: Material;
+  /** How many of this very outline one pair needs (a mirrored twin is a piece of its own). */
+  readonly perPair: number;
+  readonly net: boolean;
+  readonly outline: Outline;
+  readonly marks: readonly Mark[];
+  /** Direction of least stretch, degrees from the piece's +x. */
+  readonly directionDeg: number;
+  readonly areaMm2: number;
+  readonly perimeterMm: number;
+}

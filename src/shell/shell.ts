@@ -1,0 +1,46 @@
+import type { Finding } from "#base/findings.ts";
+import type { Mesh } from "#mesh/mesh.ts";
+
+/**
+ * Vertex lists of the shell's named edges. Feather halves run seat → toe, back edges seat → topline, topline halves
+ * back → throat, the centre (inside the shell) toe → throat. End points are shared between neighbouring edges; the two back
+ * edges are the two banks of the opening at the back, at equal places in space.
+ */
+export interface ShellEdges {
+  readonly featherMedial: Uint32Array;
+  readonly featherLateral: Uint32Array;
+  readonly backMedial: Uint32Array;
+  readonly backLateral: Uint32Array;
+  readonly toplineMedial: Uint32Array;
+  readonly toplineLateral: Uint32Array;
+  readonly centre: Uint32Array;
+}
+
+/** The upper's surface lifted off the last: a disk, open along the back, in the last's frame, mm. */
+export interface Shell {
+  readonly mesh: Mesh;
+  readonly edges: ShellEdges;
+}
+
+/** Stretch from the flat piece to the last, as a share: +0.02 means that the leather must give 2 %. */
+export interface StrainSummary {
+  readonly p50: number;
+  readonly p95: number;
+  readonly max: number;
+}
+
+/**
+ * The shell laid flat. `uv` x0 y0 … mm, one pair a vertex of the shell; origin at the toe point, centre line from the throat
+ * to the toe along +x, seen from the grain side as the last is seen from above (medial +y on a right one).
+ */
+export interface FlatShell {
+  readonly shell: Shell;
+  readonly uv: Float64Array;
+  /** Larger and smaller principal stretch of each triangle, flat → last. */
+  readonly stretchMax: Float64Array;
+  readonly stretchMin: Float64Array;
+  readonly strain: StrainSummary;
+  /** How far the heel ends were swung together from where they lie of themselves, mm at the topline. */
+  readonly springMm: number;
+  readonly findings: readonly Finding[];
+}
