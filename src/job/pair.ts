@@ -3,7 +3,7 @@ import type { Last } from "#last/last.ts";
 import type { LineRules, Lines } from "#lines/lines.ts";
 import type { Piece } from "#pieces/piece.ts";
 import type { PieceRules, PieceSettings } from "#pieces/settings.ts";
-import type { FlatShell, Shell } from "#shell/shell.ts";
+import type { FlatBottom, FlatShell, Shell } from "#shell/shell.ts";
 import type { Job } from "./job.ts";
 
 /** Everything derived from one job: the value that the app shows and the sheets print. */
@@ -17,7 +17,7 @@ export interface Pair {
   readonly shell: Shell;
   readonly flat: FlatShell;
   /** The bottom inside the feather line, laid flat; net. */
-  readonly bottom: FlatShell | undefined;
+  readonly bottom: FlatBottom;
   /** All pieces of both shoes; a left piece is the exact mirror of its right twin. */
   readonly pieces: readonly Piece[];
   /** Findings of all stages, in the order of the work. */

@@ -44,3 +44,23 @@ export interface FlatShell {
   readonly springMm: number;
   readonly findings: readonly Finding[];
 }
+
+/**
+ * The last's bottom inside the feather line, a disk, mm. `loop` are its boundary vertices from the seat point over the medial
+ * side to the toe point and back over the lateral side; `toeIndex` is the place of the toe point in it.
+ */
+export interface Bottom {
+  readonly mesh: Mesh;
+  readonly loop: Uint32Array;
+  readonly toeIndex: number;
+}
+
+/**
+ * The bottom laid flat, seen from above (through the foot): origin at the seat point, toe point on +x, +y to the left, so
+ * medial is +y on a right one.
+ */
+export interface FlatBottom {
+  readonly bottom: Bottom;
+  readonly uv: Float64Array;
+  readonly strain: StrainSummary;
+}
