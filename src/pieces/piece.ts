@@ -4,7 +4,12 @@ import type { Outline, Polyline } from "#plane/outline.ts";
 export type Material = "card" | "upper leather" | "lining leather" | "insole board" | "sole leather" | "sock leather";
 export type Xy = readonly [number, number];
 
-/** What is drawn inside a piece. All in the piece's own flat coordinates, mm. */
+/**
+ * What is drawn inside a piece. All in the piece's own flat coordinates, mm.
+ * notch: `at` lies on the cutting line, `toward` is its inner end. prick: a hole of the awl.
+ * arrow: along the direction of least stretch. text: `at` is the middle of the text, along and across; `heightMm` is the
+ * height of a capital; `angleDeg` turns it counter-clockwise from +x and is in [-90, 90), so that it reads on both twins.
+ */
 export type Mark =
   | { readonly kind: "line"; readonly name: string; readonly use: "fold" | "net" | "stitch" | "centre" | "joint"; readonly line: Polyline }
   | { readonly kind: "notch"; readonly name: string; readonly at: Xy; readonly toward: Xy }
@@ -14,7 +19,8 @@ export type Mark =
 
 /**
  * One flat piece as it is cut. `outline` is the cutting line, allowances included (`net` says when there are none);
- * seen from the grain side. A right piece and its left twin are exact mirrors.
+ * seen from the grain side, bottom pieces from above as the foot stands on them. A right piece and its left twin are exact
+ * mirrors in the x axis; only their texts are set anew so that they read.
  */
 export interface Piece {
   /** Plain trade name, e.g. "upper", "upper, net", "lining", "insole", "outsole", "sock". */

@@ -12,6 +12,8 @@ export interface PieceSettings {
   readonly backSeamMm: number;
   readonly upperThicknessMm: number;
   readonly liningThicknessMm: number;
+  /** Under the feather at the toe, beside upper and lining; counts for the outsole alone. */
+  readonly toePuffMm: number;
   readonly liningTrimMm: number;
   readonly liningBackInTopMm: number;
   readonly liningBackInMiddleMm: number;
