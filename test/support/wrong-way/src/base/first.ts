@@ -1,0 +1,3 @@
+import { second } from "./second.ts";
+
+export const first = (): number => second() - 1;
