@@ -2,4 +2,18 @@ import { sentence } from "../sentence.ts";
 
 export const jobSentences = {
   "job-unreadable": sentence("stop", (d: { file: string; why: string }) => `${d.file} cannot be read as a job: ${d.why}.`),
+
+  // Files and folders, as the command line and the app meet them.
+  "file-missing": sentence("stop", (d: { file: string }) => `There is no file ${d.file}. Check the name and the folder.`),
+  "file-is-folder": sentence("stop", (d: { file: string }) => `${d.file} is a folder, not a file. Name the file of the scan or of the job inside it.`),
+  "file-not-plain": sentence("stop", (d: { file: string }) => `${d.file} is not an ordinary file. Name the file of a scan or of a job.`),
+  "file-no-permission": sentence("stop", (d: { file: string }) => `${d.file} may not be read by you. Copy it to a folder of your own or ask for the right to read it.`),
+  "file-too-large": sentence("stop", (d: { file: string; megabytes: number; mostMegabytes: number }) => `${d.file} has ${d.megabytes} MB; at most ${d.mostMegabytes} MB are read. Export the scan at a lower resolution: an edge of 1 mm is plenty for a last.`),
+  "file-unreadable": sentence("stop", (d: { file: string; why: string }) => `${d.file} cannot be read (${d.why}). Copy it to this machine's own disk and try again.`),
+  "folder-is-file": sentence("stop", (d: { folder: string }) => `${d.folder} is a file, so nothing can be put into it. Name a folder.`),
+  "folder-no-permission": sentence("stop", (d: { folder: string }) => `Nothing may be written in ${d.folder}. Choose a folder of your own.`),
+  "folder-unusable": sentence("stop", (d: { folder: string; why: string }) => `Nothing can be written in ${d.folder} (${d.why}). Choose another folder.`),
+  "disk-full": sentence("stop", (d: { folder: string }) => `The disk that holds ${d.folder} is full. Nothing was written; make room and try again.`),
+  "option-not-number": sentence("stop", (d: { option: string; got: string; min: number; max: number }) => `${d.option} wants millimetres from ${d.min} to ${d.max}, not "${d.got}".`),
+  "option-not-choice": sentence("stop", (d: { option: string; got: string; choices: string }) => `${d.option} can be ${d.choices}, not "${d.got}".`),
 };
