@@ -11,7 +11,7 @@ export type Xy = readonly [number, number];
  * height of a capital; `angleDeg` turns it counter-clockwise from +x and is in [-90, 90), so that it reads on both twins.
  */
 export type Mark =
-  | { readonly kind: "line"; readonly name: string; readonly use: "fold" | "net" | "stitch" | "centre" | "joint"; readonly line: Polyline }
+  | { readonly kind: "line"; readonly name: string; readonly use: "fold" | "net" | "stitch" | "centre" | "joint" | "heel"; readonly line: Polyline }
   | { readonly kind: "notch"; readonly name: string; readonly at: Xy; readonly toward: Xy }
   | { readonly kind: "prick"; readonly name: string; readonly at: Xy }
   | { readonly kind: "arrow"; readonly name: string; readonly from: Xy; readonly to: Xy }

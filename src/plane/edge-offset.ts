@@ -1,0 +1,62 @@
+import { must } from "#base/bug.ts";
+import { withoutLoops } from "./crossing.ts";
+import type { Outline, Polyline } from "./outline.ts";
+
+/**
+ * Offsets an open smooth line point by point along its normals. Positive widths lie to the right of the direction of travel,
+ * which is outside where the line is part of a counter-clockwise outline. Loops in hollows tighter than the width are cut out.
+ * `widths` mm, one a point; they must change slowly along the line, since a point lies exactly at its width only square to it.
+ */
+export function offsetEdge(line: Polyline, widths: Float64Array): Polyline {
+  const widest = widths.reduce((a, w) => Math.max(a, Math.abs(w)), 0);
+  return withoutLoops(rawOffset(line.xy, widths, false), 8 * widest);
+}
+
+/** Offsets a closed smooth outline; positive widths grow a counter-clockwise one. */
+export function offsetLoop(outline: Outline, widths: Float64Array): Outline {
+  return rawOffset(outline.xy, widths, true);
+}
+
+/** One width for every point of a line. */
+export function evenWidth(line: Polyline | Outline, mm: number): Float64Array {
+  return new Float64Array(line.xy.length / 2).fill(mm);
+}
+
+function rawOffset(xy: Float64Array, widths: Float64Array, closed: boolean): Polyline {
+  const n = xy.length / 2;
+  must(widths.length === n && n >= 3, "an offset needs a width for each of at least three points");
+  const out = new Float64Array(2 * n);
+  for (let i = 0; i < n; i++) {
+    const [nx, ny] = rightNormal(xy, i, closed);
+    out[2 * i] = xy[2 * i]! + nx * widths[i]!;
+    out[2 * i + 1] = xy[2 * i + 1]! + ny * widths[i]!;
+  }
+  return { xy: out };
+}
+
+/** Unit normal to the right at point i: from the parabola through it and its neighbours, one-sided at the ends. */
+export function rightNormal(xy: Float64Array, i: number, closed: boolean): readonly [number, number] {
+  const n = xy.length / 2;
+  const at = (k: number): readonly [number, number] => {
+    const j = ((k % n) + n) % n;
+    return [xy[2 * j]!, xy[2 * j + 1]!];
+  };
+  let dx: number;
+  let dy: number;
+  if (closed || (i > 0 && i < n - 1)) {
+    const [a, p, b] = [at(i - 1), at(i), at(i + 1)];
+    const before = Math.sqrt((p[0] - a[0]) * (p[0] - a[0]) + (p[1] - a[1]) * (p[1] - a[1]));
+    const after = Math.sqrt((b[0] - p[0]) * (b[0] - p[0]) + (b[1] - p[1]) * (b[1] - p[1]));
+    // Slope of the parabola: each chord's direction weighted by the other chord's length.
+    dx = ((p[0] - a[0]) / before) * after + ((b[0] - p[0]) / after) * before;
+    dy = ((p[1] - a[1]) / before) * after + ((b[1] - p[1]) / after) * before;
+  } else {
+    const way = i === 0 ? 1 : -1;
+    const [p, q, r] = [at(i), at(i + way), at(i + 2 * way)];
+    dx = way * (-3 * p[0] + 4 * q[0] - r[0]);
+    dy = way * (-3 * p[1] + 4 * q[1] - r[1]);
+  }
+  const length = Math.sqrt(dx * dx + dy * dy);
+  must(length > 0, "a line that turns back has no normal");
+  return [dy / length, -dx / length];
+}
