@@ -54,6 +54,8 @@ function inFolder(named: string, use: (apart: string) => void): void {
 function moveInto(path: string, apart: string, files: readonly ResultFile[]): void {
   const done: string[] = [];
   const former = (name: string) => join(apart, `former-${name}`);
+  const folder = files.find(({ name }) => existsSync(join(path, name)) && statSync(join(path, name)).isDirectory());
+  if (folder) throw new Refusal(finding("folder-unusable", { folder: path, why: `it holds a folder called ${folder.name}` }));
   try {
     for (const { name } of files) {
       const place = join(path, name);

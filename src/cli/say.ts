@@ -1,0 +1,54 @@
+// What the maker reads in the terminal: short sentences and measures in millimetres.
+import { explain, type Finding, severityOf } from "#base/findings.ts";
+import type { Last, Measures } from "#last/last.ts";
+import type { Pair } from "#job/pair.ts";
+
+const mm = (value: number): string => `${value.toFixed(1)} mm`;
+
+const measureNames: readonly (readonly [keyof Measures, string])[] = [
+  ["stickLength", "stick length"],
+  ["lastLength", "last length (tape along the bottom)"],
+  ["jointGirth", "joint girth"],
+  ["waistGirth", "waist girth"],
+  ["instepGirth", "instep girth"],
+  ["heelGirth", "heel girth (short heel)"],
+  ["ballWidth", "ball width"],
+  ["seatWidth", "seat width"],
+  ["heelHeight", "heel height"],
+  ["toeSpring", "toe spring"],
+  ["featherLength", "feather line, all round"],
+  ["vampPointFromToe", "toe point to vamp point"],
+];
+
+/** The last in one sentence and its measures as a list. */
+export function sayLast(last: Last): string {
+  const from = last.source === "scan" ? `from a scan in ${unitWords[last.placement.unit]}` : "from measurements";
+  const widest = Math.max(...measureNames.map(([, name]) => name.length));
+  const lines = measureNames.map(([key, name]) => `  ${name.padEnd(widest)}  ${mm(last.measures[key]).padStart(9)}`);
+  return [`${last.name}: a ${last.side} last, ${from}.`, ...lines].join("\n");
+}
+
+const unitWords = { m: "metres", dm: "decimetres", cm: "centimetres", mm: "millimetres", in: "inches" } as const;
+
+/** What was drawn and how it lies flat, in a few sentences. */
+export function sayPair({ last, lines, flat, pieces }: Pair): string {
+  const { throatDepthMm, backHeightMm, sideHeightMedialMm, sideHeightLateralMm } = lines.settings;
+  const names = [...new Set(pieces.map((piece) => piece.name))];
+  return [
+    `${last.name}: a ${last.side} last, joint girth ${mm(last.measures.jointGirth)}, last length ${mm(last.measures.lastLength)}.`,
+    `The throat lies ${mm(throatDepthMm)} behind the toe point, the back stands ${mm(backHeightMm)} high, the sides ${mm(sideHeightLateralMm)} outside and ${mm(sideHeightMedialMm)} inside at their lowest.`,
+    `Spring ${mm(flat.springMm)}; laid flat, half of the upper must give less than ${percent(flat.strain.p50)} and the worst place ${percent(flat.strain.max)}.`,
+    `Pieces for left and right: ${names.join(", ")}.`,
+  ].join("\n");
+}
+
+const percent = (share: number): string => `${(100 * share).toFixed(1)} %`;
+
+/** All findings, the grave ones first; empty when there are none. */
+export function sayFindings(findings: readonly Finding[]): string {
+  const part = (title: string, severity: "look" | "note") => {
+    const told = findings.filter((f) => severityOf(f) === severity).map((f) => `  - ${explain(f)}`);
+    return told.length > 0 ? [title, ...told] : [];
+  };
+  return [...part("To look at before cutting:", "look"), ...part("Good to know:", "note")].join("\n");
+}
