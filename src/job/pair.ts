@@ -9,12 +9,16 @@ import type { Job } from "./job.ts";
 /** Everything derived from one job: the value that the app shows and the sheets print. */
 export interface Pair {
   readonly job: Job;
+  /** What is written on every piece: the maker's title, and her size or the nominal one of the last. */
+  readonly labels: { readonly title: string; readonly size: string };
   readonly last: Last;
   readonly lineRules: LineRules;
   readonly pieceRules: PieceRules;
   readonly pieceSettings: PieceSettings;
   readonly lines: Lines;
   readonly shell: Shell;
+  /** Topline of both halves, on the last and on the flat pattern, mm. */
+  readonly toplineMm: { readonly onLast: number; readonly flat: number };
   readonly flat: FlatShell;
   /** The bottom inside the feather line, laid flat; net. */
   readonly bottom: FlatBottom;

@@ -3,6 +3,10 @@ import { sentence } from "../sentence.ts";
 export const jobSentences = {
   "job-unreadable": sentence("stop", (d: { file: string; why: string }) => `${d.file} cannot be read as a job: ${d.why}.`),
 
+  "job-newer": sentence("stop", (d: { file: string; version: number }) => `${d.file} was saved by a newer Lastwise (form ${d.version}). Update Lastwise and open it again; the file is left as it is.`),
+  "job-field-wrong": sentence("stop", (d: { file: string; field: string; why: string }) => `${d.file}: the field ${d.field} ${d.why}. Correct it and open the file again.`),
+  "job-file-missing": sentence("stop", (d: { file: string }) => `The scan ${d.file} that this job speaks of is missing. Put it beside the job, or save the job again from the app so that it holds the scan.`),
+
   // Files and folders, as the command line and the app meet them.
   "file-missing": sentence("stop", (d: { file: string }) => `There is no file ${d.file}. Check the name and the folder.`),
   "file-is-folder": sentence("stop", (d: { file: string }) => `${d.file} is a folder, not a file. Name the file of the scan or of the job inside it.`),

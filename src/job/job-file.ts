@@ -1,0 +1,87 @@
+import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
+import { finding } from "#base/findings.ts";
+import { Refusal } from "#base/refusal.ts";
+import type { Files } from "./files.ts";
+import type { Job } from "./job.ts";
+import { jobSchema } from "./schema.ts";
+
+/** Ending of a saved job: a zip holding `job.json` and the scan it speaks of. */
+export const jobEnding = ".lastwise";
+const inside = "job.json";
+const newest = 1;
+/** A scan inside a job may be this large; more is refused before it is unpacked. */
+const mostBytes = 1_000_000_000;
+
+export interface OpenedJob {
+  readonly job: Job;
+  readonly files: Files;
+}
+
+/** True when the bytes or the name look like a saved job rather than a scan. */
+export function isJobFile(name: string, bytes: Uint8Array): boolean {
+  return (bytes[0] === 0x50 && bytes[1] === 0x4b && !/\.3mf$/i.test(name)) || /\.(lastwise|json)$/i.test(name);
+}
+
+/**
+ * Opens a saved job: recognise, refuse the newer, validate. A plain `.json` holds the job alone; its scan lies beside it and is to
+ * be added by the caller. Throws Refusal that names the field which is wrong.
+ */
+export function readJobFile(name: string, bytes: Uint8Array): OpenedJob {
+  if (bytes.length === 0) throw new Refusal(finding("job-unreadable", { file: name, why: "it is empty" }));
+  const files = new Map<string, Uint8Array>();
+  let text: string;
+  if (bytes[0] === 0x50 && bytes[1] === 0x4b) {
+    for (const [entry, content] of Object.entries(unpack(name, bytes))) files.set(entry, content);
+    const job = files.get(inside);
+    if (!job) throw new Refusal(finding("job-unreadable", { file: name, why: `it holds no ${inside}` }));
+    files.delete(inside);
+    text = strFromU8(job);
+  } else text = strFromU8(bytes);
+  return { job: parse(name, text), files };
+}
+
+function unpack(name: string, bytes: Uint8Array): Record<string, Uint8Array> {
+  let total = 0;
+  try {
+    return unzipSync(bytes, {
+      filter: (entry) => {
+        total += entry.originalSize;
+        if (total > mostBytes) throw new Refusal(finding("job-unreadable", { file: name, why: "what it holds is larger than 1 GB" }));
+        return !entry.name.endsWith("/");
+      },
+    });
+  } catch (error) {
+    if (error instanceof Refusal) throw error;
+    throw new Refusal(finding("job-unreadable", { file: name, why: "the file is damaged or was not saved whole" }));
+  }
+}
+
+function parse(name: string, text: string): Job {
+  let raw: unknown;
+  try {
+    raw = JSON.parse(text);
+  } catch {
+    throw new Refusal(finding("job-unreadable", { file: name, why: "it is not a job saved by Lastwise" }));
+  }
+  const head = raw as { format?: unknown; version?: unknown };
+  if (typeof raw !== "object" || raw === null || head.format !== "lastwise job") throw new Refusal(finding("job-unreadable", { file: name, why: "it is not a job saved by Lastwise" }));
+  if (typeof head.version === "number" && head.version > newest) throw new Refusal(finding("job-newer", { file: name, version: head.version }));
+  const checked = jobSchema.safeParse(raw);
+  if (!checked.success) {
+    const issue = checked.error.issues[0]!;
+    throw new Refusal(finding("job-field-wrong", { file: name, field: issue.path.join(" → ") || "job", why: issue.message }));
+  }
+  return checked.data as Job;
+}
+
+/** The job as one file; the same job gives the same bytes. */
+export function writeJobFile(job: Job, files: Files): Uint8Array {
+  const entries: Record<string, Uint8Array> = { [inside]: strToU8(`${JSON.stringify(job, null, 2)}\n`) };
+  if (job.last.from === "scan") {
+    const scan = files.get(job.last.file);
+    if (!scan) throw new Refusal(finding("job-file-missing", { file: job.last.file }));
+    entries[job.last.file] = scan;
+  }
+  // A fixed date keeps the bytes the same from one saving to the next.
+  return zipSync(entries, { mtime: "1980-01-02T12:00:00" });
+}

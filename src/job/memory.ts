@@ -1,0 +1,50 @@
+import type { Watch } from "#base/watch.ts";
+
+/** A stage's result and the key it is remembered under, for the stages that follow from it. */
+export interface Made<T> {
+  readonly value: T;
+  readonly key: string;
+}
+
+interface Kept {
+  readonly key: string;
+  readonly value: unknown;
+  readonly ms: number;
+}
+
+/** Remembers the last result of each stage under what it was made from. */
+export class Memory {
+  readonly #kept = new Map<string, Kept>();
+
+  session(watch: Watch, now: () => number): Session {
+    return new Session(this.#kept, watch, now);
+  }
+}
+
+class Session {
+  readonly timesMs: Record<string, number> = {};
+  readonly #kept: Map<string, Kept>;
+  readonly #watch: Watch;
+  readonly #now: () => number;
+  constructor(kept: Map<string, Kept>, watch: Watch, now: () => number) {
+    this.#kept = kept;
+    this.#watch = watch;
+    this.#now = now;
+  }
+
+  /** The stage's result, made anew only if what it is made from has changed. */
+  make<T>(stage: string, from: readonly unknown[], how: () => T): Made<T> {
+    const key = `${stage}(${from.map((part) => (typeof part === "string" ? part : JSON.stringify(part))).join("; ")})`;
+    let kept = this.#kept.get(stage);
+    if (kept?.key !== key) {
+      this.#watch(stage, 0);
+      const start = this.#now();
+      const value = how();
+      kept = { key, value, ms: this.#now() - start };
+      this.#kept.set(stage, kept);
+      this.#watch(stage, 1);
+    }
+    this.timesMs[stage] = kept.ms;
+    return { value: kept.value as T, key };
+  }
+}

@@ -1,0 +1,10 @@
+import { unwatched, type Watch } from "#base/watch.ts";
+import type { SheetFile } from "#sheets/sheet-file.ts";
+import { sheetsOf } from "#sheets/sheets.ts";
+import type { Pair } from "./pair.ts";
+
+/** All files of a pair, each read back and measured before it is given out. */
+export async function sheetsFor(pair: Pair, watch: Watch = unwatched): Promise<readonly SheetFile[]> {
+  const { labels, job, last, lines, flat, pieces, pieceSettings, findings, timesMs } = pair;
+  return sheetsOf({ ...labels, paper: job.paper, last, lines, flat, pieces, pieceSettings, findings, timesMs }, watch);
+}

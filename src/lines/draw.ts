@@ -1,0 +1,132 @@
+import { finding, type Finding } from "#base/findings.ts";
+import { Refusal } from "#base/refusal.ts";
+import type { Last } from "#last/last.ts";
+import { Arcs } from "./arcs.ts";
+import { curveLength, curveOf, pointOn, upTo } from "./curve.ts";
+import { featherHalf, footAtX, halfSign, type Half } from "./feather.ts";
+import { flatOn, formeOf, type DoubleCurve, type Forme, type Xy } from "./forme.ts";
+import { heightMark } from "./heights.ts";
+import { judgeLines } from "./judge.ts";
+import type { Lines, LineRules, LineSettings } from "./lines.ts";
+import { halfTopline, liftLine } from "./topline.ts";
+
+/** What is made once per last, so that dragging a line costs little. */
+export interface DrawingBoard {
+  readonly last: Last;
+  readonly arcs: Arcs;
+  readonly forme: Forme;
+}
+
+export function drawingBoard(last: Last): DrawingBoard {
+  const arcs = new Arcs(last);
+  return { last, arcs, forme: formeOf(last, arcs) };
+}
+
+/** The lines on the last and, for cutting the shell, the same topline halves on the drawing plane. */
+export interface DrawnLines {
+  readonly lines: Lines;
+  readonly topline: Readonly<Record<Half, DoubleCurve>>;
+}
+
+const stepMm = 0.75;
+
+/** Draws throat and topline on the last. Refuses values that lie beyond the last; unusual ones become findings. */
+export function drawLines(board: DrawingBoard, rules: LineRules, settings: LineSettings): DrawnLines {
+  refuseImpossible(board, rules, settings);
+  const topline = { medial: drawHalf(board, settings, "medial"), lateral: drawHalf(board, settings, "lateral") };
+  const { last, forme } = board;
+  const marks = (half: Half) => [0.25, 0.5, 0.75].map((share) => heightMark(board, half, topline[half], share * flankEnd(topline[half], last)));
+  const lowest = (half: Half) => heightMark(board, half, topline[half], lowestX(settings, half, last));
+  const lines: Omit<Lines, "findings"> = {
+    settings,
+    toplineMedial: { points: topline.medial.points, arc: topline.medial.arc },
+    toplineLateral: { points: topline.lateral.points, arc: topline.lateral.arc },
+    centre: upTo(last.centreRidge, settings.throatDepthMm),
+    back: upTo(last.backCurve, settings.backHeightMm),
+    quarterHeights: { medial: marks("medial"), lateral: marks("lateral") },
+    lowestMedial: lowest("medial"),
+    lowestLateral: lowest("lateral"),
+  };
+  const findings: readonly Finding[] = judgeLines(last, rules, lines, forme);
+  return { lines: { ...lines, findings }, topline };
+}
+
+/** x of the throat above the seat point's: the end of both flanks. */
+const flankEnd = (topline: DoubleCurve, last: Last): number => topline.points[topline.points.length - 3]! - last.landmarks.seatPoint[0];
+
+const lowestX = (settings: LineSettings, half: Half, last: Last): number =>
+  (half === "medial" ? settings.lowestAtMedial : settings.lowestAtLateral) * (last.landmarks.toePoint[0] - last.landmarks.seatPoint[0]);
+
+function drawHalf(board: DrawingBoard, settings: LineSettings, half: Half): DoubleCurve {
+  const { last, forme } = board;
+  const sign = halfSign(last, half);
+  const bank = forme.back[half];
+  const back = flatOn(bank, settings.backHeightMm);
+  const throat = flatOn(forme.centre, settings.throatDepthMm);
+  const low = lowestPoint(board, settings, half);
+  const plan = {
+    back,
+    backDirection: square(direction(bank, settings.backHeightMm), sign),
+    lowest: low.at,
+    lowestDirection: low.direction,
+    throat,
+    throatDirection: square(direction(forme.centre, settings.throatDepthMm), sign),
+    throatRadiusMm: settings.throatRadiusMm,
+  };
+  const flat = halfTopline(plan, stepMm);
+  const { points, outsideAt } = liftLine(forme, flat);
+  if (outsideAt !== undefined)
+    throw new Refusal(finding("line-beyond-last", { what: `${half === "medial" ? "inner" : "outer"} half of the topline`, value: settings.backHeightMm, most: forme.ceilingMm, unit: "mm" }));
+  points.set(pointOn(last.backCurve, settings.backHeightMm), 0);
+  points.set(pointOn(last.centreRidge, settings.throatDepthMm), points.length - 3);
+  return { ...curveOf(points), flat };
+}
+
+/** The lowest place on the plane, and the direction of equal height there. */
+function lowestPoint(board: DrawingBoard, settings: LineSettings, half: Half): { readonly at: Xy; readonly direction: Xy } {
+  const { last, arcs, forme } = board;
+  const feather = featherHalf(last.feather, half);
+  const height = half === "medial" ? settings.sideHeightMedialMm : settings.sideHeightLateralMm;
+  const x = last.landmarks.seatPoint[0] + lowestX(settings, half, last);
+  const at = (dx: number): Xy => {
+    const foot = footAtX(feather, x + dx);
+    if (!foot) throw new Refusal(finding("line-beyond-last", { what: "lowest place of the topline", value: x, most: last.landmarks.toePoint[0], unit: "mm" }));
+    return forme.toFlat(pointOn(arcs.from(foot.foot, height), height));
+  };
+  const before = at(-4), after = at(4);
+  return { at: at(0), direction: unit([after[0] - before[0], after[1] - before[1]]) };
+}
+
+/** Direction of a double curve on the plane at a length, over ±2 mm. */
+function direction(curve: DoubleCurve, at: number): Xy {
+  const a = flatOn(curve, at - 2), b = flatOn(curve, at + 2);
+  return unit([b[0] - a[0], b[1] - a[1]]);
+}
+
+const unit = ([x, y]: Xy): Xy => {
+  const size = Math.sqrt(x * x + y * y);
+  return [x / size, y / size];
+};
+
+/** Turns a direction by a right angle, to the left for sign +1. */
+const square = ([x, y]: Xy, sign: 1 | -1 | number): Xy => [-sign * y, sign * x];
+
+function refuseImpossible({ last, forme }: DrawingBoard, rules: LineRules, settings: LineSettings): void {
+  for (const key of Object.keys(rules) as (keyof LineSettings)[])
+    if (!(Number.isFinite(settings[key]) && settings[key] > 0)) throw new Refusal(finding("line-not-a-number", { what: rules[key].name }));
+  const most: Partial<Record<keyof LineSettings, number>> = {
+    throatDepthMm: Math.min(curveLength(forme.centre), curveLength(last.centreRidge)) - 4,
+    backHeightMm: Math.min(forme.ceilingMm, curveLength(last.backCurve)) - 4,
+    sideHeightMedialMm: forme.ceilingMm - 4,
+    sideHeightLateralMm: forme.ceilingMm - 4,
+    lowestAtMedial: 0.7,
+    lowestAtLateral: 0.7,
+    throatRadiusMm: 80,
+  };
+  for (const [key, limit] of Object.entries(most) as [keyof LineSettings, number][])
+    if (settings[key] > limit) throw new Refusal(finding("line-beyond-last", { what: rules[key].name, value: settings[key], most: limit, unit: rules[key].unit }));
+  const least: Partial<Record<keyof LineSettings, number>> = { throatDepthMm: 25, backHeightMm: 15, sideHeightMedialMm: 8, sideHeightLateralMm: 8, lowestAtMedial: 0.2, lowestAtLateral: 0.2 };
+  for (const [key, limit] of Object.entries(least) as [keyof LineSettings, number][])
+    if (settings[key] < limit) throw new Refusal(finding("line-too-small", { what: rules[key].name, value: settings[key], least: limit, unit: rules[key].unit }));
+}
+

@@ -1,0 +1,145 @@
+import { must } from "#base/bug.ts";
+import type { Last, Point3, SurfaceCurve } from "#last/last.ts";
+import { ClosestPoint } from "#mesh/closest.ts";
+import { lscm } from "#mesh/lscm.ts";
+import type { Mesh } from "#mesh/mesh.ts";
+import { TriangleLocator } from "#plane/triangle-locator.ts";
+import type { Arcs } from "./arcs.ts";
+import { curveLength, curveOf } from "./curve.ts";
+import { featherHalf, halves, type Half } from "./feather.ts";
+import { weave } from "./weave.ts";
+
+export type Xy = readonly [number, number];
+
+/** A curve known both on the last and on the drawing plane, point by point. */
+export interface DoubleCurve extends SurfaceCurve {
+  /** x0 y0 …, one pair a point. */
+  readonly flat: Float64Array;
+}
+
+/**
+ * The forme: the last's surface from the feather line up to well above any topline, woven from tapes laid up from the feather
+ * line, open at the back, and laid on a drawing plane by a conformal map (angles are kept, so a line that is smooth and
+ * square to the centre on the plane is so on the last). Lines are drawn here; lengths are always measured on the last.
+ * Drawing plane: toe point at the origin, centre line toward the throat along −x near the toe, medial +y on a right last,
+ * areas on the whole true to size.
+ */
+export interface Forme {
+  readonly mesh: Mesh;
+  readonly flat: Float64Array;
+  readonly feather: Readonly<Record<Half, DoubleCurve>>;
+  /** The two banks of the opening at the back, from the seat point up; the same points in space. */
+  readonly back: Readonly<Record<Half, DoubleCurve>>;
+  /** Centre ridge from the toe point as far as the forme goes. */
+  readonly centre: DoubleCurve;
+  /** Surface point → drawing plane; not to be used on the opening at the back. */
+  toFlat(p: Point3): Xy;
+  /** Drawing plane → point of the last; undefined outside the forme. */
+  toLast(at: Xy): Point3 | undefined;
+  /** Where tapes end at the back, mm above the feather line. */
+  readonly ceilingMm: number;
+}
+
+/** Weaves the forme of a last; `spacing` mm between tapes. */
+export function formeOf(last: Last, arcs: Arcs, spacing = 3): Forme {
+  const ceilingMm = Math.min(72, 0.94 * curveLength(last.backCurve));
+  const woven = weave(last, arcs, spacing, ceilingMm);
+  const flat = place(lscm(woven.mesh), woven.mesh, woven.centre);
+  const double = (ids: readonly number[]): DoubleCurve => {
+    const p = woven.mesh.positions;
+    const curve = curveOf(ids.flatMap((v) => [p[3 * v]!, p[3 * v + 1]!, p[3 * v + 2]!]));
+    return { ...curve, flat: Float64Array.from(ids.flatMap((v) => [flat[2 * v]!, flat[2 * v + 1]!])) };
+  };
+  const pair = (of: (half: Half) => DoubleCurve) => Object.fromEntries(halves.map((h) => [h, of(h)])) as Record<Half, DoubleCurve>;
+  const onForme = new ClosestPoint(woven.mesh);
+  const onLast = new ClosestPoint(last.mesh);
+  const locator = new TriangleLocator(flat, woven.mesh.triangles);
+  const blend = (values: Float64Array, dims: number, triangle: number, w: readonly number[]) => {
+    const t = woven.mesh.triangles;
+    return Array.from({ length: dims }, (_, d) => w.reduce((sum, wk, k) => sum + wk * values[dims * t[3 * triangle + k]! + d]!, 0));
+  };
+  return {
+    mesh: woven.mesh,
+    flat,
+    feather: pair((h) => denser(double(woven.feather[h]), featherHalf(last.feather, h))),
+    back: pair((h) => double(woven.back[h])),
+    centre: double(woven.centre),
+    ceilingMm,
+    toFlat(p) {
+      const hit = onForme.find(p);
+      const [x, y] = blend(flat, 2, hit.triangle, weightsIn(woven.mesh, hit.triangle, hit.point));
+      return [x!, y!];
+    },
+    toLast(at) {
+      const hit = locator.find(at[0], at[1], 1e-6);
+      if (!hit) return undefined;
+      const [x, y, z] = blend(woven.mesh.positions, 3, hit.triangle, hit.weights);
+      return onLast.find([x!, y!, z!]).point;
+    },
+  };
+}
+
+/** The exact feather points, with their places on the plane taken from the forme's edge by share of length. */
+function denser(coarse: DoubleCurve, exact: SurfaceCurve): DoubleCurve {
+  const n = exact.arc.length;
+  const flat = new Float64Array(2 * n);
+  const ratio = curveLength(coarse) / curveLength(exact);
+  for (let i = 0; i < n; i++) {
+    const [x, y] = flatOn(coarse, exact.arc[i]! * ratio);
+    flat[2 * i] = x;
+    flat[2 * i + 1] = y;
+  }
+  return { ...exact, flat };
+}
+
+/** The place on the plane at a length (on the last) along a double curve. */
+export function flatOn({ arc, flat }: DoubleCurve, at: number): Xy {
+  let lo = 0, hi = arc.length - 1;
+  while (hi - lo > 1) {
+    const mid = (lo + hi) >> 1;
+    if (arc[mid]! <= at) lo = mid;
+    else hi = mid;
+  }
+  const t = Math.min(1, Math.max(0, (at - arc[lo]!) / (arc[hi]! - arc[lo]!)));
+  return [flat[2 * lo]! + t * (flat[2 * hi]! - flat[2 * lo]!), flat[2 * lo + 1]! + t * (flat[2 * hi + 1]! - flat[2 * lo + 1]!)];
+}
+
+function weightsIn(mesh: Mesh, triangle: number, [x, y, z]: Point3): [number, number, number] {
+  const t = mesh.triangles, p = mesh.positions;
+  const a = 3 * t[3 * triangle]!, b = 3 * t[3 * triangle + 1]!, c = 3 * t[3 * triangle + 2]!;
+  const ux = p[b]! - p[a]!, uy = p[b + 1]! - p[a + 1]!, uz = p[b + 2]! - p[a + 2]!;
+  const vx = p[c]! - p[a]!, vy = p[c + 1]! - p[a + 1]!, vz = p[c + 2]! - p[a + 2]!;
+  const wx = x - p[a]!, wy = y - p[a + 1]!, wz = z - p[a + 2]!;
+  const uu = ux * ux + uy * uy + uz * uz, uv = ux * vx + uy * vy + uz * vz, vv = vx * vx + vy * vy + vz * vz;
+  const wu = wx * ux + wy * uy + wz * uz, wv = wx * vx + wy * vy + wz * vz;
+  const det = uu * vv - uv * uv;
+  must(det > 0, "a flat triangle in the forme");
+  const s = (vv * wu - uv * wv) / det, r = (uu * wv - uv * wu) / det;
+  return [1 - s - r, s, r];
+}
+
+/** Moves, turns and scales the map: toe at the origin, centre along −x, total area as on the last. */
+function place(uv: Float64Array, mesh: Mesh, centre: readonly number[]): Float64Array {
+  const t = mesh.triangles, p = mesh.positions;
+  let flatArea = 0, area = 0;
+  for (let f = 0; f < t.length; f += 3) {
+    const a = t[f]!, b = t[f + 1]!, c = t[f + 2]!;
+    flatArea += 0.5 * ((uv[2 * b]! - uv[2 * a]!) * (uv[2 * c + 1]! - uv[2 * a + 1]!) - (uv[2 * b + 1]! - uv[2 * a + 1]!) * (uv[2 * c]! - uv[2 * a]!));
+    const ux = p[3 * b]! - p[3 * a]!, uy = p[3 * b + 1]! - p[3 * a + 1]!, uz = p[3 * b + 2]! - p[3 * a + 2]!;
+    const vx = p[3 * c]! - p[3 * a]!, vy = p[3 * c + 1]! - p[3 * a + 1]!, vz = p[3 * c + 2]! - p[3 * a + 2]!;
+    area += 0.5 * Math.sqrt((uy * vz - uz * vy) ** 2 + (uz * vx - ux * vz) ** 2 + (ux * vy - uy * vx) ** 2);
+  }
+  must(flatArea > 0, "the forme's map is turned over");
+  const scale = Math.sqrt(area / flatArea);
+  const toe = centre[0]!, end = centre[centre.length - 1]!;
+  const dx = uv[2 * toe]! - uv[2 * end]!, dy = uv[2 * toe + 1]! - uv[2 * end + 1]!;
+  const size = Math.sqrt(dx * dx + dy * dy);
+  const cx = (scale * dx) / size, cy = (scale * dy) / size;
+  const out = new Float64Array(uv.length);
+  for (let i = 0; i < uv.length; i += 2) {
+    const x = uv[i]! - uv[2 * toe]!, y = uv[i + 1]! - uv[2 * toe + 1]!;
+    out[i] = cx * x + cy * y;
+    out[i + 1] = cx * y - cy * x;
+  }
+  return out;
+}

@@ -1,0 +1,148 @@
+import Delaunator from "delaunator";
+import Constrainautor from "@kninnug/constrainautor";
+import { must } from "#base/bug.ts";
+
+/** A plane mesh: xy x0 y0 …, triangles counter-clockwise. */
+export interface PlaneMesh {
+  readonly xy: Float64Array;
+  readonly triangles: Uint32Array;
+}
+
+export interface FillInput {
+  /** Closed outline, counter-clockwise, first point not repeated; its points keep their places and come first in the result. */
+  readonly outline: Float64Array;
+  /** Lines inside the outline that must be edges of the mesh: each a list of points; they come next in the result. */
+  readonly lines: readonly { readonly xy: Float64Array; readonly startsAt?: number; readonly endsAt?: number }[];
+  /** Wanted edge length. */
+  readonly spacing: number;
+}
+
+/**
+ * Even triangles inside an outline: a hexagonal lattice (symmetric about y = 0, so that a mirrored outline gives a mirrored
+ * mesh but for ties) joined to the outline by a constrained Delaunay triangulation, then relaxed.
+ * `startsAt` and `endsAt` of a line name outline points to which its ends are tied.
+ */
+export function fillOutline({ outline, lines, spacing }: FillInput): PlaneMesh {
+  const fixed: number[] = Array.from(outline);
+  const constraints: [number, number][] = [];
+  const n = outline.length / 2;
+  for (let i = 0; i < n; i++) constraints.push([i, (i + 1) % n]);
+  for (const line of lines) {
+    let before = line.startsAt;
+    for (let k = 0; k < line.xy.length; k += 2) {
+      const id = fixed.length / 2;
+      fixed.push(line.xy[k]!, line.xy[k + 1]!);
+      if (before !== undefined) constraints.push([before, id]);
+      before = id;
+    }
+    if (before !== undefined && line.endsAt !== undefined) constraints.push([before, line.endsAt]);
+  }
+  const lattice = latticeInside(outline, fixed, spacing);
+  const xy = Float64Array.from([...fixed, ...lattice]);
+  let triangles = triangulate(xy, outline, constraints);
+  for (let round = 0; round < 2; round++) {
+    relaxInto(xy, triangles, fixed.length / 2);
+    triangles = triangulate(xy, outline, constraints);
+  }
+  return { xy, triangles };
+}
+
+/** Lattice points inside the outline that keep 0.65 spacing from every fixed point. */
+function latticeInside(outline: Float64Array, fixed: readonly number[], spacing: number): number[] {
+  let minX = Infinity, maxX = -Infinity, maxAbsY = 0;
+  for (let i = 0; i < outline.length; i += 2) {
+    minX = Math.min(minX, outline[i]!);
+    maxX = Math.max(maxX, outline[i]!);
+    maxAbsY = Math.max(maxAbsY, Math.abs(outline[i + 1]!));
+  }
+  const near = new Map<number, number[]>();
+  const cell = spacing;
+  const key = (x: number, y: number) => Math.floor(x / cell) * 65536 + Math.floor(y / cell);
+  for (let i = 0; i < fixed.length; i += 2) {
+    const k = key(fixed[i]!, fixed[i + 1]!);
+    const list = near.get(k);
+    if (list) list.push(i);
+    else near.set(k, [i]);
+  }
+  const keep = (0.65 * spacing) ** 2;
+  const clear = (x: number, y: number) => {
+    for (let dx = -1; dx <= 1; dx++)
+      for (let dy = -1; dy <= 1; dy++)
+        for (const i of near.get(key(x + dx * cell, y + dy * cell)) ?? [])
+          if ((fixed[i]! - x) ** 2 + (fixed[i + 1]! - y) ** 2 < keep) return false;
+    return true;
+  };
+  const rowHeight = (spacing * Math.sqrt(3)) / 2;
+  const rows = Math.ceil(maxAbsY / rowHeight);
+  const points: number[] = [];
+  for (let row = -rows; row <= rows; row++) {
+    const y = row * rowHeight;
+    const crossings = crossingsAt(outline, y);
+    const shift = row % 2 === 0 ? 0 : spacing / 2;
+    for (let c = 0; c + 1 < crossings.length; c += 2) {
+      const from = Math.ceil((crossings[c]! - shift) / spacing), to = Math.floor((crossings[c + 1]! - shift) / spacing);
+      for (let i = from; i <= to; i++) {
+        const x = i * spacing + shift;
+        if (clear(x, y)) points.push(x, y);
+      }
+    }
+  }
+  return points;
+}
+
+/** Sorted x of the places where the outline crosses the line at y. */
+function crossingsAt(outline: Float64Array, y: number): number[] {
+  const xs: number[] = [];
+  const n = outline.length;
+  for (let i = 0, j = n - 2; i < n; j = i, i += 2) {
+    const y0 = outline[j + 1]!, y1 = outline[i + 1]!;
+    if (y0 > y !== y1 > y) xs.push(outline[j]! + ((y - y0) / (y1 - y0)) * (outline[i]! - outline[j]!));
+  }
+  return xs.sort((a, b) => a - b);
+}
+
+function triangulate(xy: Float64Array, outline: Float64Array, constraints: readonly [number, number][]): Uint32Array {
+  const delaunay = new Delaunator(xy);
+  new Constrainautor(delaunay).constrainAll(constraints as [number, number][]).delaunify(true);
+  const t = delaunay.triangles;
+  const kept: number[] = [];
+  for (let f = 0; f < t.length; f += 3) {
+    const a = t[f]!, b = t[f + 1]!, c = t[f + 2]!;
+    const x = (xy[2 * a]! + xy[2 * b]! + xy[2 * c]!) / 3, y = (xy[2 * a + 1]! + xy[2 * b + 1]! + xy[2 * c + 1]!) / 3;
+    // Delaunator winds with y down; turn to counter-clockwise with y up.
+    if (inside(outline, x, y)) kept.push(...(turn(xy, a, b, c) > 0 ? [a, b, c] : [a, c, b]));
+  }
+  must(kept.length > 0, "outline without inside");
+  return Uint32Array.from(kept);
+}
+
+const turn = (xy: Float64Array, a: number, b: number, c: number): number =>
+  (xy[2 * b]! - xy[2 * a]!) * (xy[2 * c + 1]! - xy[2 * a + 1]!) - (xy[2 * b + 1]! - xy[2 * a + 1]!) * (xy[2 * c]! - xy[2 * a]!);
+
+function inside(outline: Float64Array, x: number, y: number): boolean {
+  let odd = false;
+  const n = outline.length;
+  for (let i = 0, j = n - 2; i < n; j = i, i += 2) {
+    const y0 = outline[j + 1]!, y1 = outline[i + 1]!;
+    if (y0 > y !== y1 > y && x < outline[j]! + ((y - y0) / (y1 - y0)) * (outline[i]! - outline[j]!)) odd = !odd;
+  }
+  return odd;
+}
+
+/** Moves each free point half way to the middle of its neighbours. */
+function relaxInto(xy: Float64Array, triangles: Uint32Array, fixedCount: number): void {
+  const n = xy.length / 2;
+  const sum = new Float64Array(xy.length), count = new Uint32Array(n);
+  for (let f = 0; f < triangles.length; f += 3)
+    for (let k = 0; k < 3; k++) {
+      const v = triangles[f + k]!, w = triangles[f + ((k + 1) % 3)]!;
+      sum[2 * v]! += xy[2 * w]!;
+      sum[2 * v + 1]! += xy[2 * w + 1]!;
+      count[v]!++;
+    }
+  for (let v = fixedCount; v < n; v++) {
+    if (count[v] === 0) continue;
+    xy[2 * v] = 0.5 * (xy[2 * v]! + sum[2 * v]! / count[v]!);
+    xy[2 * v + 1] = 0.5 * (xy[2 * v + 1]! + sum[2 * v + 1]! / count[v]!);
+  }
+}

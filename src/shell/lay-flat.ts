@@ -1,0 +1,70 @@
+import { must } from "#base/bug.ts";
+import { finding, type Finding } from "#base/findings.ts";
+import { flatten, type FlattenOptions, type Flattening } from "./flatten.ts";
+import type { FlatShell, Shell, ShellEdges } from "./shell.ts";
+import { summarise } from "./strain.ts";
+
+/**
+ * How firmly the edges that a maker keeps true (topline, back, centre) hold their length against the rest; the feather edge, where
+ * the leather is pulled under, absorbs what is left.
+ */
+const edgeWeight = 0.02;
+/** Stiffness of the thread that swings the heel ends together; the mode is soft, so this all but fixes the gap. */
+const springWeight = 10;
+
+/** Lays the shell flat, heel ends swung together by `springMm` at the topline from where they lie of themselves. */
+export function layFlat(shell: Shell, springMm: number): FlatShell {
+  const edges = trueEdges(shell.edges);
+  let flat: Flattening = flatten(shell.mesh, { edges });
+  if (springMm !== 0) flat = swing(shell, flat, edges, springMm);
+  const uv = settleFrame(flat.uv, shell.edges);
+  const findings: Finding[] = [];
+  if (flat.flipped > 0) findings.push(finding("flat-pattern-folds", { triangles: flat.flipped }));
+  return { shell, uv, stretchMax: flat.stretchMax, stretchMin: flat.stretchMin, strain: summarise(shell.mesh, flat.stretchMax, flat.stretchMin), springMm, findings };
+}
+
+function swing(shell: Shell, free: Flattening, edges: NonNullable<FlattenOptions["edges"]>, springMm: number): Flattening {
+  const a = last(shell.edges.backMedial), b = last(shell.edges.backLateral);
+  const gap = Math.sqrt((free.uv[2 * a]! - free.uv[2 * b]!) ** 2 + (free.uv[2 * a + 1]! - free.uv[2 * b + 1]!) ** 2);
+  return flatten(shell.mesh, { edges, start: free.uv, ties: [{ a, b, targetMm: Math.max(1, gap - springMm), weight: springWeight }] });
+}
+
+/** Gap between the heel ends at the topline, mm. */
+export function heelGap({ uv, shell }: Pick<FlatShell, "uv" | "shell">): number {
+  const a = last(shell.edges.backMedial), b = last(shell.edges.backLateral);
+  return Math.sqrt((uv[2 * a]! - uv[2 * b]!) ** 2 + (uv[2 * a + 1]! - uv[2 * b + 1]!) ** 2);
+}
+
+const last = (ids: Uint32Array): number => ids[ids.length - 1]!;
+
+function trueEdges(e: ShellEdges): NonNullable<FlattenOptions["edges"]> {
+  const a: number[] = [], b: number[] = [];
+  for (const ids of [e.toplineMedial, e.toplineLateral, e.backMedial, e.backLateral, e.centre])
+    for (let i = 0; i + 1 < ids.length; i++) {
+      a.push(ids[i]!);
+      b.push(ids[i + 1]!);
+    }
+  return { a: Uint32Array.from(a), b: Uint32Array.from(b), weight: new Float64Array(a.length).fill(edgeWeight) };
+}
+
+/** Toe point to the origin, throat → toe along +x. */
+function settleFrame(uv: Float64Array, { centre }: ShellEdges): Float64Array {
+  const toe = centre[0]!, throat = last(centre);
+  const dx = uv[2 * toe]! - uv[2 * throat]!, dy = uv[2 * toe + 1]! - uv[2 * throat + 1]!;
+  const size = Math.sqrt(dx * dx + dy * dy);
+  must(size > 0, "toe and throat of the flat shell coincide");
+  const out = new Float64Array(uv.length);
+  for (let i = 0; i < uv.length; i += 2) {
+    const x = uv[i]! - uv[2 * toe]!, y = uv[i + 1]! - uv[2 * toe + 1]!;
+    out[i] = (x * dx + y * dy) / size;
+    out[i + 1] = (y * dx - x * dy) / size;
+  }
+  return out;
+}
+
+/** Length of an edge on the flat shell, mm. */
+export function flatLength({ uv }: Pick<FlatShell, "uv">, ids: Uint32Array): number {
+  let sum = 0;
+  for (let i = 0; i + 1 < ids.length; i++) sum += Math.sqrt((uv[2 * ids[i]!]! - uv[2 * ids[i + 1]!]!) ** 2 + (uv[2 * ids[i]! + 1]! - uv[2 * ids[i + 1]! + 1]!) ** 2);
+  return sum;
+}
