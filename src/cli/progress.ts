@@ -3,24 +3,36 @@ import type { Watch } from "#base/watch.ts";
 
 const everyMs = 100;
 
-export interface Progress {
-  readonly watch: Watch;
-  /** Clears the line, so that what follows starts clean. */
-  readonly end: () => void;
-}
+/** The stages of the pipeline in the maker's words; finer steps are shown on a terminal only, under the name of their stage. */
+const stages: Readonly<Record<string, string>> = {
+  last: "Reading the last",
+  forme: "Taking its forme",
+  lines: "Drawing the lines",
+  shell: "Lifting the shell off the last",
+  flatten: "Laying it flat",
+  pieces: "Drawing the pieces",
+  sheets: "Writing the sheets and measuring them",
+};
 
-export function showProgress(to: NodeJS.WriteStream = process.stderr): Progress {
-  let stage = "";
-  let shownAt = 0;
+/** Does the work while showing how far it is; the line is cleared at the end, however the work ends. */
+export async function watched<T>(work: (watch: Watch) => T | Promise<T>, to: NodeJS.WriteStream = process.stderr): Promise<T> {
   const onTerminal = to.isTTY === true;
-  const watch: Watch = (name, fraction) => {
+  let shown = "";
+  let shownAt = 0;
+  const watch: Watch = (stage, fraction) => {
+    const words = stages[stage] ?? shown;
+    if (words === "") return;
     if (onTerminal) {
       const now = performance.now();
-      if (name === stage && now - shownAt < everyMs) return;
+      if (words === shown && now - shownAt < everyMs) return;
       shownAt = now;
-      to.write(`\r\u001b[K${name} … ${Math.round(100 * Math.min(1, Math.max(0, fraction)))} %`);
-    } else if (name !== stage) to.write(`${name} …\n`);
-    stage = name;
+      to.write(`\r\u001b[K${words} … ${Math.round(100 * Math.min(1, Math.max(0, fraction)))} %`);
+    } else if (words !== shown) to.write(`${words} …\n`);
+    shown = words;
   };
-  return { watch, end: () => void (onTerminal && stage !== "" && to.write("\r\u001b[K")) };
+  try {
+    return await work(watch);
+  } finally {
+    if (onTerminal && shown !== "") to.write("\r\u001b[K");
+  }
 }

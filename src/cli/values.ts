@@ -16,3 +16,9 @@ export const oneOf = <T extends string>(option: string, choices: readonly T[]) =
   if (found === undefined) throw new Refusal(finding("option-not-choice", { option, got: text, choices: choices.join(" or ") }));
   return found;
 };
+
+/** A parser for a text that must find room on a piece. */
+export const textUpTo = (option: string, most: number) => (text: string): string => {
+  if (text.length > most) throw new Refusal(finding("option-too-long", { option, letters: text.length, most }));
+  return text;
+};

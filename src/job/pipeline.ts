@@ -74,7 +74,8 @@ export class Pipeline {
   }
 }
 
-function readLast({ last, title }: Job, files: Files, watch: Watch): Last {
+/** The first stage alone: the last of a job, with what was repaired and what is doubtful. */
+export function readLast({ last, title }: Job, files: Files, watch: Watch): Last {
   if (last.from === "measures") return lastFromMeasures(last.measures, title, watch);
   const { mesh, repairs } = cleanScan(readScan(last.file, fileOf(last.file, files)).mesh, watch);
   const found = lastFromScan(mesh, scanName(last), watch);

@@ -20,4 +20,6 @@ export const jobSentences = {
   "disk-full": sentence("stop", (d: { folder: string }) => `The disk that holds ${d.folder} is full. Nothing was written; make room and try again.`),
   "option-not-number": sentence("stop", (d: { option: string; got: string; min: number; max: number }) => `${d.option} wants millimetres from ${d.min} to ${d.max}, not "${d.got}".`),
   "option-not-choice": sentence("stop", (d: { option: string; got: string; choices: string }) => `${d.option} can be ${d.choices}, not "${d.got}".`),
+  "make-what": sentence("stop", (_: Record<string, never>) => `Name either the scan of a last, or a saved job, or --example for the invented example pair.`),
+  "option-too-long": sentence("stop", (d: { option: string; letters: number; most: number }) => `${d.option} has ${d.letters} letters; there is room for ${d.most}.`),
 };

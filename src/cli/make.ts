@@ -1,0 +1,96 @@
+// `lastwise make LAST|JOB --out DIR`
+import { join } from "node:path";
+import type { Command } from "commander";
+import { finding } from "#base/findings.ts";
+import { Refusal } from "#base/refusal.ts";
+import { defaultJob } from "#job/default-job.ts";
+import type { OpenedJob } from "#job/job-file.ts";
+import type { Job } from "#job/job.ts";
+import { Pipeline } from "#job/pipeline.ts";
+import { sheetsFor } from "#job/sheets-for.ts";
+import type { Side } from "#last/last.ts";
+import { exitFor } from "./exit.ts";
+import { withSide } from "./measure.ts";
+import { openJob } from "./open.ts";
+import { checkRoom, keepResults } from "./out-folder.ts";
+import { watched } from "./progress.ts";
+import { sayFindings, sayPair } from "./say.ts";
+import { millimetres, oneOf, textUpTo } from "./values.ts";
+
+interface Options {
+  readonly out: string;
+  readonly example?: true;
+  readonly title?: string;
+  readonly size?: string;
+  readonly side?: Side;
+  readonly paper?: Job["paper"];
+  readonly throat?: number;
+  readonly back?: number;
+  readonly inner?: number;
+  readonly outer?: number;
+  readonly spring?: number;
+  readonly json?: true;
+}
+
+export function addMake(program: Command): void {
+  program
+    .command("make")
+    .summary("make the pattern of one pair")
+    .description("Makes the true-scale pattern of one pair from the scan of a last or from a saved job, with the rules of construction for all that is not said.")
+    .argument("[last]", "the scan (STL, OBJ, PLY, GLB), or a saved job (.lastwise, .json)")
+    .requiredOption("--out <folder>", "where the sheets go")
+    .option("--example", "the invented example pair instead of a last of your own")
+    .option("--title <text>", "what is written on every piece", textUpTo("--title", 200))
+    .option("--size <text>", "the size as you say it, e.g. 38", textUpTo("--size", 40))
+    .option("--side <side>", "left or right, where you know better than the scan shows", oneOf("--side", ["left", "right"]))
+    .option("--paper <paper>", "A4 or Letter", oneOf("--paper", ["A4", "Letter"]))
+    .option("--throat <mm>", "throat depth: toe point to throat along the centre, on the surface", millimetres("--throat", 20, 150))
+    .option("--back <mm>", "back height above the feather line", millimetres("--back", 20, 120))
+    .option("--inner <mm>", "height of the inner side where it is lowest", millimetres("--inner", 10, 100))
+    .option("--outer <mm>", "height of the outer side where it is lowest", millimetres("--outer", 10, 100))
+    .option("--spring <mm>", "how far the heel ends of the flat pattern are swung together", millimetres("--spring", -60, 60))
+    .option("--json", "print the report as JSON instead of sentences")
+    .option("--verbose", "show the inner details of a mistake of ours")
+    .action(make);
+}
+
+async function make(path: string | undefined, options: Options): Promise<void> {
+  const { job, files } = choose(path, options);
+  checkRoom(options.out);
+  const { pair, sheets } = await watched(async (watch) => {
+    const made = new Pipeline().run(withWishes(job, options), files, { watch, now: () => performance.now() });
+    watch("sheets", 0);
+    return { pair: made, sheets: await sheetsFor(made, watch) };
+  });
+  keepResults(options.out, sheets);
+
+  if (options.json) {
+    const report = sheets.find((sheet) => sheet.name === "report.json");
+    console.log(report ? new TextDecoder().decode(report.bytes).trimEnd() : "{}");
+  } else {
+    const written = `Written to ${join(options.out, "/")}: ${sheets.map((sheet) => sheet.name).join(", ")}.`;
+    console.log([sayPair(pair), sayFindings(pair.findings), `${written}\nPrint at 100 % and measure the scale bars before you cut.`].filter(Boolean).join("\n\n"));
+  }
+  process.exitCode = exitFor(pair.findings);
+}
+
+function choose(path: string | undefined, { example }: Options): OpenedJob {
+  if ((path === undefined) === (example === undefined)) throw new Refusal(finding("make-what", {}));
+  return path === undefined ? { job: defaultJob(), files: new Map() } : openJob(path);
+}
+
+/** The job with what was said on the command line put over it. */
+function withWishes(job: Job, options: Options): Job {
+  const { title, size, side, paper, spring } = options;
+  const lines = { throatDepthMm: options.throat, backHeightMm: options.back, sideHeightMedialMm: options.inner, sideHeightLateralMm: options.outer };
+  const wished = Object.fromEntries(Object.entries(lines).filter(([, value]) => value !== undefined));
+  const sided = side ? withSide(job, side) : job;
+  return {
+    ...sided,
+    title: title ?? job.title,
+    size: size ?? job.size,
+    paper: paper ?? job.paper,
+    springMm: spring ?? job.springMm,
+    lines: { ...job.lines, ...wished },
+  };
+}

@@ -1,0 +1,44 @@
+// `lastwise measure LAST`
+import type { Command } from "commander";
+import type { Job } from "#job/job.ts";
+import { readLast } from "#job/pipeline.ts";
+import type { Side } from "#last/last.ts";
+import { measureReport } from "#sheets/report.ts";
+import { exitFor } from "./exit.ts";
+import { openJob } from "./open.ts";
+import { watched } from "./progress.ts";
+import { sayFindings, sayLast } from "./say.ts";
+import { oneOf } from "./values.ts";
+
+interface Options {
+  readonly side?: Side;
+  readonly json?: true;
+}
+
+export function addMeasure(program: Command): void {
+  program
+    .command("measure")
+    .summary("measure a last")
+    .description("Reads the scan of a last (STL, OBJ, PLY, GLB; any unit) and says its side, lengths and girths, and what is doubtful.")
+    .argument("<last>", "the scan, or a saved job")
+    .option("--side <side>", "left or right, where you know better than the scan shows", oneOf("--side", ["left", "right"]))
+    .option("--json", "print one JSON object instead of sentences")
+    .option("--verbose", "show the inner details of a mistake of ours")
+    .action(measure);
+}
+
+async function measure(path: string, { side, json }: Options): Promise<void> {
+  const { job, files } = openJob(path);
+  const last = await watched((watch) => {
+    watch("last", 0);
+    return readLast(side ? withSide(job, side) : job, files, watch);
+  });
+  console.log(json ? JSON.stringify(measureReport(last), null, 1) : [sayLast(last), sayFindings(last.findings)].filter(Boolean).join("\n\n"));
+  process.exitCode = exitFor(last.findings);
+}
+
+/** The same job with the maker's word on which foot the last is for. */
+export function withSide(job: Job, side: Side): Job {
+  const { last } = job;
+  return { ...job, last: last.from === "scan" ? { ...last, side } : { ...last, measures: { ...last.measures, side } } };
+}
