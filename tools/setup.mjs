@@ -1,5 +1,6 @@
 // Makes a fresh clone ready: checks Node, installs what package-lock.json names and is not there yet. Node's built-ins alone.
-import { existsSync, readFileSync } from "node:fs";
+import { existsSync, readFileSync, symlinkSync } from "node:fs";
+import { join } from "node:path";
 import { giveUp, inRoot, isMain, run } from "./steps.mjs";
 
 const wanted = [20, 19];
@@ -11,7 +12,7 @@ export function setUp({ quiet = false } = {}) {
     giveUp(`Lastwise needs Node ${wanted.join(".")} or newer; this is Node ${process.versions.node}. Install a newer one and run the command again.`);
   }
   const why = whatIsMissing();
-  if (!why) return;
+  if (!why) return linkCommand();
   console.error(`Set-up: ${why}; installing (once, needs the network).`);
   const options = quiet ? { stdio: ["ignore", 2, 2] } : {};
   if (npm(["ci"], options) !== 0 && npm(["install"], options) !== 0) {
@@ -19,6 +20,18 @@ export function setUp({ quiet = false } = {}) {
   }
   const still = whatIsMissing();
   if (still) giveUp(`Set-up failed: ${still} after the installation. Delete the folder node_modules and run the command again.`);
+  linkCommand();
+}
+
+/** Puts our own command among the installed ones, where `npx lastwise` looks first; without it npx finds it too, but later. */
+function linkCommand() {
+  const link = inRoot("node_modules", ".bin", "lastwise");
+  if (process.platform === "win32" || existsSync(link)) return;
+  try {
+    symlinkSync(join("..", "..", "bin", "lastwise.mjs"), link);
+  } catch {
+    // A read-only tree, or another run that was quicker: npx still finds the command by package.json.
+  }
 }
 
 /** Undefined when node_modules holds exactly the versions of the lock file; packages for other machines may be absent. */
