@@ -1,0 +1,58 @@
+import { strToU8, zipSync } from "fflate";
+import { describe, expect, test } from "vitest";
+import { defaultJob, jobForScan } from "#job/default-job.ts";
+import { digest } from "#job/digest.ts";
+import { isJobFile, readJobFile, writeJobFile } from "#job/job-file.ts";
+import type { Job } from "#job/job.ts";
+
+const none = new Map<string, Uint8Array>();
+const asJson = (value: unknown) => strToU8(JSON.stringify(value));
+
+describe("a saved job", () => {
+  test("comes back as it was, with the scan it speaks of", () => {
+    const scan = Uint8Array.from([1, 2, 3, 4]);
+    const job: Job = { ...jobForScan("old last.stl", "left"), title: "Zoë – 38½", lines: { throatDepthMm: 68.5 }, springMm: 4, pieces: { toplineFoldMm: 5 } };
+    const bytes = writeJobFile(job, new Map([["old last.stl", scan]]));
+    const back = readJobFile("zoe.lastwise", bytes);
+    expect(back.job).toEqual(job);
+    expect(back.files.get("old last.stl")).toEqual(scan);
+    expect(isJobFile("zoe.lastwise", bytes)).toBe(true);
+  });
+
+  test("is the same bytes every time", () => {
+    expect(writeJobFile(defaultJob(), none)).toEqual(writeJobFile(defaultJob(), none));
+  });
+
+  test("may be plain JSON, its scan beside it", () => {
+    expect(readJobFile("pair.json", asJson(jobForScan("a.stl"))).job.last).toEqual({ from: "scan", file: "a.stl" });
+  });
+
+  test("is refused with the field named when something is wrong in it", () => {
+    const wrong = (change: object) => () => readJobFile("pair.json", asJson({ ...defaultJob(), ...change }));
+    expect(wrong({ springMm: "four" })).toThrow("pair.json: the field springMm must be a number");
+    expect(wrong({ lines: { throatDepthMm: -3 } })).toThrow("the field lines → throatDepthMm must be greater than zero");
+    expect(wrong({ paper: "A9" })).toThrow("the field paper must be A4 or Letter");
+    expect(wrong({ version: 7 })).toThrow(/newer Lastwise/);
+    expect(wrong({ lines: { throatdepth: 70 } })).toThrow(/field lines/);
+    expect(() => readJobFile("pair.json", asJson({ hello: 1 }))).toThrow(/not a job saved by Lastwise/);
+    expect(() => readJobFile("pair.json", strToU8("solid"))).toThrow(/not a job saved by Lastwise/);
+    expect(() => readJobFile("pair.lastwise", new Uint8Array(0))).toThrow(/empty/);
+  });
+
+  test("is refused when the zip is cut short or holds no job", () => {
+    const bytes = writeJobFile(defaultJob(), none);
+    expect(() => readJobFile("pair.lastwise", bytes.slice(0, bytes.length - 20))).toThrow(/damaged or was not saved whole/);
+    expect(() => readJobFile("pair.lastwise", zipSync({ "other.txt": strToU8("x") }))).toThrow(/holds no job.json/);
+  });
+
+  test("cannot be saved without the scan it speaks of", () => {
+    expect(() => writeJobFile(jobForScan("a.stl"), none)).toThrow(/a.stl/);
+  });
+});
+
+test("a digest tells files apart by one byte and by length", () => {
+  const a = Uint8Array.from([1, 2, 3]);
+  expect(digest(a)).toBe(digest(a.slice()));
+  expect(digest(a)).not.toBe(digest(Uint8Array.from([1, 2, 4])));
+  expect(digest(a)).not.toBe(digest(Uint8Array.from([1, 2, 3, 0])));
+});
