@@ -100,6 +100,13 @@ export function partBetween(line: Polyline, arc: Float64Array, from: number, to:
   return { xy: Float64Array.from(out) };
 }
 
+/** The last `mm` of a line, or all of it where it is shorter. */
+export function endPart(line: Polyline, mm: number): Polyline {
+  const arc = arcLengths(line);
+  const end = arc[arc.length - 1]!;
+  return mm >= end ? line : partBetween(line, arc, end - mm, end);
+}
+
 /** The same line walked the other way. */
 export function reversed({ xy }: Polyline): Polyline {
   const out = new Float64Array(xy.length);

@@ -1,0 +1,153 @@
+import { contains } from "#plane/inside.ts";
+import { meetsOutline } from "#plane/clip.ts";
+import { segmentsMeet } from "#plane/crossing.ts";
+import { bounds } from "#plane/measure.ts";
+import type { Outline, Polyline } from "#plane/outline.ts";
+import type { Side } from "#last/last.ts";
+import type { Mark, Xy } from "./piece.ts";
+
+/** Lines of text under each other. `{side}` in a text stands for left or right. */
+export interface LabelBlock {
+  readonly lines: readonly LabelLine[];
+  /** Middle of the block. */
+  readonly at: Xy;
+  readonly angleDeg: number;
+}
+
+export interface LabelLine {
+  readonly text: string;
+  readonly heightMm: number;
+}
+
+/** Room that a capital's width and the gap after it take, as a share of its height; a wide sans, to be safe. */
+const advance = 0.8;
+/** Distance from line to line as a share of the taller one's height. */
+const leading = 1.6;
+/** Least room between a text and a line of the piece, mm. */
+const clear = 1.5;
+
+/** Width and height of a block, mm, before it is turned. */
+export function blockSize(lines: readonly LabelLine[]): readonly [number, number] {
+  let width = 0;
+  let height = 0;
+  for (const [i, line] of lines.entries()) {
+    width = Math.max(width, spoken(line.text, "right").length * line.heightMm * advance);
+    height += i === 0 ? line.heightMm : line.heightMm * leading;
+  }
+  return [width, height];
+}
+
+/** The block's texts as marks, each by the middle of its line. */
+export function laidText(block: LabelBlock, side: Side): readonly Mark[] {
+  const [, height] = blockSize(block.lines);
+  const [ux, uy] = turned(block.angleDeg);
+  const marks: Mark[] = [];
+  let top = height / 2;
+  for (const [i, line] of block.lines.entries()) {
+    const middle = top - (i === 0 ? 0.5 : leading - 0.5) * line.heightMm;
+    top -= (i === 0 ? 1 : leading) * line.heightMm;
+    // Up is a quarter turn to the left of the writing direction.
+    marks.push({
+      kind: "text",
+      text: spoken(line.text, side),
+      at: [block.at[0] - uy * middle, block.at[1] + ux * middle],
+      heightMm: line.heightMm,
+      angleDeg: block.angleDeg,
+    });
+  }
+  return marks;
+}
+
+/** The block on the twin: its middle mirrored, its angle such that it still reads. */
+export function mirrorBlock(block: LabelBlock): LabelBlock {
+  return { ...block, at: [block.at[0], -block.at[1]], angleDeg: readable(-block.angleDeg) };
+}
+
+/** The same direction of the line, turned so that it reads: in [−90, 90). Adds 0 so that −0 does not appear. */
+export function readable(angleDeg: number): number {
+  let a = angleDeg % 180;
+  if (a >= 90) a -= 180;
+  if (a < -90) a += 180;
+  return a + 0;
+}
+
+export interface LabelPlace {
+  /** Outline in which the block must lie. */
+  readonly within: Outline;
+  /** Lines it must not touch. */
+  readonly avoid: readonly Polyline[];
+  /** Where it stands best. */
+  readonly near: Xy;
+  readonly angleDeg: number;
+}
+
+/**
+ * Finds room for a block: the place nearest to the wished one where it lies clear of every line; smaller letters are tried
+ * where there is none. Where even the smallest do not fit, the smallest stand at the wished place.
+ */
+export function placeBlock(lines: readonly LabelLine[], place: LabelPlace): LabelBlock {
+  const candidates = candidatesAround(place);
+  let scaled = lines;
+  for (const scale of [1, 0.85, 0.7, 0.6, 0.5, 0.4]) {
+    scaled = lines.map((l) => ({ text: l.text, heightMm: l.heightMm * scale }));
+    const size = blockSize(scaled);
+    for (const at of candidates) {
+      if (fits(at, size, place)) return { lines: scaled, at, angleDeg: place.angleDeg };
+    }
+  }
+  return { lines: scaled, at: place.near, angleDeg: place.angleDeg };
+}
+
+/** A grid of 3 mm over the piece within 90 mm of the wished place, nearest first. */
+function candidatesAround({ within, near }: LabelPlace): readonly Xy[] {
+  const box = bounds(within);
+  const reach = 30;
+  const found: { at: Xy; square: number }[] = [];
+  for (let i = -reach; i <= reach; i++) {
+    for (let j = -reach; j <= reach; j++) {
+      const at: Xy = [near[0] + 3 * i, near[1] + 3 * j];
+      if (at[0] < box.minX || at[0] > box.maxX || at[1] < box.minY || at[1] > box.maxY) continue;
+      found.push({ at, square: i * i + j * j });
+    }
+  }
+  return found.sort((a, b) => a.square - b.square).map((f) => f.at);
+}
+
+function fits(at: Xy, [width, height]: readonly [number, number], { within, avoid, angleDeg }: LabelPlace): boolean {
+  if (!contains(within, at[0], at[1])) return false;
+  const corners = boxCorners(at, width / 2 + clear, height / 2 + clear, angleDeg);
+  for (const [k, a] of corners.entries()) {
+    const b = corners[(k + 1) % 4]!;
+    if (meetsOutline(within, a, b)) return false;
+    for (const { xy } of avoid) {
+      for (let i = 0; i + 3 < xy.length; i += 2) {
+        if (segmentsMeet(a[0], a[1], b[0], b[1], xy[i]!, xy[i + 1]!, xy[i + 2]!, xy[i + 3]!)) return false;
+      }
+    }
+  }
+  return true;
+}
+
+/** Corners of a box round a middle, half sizes given, turned by an angle. */
+export function boxCorners(at: Xy, halfWidth: number, halfHeight: number, angleDeg: number): readonly Xy[] {
+  const [ux, uy] = turned(angleDeg);
+  const corner = (a: number, b: number): Xy => [at[0] + a * ux - b * uy, at[1] + a * uy + b * ux];
+  return [
+    corner(-halfWidth, -halfHeight),
+    corner(halfWidth, -halfHeight),
+    corner(halfWidth, halfHeight),
+    corner(-halfWidth, halfHeight),
+  ];
+}
+
+/** Direction of an angle; exact for quarter turns. */
+function turned(angleDeg: number): Xy {
+  if (angleDeg === 0) return [1, 0];
+  if (angleDeg === -90) return [0, -1];
+  const a = (angleDeg * Math.PI) / 180;
+  return [Math.cos(a), Math.sin(a)];
+}
+
+function spoken(text: string, side: Side): string {
+  return text.replaceAll("{side}", side);
+}

@@ -1,0 +1,50 @@
+import { offsetEdge } from "#plane/edge-offset.ts";
+import { lengthOf } from "#plane/measure.ts";
+import type { Draft } from "./draft.ts";
+import { pieceLines, type Labels } from "./label-text.ts";
+import { lastingMargin, liningToeIn } from "./margins.ts";
+import { lineMark } from "./marks.ts";
+import { netOutline, type Edge, type NetUpper } from "./net-upper.ts";
+import { allowancesAdded, featherNotches, insideLines, toplineNotches, upperLabels } from "./upper.ts";
+import type { PieceSettings } from "./settings.ts";
+import { widthAt, widthsAlong } from "./zones.ts";
+
+/**
+ * The lining in one piece, from the net upper: taken in along the back and at the toe, since it lies inside upper, puff and
+ * stiffener; its lasting margin shorter than the upper's; left standing above the topline to be trimmed.
+ */
+export function cutLining(net: NetUpper, settings: PieceSettings, labels: Labels): Draft {
+  const upper = lastingMargin(net, settings);
+  const toeIn = liningToeIn(net, settings);
+  const margin = (s: number): number => upper(s) - settings.liningLastingShorterMm - toeIn(s);
+  const medial = backReduction(net.backMedial, settings, false);
+  const lateral = backReduction(net.backLateral, settings, true);
+  const { outline } = allowancesAdded(net, {
+    margin,
+    backMedial: medial.map((mm) => settings.backSeamMm - mm),
+    backLateral: lateral.map((mm) => settings.backSeamMm - mm),
+    foldMm: settings.liningTrimMm,
+  });
+  const within = netOutline(net);
+  const marks = [
+    lineMark("topline: trim here", "net", net.topline.line),
+    lineMark("back seam, medial", "stitch", offsetEdge(net.backMedial.line, medial.map((mm) => -mm))),
+    lineMark("back seam, lateral", "stitch", offsetEdge(net.backLateral.line, lateral.map((mm) => -mm))),
+    ...insideLines(net, within),
+    ...featherNotches(net, margin),
+    ...toplineNotches(net, settings.liningTrimMm, Math.min(1.5, settings.liningTrimMm / 2)).slice(0, 1),
+  ];
+  const lines = pieceLines({ name: "lining", material: "lining leather", note: "with lasting margin, seam and trim", count: 1, labels });
+  return { name: "lining", material: "lining leather", net: false, outline, marks, labels: upperLabels(net, within, marks, lines), directionDeg: 0 };
+}
+
+/** How far the lining's seam line lies inside the upper's at each point of a back edge. `fromTop`: the edge runs down. */
+export function backReduction(edge: Edge, settings: PieceSettings, fromTop: boolean): Float64Array {
+  const length = lengthOf(edge.line);
+  const stations = [
+    { s: 0, mm: settings.liningBackInFeatherMm },
+    { s: length / 2, mm: settings.liningBackInMiddleMm },
+    { s: length, mm: settings.liningBackInTopMm },
+  ];
+  return widthsAlong(edge.arc, (s) => widthAt(stations, fromTop ? length - s : s));
+}

@@ -1,0 +1,153 @@
+import { joined, nearestOn, reversed } from "#plane/along.ts";
+import { evenWidth, offsetEdge } from "#plane/edge-offset.ts";
+import type { Outline, Polyline } from "#plane/outline.ts";
+import { foldedCorner, sharpCorner } from "./corners.ts";
+import type { Draft } from "./draft.ts";
+import { pieceLines, type Labels } from "./label-text.ts";
+import { placeBlock, readable, type LabelBlock } from "./labels.ts";
+import { lastingMargin } from "./margins.ts";
+import { foldNotchDepthMm, lengthwiseArrow, lineMark, notchAt, notchDepthMm, straightMarks } from "./marks.ts";
+import { edgeLength, edgePoint, netOutline, type NetUpper } from "./net-upper.ts";
+import type { Mark, Xy } from "./piece.ts";
+import type { PieceSettings } from "./settings.ts";
+import { widthsAlong } from "./zones.ts";
+
+type Drawn = Exclude<Mark, { kind: "text" }>;
+
+/** The net upper as a card to lay on the leather and to hold against the last. */
+export function netUpperCard(net: NetUpper, labels: Labels): Draft {
+  const outline = netOutline(net);
+  const marks: Drawn[] = [
+    ...insideLines(net, outline),
+    ...featherNotches(net, () => 0),
+    ...toplineNotches(net, 0, notchDepthMm),
+    ...backPricks(net),
+  ];
+  const lines = pieceLines({ name: "upper, net", material: "card", note: "net: no allowance anywhere", count: 1, labels });
+  return { name: "upper, net", material: "card", net: true, outline, marks, labels: upperLabels(net, outline, marks, lines), directionDeg: 0 };
+}
+
+/** The upper as it is cut: lasting margin, back seam and topline fold added, corners by rule (docs/method/pieces.md). */
+export function cutUpper(net: NetUpper, settings: PieceSettings, labels: Labels): Draft {
+  const margin = lastingMargin(net, settings);
+  const cut = allowancesAdded(net, {
+    margin,
+    backMedial: evenWidth(net.backMedial.line, settings.backSeamMm),
+    backLateral: evenWidth(net.backLateral.line, settings.backSeamMm),
+    foldMm: settings.toplineFoldMm,
+  });
+  const inner = netOutline(net);
+  const marks: Drawn[] = [
+    lineMark("fold line of the topline", "fold", cut.foldLine),
+    lineMark("feather line", "net", net.feather.line),
+    lineMark("back seam, medial", "stitch", net.backMedial.line),
+    lineMark("back seam, lateral", "stitch", net.backLateral.line),
+    ...insideLines(net, inner),
+    ...featherNotches(net, margin),
+    ...toplineNotches(net, settings.toplineFoldMm, foldNotchDepthMm),
+    ...backPricks(net),
+  ];
+  const lines = pieceLines({ name: "upper", material: "upper leather", note: "with lasting margin, fold and seam", count: 1, labels });
+  return { name: "upper", material: "upper leather", net: false, outline: cut.outline, marks, labels: upperLabels(net, inner, marks, lines), directionDeg: 0 };
+}
+
+export interface Allowances {
+  /** Outward from the feather at its running length. */
+  readonly margin: (s: number) => number;
+  /** Outward from the back edges, one width a point. */
+  readonly backMedial: Float64Array;
+  readonly backLateral: Float64Array;
+  /** Outward from the topline; folded down, so that its corners mirror the seam. */
+  readonly foldMm: number;
+}
+
+/** The net edges moved outward and brought to corners. The fold line is the topline between the two seams' cutting edges. */
+export function allowancesAdded(net: NetUpper, { margin, backMedial, backLateral, foldMm }: Allowances): { readonly outline: Outline; readonly foldLine: Polyline } {
+  const widths = widthsAlong(net.feather.arc, margin);
+  const widest = widths.reduce((a, w) => Math.max(a, w), 0);
+  const lasting = offsetEdge(net.feather.line, widths);
+  const medial = offsetEdge(net.backMedial.line, backMedial);
+  const lateral = offsetEdge(net.backLateral.line, backLateral);
+  const fold = offsetEdge(net.topline.line, evenWidth(net.topline.line, foldMm));
+  const reach = 3 * foldMm + 12;
+  const atMedial = foldedCorner(medial, net.topline.line, fold, foldMm, reach);
+  // The other end is the same corner walked the other way.
+  const atLateral = foldedCorner(reversed(lateral), reversed(atMedial.foldLine), reversed(atMedial.foldEdge), foldMm, reach);
+  const seatMedial = sharpCorner(lasting, atMedial.seam, 3 * widest);
+  const seatLateral = sharpCorner(reversed(atLateral.seam), seatMedial.before, 3 * widest);
+  const ring = joined([seatLateral.after, seatMedial.after, reversed(atLateral.foldEdge), seatLateral.before]).xy;
+  return { outline: { xy: ring.slice(0, ring.length - 2) }, foldLine: reversed(atLateral.foldLine) };
+}
+
+/** Centre line, joint line and arrow, as far as they lie in the net piece. */
+export function insideLines(net: NetUpper, within: Outline): readonly Drawn[] {
+  const { places } = net;
+  const toe = edgePoint(net.feather, places.toe);
+  const throat = edgePoint(net.topline, places.throat);
+  const half = edgePoint(net.feather, places.jointLateral)[1];
+  return [
+    lineMark("centre line", "centre", { xy: Float64Array.of(throat[0], throat[1], toe[0], toe[1]) }),
+    ...straightMarks("joint line", "joint", within, edgePoint(net.feather, places.jointMedial), edgePoint(net.feather, places.jointLateral)),
+    ...lengthwiseArrow(within, 0.45 * half, toe[0], throat[0]),
+  ];
+}
+
+/** Notches along the feather: toe centre and joints on both sides, one more at the inner waist that means inside. */
+export function featherNotches(net: NetUpper, margin: (s: number) => number): readonly Drawn[] {
+  const { places } = net;
+  const at = (name: string, s: number): Drawn => notchAt(name, net.feather, s, margin(s), notchDepthMm);
+  return [
+    at("toe centre", places.toe),
+    at("joint, medial", places.jointMedial),
+    at("joint, lateral", places.jointLateral),
+    at("inside", places.waistMedial),
+  ];
+}
+
+/** Notches along the topline: throat, quarter heights and lowest places. */
+export function toplineNotches(net: NetUpper, outMm: number, depthMm: number): readonly Drawn[] {
+  const { places } = net;
+  const at = (name: string, s: number): Drawn => notchAt(name, net.topline, s, outMm, depthMm);
+  const quarters = (side: string, on: readonly number[]): readonly Drawn[] => on.map((s, k) => at(`height at ${25 * (k + 1)} %, ${side}`, s));
+  return [
+    at("throat", places.throat),
+    ...quarters("medial", places.quarterMedial),
+    ...quarters("lateral", places.quarterLateral),
+    at("lowest, medial", places.lowestMedial),
+    at("lowest, lateral", places.lowestLateral),
+  ];
+}
+
+/** Where back point and seat lie on the seam. They are covered once the seam is closed. */
+function backPricks(net: NetUpper): readonly Drawn[] {
+  const prick = (name: string, at: Xy): Drawn => ({ kind: "prick", name, at });
+  return [
+    prick("back point, medial", edgePoint(net.backMedial, edgeLength(net.backMedial))),
+    prick("back point, lateral", edgePoint(net.backLateral, 0)),
+    prick("seat, medial", edgePoint(net.backMedial, 0)),
+    prick("seat, lateral", edgePoint(net.backLateral, edgeLength(net.backLateral))),
+  ];
+}
+
+/** The piece's name on the medial half of the vamp, and `inside` on the medial waist. */
+export function upperLabels(net: NetUpper, within: Outline, marks: readonly Drawn[], lines: LabelBlock["lines"]): readonly LabelBlock[] {
+  const avoid = marks.flatMap((m) => (m.kind === "line" && m.use !== "net" ? [m.line] : m.kind === "arrow" ? [{ xy: Float64Array.of(...m.from, ...m.to) }] : []));
+  const { places } = net;
+  const toe = edgePoint(net.feather, places.toe);
+  const throat = edgePoint(net.topline, places.throat);
+  const joint = edgePoint(net.feather, places.jointMedial);
+  const name = placeBlock(lines, { within, avoid, near: [0.45 * toe[0] + 0.55 * throat[0], 0.45 * joint[1]], angleDeg: -90 });
+  const foot = edgePoint(net.feather, places.waistMedial);
+  const above = nearestOn(net.topline.line, net.topline.arc, foot[0], foot[1]);
+  const before = edgePoint(net.feather, places.waistMedial - 15);
+  const after = edgePoint(net.feather, places.waistMedial + 15);
+  const angle = (Math.atan2(after[1] - before[1], after[0] - before[0]) * 180) / Math.PI;
+  const inside = placeBlock([{ text: "inside", heightMm: 4 }], {
+    within,
+    avoid,
+    near: [(foot[0] + above.x) / 2, (foot[1] + above.y) / 2],
+    angleDeg: readable(Math.round(angle)),
+  });
+  return [name, inside];
+}
+
