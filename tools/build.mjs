@@ -1,5 +1,6 @@
 // Builds dist/app (for the browser) and dist/cli (for Node). `node tools/build.mjs [app] [cli]`; both when none is named.
-import { existsSync, statSync } from "node:fs";
+import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync } from "node:fs";
+import { join } from "node:path";
 import { inRoot, isMain, newest, root, runPackage } from "./steps.mjs";
 import { setUp } from "./setup.mjs";
 
@@ -33,8 +34,11 @@ export async function build(part) {
   return parts[part].make();
 }
 
+/** Built apart and moved over file by file, so that a run beside it never meets half a build. */
 async function bundleCommandLine() {
   const vite = await import("vite");
+  const apart = inRoot("dist", `cli-${process.pid}`);
+  const place = inRoot("dist", "cli");
   try {
     await vite.build({
       root,
@@ -43,17 +47,21 @@ async function bundleCommandLine() {
       publicDir: false,
       build: {
         ssr: inRoot("src/cli/main.ts"),
-        outDir: inRoot("dist/cli"),
+        outDir: apart,
         target: "node20",
         minify: false,
         sourcemap: true,
         rolldownOptions: { output: { entryFileNames: "main.mjs", chunkFileNames: "[name].mjs" } },
       },
     });
+    mkdirSync(place, { recursive: true });
+    for (const name of readdirSync(apart)) renameSync(join(apart, name), join(place, name));
     return 0;
   } catch (error) {
     console.error(error instanceof Error ? error.message : error);
     return 1;
+  } finally {
+    rmSync(apart, { recursive: true, force: true });
   }
 }
 

@@ -25,8 +25,10 @@ try {
 
 function crosscheck(words) {
   console.log("Making the example pair …");
-  const made = run(process.execPath, [inRoot("bin/lastwise.mjs"), "make", "--example", "--out", work], { stdio: ["ignore", "ignore", 2] });
-  if (made !== 0 && made !== 1) return refuse("the example pair could not be made");
+  for (const [paper, folder] of [["A4", work], ["Letter", join(work, "letter")]]) {
+    const made = run(process.execPath, [inRoot("bin/lastwise.mjs"), "make", "--example", "--paper", paper, "--out", folder], { stdio: ["ignore", "ignore", 2] });
+    if (made !== 0 && made !== 1) return refuse("the example pair could not be made");
+  }
   if (runPackage("tsx", "tsx", [inRoot("crosscheck/export-last.ts"), work]) !== 0) return refuse("the example last could not be exported");
 
   const scripts = readdirSync(inRoot("crosscheck")).filter((name) => name.endsWith(".py") && !notChecks.includes(name)).sort();

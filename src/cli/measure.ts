@@ -3,7 +3,7 @@ import type { Command } from "commander";
 import type { Job } from "#job/job.ts";
 import { readLast } from "#job/pipeline.ts";
 import type { Side } from "#last/last.ts";
-import { measureReport } from "#sheets/report.ts";
+import { measureReport } from "#sheets/measure-report.ts";
 import { exitFor } from "./exit.ts";
 import { openJob } from "./open.ts";
 import { watched } from "./progress.ts";
