@@ -1,5 +1,84 @@
 import { sentence } from "../sentence.ts";
 
+const unitNames: Readonly<Record<string, string>> = { m: "metres", dm: "decimetres", cm: "centimetres", mm: "millimetres", in: "inches" };
+const inUnit = (u: string): string => unitNames[u] ?? u;
+const mm = (v: number): string => `${v.toFixed(0)} mm`;
+const mm1 = (v: number): string => `${v.toFixed(1)} mm`;
+const percent = (v: number): string => `${(100 * v).toFixed(0)} %`;
+
 export const lastSentences = {
-  "not-a-last": sentence("stop", (d: { why: string }) => `This does not look like a shoe last: ${d.why}.`),
+  "not-a-last": sentence("stop", (d: { why: string }) => `This does not look like a shoe last: ${d.why}. Load the scan of one last, bottom and sides complete.`),
+  "looks-like-shoe": sentence(
+    "stop",
+    (d: { why: string }) => `This looks like a shoe, not a last: ${d.why}. A pattern is taken from the solid last inside it: scan the last without the shoe.`,
+  ),
+  "bottom-missing": sentence(
+    "stop",
+    (d: { share: number }) => `The bottom of the last is missing along ${percent(d.share)} of its edge, so the feather line cannot be found. Scan the last once more, turned over as well.`,
+  ),
+  "last-size-absurd": sentence(
+    "stop",
+    (d: { length: number; asMm: number }) =>
+      `The scan is ${Number(d.length.toPrecision(4))} units long. In no unit of length (mm, cm, dm, m, inches) is that a last, which is 180 to 330 mm long; the nearest would be ${mm(d.asMm)}. Scale the scan and load it again.`,
+  ),
+  "last-unusual-length": sentence(
+    "look",
+    (d: { unit: string; lengthMm: number }) =>
+      `Read in ${inUnit(d.unit)} the last is ${mm(d.lengthMm)} long; lasts for adults are 180 to 330 mm. Measure the last from heel to toe and scale the scan if it differs.`,
+  ),
+  "unit-doubtful": sentence(
+    "look",
+    (d: { unit: string; lengthMm: number; other: string; otherMm: number }) =>
+      `The unit is taken to be ${inUnit(d.unit)}, which makes the last ${mm(d.lengthMm)} long; in ${inUnit(d.other)} it would be ${mm(d.otherMm)}. Measure the last from heel to toe before you cut.`,
+  ),
+  "unit-read": sentence(
+    "note",
+    (d: { unit: string; lengthMm: number }) =>
+      `Read in ${inUnit(d.unit)}: the last is ${mm1(d.lengthMm)} long. The scale of a scan is its commonest fault, so compare this length with the last itself.`,
+  ),
+  "pose-doubtful": sentence("look", () => "Which way the last lies is not sure from its shape. Look whether its bottom is down and its toe in front before you go on."),
+  "comb-missing": sentence(
+    "look",
+    () => "No flat comb was found on top of the last. Its heel pitch is taken from the seat and the tread instead, so heel height and toe spring can be 1 to 2 mm off.",
+  ),
+  "pitch-doubtful": sentence(
+    "look",
+    (d: { degrees: number; heelHeightMm: number }) =>
+      `The comb lies ${d.degrees.toFixed(1)} degrees off level when the last stands on its tread, so it is not used. Heel height (${mm1(d.heelHeightMm)}) and toe spring follow from seat and tread and can be 1 to 2 mm off: hold the last on its heel block and compare.`,
+  ),
+  "side-doubtful": sentence(
+    "look",
+    (d: { side: string }) => `Taken for a ${d.side} last, but its two sides differ little. If it is for the other foot, say so: inside and outside would change places.`,
+  ),
+  "side-against-shape": sentence(
+    "look",
+    (d: { side: string; shape: string }) => `You call it a ${d.side} last; by waist, joints and cone it looks like a ${d.shape} one. Inside and outside follow your word: check it.`,
+  ),
+  "edge-soft": sentence(
+    "look",
+    (d: { share: number; where: string }) =>
+      `The feather edge is too soft to be sure of along ${percent(d.share)} of its length (${d.where}). Look at the line there, and compare its length with a tape on the last.`,
+  ),
+  "edge-none": sentence(
+    "look",
+    (d: { share: number }) =>
+      `There is no feather edge on ${percent(d.share)} of the way round: this looks like a foot or a very worn last. The line is taken where the sole turns up, and every height above it is only as good as that.`,
+  ),
+  "edge-hidden": sentence(
+    "look",
+    (d: { lengthMm: number; where: string }) => `The scan has gaps over ${mm(d.lengthMm)} of the feather edge (${d.where}); the line is carried straight over them. Look at it there.`,
+  ),
+  "scan-rough": sentence(
+    "look",
+    (d: { noiseMm: number }) =>
+      `The surface of the scan is rough by about ${d.noiseMm.toFixed(2)} mm. It was smoothed; girths may read about ${mm1(5 * d.noiseMm)} off and the feather line about ${mm1(2 * d.noiseMm)}.`,
+  ),
+  "scan-coarse": sentence(
+    "look",
+    (d: { edgeMm: number }) => `The triangles of the scan are large: edges of ${mm1(d.edgeMm)} and more. Round places lie up to ${mm1((d.edgeMm * d.edgeMm) / 160)} inside the true last.`,
+  ),
+  "gap-on-centre": sentence(
+    "look",
+    (d: { lengthMm: number }) => `The scan has a gap of ${mm(d.lengthMm)} on the centre line; lengths along it go straight over the gap.`,
+  ),
 };

@@ -1,0 +1,102 @@
+import type { Watch } from "#base/watch.ts";
+import type { Sectioner } from "#mesh/section.ts";
+import { cheapestCycle } from "./cheapest-cycle.ts";
+import { closedArc, closedTangents, resampleClosed, smoothClosed } from "./closed-curve.ts";
+import { firstFeather } from "./feather-first.ts";
+import { profileAt, profilePoint, type Station } from "./profile.ts";
+import { peakNear, ridgeStrengthInto, rulerStates, type Ruler } from "./ridge.ts";
+import { add, cross, pointAt, scale, unit } from "./vector.ts";
+
+/** A closed line round the bottom, counter-clockwise from above, and how sharp the edge is at each point, 0 … 1. */
+export interface FoundFeather {
+  readonly points: Float64Array;
+  readonly confidence: Float64Array;
+}
+
+/** Distance of the stations along the line, mm. */
+const stationStep = 1;
+
+/**
+ * Finds the edge between bottom and wall on a last that lies with z up and x toward the toe (pose right to a few degrees, mm).
+ * From a first line it cuts the last across at every millimetre, tells how strongly each profile bends, and takes the closed
+ * line that gathers the most ridge and bends the least; then again across the line so found. Method: docs/method/last.md.
+ * @param noiseMm roughness of the scan; wider windows are taken where it is rough
+ */
+export function findFeather(cutter: Sectioner, length: number, noiseMm: number, watch: Watch): FoundFeather {
+  let line = evenly(firstFeather(cutter, length));
+  line = smoothClosed(line, new Float64Array(line.length / 3).fill(1), stationStep, 5);
+  // Coarse to fine: a wide look first, then a narrow one along a line that already runs on the edge.
+  const blur = Math.min(2.2, 0.8 + 6 * noiseMm);
+  const rounds = [
+    { reach: 10, blur: Math.max(1.6, blur), width: 2.5 },
+    { reach: 5, blur, width: 1.5 + 8 * noiseMm },
+    { reach: 4, blur, width: 1 + 8 * noiseMm },
+  ];
+  let found: FoundFeather = { points: line, confidence: new Float64Array(line.length / 3) };
+  rounds.forEach((round, k) => {
+    watch("feather line", k / rounds.length);
+    found = across(cutter, evenly(found.points), { reach: round.reach, step: 0.25 }, round.blur, round.width);
+  });
+  return found;
+}
+
+function evenly(points: Float64Array): Float64Array {
+  const arc = closedArc(points);
+  const total = arc[arc.length - 1]!;
+  return resampleClosed(points, new Float64Array(points.length / 3), Math.round(total / stationStep), 0).points;
+}
+
+/** One look across a line: strongest closed ridge within the ruler, to a fraction of an edge, smoothed. */
+function across(cutter: Sectioner, line: Float64Array, ruler: Ruler, blur: number, width: number): FoundFeather {
+  const stations = stationsAlong(line);
+  const states = rulerStates(ruler);
+  const strength = new Float64Array(stations.length * states);
+  // Beyond the ruler the profile still bends the bell's sum: cut a little more than is looked at.
+  const profiles = stations.map((station, i) => {
+    const profile = profileAt(cutter.cut(station.at, cross(station.out, station.up)), station, ruler.reach + 2 * blur);
+    if (profile) ridgeStrengthInto(strength.subarray(i * states, (i + 1) * states), profile, ruler, blur);
+    return profile;
+  });
+  const [start, startState] = surest(strength, states);
+  const path = cheapestCycle(strength, states, 4, Math.round(1.5 / ruler.step), start, startState);
+  const points = new Float64Array(line.length);
+  const confidence = new Float64Array(stations.length);
+  const weights = new Float64Array(stations.length);
+  stations.forEach((station, i) => {
+    const row = strength.subarray(i * states, (i + 1) * states);
+    const profile = profiles[i];
+    const s = profile ? peakNear(row, path[i]!, ruler) : path[i]! * ruler.step - ruler.reach;
+    const [u, v] = profile ? profilePoint(profile, s) : [s, 0];
+    points.set(add(station.at, add(scale(station.out, u), scale(station.up, v))), 3 * i);
+    confidence[i] = profile ? sharpness(row, s, ruler) : 0;
+    weights[i] = 0.02 + confidence[i]!;
+  });
+  return { points: smoothClosed(points, weights, stationStep, width), confidence };
+}
+
+/** Planes square to the line; `out` level and away from the inside of the line, `up` square to both. */
+function stationsAlong(line: Float64Array): Station[] {
+  const tangents = closedTangents(line, 2);
+  return Array.from({ length: line.length / 3 }, (_, i) => {
+    const along = pointAt(tangents, i);
+    const out = unit(cross(along, [0, 0, 1]));
+    return { at: pointAt(line, i), out, up: cross(out, along) };
+  });
+}
+
+/** The station and state where the ridge is strongest: there the closed path is held. */
+function surest(strength: Float64Array, states: number): readonly [number, number] {
+  let best = 0;
+  for (let i = 1; i < strength.length; i++) if (strength[i]! > strength[best]!) best = i;
+  return [Math.floor(best / states), best % states];
+}
+
+/** A bend of 25 degrees within 3 mm is no edge (0), one of 50 is a clear one (1). */
+function sharpness(row: Float64Array, s: number, ruler: Ruler): number {
+  const middle = Math.round((s + ruler.reach) / ruler.step);
+  const half = Math.round(1.5 / ruler.step);
+  let turn = 0;
+  for (let i = Math.max(0, middle - half); i <= Math.min(row.length - 1, middle + half); i++) turn += row[i]! * ruler.step;
+  const degrees = (turn * 180) / Math.PI;
+  return Math.max(0, Math.min(1, (degrees - 25) / 25));
+}

@@ -1,0 +1,70 @@
+import { finding, type Finding } from "#base/findings.ts";
+import type { Watch } from "#base/watch.ts";
+import type { Mesh } from "#mesh/mesh.ts";
+import { Sectioner } from "#mesh/section.ts";
+import { chain, meshIntoFrame, pointsIntoFrame, type Axes } from "./axes.ts";
+import { edgeFindings } from "./edge-findings.ts";
+import { findFeather } from "./feather.ts";
+import { orderFeather } from "./feather-order.ts";
+import type { Last, Placement, Side } from "./last.ts";
+import { measureLast } from "./measure.ts";
+import { grainOf, type Grain } from "./noise.ts";
+import { refuseNoLast } from "./plausible.ts";
+import { findPose } from "./pose.ts";
+import { guessSide, type SideGuess } from "./side.ts";
+import { standUp } from "./stand.ts";
+import { guessUnit, type UnitGuess } from "./unit.ts";
+import { scale } from "./vector.ts";
+
+/**
+ * A last from a cleaned scan in any pose, unit and hand. The result is in the last's own frame in mm; `placement` leads back to
+ * the file. What is doubtful is among its findings. Method, definitions and expected error: docs/method/last.md.
+ * @param scan cleaned (welded, one part, facing outward), in the file's own unit
+ * @param choices `side` when the maker has said it; else it is told from the shape
+ * @throws Refusal when the scan is no last or cannot be measured
+ */
+export function lastFromScan(scan: Mesh, choices: { readonly name: string; readonly side?: Side }, watch: Watch): Last {
+  watch("pose", 0);
+  const pose = findPose(scan);
+  const units = guessUnit(pose.length);
+  const lying = scaled(meshIntoFrame(pose.axes, scan), 1 / units.unitPerMm);
+  const lengthMm = pose.length / units.unitPerMm;
+  const cutter = new Sectioner(lying);
+  const findings: Finding[] = [...units.findings, ...refuseNoLast(cutter, pose, lengthMm)];
+  const grain = grainOf(lying);
+  watch("feather line", 0);
+  const found = findFeather(cutter, lengthMm, grain.noiseMm, watch);
+  watch("frame", 0);
+  const stand = standUp(cutter, found.points, grain.noiseMm);
+  const mesh = meshIntoFrame(stand.axes, lying);
+  const line = { points: pointsIntoFrame(stand.axes, found.points), confidence: found.confidence };
+  const guess = guessSide(line.points, mesh);
+  const side = choices.side ?? guess.side;
+  const feather = orderFeather(line, side);
+  findings.push(...stand.findings, ...sideFindings(choices.side, guess), ...grainFindings(grain), ...edgeFindings(feather));
+  watch("measures", 0);
+  const placement = placementOf(pose.axes, units, stand.axes);
+  return measureLast({ name: choices.name, source: "scan", side, mesh, placement, feather, noiseMm: grain.noiseMm, findings });
+}
+
+function scaled(mesh: Mesh, factor: number): Mesh {
+  return { positions: mesh.positions.map((v) => v * factor), triangles: mesh.triangles };
+}
+
+/** From the last's frame to the file: columns of the rotation are the frame's axes. `pose` is told in the file's unit. */
+function placementOf(pose: Axes, { unit, unitPerMm }: UnitGuess, stand: Axes): Placement {
+  const { origin, x, y, z } = chain({ ...pose, origin: scale(pose.origin, 1 / unitPerMm) }, stand);
+  return { unit, unitPerMm, rotation: [x[0], y[0], z[0], x[1], y[1], z[1], x[2], y[2], z[2]], translationMm: origin };
+}
+
+function sideFindings(said: Side | undefined, guess: SideGuess): Finding[] {
+  if (said !== undefined) return said !== guess.side && guess.sure > 0.35 ? [finding("side-against-shape", { side: said, shape: guess.side })] : [];
+  return guess.sure < 0.35 ? [finding("side-doubtful", { side: guess.side })] : [];
+}
+
+function grainFindings({ noiseMm, edgeMm }: Grain): Finding[] {
+  const findings: Finding[] = [];
+  if (noiseMm > 0.05) findings.push(finding("scan-rough", { noiseMm }));
+  if (edgeMm > 5) findings.push(finding("scan-coarse", { edgeMm }));
+  return findings;
+}

@@ -1,0 +1,61 @@
+import { finding, type Finding } from "#base/findings.ts";
+import { Refusal } from "#base/refusal.ts";
+import { boundaryLoops, neighbours } from "#mesh/neighbours.ts";
+import { hullGirth, sectionLength, type Sectioner } from "#mesh/section.ts";
+import type { Pose } from "./pose.ts";
+
+/**
+ * Refuses shapes that are no last, by proportions every last and foot keeps with room to spare (our own limits, no source), and
+ * tells where the pose is doubtful. `cutter` cuts the mesh lying in its pose, mm.
+ * @throws Refusal that says what is wrong and what to do
+ */
+export function refuseNoLast(cutter: Sectioner, pose: Pose, lengthMm: number): readonly Finding[] {
+  const width = pose.width / pose.length;
+  const height = pose.height / pose.length;
+  const share = (v: number): string => v.toFixed(2);
+  if (height < 0.12) refuse(`it is flat, only ${share(height)} of its length high (a last is about a third)`);
+  if (width > 0.62) refuse(`it is ${share(width)} of its length wide (a last is about a third)`);
+  if (width < 0.2) refuse(`it is only ${share(width)} of its length wide (a last is about a third)`);
+  if (height > 1.4) refuse(`it stands ${share(height)} of its length high (a last is about a third)`);
+  if (pose.fall < 0.04) refuse("its top does not fall from heel to toe");
+  refuseShell(cutter, lengthMm);
+  return pose.margin < 0.03 ? [finding("pose-doubtful", {})] : [];
+}
+
+function refuse(why: string): never {
+  throw new Refusal(finding("not-a-last", { why }));
+}
+
+/** A last is solid: cut across, its outline is as long as a tape round it. A shoe is cut twice, inside and out, or is open. */
+function refuseShell(cutter: Sectioner, lengthMm: number): void {
+  let [cut, tape] = [0, 0];
+  for (const share of [0.12, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8]) {
+    const sections = cutter.cut([share * lengthMm, 0, 0], [1, 0, 0]);
+    const points = sections.flatMap((s) => [...s.points]);
+    if (points.length < 9) continue;
+    cut += sections.reduce((sum, s) => sum + sectionLength(s), 0);
+    tape += hullGirth(Float64Array.from(points), [1, 0, 0]);
+  }
+  if (tape === 0) refuse("a cut across it finds no surface");
+  if (cut > 1.35 * tape) throw new Refusal(finding("looks-like-shoe", { why: `cut across, it has ${(cut / tape).toFixed(1)} times the outline of a solid body, so it is hollow or in several layers` }));
+  const open = widestOpening(cutter);
+  if (open.lengthMm > 0.55 * lengthMm && open.lowMm < 0.3 * lengthMm)
+    throw new Refusal(finding("looks-like-shoe", { why: `it is open along ${open.lengthMm.toFixed(0)} mm of its ${lengthMm.toFixed(0)} mm length` }));
+}
+
+/** The opening that reaches farthest along x: how far, and the height of its lowest point. */
+function widestOpening({ mesh }: Sectioner): { lengthMm: number; lowMm: number } {
+  const { positions: p, triangles } = mesh;
+  let best = { lengthMm: 0, lowMm: Infinity };
+  for (const loop of boundaryLoops(neighbours(mesh).twin)) {
+    let [from, to, low] = [Infinity, -Infinity, Infinity];
+    for (const h of loop) {
+      const v = 3 * triangles[h]!;
+      from = Math.min(from, p[v]!);
+      to = Math.max(to, p[v]!);
+      low = Math.min(low, p[v + 2]!);
+    }
+    if (to - from > best.lengthMm) best = { lengthMm: to - from, lowMm: low };
+  }
+  return best;
+}
