@@ -1,0 +1,102 @@
+import type { Finding } from "#base/findings.ts";
+import type { Job } from "#job/job.ts";
+import type { Pair } from "#job/pair.ts";
+import type { SheetFile } from "#sheets/sheet-file.ts";
+import { answered, ask, noTurns, stopped, type Turns } from "./state/turns.ts";
+import { unpack, type FromWorker, type ToWorker } from "./worker-talk.ts";
+
+/** What the page wants worked out: the pair of a job, or the sheets of the pair that was made last. */
+export type Wish =
+  | { readonly for: "pair"; readonly job: Job; readonly trial: boolean; readonly draft: boolean }
+  | { readonly for: "sheets"; readonly job: Job };
+
+/** What the worker has to say about a wish. */
+export interface Ear {
+  began(wish: Wish): void;
+  progress(stage: string, fraction: number): void;
+  pair(pair: Pair, wish: Wish): void;
+  sheets(files: readonly SheetFile[], wish: Wish): void;
+  refused(finding: Finding, wish: Wish): void;
+  broke(why: string, wish: Wish): void;
+  /** Nothing runs and nothing waits. */
+  idle(): void;
+}
+
+/** The page's side of the worker: one wish at a time, the newest next, answers that came too late dropped. */
+export class Bench {
+  #worker: Worker | undefined;
+  #turns: Turns<Wish> = noTurns;
+  #sent = new Map<string, Uint8Array>();
+  #pair: Pair | undefined;
+  readonly #files: ReadonlyMap<string, Uint8Array>;
+  readonly #ear: Ear;
+
+  constructor(files: ReadonlyMap<string, Uint8Array>, ear: Ear) {
+    this.#files = files;
+    this.#ear = ear;
+  }
+
+  ask(wish: Wish): void {
+    const { turns, start } = ask(this.#turns, wish);
+    this.#turns = turns;
+    if (start) this.#start(start.id, start.wish);
+  }
+
+  /** Ends whatever runs at once. What was made last stays with the page; the next wish starts a fresh worker. */
+  stop(): void {
+    this.#worker?.terminate();
+    this.#worker = undefined;
+    this.#sent.clear();
+    this.#turns = stopped(this.#turns);
+    this.#ear.idle();
+  }
+
+  #start(id: number, wish: Wish): void {
+    const worker = (this.#worker ??= this.#spawn());
+    const post = (message: ToWorker): void => worker.postMessage(message);
+    if (wish.job.last.from === "scan") {
+      const { file } = wish.job.last;
+      const bytes = this.#files.get(file);
+      if (bytes && this.#sent.get(file) !== bytes) {
+        this.#sent.set(file, bytes);
+        post({ say: "file", name: file, bytes });
+      }
+    }
+    post(wish.for === "pair" ? { say: "run", id, job: wish.job, draft: wish.draft } : { say: "sheets", id });
+    this.#ear.began(wish);
+  }
+
+  #spawn(): Worker {
+    const worker = new Worker(new URL("./worker.ts", import.meta.url), { type: "module", name: "bench" });
+    this.#pair = undefined;
+    worker.addEventListener("message", (event: MessageEvent<FromWorker>) => {
+      if (worker === this.#worker) this.#hear(event.data);
+    });
+    worker.addEventListener("error", (event) => {
+      const running = this.#turns.running;
+      if (worker !== this.#worker || !running) return;
+      this.stop();
+      this.#ear.broke(event.message || "the worker could not be started", running.wish);
+    });
+    return worker;
+  }
+
+  #hear(message: FromWorker): void {
+    // A parcel may leave out what an earlier one brought, so each is opened, also one that no longer counts.
+    if (message.say === "pair") this.#pair = unpack(message.parcel, this.#pair);
+    if (message.say === "progress") {
+      if (this.#turns.running?.id === message.id) this.#ear.progress(message.stage, message.fraction);
+      return;
+    }
+    const wish = this.#turns.running?.wish;
+    const { turns, counts, start } = answered(this.#turns, message.id);
+    this.#turns = turns;
+    if (!counts || !wish) return;
+    if (start) this.#start(start.id, start.wish);
+    if (message.say === "pair") this.#ear.pair(this.#pair!, wish);
+    else if (message.say === "sheets") this.#ear.sheets(message.files, wish);
+    else if (message.say === "refused") this.#ear.refused(message.finding, wish);
+    else this.#ear.broke(message.why, wish);
+    if (!start) this.#ear.idle();
+  }
+}

@@ -1,0 +1,18 @@
+import type { ReactElement } from "react";
+import { explain, severityOf, type Finding } from "#base/findings.ts";
+
+const words = { note: "Note", look: "Look at this before you cut", stop: "Cannot be used" } as const;
+
+/** All that was found, in words, in the order of the work. */
+export function FindingsList({ findings, all }: { readonly findings: readonly Finding[]; readonly all: readonly Finding[] }): ReactElement | null {
+  if (findings.length === 0) return null;
+  return (
+    <ol className="findings" aria-label="What to look at">
+      {findings.map((f, i) => (
+        <li key={`${f.code} ${i}`} className={severityOf(f)}>
+          <b>{words[severityOf(f)]}{f.at ? ` (${all.indexOf(f) + 1} in the picture)` : ""}.</b> {explain(f)}
+        </li>
+      ))}
+    </ol>
+  );
+}

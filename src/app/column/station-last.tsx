@@ -1,0 +1,104 @@
+import type { ReactElement, ReactNode } from "react";
+import type { Pair } from "#job/pair.ts";
+import type { LastMeasurements, ToeShape } from "#last/measured.ts";
+import type { Measures } from "#last/last.ts";
+import type { Desk } from "../desk.ts";
+import { setMeasure, setScanSide } from "../state/edits.ts";
+import { lengthField, type Field } from "../state/measure-field.ts";
+import { say } from "../state/numbers.ts";
+import { NumberField } from "./number-field.tsx";
+import { WordChoice } from "./word-choice.tsx";
+
+type MeasureKey = Exclude<keyof LastMeasurements, "side" | "toe">;
+const toes: readonly ToeShape[] = ["round", "almond", "square", "pointed"];
+const sides = ["left", "right"] as const;
+
+/** Ranges in which women's flat lasts of adult sizes lie; common practice, no source. Beyond them the last itself says so. */
+const ranges: Readonly<Record<MeasureKey, { readonly name: string; readonly field: Field }>> = {
+  stickLengthMm: { name: "stick length", field: lengthField(210, 300, 1) },
+  jointGirthMm: { name: "joint girth", field: lengthField(190, 260, 1) },
+  waistGirthMm: { name: "waist girth", field: lengthField(185, 260, 1) },
+  instepGirthMm: { name: "instep girth", field: lengthField(200, 275, 1) },
+  heelGirthMm: { name: "heel girth", field: lengthField(270, 370, 1) },
+  ballWidthMm: { name: "ball width", field: lengthField(65, 100, 0.5) },
+  seatWidthMm: { name: "seat width", field: lengthField(42, 70, 0.5) },
+  heelHeightMm: { name: "heel height", field: lengthField(5, 30, 0.5) },
+  toeSpringMm: { name: "toe spring", field: lengthField(3, 20, 0.5) },
+};
+
+export function StationLast({ desk, pair, onOpen }: { readonly desk: Desk; readonly pair: Pair; readonly onOpen: () => void }): ReactElement {
+  return (
+    <>
+      {pair.last.source === "measures" ? <FromMeasures desk={desk} onOpen={onOpen} /> : <FromScan desk={desk} pair={pair} onOpen={onOpen} />}
+      <p className="follows">
+        The feather line is {say(pair.last.measures.featherLength, 0)} mm round: {say(pair.last.measures.featherMedial, 0)} mm on the inner side, {say(pair.last.measures.featherLateral, 0)} mm on
+        the outer. The vamp point lies {say(pair.last.measures.vampPointFromToe)} mm from the toe, along the front centre.
+      </p>
+    </>
+  );
+}
+
+function FromMeasures({ desk, onOpen }: { readonly desk: Desk; readonly onOpen: () => void }): ReactElement | null {
+  const { last } = desk.job;
+  if (last.from !== "measures") return null;
+  const m = last.measures;
+  const number = (key: MeasureKey): ReactNode => (
+    <NumberField
+      label={ranges[key].name}
+      value={m[key]}
+      field={ranges[key].field}
+      onChange={(v, gesture) => desk.change(setMeasure(desk.job, key, v), `the ${ranges[key].name}`, gesture)}
+      onDone={() => desk.settle()}
+    />
+  );
+  return (
+    <>
+      <p className="sentence">
+        This is a last made from measures, a stand-in for its true shape. It is for the{" "}
+        <WordChoice label="foot" value={m.side} options={sides} onChange={(side) => desk.change(setMeasure(desk.job, "side", side), "the side")} /> foot and its toe is{" "}
+        <WordChoice label="toe shape" value={m.toe} options={toes} onChange={(toe) => desk.change(setMeasure(desk.job, "toe", toe), "the toe shape")} />.
+      </p>
+      <p className="sentence">It is {number("stickLengthMm")} long on the size stick, {number("ballWidthMm")} wide at the ball and {number("seatWidthMm")} at the seat.</p>
+      <p className="sentence">The tape reads {number("jointGirthMm")} round the joint, {number("waistGirthMm")} round the waist, {number("instepGirthMm")} round the instep and {number("heelGirthMm")} round the heel.</p>
+      <p className="sentence">It stands for a heel of {number("heelHeightMm")}, and its toe is sprung {number("toeSpringMm")}.</p>
+      <p className="sentence"><button type="button" className="word" onClick={onOpen}>Open the scan of your own last</button> (STL, OBJ, PLY or GLB), or drop the file anywhere on this page.</p>
+    </>
+  );
+}
+
+const measured: readonly (readonly [keyof Measures, string])[] = [
+  ["stickLength", "stick length"],
+  ["lastLength", "last length, tape along the bottom"],
+  ["jointGirth", "joint girth"],
+  ["waistGirth", "waist girth"],
+  ["instepGirth", "instep girth"],
+  ["heelGirth", "heel girth"],
+  ["ballWidth", "ball width"],
+  ["seatWidth", "seat width"],
+  ["heelHeight", "heel height"],
+  ["toeSpring", "toe spring"],
+];
+
+function FromScan({ desk, pair, onOpen }: { readonly desk: Desk; readonly pair: Pair; readonly onOpen: () => void }): ReactElement | null {
+  const { last } = desk.job;
+  if (last.from !== "scan") return null;
+  return (
+    <>
+      <p className="sentence">
+        This last was read from <b>{last.file}</b>, whose unit is taken to be {unitWord(pair.last.placement.unit)}. It is a{" "}
+        <WordChoice label="foot" value={last.side ?? pair.last.side} options={sides} onChange={(side) => desk.change(setScanSide(desk.job, side), "the side")} /> last.
+      </p>
+      <table className="figures">
+        <caption>Measured on the last, mm. Compare two of them with your own callipers before you cut.</caption>
+        <tbody>
+          {measured.map(([key, name]) => (
+            <tr key={key}><th scope="row">{name}</th><td>{pair.last.measures[key].toFixed(1)}</td></tr>
+          ))}
+        </tbody>
+      </table>
+      <p className="sentence"><button type="button" className="word" onClick={onOpen}>Open another scan</button>, or <button type="button" className="word" onClick={() => desk.startAfresh()}>go back to the demonstration last</button>.</p>
+    </>
+  );
+}
+
+const unitWord = (unit: string): string => ({ m: "the metre", dm: "the decimetre", cm: "the centimetre", mm: "the millimetre", in: "the inch" })[unit] ?? unit;

@@ -1,0 +1,31 @@
+import { Fragment, type ReactElement, type ReactNode } from "react";
+import type { Desktop } from "../desk.ts";
+import { stateOf, stations, type Station } from "../state/stations.ts";
+
+interface StationListProps {
+  readonly station: Station;
+  readonly onStation: (station: Station) => void;
+  readonly now: Desktop;
+  readonly children: ReactNode;
+}
+
+/** The stations as words with a line of state each; the open one holds its sentences. */
+export function StationList({ station, onStation, now, children }: StationListProps): ReactElement {
+  const { pair } = now;
+  const ready = now.sheets !== undefined && now.sheetsOf === pair;
+  return (
+    <>
+      {stations.map((s) => (
+        <Fragment key={s}>
+          <h2 className="station">
+            <button type="button" aria-expanded={s === station} aria-controls="open-station" onClick={() => onStation(s)}>
+              <span className="station-name">{s}</span>
+              <span className="station-state">{pair ? stateOf(s, pair, ready) : " "}</span>
+            </button>
+          </h2>
+          {s === station && <section id="open-station" className="open-station" aria-label={s}>{children}</section>}
+        </Fragment>
+      ))}
+    </>
+  );
+}

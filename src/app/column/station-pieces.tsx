@@ -1,0 +1,85 @@
+import type { ReactElement } from "react";
+import type { Pair } from "#job/pair.ts";
+import type { PieceSettings } from "#pieces/settings.ts";
+import type { Desk } from "../desk.ts";
+import { followPieceRule, setPiece } from "../state/edits.ts";
+import { fieldOf } from "../state/measure-field.ts";
+import { say } from "../state/numbers.ts";
+import { kindsOf } from "../state/piece-kinds.ts";
+import { NumberField } from "./number-field.tsx";
+import { Reason, WithWhy } from "./why.tsx";
+
+type Key = keyof PieceSettings;
+
+interface StationPiecesProps {
+  readonly desk: Desk;
+  readonly pair: Pair;
+  readonly chosen: string | undefined;
+  readonly onChoose: (name: string | undefined) => void;
+}
+
+/** Allowances as sentences, and the pieces by name. */
+export function StationPieces({ desk, pair, chosen, onChoose }: StationPiecesProps): ReactElement {
+  const sentence = (name: string, parts: readonly (string | Key)[]): ReactElement => {
+    const keys = parts.filter((p): p is Key => p in pair.pieceRules);
+    return (
+      <WithWhy key={name} name={name} why={keys.map((key) => <PieceReason key={key} desk={desk} pair={pair} of={key} />)}>
+        {parts.map((p) => (p in pair.pieceRules ? <PieceNumber key={p} desk={desk} pair={pair} of={p as Key} /> : <span key={p}>{p}</span>))}
+      </WithWhy>
+    );
+  };
+  return (
+    <>
+      {sentence("lasting margin, forepart", ["Under the feather line the upper reaches ", "lastingToeMm", " at the toe, ", "lastingToeSidesMm", " beside it, ", "lastingForepartMm", " to the joint,"])}
+      {sentence("lasting margin, waist and heel", ["", "lastingOuterWaistMm", " at the outer waist, ", "lastingInnerWaistMm", " at the inner, and ", "lastingHeelMm", " at the heel."])}
+      {sentence("topline fold and back seam", ["The topline folds over by ", "toplineFoldMm", "; the back seam takes ", "backSeamMm", " on each edge."])}
+      {sentence("thickness", ["The upper is ", "upperThicknessMm", " thick, the lining ", "liningThicknessMm", ", the toe puff ", "toePuffMm", "."])}
+      {sentence("lining edges", ["The lining stands ", "liningTrimMm", " above the topline, to be trimmed; it is ", "liningToeInMm", " smaller at the toe, and its lasting margin ", "liningLastingShorterMm", " shorter."])}
+      {sentence("lining at the back", ["At the back the lining is taken in by ", "liningBackInTopMm", " at the topline, ", "liningBackInMiddleMm", " halfway and ", "liningBackInFeatherMm", " at the feather line."])}
+      {sentence("insole and sock", ["The insole lies ", "insoleInMm", " inside the feather line, the sock ", "sockInMm", " inside the insole."])}
+      {sentence("sole edge", ["The sole stands out by ", "soleFinishForepartMm", " at the forepart, ", "soleFinishWaistMm", " at the waist and ", "soleFinishHeelMm", " at the heel, beyond what lies on the last."])}
+      <h3>The pieces of one pair</h3>
+      <ul className="pieces">
+        {kindsOf(pair.pieces).map((k) => (
+          <li key={k.name}>
+            <button type="button" className="row" aria-pressed={chosen === k.name} onClick={() => onChoose(chosen === k.name ? undefined : k.name)}>
+              <b>{k.name}</b>{k.net ? ", net" : ""} · {k.count} of {k.material} · {say(k.areaMm2 / 100, 0)} cm² each
+            </button>
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+interface PieceNumberProps {
+  readonly desk: Desk;
+  readonly pair: Pair;
+  readonly of: Key;
+}
+
+function PieceNumber({ desk, pair, of }: PieceNumberProps): ReactElement {
+  const rule = pair.pieceRules[of];
+  return (
+    <NumberField
+      label={rule.name}
+      value={desk.job.pieces[of] ?? rule.value}
+      field={fieldOf(rule)}
+      negative={rule.min < 0}
+      onChange={(v, gesture) => desk.change(setPiece(desk.job, of, v), lower(rule.name), gesture)}
+      onDone={() => desk.settle()}
+    />
+  );
+}
+
+function PieceReason({ desk, pair, of }: PieceNumberProps): ReactElement {
+  const rule = pair.pieceRules[of];
+  return (
+    <>
+      <p><b>{rule.name}</b></p>
+      <Reason rule={rule} value={desk.job.pieces[of] ?? rule.value} onRule={() => desk.change(followPieceRule(desk.job, of), `the rule for ${lower(rule.name)}`)} />
+    </>
+  );
+}
+
+const lower = (s: string): string => s.charAt(0).toLowerCase() + s.slice(1);

@@ -1,0 +1,67 @@
+import type { ReactElement } from "react";
+import type { Pair } from "#job/pair.ts";
+import type { SheetFile } from "#sheets/sheet-file.ts";
+import type { Desk, Desktop } from "../desk.ts";
+import { downloadBytes } from "../download.ts";
+import { say } from "../state/numbers.ts";
+import { kindsOf } from "../state/piece-kinds.ts";
+import type { PagePlan } from "../state/page-plan.ts";
+import { WordChoice } from "./word-choice.tsx";
+
+const papers = ["A4", "Letter"] as const;
+const told: Readonly<Record<SheetFile["name"], string>> = {
+  "pattern.pdf": "the pattern at true scale, in pages to print and join",
+  "marks.pdf": "the tape lengths to mark on both lasts",
+  "pattern.svg": "the same pieces as one drawing in millimetres",
+  "pattern.dxf": "the same pieces for a cutting machine, in millimetres",
+  "report.json": "every figure of this pair, to be read by programs",
+};
+const names = Object.keys(told) as SheetFile["name"][];
+
+interface StationSheetsProps {
+  readonly desk: Desk;
+  readonly now: Desktop;
+  readonly pair: Pair;
+  readonly plan: PagePlan;
+}
+
+/** What will be printed, and the files. */
+export function StationSheets({ desk, now, pair, plan }: StationSheetsProps): ReactElement {
+  const ready = now.sheets !== undefined && now.sheetsOf === pair;
+  const making = now.busy?.on === "sheets";
+  const pieces = kindsOf(pair.pieces).reduce((n, k) => n + k.count, 0);
+  return (
+    <>
+      <p className="sentence">
+        The pattern is printed on <WordChoice label="paper" value={desk.job.paper} options={papers} onChange={(paper) => desk.change({ ...desk.job, paper }, "the paper")} />, and carries the name{" "}
+        <b>{pair.labels.title}</b>, size{" "}
+        <input className="words" aria-label="size written on every piece" value={desk.job.size} placeholder={pair.labels.size} size={Math.max(5, (desk.job.size || pair.labels.size).length)} onChange={(e) => desk.change({ ...desk.job, size: e.target.value }, "the size", "typing the size")} onBlur={() => desk.settle()} maxLength={40} />.
+      </p>
+      <p className="follows">
+        {plan.pages} pages with {pair.pieces.length} outlines for {pieces} pieces, and a page in front that says how to print and join them. Print at 100 %, not “fit to page”, and measure the scale bars before you cut.
+      </p>
+      {!ready && (
+        <p className="sentence">
+          <button type="button" className="action" disabled={making || now.draft} onClick={() => desk.makeSheets()}>{making ? "Making the sheets …" : "Make the sheets"}</button>
+        </p>
+      )}
+      <p className="follows" role="status">
+        {ready ? "Each file was read back and measured; it holds to true scale." : "They are made here in your browser; nothing is sent anywhere."}
+      </p>
+      {ready && (
+        <ul className="files">
+          {names.map((name) => {
+            const file = now.sheets?.find((f) => f.name === name);
+            return file && (
+              <li key={name}>
+                <button type="button" className="row" onClick={() => downloadBytes(name, file.bytes, file.mime)}>
+                  <b>{name}</b> · {told[name]} · {say(file.bytes.length / 1000, 0)} kB
+                </button>
+              </li>
+            );
+          })}
+        </ul>
+      )}
+    </>
+  );
+}

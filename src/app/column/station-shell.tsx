@@ -1,0 +1,86 @@
+import type { ReactElement } from "react";
+import type { Pair } from "#job/pair.ts";
+import type { Desk } from "../desk.ts";
+import { mapCss } from "../picture/map-scale.ts";
+import type { MapOf } from "../picture/strain.ts";
+import type { StretchMap } from "../picture/stretch-map.ts";
+import { setSpring } from "../state/edits.ts";
+import { lengthField } from "../state/measure-field.ts";
+import { say } from "../state/numbers.ts";
+import { placeOf } from "../state/places.ts";
+import { NumberField } from "./number-field.tsx";
+import { toplineWords } from "./station-lines.tsx";
+import { WithWhy } from "./why.tsx";
+import { WordChoice } from "./word-choice.tsx";
+
+const maps: readonly MapOf[] = ["give", "gather"];
+const mapWords: Readonly<Record<MapOf, string>> = { give: "how far the leather must stretch", gather: "how far the leather must gather" };
+const springRange = lengthField(-10, 20, 0.5);
+
+interface StationShellProps {
+  readonly desk: Desk;
+  readonly pair: Pair;
+  readonly map: StretchMap;
+  readonly onMap: (of: MapOf) => void;
+}
+
+/** The shell laid flat: what the flat piece asks of the leather, and the spring. */
+export function StationShell({ desk, pair, map, onMap }: StationShellProps): ReactElement {
+  const { strain } = pair.flat;
+  const place = placeOf(pair.last, map.worst.onLast as [number, number, number]);
+  return (
+    <>
+      <WithWhy name="spring" why={<SpringReason />}>
+        The heel ends are swung together by{" "}
+        <NumberField
+          label="spring at the topline"
+          value={desk.job.springMm}
+          field={springRange}
+          negative
+          onChange={(v, gesture) => desk.change(setSpring(desk.job, v), "the spring", gesture)}
+          onDone={() => desk.settle()}
+        />{" "}
+        at the topline, from where they lie of themselves.
+      </WithWhy>
+      <p className="follows">{toplineWords(pair)}</p>
+      <p className="sentence">
+        The colours show <WordChoice label="what the colours show" value={map.of} options={maps} say={(o) => mapWords[o]} onChange={onMap} /> from the flat piece to the last.
+      </p>
+      <Legend map={map} />
+      <p className="sentence">
+        {map.of === "give" ? "It stretches" : "It gathers"} most {place}: <b>{say(Math.abs(map.worst.value) * 100)} %</b>.
+      </p>
+      <p className="follows">
+        Half of the piece changes by less than {say(strain.p50 * 100)} %, all but a twentieth of it by less than {say(strain.p95 * 100)} %.
+      </p>
+    </>
+  );
+}
+
+function Legend({ map }: { readonly map: StretchMap }): ReactElement {
+  const shares = Array.from({ length: 9 }, (_, i) => (i - 4) / 4);
+  return (
+    <figure className="legend">
+      <div className="swatches" aria-hidden="true">
+        {shares.map((s) => <span key={s} style={{ background: mapCss(s) }} />)}
+      </div>
+      <div className="marks" aria-hidden="true">
+        {shares.map((s) => <span key={s}>{s > 0 ? "+" : ""}{say(s * map.end * 100)}</span>)}
+      </div>
+      <figcaption>percent, flat piece to last: minus must gather, plus must stretch. The numbered lines on the picture say the same.</figcaption>
+    </figure>
+  );
+}
+
+function SpringReason(): ReactElement {
+  return (
+    <>
+      <p>
+        Swinging the heel ends together makes the topline of the pattern shorter than the last’s and lets it grip; the feather edge opens instead. Too much, and the forepart comes out full and
+        pleats; too little, and the sides stand off.
+      </p>
+      <p>Watch the topline: 2 to 3 % shorter than the last for kid and calf, 1 to 1.5 % for firm or tightly lined leather, 3 to 4 % for soft sheep. With a tape in the edge stay in the lower half.</p>
+      <p className="source">Common practice, no source, for the shares; that an unsprung pump gapes and an over-sprung one pleats is taught in shoemaking classes and stands in a handbook of 1902.</p>
+    </>
+  );
+}

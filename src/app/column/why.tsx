@@ -1,0 +1,38 @@
+import { useId, useState, type ReactElement, type ReactNode } from "react";
+import type { Rule } from "#lines/lines.ts";
+import { fieldOf } from "../state/measure-field.ts";
+import { say } from "../state/numbers.ts";
+
+/** A paragraph that ends with the word "why", which opens the reason under it. */
+export function WithWhy({ name, why, children }: { readonly name: string; readonly why: ReactNode; readonly children: ReactNode }): ReactElement {
+  const [open, setOpen] = useState(false);
+  const id = useId();
+  return (
+    <div className="sentence">
+      <p>
+        {children}{" "}
+        <button type="button" className="word why" aria-expanded={open} aria-controls={id} aria-label={`why: ${name}`} onClick={() => setOpen(!open)}>
+          why
+        </button>
+      </p>
+      <div className="reason" id={id} hidden={!open}>{why}</div>
+    </div>
+  );
+}
+
+/** Range, reason and source of a rule of construction, and the way back to what it says. */
+export function Reason({ rule, value, onRule }: { readonly rule: Rule; readonly value: number; readonly onRule?: (() => void) | undefined }): ReactElement {
+  const f = fieldOf(rule);
+  const inUnit = (v: number): string => `${say(v * f.factor, Math.max(1, f.decimals))} ${f.unit}`;
+  const own = Math.abs(value - rule.value) > 1e-9;
+  return (
+    <>
+      <p>{rule.why}</p>
+      <p>
+        Usual: {say(f.min, 1)} to {inUnit(rule.max)}. For this last the rule says {inUnit(rule.value)}.{" "}
+        {own && onRule && <button type="button" className="word" onClick={onRule}>Take the rule’s {inUnit(rule.value)}</button>}
+      </p>
+      <p className="source">{rule.source}</p>
+    </>
+  );
+}

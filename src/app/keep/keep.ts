@@ -1,0 +1,74 @@
+import { openDB, type DBSchema, type IDBPDatabase } from "idb";
+import { filesOf, type History } from "../state/history.ts";
+
+interface Drawer extends DBSchema {
+  work: { key: "now"; value: { readonly revision: number; readonly history: History } };
+  files: { key: string; value: Uint8Array };
+}
+
+/** The work as it was found in the browser's database. */
+export interface Kept {
+  readonly history: History;
+  readonly files: ReadonlyMap<string, Uint8Array>;
+}
+
+/** Another tab has written since this one last read or wrote. */
+export class ElsewhereChanged extends Error {
+  override readonly name = "ElsewhereChanged";
+}
+
+/**
+ * Keeps the history and its scans in the browser's database, each change at once and whole: history and scans change in one
+ * transaction, so that a tab killed in the middle leaves the state before. Writes go one after the other, the newest last.
+ */
+export class Keep {
+  #database: Promise<IDBPDatabase<Drawer>> | undefined;
+  #revision = 0;
+  #written = new Map<string, Uint8Array>();
+
+  async read(): Promise<Kept | undefined> {
+    const transaction = (await this.#open()).transaction(["work", "files"]);
+    const work = await transaction.objectStore("work").get("now");
+    if (!work) return undefined;
+    const files = new Map<string, Uint8Array>();
+    for (const name of filesOf(work.history)) {
+      const bytes = await transaction.objectStore("files").get(name);
+      if (bytes) files.set(name, bytes);
+    }
+    this.#revision = work.revision;
+    this.#written = new Map(files);
+    return { history: work.history, files };
+  }
+
+  async write(history: History, files: ReadonlyMap<string, Uint8Array>): Promise<void> {
+    const transaction = (await this.#open()).transaction(["work", "files"], "readwrite", { durability: "strict" });
+    const work = transaction.objectStore("work");
+    const shelf = transaction.objectStore("files");
+    const found = await work.get("now");
+    if (found && found.revision !== this.#revision) {
+      transaction.abort();
+      await transaction.done.catch(() => {});
+      throw new ElsewhereChanged();
+    }
+    const revision = this.#revision + 1;
+    const needed = filesOf(history);
+    await work.put({ revision, history }, "now");
+    for (const name of needed) {
+      const bytes = files.get(name);
+      if (bytes && this.#written.get(name) !== bytes) await shelf.put(bytes, name);
+    }
+    for (const name of await shelf.getAllKeys()) if (!needed.has(name)) await shelf.delete(name);
+    await transaction.done;
+    this.#revision = revision;
+    this.#written = new Map([...files].filter(([name]) => needed.has(name)));
+  }
+
+  #open(): Promise<IDBPDatabase<Drawer>> {
+    return (this.#database ??= openDB<Drawer>("lastwise", 1, {
+      upgrade: (database) => {
+        database.createObjectStore("work");
+        database.createObjectStore("files");
+      },
+    }));
+  }
+}

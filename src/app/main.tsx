@@ -1,0 +1,17 @@
+import "@fontsource-variable/atkinson-hyperlegible-next/wght.css";
+import "./look/look.css";
+import "./look/column.css";
+import "./look/picture.css";
+import { createRoot } from "react-dom/client";
+import { App } from "./app.tsx";
+import { Desk } from "./desk.ts";
+
+const desk = new Desk();
+createRoot(document.getElementById("app")!).render(<App desk={desk} />);
+void desk.open();
+
+if (import.meta.env.PROD && "serviceWorker" in navigator) {
+  void navigator.serviceWorker.register("./service-worker.js").catch(() => {
+    // Without it the app only lacks its copy for work without network; the line at the top then says so.
+  });
+}

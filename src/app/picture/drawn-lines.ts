@@ -1,0 +1,57 @@
+import type { Pair } from "#job/pair.ts";
+
+export type LineKey = "topline" | "feather" | "centre" | "back";
+
+/** One line of the design on both pictures: the same vertices of the shell, on the last (x y z) and on the card (u v). */
+export interface DrawnLine {
+  readonly key: LineKey;
+  readonly name: string;
+  readonly onLast: readonly Float64Array[];
+  readonly onCard: readonly Float64Array[];
+  readonly lengthOnLastMm: number;
+  readonly lengthOnCardMm: number;
+}
+
+const names: Readonly<Record<LineKey, string>> = { topline: "topline", feather: "feather line", centre: "front centre", back: "back seam" };
+
+export function drawnLines({ shell, flat }: Pick<Pair, "shell" | "flat">): readonly DrawnLine[] {
+  const e = shell.edges;
+  const runs: Readonly<Record<LineKey, readonly Uint32Array[]>> = {
+    feather: [e.featherMedial, e.featherLateral],
+    centre: [e.centre],
+    back: [e.backMedial, e.backLateral],
+    topline: [e.toplineMedial, e.toplineLateral],
+  };
+  return (Object.keys(runs) as LineKey[]).map((key) => {
+    const onLast = runs[key].map((run) => pick(shell.mesh.positions, run, 3));
+    const onCard = runs[key].map((run) => pick(flat.uv, run, 2));
+    // The two banks of the back seam are one line on the last.
+    const once = key === "back" ? onLast.slice(0, 1) : onLast;
+    const onceCard = key === "back" ? onCard.slice(0, 1) : onCard;
+    return { key, name: names[key], onLast: once, onCard, lengthOnLastMm: lengthOf(once, 3), lengthOnCardMm: lengthOf(onceCard, 2) };
+  });
+}
+
+function pick(from: Float64Array, run: Uint32Array, size: number): Float64Array {
+  const out = new Float64Array(run.length * size);
+  run.forEach((v, i) => out.set(from.subarray(v * size, v * size + size), i * size));
+  return out;
+}
+
+function lengthOf(lines: readonly Float64Array[], size: number): number {
+  let sum = 0;
+  for (const line of lines)
+    for (let i = size; i < line.length; i += size) {
+      let square = 0;
+      for (let k = 0; k < size; k++) square += (line[i + k]! - line[i + k - size]!) ** 2;
+      sum += Math.sqrt(square);
+    }
+  return sum;
+}
+
+/** The card's outline, once round: feather to the toe and back, up one bank of the back, along the topline, down the other. */
+export function cardOutline({ shell, flat }: Pick<Pair, "shell" | "flat">): Float64Array {
+  const e = shell.edges;
+  const round = [...e.featherMedial, ...[...e.featherLateral].reverse(), ...e.backLateral, ...e.toplineLateral, ...[...e.toplineMedial].reverse(), ...[...e.backMedial].reverse()];
+  return pick(flat.uv, Uint32Array.from(round), 2);
+}

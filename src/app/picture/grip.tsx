@@ -1,0 +1,125 @@
+import { useRef, useState, type KeyboardEvent, type PointerEvent, type ReactElement } from "react";
+import type { Pair } from "#job/pair.ts";
+import type { LineSettings, Rule } from "#lines/lines.ts";
+import { fieldOf } from "../state/measure-field.ts";
+import { clamp, say, snap } from "../state/numbers.ts";
+import { pullOne, pullTwo, type Direction } from "../state/pull.ts";
+import type { Handle } from "./handles.ts";
+
+/** What dragging or the arrow keys ask for: new values of one or two settings, as one gesture. */
+export type Pull = (values: Partial<LineSettings>, what: string, gesture: string) => void;
+
+interface GripProps {
+  readonly handle: Handle;
+  readonly pair: Pair;
+  readonly x: number;
+  readonly y: number;
+  /** Pixels that the handle moves per unit of each of its settings. */
+  readonly directions: readonly Direction[];
+  readonly hidden?: boolean;
+  /** The overlay that pointer places are measured in. */
+  readonly origin: () => DOMRect | undefined;
+  readonly onPull: Pull;
+  readonly onDone: () => void;
+  readonly picture: "last" | "card";
+}
+
+let gestures = 0;
+
+/** A round handle, 44 px to touch, with the tape length written at the finger; arrow keys move it when it is focused. */
+export function Grip({ handle, pair, x, y, directions, hidden = false, origin, onPull, onDone, picture }: GripProps): ReactElement {
+  const drag = useRef<{ dx: number; dy: number; gesture: string } | undefined>(undefined);
+  const keys = useRef("");
+  const [held, setHeld] = useState(false);
+  const [focused, setFocused] = useState(false);
+  const rules = handle.moves.map((m) => pair.lineRules[m.setting]);
+  const values = handle.moves.map((m) => pair.lines.settings[m.setting]);
+  const text = tapeText(handle, values);
+
+  const set = (next: readonly number[], gesture: string): void => {
+    const settings: { -readonly [K in keyof LineSettings]?: number } = {};
+    handle.moves.forEach((m, i) => (settings[m.setting] = within(next[i]!, rules[i]!)));
+    onPull(settings, `moving the ${handle.name}`, gesture);
+  };
+  const down = (e: PointerEvent): void => {
+    const box = origin();
+    if (!box || hidden || e.button > 0) return;
+    e.stopPropagation();
+    e.currentTarget.setPointerCapture(e.pointerId);
+    drag.current = { dx: e.clientX - box.left - x, dy: e.clientY - box.top - y, gesture: `drag ${++gestures}` };
+    setHeld(true);
+  };
+  const move = (e: PointerEvent): void => {
+    const box = origin();
+    if (!drag.current || !box) return;
+    const dx = e.clientX - box.left - drag.current.dx - x;
+    const dy = e.clientY - box.top - drag.current.dy - y;
+    const [a, b] = directions;
+    if (!a) return;
+    const change = b ? pullTwo(dx, dy, a, b) : [pullOne(dx, dy, a)];
+    set(values.map((v, i) => v + change[i]!), drag.current.gesture);
+  };
+  const up = (): void => {
+    if (!drag.current) return;
+    drag.current = undefined;
+    setHeld(false);
+    onDone();
+  };
+  const key = (e: KeyboardEvent): void => {
+    const by = { ArrowUp: [1, 0], ArrowDown: [-1, 0], ArrowRight: [0, 1], ArrowLeft: [0, -1] }[e.key];
+    if (!by) return;
+    e.preventDefault();
+    e.stopPropagation();
+    const single = values.length === 1;
+    const times = e.shiftKey ? 10 : 1;
+    set(values.map((v, i) => v + rules[i]!.step * times * (single ? by[0]! + by[1]! : by[i]!)), (keys.current ||= `keys ${++gestures}`));
+  };
+  const field = fieldOf(rules[0]!);
+  const below = y < 70;
+  return (
+    <g className={`grip${held ? " held" : ""}${hidden ? " hidden" : ""}`} transform={`translate(${x.toFixed(1)} ${y.toFixed(1)})`}>
+      <g
+        role="slider"
+        tabIndex={0}
+        aria-label={`${handle.name}, on the ${picture}`}
+        aria-valuenow={values[0]}
+        aria-valuemin={field.min}
+        aria-valuemax={field.max}
+        aria-valuetext={text}
+        data-handle={handle.key}
+        onPointerDown={down}
+        onPointerMove={move}
+        onPointerUp={up}
+        onPointerCancel={up}
+        onKeyDown={key}
+        onKeyUp={() => {
+          keys.current = "";
+          onDone();
+        }}
+        onFocus={() => setFocused(true)}
+        onBlur={() => setFocused(false)}
+      >
+        <circle r={22} className="touch" />
+        <circle r={8} className="ring" />
+      </g>
+      {(held || focused) && (
+        <g className="tape" transform={`translate(0 ${below ? 46 : -40})`} aria-hidden="true">
+          <text textAnchor="middle" dominantBaseline="middle">{text}</text>
+        </g>
+      )}
+    </g>
+  );
+}
+
+/** A little beyond the usual range is allowed: the maker may know better, and a note then says so. */
+function within(value: number, rule: Rule): number {
+  const room = (rule.max - rule.min) / 4;
+  return snap(clamp(value, rule.min - room, rule.max + room), rule.step);
+}
+
+function tapeText(handle: Handle, values: readonly number[]): string {
+  const mm = say(values[0]!, 1);
+  if (handle.key === "throat") return `${mm} mm from the toe`;
+  if (handle.key === "back") return `${mm} mm high`;
+  return `${mm} mm high, at ${say(values[1]! * 100, 0)} % of the length`;
+}

@@ -1,0 +1,174 @@
+import { useCallback, useEffect, useMemo, useRef, useState, type KeyboardEvent, type PointerEvent, type ReactElement, type ReactNode } from "react";
+import type { Pair } from "#job/pair.ts";
+import { medialSign } from "#last/last.ts";
+import { say } from "../state/numbers.ts";
+import type { DrawnLine, LineKey } from "./drawn-lines.ts";
+import { Grip, type Pull } from "./grip.tsx";
+import type { Handle } from "./handles.ts";
+import { lineInk, onMap, type Ink } from "./ink.ts";
+import { LastScene, type Eye, type SceneLine } from "./last-scene.ts";
+import { MarginWords } from "./margin-words.tsx";
+import type { Named } from "./margin-labels.ts";
+import { nearestLine } from "./nearest-line.ts";
+import type { StretchMap } from "./stretch-map.ts";
+import { useSize } from "./use-size.ts";
+
+export interface LastViewProps {
+  readonly pair: Pair;
+  readonly ink: Ink;
+  readonly lines: readonly DrawnLine[];
+  readonly handles: readonly Handle[];
+  readonly map: StretchMap | undefined;
+  readonly shell: boolean;
+  /** Words to stand beside places of the last: landmarks, or findings. */
+  readonly words: readonly { readonly key: string; readonly text: string; readonly at: readonly number[] }[];
+  readonly eyeAtFirst: "above" | "outer side";
+  readonly lit: LineKey | undefined;
+  readonly onLit: (key: LineKey | undefined) => void;
+  readonly onPull: Pull;
+  readonly onDone: () => void;
+}
+
+/** Places to look from, in words. The turn is for a last whose inner side is on its left (+y). */
+const eyes: Readonly<Record<string, Eye>> = {
+  above: { turnDeg: 197, riseDeg: 52 },
+  "outer side": { turnDeg: 262, riseDeg: 14 },
+  "inner side": { turnDeg: 98, riseDeg: 14 },
+  back: { turnDeg: 180, riseDeg: 12 },
+  toe: { turnDeg: 0, riseDeg: 24 },
+  below: { turnDeg: 180, riseDeg: -75 },
+};
+
+export function LastView(props: LastViewProps): ReactElement {
+  const { pair, ink, lines, handles, map, shell, words, eyeAtFirst, lit, onLit, onPull, onDone } = props;
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const frame = useRef<HTMLDivElement>(null);
+  const overlay = useRef<SVGSVGElement>(null);
+  const [scene, setScene] = useState<LastScene | "none">();
+  const [, drawn] = useState(0);
+  const size = useSize(frame);
+  const mirrored = medialSign(pair.last.side) === -1;
+
+  useEffect(() => {
+    try {
+      const made = new LastScene(canvas.current!, () => drawn((n) => n + 1));
+      setScene(made);
+      return () => made.dispose();
+    } catch {
+      setScene("none");
+      return undefined;
+    }
+  }, []);
+  const live = scene instanceof LastScene ? scene : undefined;
+
+  const lookFrom = useCallback((name: string): void => {
+    const eye = eyes[name]!;
+    live?.look(mirrored ? { ...eye, turnDeg: -eye.turnDeg } : eye, true);
+  }, [live, mirrored]);
+  useEffect(() => live?.resize(size.width, size.height), [live, size.width, size.height]);
+  useEffect(() => live?.setLast(pair.last.mesh, ink.wood), [live, pair.last.mesh, ink.wood]);
+  useEffect(() => lookFrom(eyeAtFirst), [lookFrom, eyeAtFirst, pair.last.mesh]);
+  useEffect(() => live?.setShell(shell ? pair.shell.mesh : undefined, ink.card, map?.colours), [live, shell, pair.shell.mesh, map, ink.card]);
+  useEffect(() => {
+    const thick = lines.map((l): SceneLine => {
+      const { accent, width, dash } = lineInk(l.key);
+      return { key: l.key, points: l.onLast, colour: map ? (accent ? onMap.accent : onMap.ink) : accent ? ink.accent : ink.ink, widthPx: l.key === lit ? width + 2.5 : width, dashed: dash };
+    });
+    const thin = map ? [{ key: "levels", points: map.onLast, colour: onMap.ink, widthPx: 1 }] : [];
+    live?.setLines(thick, thin);
+  }, [live, lines, map, lit, ink]);
+
+  const turn = useTurning(live);
+  const seek = (e: PointerEvent): void => {
+    const box = frame.current?.getBoundingClientRect();
+    if (!live || !box || turn.turning()) return;
+    const project = (p: readonly number[]) => live.project(p);
+    onLit(nearestLine(lines, project, e.clientX - box.left, e.clientY - box.top, e.pointerType === "touch" ? 20 : 9));
+  };
+
+  const labels: Named[] = [];
+  const dots: ReactNode[] = [];
+  if (live && size.width > 0) {
+    for (const w of words) {
+      const { x, y, seen } = live.project(w.at);
+      if (seen) labels.push({ key: w.key, x, y, text: w.text });
+    }
+    if (map) for (const n of map.numbers) {
+      const { x, y, seen } = live.project(n.onLast);
+      if (seen) dots.push(<text key={n.key} className="level" x={x} y={y} textAnchor="middle" dominantBaseline="middle">{n.text}</text>);
+    }
+  }
+  const litLine = lines.find((l) => l.key === lit);
+  return (
+    <section className="view last" aria-label="The last">
+      <div
+        className="frame"
+        ref={frame}
+        tabIndex={0}
+        role="group"
+        aria-label={`The ${pair.last.side} last. Arrow keys turn it, plus and minus bring it nearer or take it farther.`}
+        onKeyDown={turn.key}
+        onPointerDown={turn.down}
+        onPointerMove={(e) => (turn.move(e), seek(e))}
+        onPointerUp={turn.up}
+        onPointerCancel={turn.up}
+        onPointerLeave={() => onLit(undefined)}
+      >
+        <canvas ref={canvas} aria-hidden="true" />
+        {scene === "none" && <p className="nothing">This browser cannot draw the last in three dimensions. The card and all numbers still work.</p>}
+        <svg ref={overlay} className="overlay" width={size.width} height={size.height} aria-hidden={handles.length === 0}>
+          {dots}
+          {live && <MarginWords items={labels} width={size.width} height={size.height} />}
+          {live && handles.map((h) => {
+            const { x, y, seen } = live.project(h.onLast);
+            const directions = h.moves.map((m) => live.projectMove(m.onLast));
+            return <Grip key={h.key} picture="last" handle={h} pair={pair} x={x} y={y} hidden={!seen} directions={directions} origin={() => frame.current?.getBoundingClientRect()} onPull={onPull} onDone={onDone} />;
+          })}
+        </svg>
+        {litLine && <p className="lit">{litLine.name}, {say(litLine.lengthOnLastMm, 0)} mm on the last</p>}
+      </div>
+      <p className="from">
+        <span>Look from</span>
+        {Object.keys(eyes).map((name) => (
+          <button key={name} type="button" className="word" onClick={() => lookFrom(name)}>{name}</button>
+        ))}
+      </p>
+    </section>
+  );
+}
+
+/** Dragging turns, two fingers or the wheel bring nearer, arrow keys turn and plus and minus bring nearer. */
+function useTurning(scene: LastScene | undefined) {
+  const fingers = useRef(new Map<number, { x: number; y: number }>());
+  const by = (turn: number, rise: number): void => {
+    if (scene) scene.look({ turnDeg: scene.eye.turnDeg + turn, riseDeg: scene.eye.riseDeg + rise }, false);
+  };
+  const apart = (): number => {
+    const [a, b] = [...fingers.current.values()];
+    return a && b ? Math.hypot(a.x - b.x, a.y - b.y) : 0;
+  };
+  return useMemo(() => ({
+    turning: () => fingers.current.size > 0,
+    down: (e: PointerEvent<HTMLElement>) => {
+      e.currentTarget.setPointerCapture(e.pointerId);
+      fingers.current.set(e.pointerId, { x: e.clientX, y: e.clientY });
+    },
+    move: (e: PointerEvent) => {
+      const before = fingers.current.get(e.pointerId);
+      if (!before || !scene) return;
+      const was = apart();
+      fingers.current.set(e.pointerId, { x: e.clientX, y: e.clientY });
+      if (fingers.current.size === 1) by((before.x - e.clientX) * 0.4, (e.clientY - before.y) * 0.4);
+      else if (was > 0) scene.zoom(apart() / was);
+    },
+    up: (e: PointerEvent) => void fingers.current.delete(e.pointerId),
+    key: (e: KeyboardEvent) => {
+      const turn = { ArrowLeft: [6, 0], ArrowRight: [-6, 0], ArrowUp: [0, 6], ArrowDown: [0, -6] }[e.key];
+      if (turn) by(turn[0]!, turn[1]!);
+      else if (e.key === "+" || e.key === "=") scene?.zoom(1.15);
+      else if (e.key === "-") scene?.zoom(1 / 1.15);
+      else return;
+      e.preventDefault();
+    },
+  }), [scene]);
+}

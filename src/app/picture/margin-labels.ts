@@ -1,0 +1,34 @@
+/** Something in the picture that has a name: its place, and the words. */
+export interface Named {
+  readonly key: string;
+  readonly x: number;
+  readonly y: number;
+  readonly text: string;
+}
+export interface Placed extends Named {
+  readonly side: "left" | "right";
+  /** Where the words stand, px; their middle in height. */
+  readonly labelX: number;
+  readonly labelY: number;
+}
+
+/**
+ * Stands words in the margins, each on the side its place is nearer to, from top to bottom in the order of the places, so that
+ * no two overlap and no two leader lines on one side cross.
+ */
+export function inMargins(items: readonly Named[], width: number, height: number, lineHeight = 24, margin = 10): readonly Placed[] {
+  const middle = width / 2;
+  return (["left", "right"] as const).flatMap((side) => {
+    const mine = items.filter((i) => (i.x < middle ? "left" : "right") === side).sort((a, b) => a.y - b.y);
+    const ys = spread(mine.map((i) => i.y), lineHeight, margin + lineHeight / 2, height - margin - lineHeight / 2);
+    return mine.map((item, i) => ({ ...item, side, labelX: side === "left" ? margin : width - margin, labelY: ys[i]! }));
+  });
+}
+
+/** Rising places moved as little as needed to be `gap` apart and within [low, high]. */
+export function spread(rising: readonly number[], gap: number, low: number, high: number): number[] {
+  const out = [...rising];
+  for (let i = 0; i < out.length; i++) out[i] = Math.max(out[i]!, i === 0 ? low : out[i - 1]! + gap);
+  for (let i = out.length - 1; i >= 0; i--) out[i] = Math.min(out[i]!, i === out.length - 1 ? high : out[i + 1]! - gap);
+  return out;
+}

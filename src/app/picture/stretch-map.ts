@@ -1,0 +1,61 @@
+import type { Pair } from "#job/pair.ts";
+import { say } from "../state/numbers.ts";
+import { mapColour } from "./map-scale.ts";
+import { levelLines, levelsFor, scaleEnd, stretchAtVertices, worstOf, type EdgePoint, type LevelLine, type MapOf } from "./strain.ts";
+
+/** The stretch of one flat shell, ready to be laid on the last and on the card. */
+export interface StretchMap {
+  readonly of: MapOf;
+  /** End of the scale as a share: 0.06 means ± 6 %. */
+  readonly end: number;
+  /** Colour of each vertex, r g b 0 … 255. */
+  readonly colours: Uint8Array;
+  readonly onLast: readonly Float64Array[];
+  readonly onCard: readonly Float64Array[];
+  readonly numbers: readonly { readonly key: string; readonly text: string; readonly onLast: readonly number[]; readonly onCard: readonly number[] }[];
+  readonly worst: { readonly value: number; readonly onLast: readonly number[]; readonly onCard: readonly number[] };
+}
+
+export function stretchMap({ flat }: Pick<Pair, "flat">, of: MapOf): StretchMap {
+  const { positions, triangles } = flat.shell.mesh;
+  const stretch = stretchAtVertices(flat, of);
+  const end = scaleEnd(stretch);
+  const colours = new Uint8Array(stretch.length * 3);
+  stretch.forEach((value, v) => colours.set(mapColour(value / end), 3 * v));
+  const lines = levelLines(triangles, stretch, levelsFor(end)).filter((l) => l.points.length > 12);
+  const worst = worstOf(stretch, of);
+  return {
+    of,
+    end,
+    colours,
+    onLast: lines.map((l) => lay(l.points, positions, 3)),
+    onCard: lines.map((l) => lay(l.points, flat.uv, 2)),
+    numbers: numbersFor(lines, positions, flat.uv),
+    worst: {
+      value: worst.value,
+      onLast: [...positions.subarray(3 * worst.vertex, 3 * worst.vertex + 3)],
+      onCard: [...flat.uv.subarray(2 * worst.vertex, 2 * worst.vertex + 2)],
+    },
+  };
+}
+
+/** One number in the middle of each of the longer lines. */
+function numbersFor(lines: readonly LevelLine[], positions: Float64Array, uv: Float64Array): StretchMap["numbers"] {
+  return lines
+    .filter((l) => l.points.length > 24)
+    .sort((a, b) => b.points.length - a.points.length)
+    .slice(0, 14)
+    .map((l, i) => {
+      const middle = [l.points[Math.floor(l.points.length / 2)]!];
+      const text = `${l.level > 0 ? "+" : ""}${say(l.level * 100, 1)}`;
+      return { key: `${i}`, text, onLast: [...lay(middle, positions, 3)], onCard: [...lay(middle, uv, 2)] };
+    });
+}
+
+function lay(points: readonly EdgePoint[], from: Float64Array, size: number): Float64Array {
+  const out = new Float64Array(points.length * size);
+  points.forEach(({ a, b, t }, i) => {
+    for (let k = 0; k < size; k++) out[i * size + k] = from[a * size + k]! * (1 - t) + from[b * size + k]! * t;
+  });
+  return out;
+}

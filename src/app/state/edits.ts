@@ -1,0 +1,56 @@
+import { jobForScan } from "#job/default-job.ts";
+import type { Job } from "#job/job.ts";
+import type { LastMeasurements } from "#last/measured.ts";
+import type { LineSettings } from "#lines/lines.ts";
+import type { PieceSettings } from "#pieces/settings.ts";
+
+/** Each edit gives a new job and leaves the old one alone. */
+export function setLines(job: Job, lines: Partial<LineSettings>): Job {
+  return { ...job, lines: { ...job.lines, ...lines } };
+}
+
+/** Lets the rule of construction say again. */
+export function followLineRule(job: Job, key: keyof LineSettings): Job {
+  const { [key]: _, ...rest } = job.lines;
+  return { ...job, lines: rest };
+}
+
+export function setPiece(job: Job, key: keyof PieceSettings, value: number): Job {
+  return { ...job, pieces: { ...job.pieces, [key]: value } };
+}
+
+export function followPieceRule(job: Job, key: keyof PieceSettings): Job {
+  const { [key]: _, ...rest } = job.pieces;
+  return { ...job, pieces: rest };
+}
+
+export function setSpring(job: Job, springMm: number): Job {
+  return { ...job, springMm };
+}
+
+/** Changes one measure of a last made from measures; a scan has none to change, its job comes back as it is. */
+export function setMeasure<K extends keyof LastMeasurements>(job: Job, key: K, value: LastMeasurements[K]): Job {
+  if (job.last.from !== "measures") return job;
+  return { ...job, last: { from: "measures", measures: { ...job.last.measures, [key]: value } } };
+}
+
+/** Says which foot a scanned last is for. */
+export function setScanSide(job: Job, side: "left" | "right"): Job {
+  return job.last.from === "scan" ? { ...job, last: { ...job.last, side } } : job;
+}
+
+/** A new job on a scan: what belonged to the former last follows the rules again; paper and allowances stay the maker's. */
+export function onScan(job: Job, file: string): Job {
+  return { ...jobForScan(file), paper: job.paper, pieces: job.pieces };
+}
+
+/** `name`, or the first of "name 2", "name 3" … that `taken` does not know; the ending stays. */
+export function freeName(name: string, taken: (name: string) => boolean): string {
+  if (!taken(name)) return name;
+  const dot = name.lastIndexOf(".");
+  const [stem, ending] = dot > 0 ? [name.slice(0, dot), name.slice(dot)] : [name, ""];
+  for (let n = 2; ; n++) {
+    const next = `${stem} ${n}${ending}`;
+    if (!taken(next)) return next;
+  }
+}

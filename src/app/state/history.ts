@@ -1,0 +1,66 @@
+import type { Job } from "#job/job.ts";
+
+/** One state of the work and the words for the change that led to it. */
+export interface Step {
+  readonly job: Job;
+  readonly what: string;
+}
+
+/** All that can be taken back and done again. `gesture` names the drag or the typing that is still going on. */
+export interface History {
+  readonly past: readonly Step[];
+  readonly now: Step;
+  /** Nearest first. */
+  readonly future: readonly Step[];
+  readonly gesture?: string;
+}
+
+/** More steps back than a maker remembers; older ones are let go. */
+export const longestPast = 300;
+
+export function startHistory(job: Job, what: string): History {
+  return { past: [], now: { job, what }, future: [] };
+}
+
+/**
+ * Makes `job` the present. Changes of one and the same `gesture`, one after the other, count as one step, so that a drag or a
+ * run of arrow keys is taken back at once.
+ */
+export function run(h: History, job: Job, what: string, gesture?: string): History {
+  const goesOn = gesture !== undefined && gesture === h.gesture;
+  const past = goesOn ? h.past : [...h.past, h.now].slice(-longestPast);
+  const next = { past, now: { job, what }, future: [] };
+  return gesture === undefined ? next : { ...next, gesture };
+}
+
+/** Ends the gesture: the next change is a step of its own. */
+export function settle(h: History): History {
+  if (h.gesture === undefined) return h;
+  return { past: h.past, now: h.now, future: h.future };
+}
+
+export function undo(h: History): History {
+  const before = h.past.at(-1);
+  return before ? { past: h.past.slice(0, -1), now: before, future: [h.now, ...h.future] } : settle(h);
+}
+
+export function redo(h: History): History {
+  const after = h.future[0];
+  return after ? { past: [...h.past, h.now], now: after, future: h.future.slice(1) } : settle(h);
+}
+
+/** Words for what `undo` would take back, or nothing. */
+export function undoable(h: History): string | undefined {
+  return h.past.length > 0 ? h.now.what : undefined;
+}
+
+export function redoable(h: History): string | undefined {
+  return h.future[0]?.what;
+}
+
+/** Names of the scans that some step of the history still needs. */
+export function filesOf(h: History): ReadonlySet<string> {
+  const names = new Set<string>();
+  for (const { job } of [...h.past, h.now, ...h.future]) if (job.last.from === "scan") names.add(job.last.file);
+  return names;
+}

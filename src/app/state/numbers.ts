@@ -1,0 +1,34 @@
+/** Reads what a maker types: decimal comma or point, a real minus, a unit behind it. Nothing else counts as a number. */
+export function readNumber(text: string): number | undefined {
+  const bare = text.trim().replace(/\s*(mm|%|°)$/i, "").replace("−", "-").replace(",", ".");
+  if (!/^[+-]?(\d+\.?\d*|\.\d+)$/.test(bare)) return undefined;
+  return Number(bare);
+}
+
+/** Decimals that a step needs: 0.5 → 1, 1 → 0, 0.01 → 2. */
+export function decimalsOf(step: number): number {
+  for (let d = 0; d < 6; d++) if (Math.abs(step * 10 ** d - Math.round(step * 10 ** d)) < 1e-9) return d;
+  return 6;
+}
+
+/** A number as it is read on the bench: no trailing zeros, a real minus. */
+export function say(value: number, decimals = 1): string {
+  const fixed = value.toFixed(decimals);
+  const bare = fixed.includes(".") ? fixed.replace(/\.?0+$/, "") : fixed;
+  return bare === "-0" ? "0" : bare.replace("-", "−");
+}
+
+/** A number with all its decimals, for columns of figures. */
+export function sayFixed(value: number, decimals = 1): string {
+  const fixed = value.toFixed(decimals);
+  return Number(fixed) === 0 ? fixed.replace("-", "") : fixed.replace("-", "−");
+}
+
+export function clamp(value: number, min: number, max: number): number {
+  return Math.min(max, Math.max(min, value));
+}
+
+/** Nearest multiple of `step`, without the dust of floating point. */
+export function snap(value: number, step: number): number {
+  return Number((Math.round(value / step) * step).toFixed(decimalsOf(step)));
+}

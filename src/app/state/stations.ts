@@ -1,0 +1,55 @@
+import { severityOf, type Finding } from "#base/findings.ts";
+import { jobSentences } from "#base/sentences/job.ts";
+import { lastSentences } from "#base/sentences/last.ts";
+import { lineSentences } from "#base/sentences/lines.ts";
+import { meshSentences } from "#base/sentences/mesh.ts";
+import { pieceSentences } from "#base/sentences/pieces.ts";
+import { sheetSentences } from "#base/sentences/sheets.ts";
+import { shellSentences } from "#base/sentences/shell.ts";
+import type { Pair } from "#job/pair.ts";
+import { say } from "./numbers.ts";
+import { kindsOf } from "./piece-kinds.ts";
+
+/** The stations in the order of the work. */
+export const stations = ["Last", "Lines", "Shell", "Pieces", "Sheets"] as const;
+export type Station = (typeof stations)[number];
+
+const catalogues: Readonly<Record<Station, readonly object[]>> = {
+  Last: [jobSentences, meshSentences, lastSentences],
+  Lines: [lineSentences],
+  Shell: [shellSentences],
+  Pieces: [pieceSentences],
+  Sheets: [sheetSentences],
+};
+
+/** Findings that belong to one station. */
+export function findingsAt(station: Station, findings: readonly Finding[]): readonly Finding[] {
+  return findings.filter((f) => catalogues[station].some((c) => f.code in c));
+}
+
+/** One line of state in words, e.g. "EU 38, right, from a scan · one thing to look at". */
+export function stateOf(station: Station, pair: Pair, sheetsReady: boolean): string {
+  const looks = findingsAt(station, pair.findings).filter((f) => severityOf(f) === "look").length;
+  const look = looks === 0 ? "" : ` · ${looks === 1 ? "one thing" : `${looks} things`} to look at`;
+  return whatOf(station, pair, sheetsReady) + look;
+}
+
+function whatOf(station: Station, pair: Pair, sheetsReady: boolean): string {
+  const { last, lines, flat, toplineMm } = pair;
+  const s = lines.settings;
+  switch (station) {
+    case "Last":
+      return `${pair.labels.size}, ${last.side}, from ${last.source === "scan" ? "a scan" : "measures"}`;
+    case "Lines":
+      return `throat ${say(s.throatDepthMm)}, back ${say(s.backHeightMm)}, sides ${say(s.sideHeightMedialMm)} and ${say(s.sideHeightLateralMm)} mm`;
+    case "Shell": {
+      const shorter = (1 - toplineMm.flat / toplineMm.onLast) * 100;
+      const topline = Math.abs(shorter) < 0.05 ? "topline as on the last" : `topline ${say(Math.abs(shorter))} % ${shorter > 0 ? "shorter" : "longer"}`;
+      return `${topline}, stretch to ${say(flat.strain.max * 100)} %`;
+    }
+    case "Pieces":
+      return `${kindsOf(pair.pieces).reduce((n, k) => n + k.count, 0)} pieces for the pair`;
+    case "Sheets":
+      return `${pair.job.paper}, ${sheetsReady ? "ready to print" : "not made yet"}`;
+  }
+}

@@ -1,0 +1,40 @@
+import { useEffect, useState } from "react";
+import type { Desk } from "../desk.ts";
+
+/** Undo and redo by keys anywhere on the page, and files dropped anywhere. True while a file hangs over the page. */
+export function useKeysAndDrops(desk: Desk): boolean {
+  const [dropping, setDropping] = useState(false);
+  useEffect(() => {
+    const key = (e: KeyboardEvent): void => {
+      if (!(e.ctrlKey || e.metaKey) || e.altKey) return;
+      const letter = e.key.toLowerCase();
+      if (letter !== "z" && letter !== "y") return;
+      // Free text has an undo of its own while it is being typed.
+      if (e.target instanceof HTMLInputElement && e.target.classList.contains("words")) return;
+      e.preventDefault();
+      if (letter === "y" || e.shiftKey) desk.redo();
+      else desk.undo();
+    };
+    const over = (e: DragEvent): void => {
+      if (!e.dataTransfer?.types.includes("Files")) return;
+      e.preventDefault();
+      setDropping(true);
+    };
+    const leave = (e: DragEvent): void => {
+      if (e.relatedTarget === null) setDropping(false);
+    };
+    const drop = (e: DragEvent): void => {
+      setDropping(false);
+      const file = e.dataTransfer?.files[0];
+      if (!file) return;
+      e.preventDefault();
+      void desk.openFile(file);
+    };
+    const pairs = [["keydown", key], ["dragover", over], ["dragleave", leave], ["drop", drop]] as const;
+    for (const [name, ear] of pairs) addEventListener(name, ear as EventListener);
+    return () => {
+      for (const [name, ear] of pairs) removeEventListener(name, ear as EventListener);
+    };
+  }, [desk]);
+  return dropping;
+}

@@ -1,0 +1,44 @@
+import { useEffect, useState, type ReactElement } from "react";
+import type { Desk, Desktop } from "../desk.ts";
+import { stageWords } from "../state/stage-words.ts";
+
+interface LineProps {
+  readonly desk: Desk;
+  readonly now: Desktop;
+}
+
+/** What is being worked out and how far, with Stop. Short work is not worth a word. */
+export function BusyLine({ desk, now }: LineProps): ReactElement {
+  const [slow, setSlow] = useState(false);
+  const busy = now.busy !== undefined;
+  useEffect(() => {
+    setSlow(false);
+    if (!busy) return;
+    const timer = setTimeout(() => setSlow(true), 350);
+    return () => clearTimeout(timer);
+  }, [busy]);
+  const show = slow && now.busy;
+  return (
+    <div className="busy" role="status" data-busy={busy} data-draft={now.draft}>
+      {show && (
+        <p>
+          {stageWords(now.busy)} … <progress max={1} value={now.busy.fraction} aria-label="how far" />
+          <button type="button" className="word" onClick={() => desk.stop()}>Stop</button>
+        </p>
+      )}
+    </div>
+  );
+}
+
+/** What is wrong, in a sentence. The last good picture stays under it. */
+export function TroubleLine({ desk, now }: LineProps): ReactElement {
+  return (
+    <div className="trouble" role="alert">
+      {now.trouble && (
+        <p className={now.trouble.kind}>
+          {now.trouble.sentence} <button type="button" className="word" onClick={() => desk.dismiss()}>Close</button>
+        </p>
+      )}
+    </div>
+  );
+}

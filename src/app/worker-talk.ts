@@ -1,0 +1,43 @@
+import type { Finding } from "#base/findings.ts";
+import type { Job } from "#job/job.ts";
+import type { Pair } from "#job/pair.ts";
+import type { SheetFile } from "#sheets/sheet-file.ts";
+
+/**
+ * What the page asks of the worker. Scans are sent once, under the name that the job uses. A draft is worked out on a coarser
+ * shell, to follow a finger.
+ */
+export type ToWorker =
+  | { readonly say: "file"; readonly name: string; readonly bytes: Uint8Array }
+  | { readonly say: "run"; readonly id: number; readonly job: Job; readonly draft: boolean }
+  | { readonly say: "sheets"; readonly id: number };
+
+/**
+ * A pair on its way to the page. The last and the bottom are large and rarely change: they are left out when they are the very
+ * ones that were sent before.
+ */
+export type Parcel = Omit<Pair, "last" | "bottom"> & Partial<Pick<Pair, "last" | "bottom">>;
+
+export type FromWorker =
+  | { readonly say: "progress"; readonly id: number; readonly stage: string; readonly fraction: number }
+  | { readonly say: "pair"; readonly id: number; readonly parcel: Parcel }
+  | { readonly say: "sheets"; readonly id: number; readonly files: readonly SheetFile[] }
+  | { readonly say: "refused"; readonly id: number; readonly finding: Finding }
+  | { readonly say: "broke"; readonly id: number; readonly why: string };
+
+export function pack(pair: Pair, before: Pair | undefined): Parcel {
+  const { last, bottom, ...rest } = pair;
+  return {
+    ...rest,
+    ...(before?.last === last ? {} : { last }),
+    ...(before?.bottom === bottom ? {} : { bottom }),
+  };
+}
+
+/** Puts a parcel together with what was sent before; the worker never leaves out what it has not sent. */
+export function unpack(parcel: Parcel, before: Pair | undefined): Pair {
+  const last = parcel.last ?? before?.last;
+  const bottom = parcel.bottom ?? before?.bottom;
+  if (!last || !bottom) throw new Error("a parcel came without its last");
+  return { ...parcel, last, bottom };
+}

@@ -1,0 +1,55 @@
+/// <reference lib="webworker" />
+import { Refusal } from "#base/refusal.ts";
+import type { Pair } from "#job/pair.ts";
+import { Pipeline } from "#job/pipeline.ts";
+import { sheetsFor } from "#job/sheets-for.ts";
+import { pack, type FromWorker, type ToWorker } from "./worker-talk.ts";
+
+/** The bench behind the page: keeps the pipeline with its memory, the scans, and the pair that was made last. */
+const scope = self as unknown as DedicatedWorkerGlobalScope;
+const pipeline = new Pipeline();
+const files = new Map<string, Uint8Array>();
+/** Coarse enough to follow a finger, fine enough that lengths on the card stay within a few tenths of a millimetre. */
+const draftTriangles = 4000;
+let made: Pair | undefined;
+
+const tell = (message: FromWorker): void => scope.postMessage(message);
+
+/** Says where the work is, but not so often that telling costs more than working. */
+function watchFor(id: number): (stage: string, fraction: number) => void {
+  let told = 0;
+  let toldStage = "";
+  return (stage, fraction) => {
+    const now = performance.now();
+    if (stage === toldStage && now - told < 80) return;
+    told = now;
+    toldStage = stage;
+    tell({ say: "progress", id, stage, fraction });
+  };
+}
+
+async function answer(message: ToWorker): Promise<void> {
+  if (message.say === "file") {
+    files.set(message.name, message.bytes);
+    return;
+  }
+  const { id } = message;
+  try {
+    if (message.say === "run") {
+      const pair = pipeline.run(message.job, files, { watch: watchFor(id), now: () => performance.now(), ...(message.draft ? { triangles: draftTriangles } : {}) });
+      tell({ say: "pair", id, parcel: pack(pair, made) });
+      made = pair;
+    } else if (made) {
+      tell({ say: "sheets", id, files: await sheetsFor(made, watchFor(id)) });
+    }
+  } catch (error) {
+    if (error instanceof Refusal) tell({ say: "refused", id, finding: error.finding });
+    else tell({ say: "broke", id, why: error instanceof Error ? error.message : String(error) });
+  }
+}
+
+/** One message after the other: a run must not start while the sheets of the pair before it are being made. */
+let turn: Promise<void> = Promise.resolve();
+scope.addEventListener("message", (event: MessageEvent<ToWorker>) => {
+  turn = turn.then(() => answer(event.data));
+});
