@@ -1,0 +1,35 @@
+// What the pages say exists: every relative link leads somewhere, every option and script named is there.
+import { existsSync, readFileSync, readdirSync, statSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { expect, test } from "vitest";
+import { lastwise } from "./cli/command.ts";
+
+const pages = ["README.md", "CONTRIBUTING.md", "CHANGELOG.md", "examples/README.md", ...(readdirSync("docs", { recursive: true }) as string[]).filter((name) => name.endsWith(".md")).map((name) => join("docs", name))];
+
+/** Targets of relative links that are not there. */
+function broken(text: string, folder: string): string[] {
+  const targets = [...text.matchAll(/\]\(([^)\s]+)\)/g)].map((m) => m[1]!.replace(/#.*$/, ""));
+  return targets.filter((target) => target !== "" && !/^[a-z]+:/.test(target) && !existsSync(join(folder, target)));
+}
+
+test("links lead somewhere", () => {
+  expect(pages.length).toBeGreaterThan(8);
+  expect(pages.flatMap((page) => broken(readFileSync(page, "utf8"), dirname(page)).map((target) => `${page} -> ${target}`))).toEqual([]);
+  expect(broken("[x](nowhere.md) [y](README.md)", ".")).toEqual(["nowhere.md"]);
+});
+
+test("options and scripts that the pages name exist", () => {
+  const help = ["measure", "make"].map((command) => lastwise(command, "--help").out).join("\n");
+  const scripts = Object.keys((JSON.parse(readFileSync("package.json", "utf8")) as { scripts: Record<string, string> }).scripts);
+  const text = pages.map((page) => readFileSync(page, "utf8")).join("\n");
+  const lines = text.split("\n").filter((line) => line.includes("npx lastwise"));
+  const named = [...lines.join("\n").matchAll(/ (--[a-z]+)/g)].map((m) => m[1]!);
+  expect(named.length).toBeGreaterThan(3);
+  expect(named.filter((option) => !help.includes(`${option} `))).toEqual([]);
+  const run = [...text.matchAll(/npm run ([a-z]+)/g)].map((m) => m[1]!);
+  expect(run.filter((script) => !scripts.includes(script))).toEqual([]);
+});
+
+test("pictures stay light", () => {
+  for (const name of (readdirSync("docs", { recursive: true }) as string[]).filter((file) => /\.(png|svg|jpg)$/.test(file))) expect(statSync(join("docs", name)).size, name).toBeLessThan(300_000);
+});
