@@ -71,18 +71,18 @@ export function netBottom(last: Last, flat: FlatBottom): NetBottom {
 /** The insole: the bottom inside the feather line, less room for cement. */
 export function cutInsole(net: NetBottom, settings: PieceSettings, labels: Labels): Draft {
   const out = -settings.insoleInMm;
-  return bottomPiece(net, "insole", "insole board", "to the feather line, seen from above", () => out, labels);
+  return bottomPiece(net, "insole", "insole board", ["no margin", "seen from above"], () => out, labels);
 }
 
 /** The sock: the insole, a little smaller, so that it lies flat inside the shoe. */
 export function cutSock(net: NetBottom, settings: PieceSettings, labels: Labels): Draft {
   const out = -settings.insoleInMm - settings.sockInMm;
-  return bottomPiece(net, "sock", "sock leather", "full sock, seen from above", () => out, labels);
+  return bottomPiece(net, "sock", "sock leather", ["full length, no margin", "seen from above"], () => out, labels);
 }
 
 /** The outsole: the bottom, what lies between last and sole edge, and what is left for finishing, by zone. */
 export function cutOutsole(net: NetBottom, settings: PieceSettings, labels: Labels): Draft {
-  return bottomPiece(net, "outsole", "sole leather", "with finishing margin, seen from above, grain down", outsoleMargin(net, settings), labels);
+  return bottomPiece(net, "outsole", "sole leather", ["with finishing margin", "seen from above,", "grain side down"], outsoleMargin(net, settings), labels);
 }
 
 /** How far the outsole reaches beyond the feather line at a running length of the bottom. */
@@ -107,11 +107,11 @@ export function outsoleMargin(net: NetBottom, settings: PieceSettings): (s: numb
   return (s) => widthAt(stations, s);
 }
 
-function bottomPiece(net: NetBottom, name: string, material: Material, note: string, margin: (s: number) => number, labels: Labels): Draft {
+function bottomPiece(net: NetBottom, name: string, material: Material, notes: readonly string[], margin: (s: number) => number, labels: Labels): Draft {
   const widths = widthsAlong(net.ring.arc, margin).subarray(0, net.outline.xy.length / 2);
   const outline = offsetLoop(net.outline, widths);
   const marks = bottomMarks(net, outline, margin);
-  const lines = pieceLines({ name, material, note, count: 1, labels });
+  const lines = pieceLines({ name, material, notes, count: 1, labels });
   return { name, material, net: false, outline, marks, labels: bottomLabels(net, outline, marks, lines), directionDeg: 0 };
 }
 

@@ -64,9 +64,9 @@ function checkMargins(settings: PieceSettings): readonly Finding[] {
 function checkThroat(net: NetUpper, settings: PieceSettings): readonly Finding[] {
   const findings: Finding[] = [];
   const { line, arc } = net.topline;
-  const [dx] = directionAt(line, arc, net.places.throat, 3);
-  // Small angles: the sine of the deviation from square is the direction's share along the centre line.
-  const degrees = (Math.asin(Math.min(1, Math.abs(dx))) * 180) / Math.PI;
+  const [dx, dy] = directionAt(line, arc, net.places.throat, 3);
+  // The centre line is the x axis, so a square topline runs along y.
+  const degrees = (Math.atan2(Math.abs(dx), Math.abs(dy)) * 180) / Math.PI;
   if (degrees > squareDeg) findings.push(finding("throat-not-square", { degrees, allowedDeg: squareDeg }));
   const around = partBetween(line, arc, net.places.throat - 60, net.places.throat + 60);
   // The topline runs counter-clockwise round the piece, so a hollow bends to the right: negative.

@@ -10,8 +10,8 @@ export interface Labels {
 export interface PieceText {
   readonly name: string;
   readonly material: Material;
-  /** Says whether the line is net and how the piece is seen. */
-  readonly note: string;
+  /** Say whether the line is net and how the piece is seen; each stands on a line of its own. */
+  readonly notes: readonly string[];
   readonly count: number;
   readonly labels: Labels;
 }
@@ -21,13 +21,13 @@ const lineHeightMm = 2.6;
 const lineLetters = 24;
 
 /** The lines of a piece's label: its name large, then side and size, material and count, what the line is, and the title. */
-export function pieceLines({ name, material, note, count, labels }: PieceText): readonly LabelLine[] {
+export function pieceLines({ name, material, notes, count, labels }: PieceText): readonly LabelLine[] {
   const small = (text: string): LabelLine => ({ text, heightMm: lineHeightMm });
   return [
     { text: name, heightMm: 5 },
     small(labels.size === "" ? "{side}" : `{side}, size ${labels.size}`),
     small(`${material}, cut ${count}`),
-    ...wrapped(note).map(small),
+    ...notes.map(small),
     ...wrapped(labels.title).slice(0, 2).map(small),
   ];
 }

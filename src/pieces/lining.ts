@@ -34,7 +34,7 @@ export function cutLining(net: NetUpper, settings: PieceSettings, labels: Labels
     ...featherNotches(net, margin),
     ...toplineNotches(net, settings.liningTrimMm, Math.min(1.5, settings.liningTrimMm / 2)).slice(0, 1),
   ];
-  const lines = pieceLines({ name: "lining", material: "lining leather", note: "with lasting margin, seam and trim", count: 1, labels });
+  const lines = pieceLines({ name: "lining", material: "lining leather", notes: ["with lasting margin,", "back seam and trim"], count: 1, labels });
   return { name: "lining", material: "lining leather", net: false, outline, marks, labels: upperLabels(net, within, marks, lines), directionDeg: 0 };
 }
 

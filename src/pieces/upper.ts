@@ -23,7 +23,7 @@ export function netUpperCard(net: NetUpper, labels: Labels): Draft {
     ...toplineNotches(net, 0, notchDepthMm),
     ...backPricks(net),
   ];
-  const lines = pieceLines({ name: "upper, net", material: "card", note: "net: no allowance anywhere", count: 1, labels });
+  const lines = pieceLines({ name: "upper, net", material: "card", notes: ["net, no allowance"], count: 1, labels });
   return { name: "upper, net", material: "card", net: true, outline, marks, labels: upperLabels(net, outline, marks, lines), directionDeg: 0 };
 }
 
@@ -47,7 +47,7 @@ export function cutUpper(net: NetUpper, settings: PieceSettings, labels: Labels)
     ...toplineNotches(net, settings.toplineFoldMm, foldNotchDepthMm),
     ...backPricks(net),
   ];
-  const lines = pieceLines({ name: "upper", material: "upper leather", note: "with lasting margin, fold and seam", count: 1, labels });
+  const lines = pieceLines({ name: "upper", material: "upper leather", notes: ["with lasting margin,", "fold and back seam"], count: 1, labels });
   return { name: "upper", material: "upper leather", net: false, outline: cut.outline, marks, labels: upperLabels(net, inner, marks, lines), directionDeg: 0 };
 }
 

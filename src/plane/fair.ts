@@ -41,19 +41,23 @@ export function fairLoop(outline: Outline, options: FairOptions = {}): Outline {
   return { xy: points.slice(0, points.length - 2) };
 }
 
+/** Share of the tolerance that the spline may use; the rest is for the chords between the points handed back. */
+const share = 0.9;
+
 /** Largest stiffness whose curve keeps within the tolerance of each point, to 1 %. */
 function smoothestWithin(line: Polyline, toleranceMm: number): SmoothingSpline {
+  const within = share * toleranceMm;
   const spline = new SmoothingSpline(line.xy, arcLengths(line));
   let low = 0;
   let high = 1e-3;
   // The deviation grows with the stiffness; beyond 1e12 mm³ the curve is a straight line for every size of shoe.
-  while (high < 1e12 && spline.fit(high) <= toleranceMm) {
+  while (high < 1e12 && spline.fit(high) <= within) {
     low = high;
     high *= 8;
   }
   for (let k = 0; k < 40 && high > 1.01 * low; k++) {
     const middle = low === 0 ? high / 8 : Math.sqrt(low * high);
-    if (spline.fit(middle) <= toleranceMm) low = middle;
+    if (spline.fit(middle) <= within) low = middle;
     else high = middle;
     if (high < 1e-12) break;
   }
