@@ -1,0 +1,94 @@
+import type { SheetInput } from "../input.ts";
+import { brokenIntoLines, shortenedTo } from "../lettering.ts";
+import { leftStripMm, marginMm, papers, topStripMm } from "../paper.ts";
+import { bindPdf } from "../pdf/document.ts";
+import { inkFrame } from "../pdf/page-frame.ts";
+import { PageInk } from "../pdf/page-ink.ts";
+import { headingOf } from "../pdf/pattern-pdf.ts";
+import { half, inkStrip, marksWithin, stripWidthMm, type Strip } from "./strips.ts";
+import { tapeMarks, type TapeMark, type TapeMarks } from "./tape-marks.ts";
+import { inkSideView, inkTopView } from "./views.ts";
+
+const intro =
+  "Mark these lengths on both lasts with a soft tape laid on the surface. Heights stand square up from the feather line; their places are counted from the seat point along the feather line (1/4, 1/2, 3/4 of the way to below the throat). The left last is the exact mirror of the right: same numbers, other side. The strips below are true to size: check the bars, cut them out and lay them on.";
+const notes =
+  "Accepted difference between right and left when lasted. a: as in a factory's published work instruction for low-cut shoes (back height 1.0 mm, throat 1.0 to 1.5 mm). b: common practice, no source. Lengths are rounded to half a millimetre, the strips are exact.";
+
+/** One page: drawings of the real last, the lengths to mark on both lasts with room for what is measured, and gauges. */
+export async function marksPdf(input: SheetInput): Promise<{ readonly bytes: Uint8Array; readonly strips: readonly Strip[] }> {
+  const paper = papers[input.paper];
+  const marks = tapeMarks(input.last, input.lines);
+  const ink = new PageInk();
+  const left = marginMm + leftStripMm - 4;
+  const right = paper.widthMm - marginMm;
+  const top = paper.heightMm - marginMm - topStripMm;
+  inkFrame(ink, paper, 1, 1, headingOf(input), "marks on both lasts");
+  const strips = stripsOf(marks, top - 4 - marginMm);
+  inkStrip(ink, strips.alongInside, right - stripWidthMm, marginMm + 1, false);
+  inkStrip(ink, strips.alongOutside, right - 2 * stripWidthMm - 2, marginMm + 1, false);
+  const width = right - 2 * stripWidthMm - 6 - left;
+  let y = top - 6;
+  ink.text("Marks on both lasts", left, y - 4, 5, { bold: true });
+  y -= 9;
+  y = paragraph(ink, intro, left, y, width);
+  const view = (width - 26) / 2;
+  inkSideView(ink, input.last, input.lines, marks, "lateral", left + 12, y - 34, view);
+  inkSideView(ink, input.last, input.lines, marks, "medial", left + width - view - 12, y - 34, view);
+  y -= 46;
+  inkTopView(ink, input.last, input.lines, left + 18, y - 15, width - 36);
+  y -= 32;
+  y = inkTable(ink, marks, left, y, width);
+  paragraph(ink, notes, left, y - 3, width);
+  const low = marginMm + 1;
+  inkStrip(ink, strips.throat, left, low, true);
+  inkStrip(ink, strips.back, left, low + 14, true);
+  inkStrip(ink, strips.inside, left + width / 2 + 2, low + 14, true);
+  inkStrip(ink, strips.outside, left, low + 28, true);
+  return { bytes: await bindPdf(`${headingOf(input)}: marks on both lasts`, paper, [ink]), strips: Object.values(strips) };
+}
+
+function stripsOf(marks: TapeMarks, room: number): Readonly<Record<"throat" | "back" | "inside" | "outside" | "alongInside" | "alongOutside", Strip>> {
+  return {
+    throat: { name: "throat", zero: "toe feather point", title: "Throat depth, along the centre", marks: [marks.throat] },
+    back: { name: "back", zero: "seat", title: "Back height", marks: [marks.back] },
+    inside: { name: "inside", zero: "feather line", title: "Heights, inside", marks: marks.heights.medial },
+    outside: { name: "outside", zero: "feather line", title: "Heights, outside", marks: marks.heights.lateral },
+    alongInside: { name: "along-inside", zero: "seat point", title: "Inside, along the feather line", marks: marksWithin(marks.along.medial, room) },
+    alongOutside: { name: "along-outside", zero: "seat point", title: "Outside, along the feather line", marks: marksWithin(marks.along.lateral, room) },
+  };
+}
+
+function paragraph(ink: PageInk, text: string, x: number, top: number, width: number): number {
+  let y = top - 2.5;
+  for (const line of brokenIntoLines(text, 2.2, width)) {
+    ink.text(line, x, y, 2.2);
+    y -= 3.7;
+  }
+  return y;
+}
+
+const rowMm = 5;
+
+/** Measure, right, left, two empty columns, accepted difference. Returns where it ends. */
+function inkTable(ink: PageInk, marks: TapeMarks, x: number, top: number, width: number): number {
+  const rows: readonly TapeMark[] = [marks.throat, marks.back, ...marks.heights.lateral, ...marks.heights.medial];
+  const columns = [0, width - 76, width - 62, width - 48, width - 32, width - 16, width];
+  const head = ["Length to mark, mm", "right", "left", "right lasted", "left lasted", "differ by"];
+  ink.style(0.25);
+  ink.line(x, top, x + width, top);
+  head.forEach((words, i) => ink.text(words, x + columns[i]! + (i === 0 ? 0 : 1), top - 3.6, i > 2 ? 1.9 : 2.2, { bold: true }));
+  rows.forEach((mark, r) => {
+    const y = top - (r + 1) * rowMm;
+    ink.style(r === 0 ? 0.25 : 0.18);
+    ink.line(x, y, x + width, y);
+    ink.text(shortenedTo(columns[1]! - 1, mark.words, 2.2), x, y - 3.6, 2.2);
+    for (const c of [1, 2]) ink.text(half(mark.lengthMm), x + columns[c]! + 1, y - 3.6, 2.5, { bold: true });
+    if (mark.accepted) ink.text(`${mark.accepted.mm.toFixed(1)} ${mark.accepted.ground === "factory rule" ? "a" : "b"}`, x + columns[5]! + 1, y - 3.6, 2.2);
+  });
+  const end = top - (rows.length + 1) * rowMm;
+  ink.style(0.25);
+  ink.line(x, end, x + width, end);
+  ink.style(0.18);
+  for (const c of columns.slice(1)) ink.line(x + c, top, x + c, end);
+  return end;
+}

@@ -1,0 +1,49 @@
+/** Paper as it lies in the printer, portrait, mm. ISO 216 A4; North American Letter 8½ × 11 in. */
+export type PaperName = "A4" | "Letter";
+export interface Paper {
+  readonly name: PaperName;
+  readonly widthMm: number;
+  readonly heightMm: number;
+}
+export const papers: Readonly<Record<PaperName, Paper>> = {
+  A4: { name: "A4", widthMm: 210, heightMm: 297 },
+  Letter: { name: "Letter", widthMm: 215.9, heightMm: 279.4 },
+};
+
+/** No common printer needs more than this blank at the edges. Common practice, no source. */
+export const marginMm = 10;
+/** Width of the strip that two neighbouring pages both show; the joint runs along its middle. */
+export const overlapMm = 10;
+/** Strips inside the margins for the scale bars, the page number and the thumbnail; cut away when pages are joined. */
+export const leftStripMm = 20;
+export const topStripMm = 8;
+
+/** How a large sheet is cut into pages of one window each: `columns × rows`, row 0 at the top. */
+export interface Grid {
+  readonly windowWidthMm: number;
+  readonly windowHeightMm: number;
+  readonly overlapMm: number;
+}
+
+/** The window of a page in which the pattern is printed, and so the grid of pages of that paper. */
+export function gridOf(paper: Paper): Grid {
+  return {
+    windowWidthMm: paper.widthMm - 2 * marginMm - leftStripMm,
+    windowHeightMm: paper.heightMm - 2 * marginMm - topStripMm,
+    overlapMm,
+  };
+}
+
+/** Pages needed in a row to show `lengthMm`, each showing `windowMm`, neighbours sharing `overlap`. At least 1. */
+export function pagesAlong(lengthMm: number, windowMm: number, overlap: number): number {
+  // A length that ends exactly at a border needs no further page; the hair guards against rounding only.
+  return Math.max(1, Math.ceil((lengthMm - overlap) / (windowMm - overlap) - 1e-9));
+}
+
+/** Columns and rows of pages for a sheet of the given size on paper with plain margins all round. */
+export function pageCount(size: { readonly widthMm: number; readonly heightMm: number }, paper: Paper, margin: number, overlap: number): { readonly columns: number; readonly rows: number } {
+  return {
+    columns: pagesAlong(size.widthMm, paper.widthMm - 2 * margin, overlap),
+    rows: pagesAlong(size.heightMm, paper.heightMm - 2 * margin, overlap),
+  };
+}

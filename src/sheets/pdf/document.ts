@@ -1,0 +1,31 @@
+import { PDFDict, PDFDocument, PDFName, PrintScaling } from "@cantoo/pdf-lib";
+import { facesOf, plainLetters } from "../lettering.ts";
+import type { Paper } from "../paper.ts";
+import { pointsPerMm, type PageInk } from "./page-ink.ts";
+
+/** Every sheet is dated the same, so that the same job gives the same bytes. */
+const fixedDate = new Date(Date.UTC(2000, 0, 1));
+
+/** Binds finished pages to a PDF. Fonts are the standard ones, not embedded. Deterministic. */
+export async function bindPdf(title: string, paper: Paper, pages: readonly PageInk[]): Promise<Uint8Array> {
+  const doc = await PDFDocument.create({ updateMetadata: false });
+  doc.setTitle(plainLetters(title));
+  doc.setCreator("Lastwise");
+  doc.setProducer("Lastwise");
+  doc.setCreationDate(fixedDate);
+  doc.setModificationDate(fixedDate);
+  // Readers that obey it offer true size instead of fitting to the page.
+  const preferences = doc.catalog.getOrCreateViewerPreferences();
+  preferences.setPrintScaling(PrintScaling.None);
+  const fonts = PDFDict.withContext(doc.context);
+  fonts.set(PDFName.of("Plain"), (await doc.embedFont(facesOf.plain)).ref);
+  fonts.set(PDFName.of("Bold"), (await doc.embedFont(facesOf.bold)).ref);
+  for (const ink of pages) {
+    const page = doc.addPage([paper.widthMm * pointsPerMm, paper.heightMm * pointsPerMm]);
+    const resources = PDFDict.withContext(doc.context);
+    resources.set(PDFName.of("Font"), fonts);
+    page.node.set(PDFName.of("Resources"), resources);
+    page.node.set(PDFName.of("Contents"), doc.context.register(doc.context.flateStream(ink.content())));
+  }
+  return doc.save({ addDefaultPage: false, updateFieldAppearances: false });
+}

@@ -1,0 +1,85 @@
+import { capitalShare, pdfString } from "../lettering.ts";
+import type { Lettering } from "../pen.ts";
+
+/** Points of a PDF in one millimetre: 72 in an inch of 25.4 mm. */
+export const pointsPerMm = 72 / 25.4;
+
+/** A number as short as it can be at a thousandth of a millimetre. */
+export function short(v: number): string {
+  const s = v.toFixed(3);
+  const cut = s.replace(/\.?0+$/, "");
+  return cut === "-0" ? "0" : cut;
+}
+
+/**
+ * The content stream of one page, written in millimetres with y up from the lower left corner of the paper: its first
+ * operator scales to points. All ink is the same near-black; line widths in mm.
+ */
+export class PageInk {
+  readonly #lines: string[] = [`${pointsPerMm.toFixed(12)} 0 0 ${pointsPerMm.toFixed(12)} 0 0 cm`, "0.1 0.1 0.1 RG 0.1 0.1 0.1 rg 1 J 1 j"];
+  #width = NaN;
+  #dash = "";
+
+  content(): string {
+    return this.#lines.join("\n");
+  }
+
+  style(widthMm: number, dashMm: readonly number[] = []): void {
+    const dash = `[${dashMm.map(short).join(" ")}] 0 d`;
+    if (widthMm !== this.#width) this.#lines.push(`${short(widthMm)} w`);
+    if (dash !== this.#dash) this.#lines.push(dash);
+    this.#width = widthMm;
+    this.#dash = dash;
+  }
+
+  /** Strokes a polyline x0 y0 …, moved by (dx, dy). */
+  stroke(xy: ArrayLike<number>, closed = false, dx = 0, dy = 0): void {
+    if (xy.length < 4) return;
+    const out: string[] = [];
+    for (let i = 0; i < xy.length; i += 2) out.push(`${short(xy[i]! + dx)} ${short(xy[i + 1]! + dy)} ${i === 0 ? "m" : "l"}`);
+    this.#lines.push(out.join(" ") + (closed ? " s" : " S"));
+  }
+
+  line(x0: number, y0: number, x1: number, y1: number): void {
+    this.stroke([x0, y0, x1, y1]);
+  }
+
+  box(x: number, y: number, width: number, height: number): void {
+    this.#lines.push(`${short(x)} ${short(y)} ${short(width)} ${short(height)} re S`);
+  }
+
+  /** Fills a small shape; meant for the page marked in the thumbnail and the like, never for areas. */
+  fill(xy: ArrayLike<number>): void {
+    const out: string[] = [];
+    for (let i = 0; i < xy.length; i += 2) out.push(`${short(xy[i]!)} ${short(xy[i + 1]!)} ${i === 0 ? "m" : "l"}`);
+    this.#lines.push(out.join(" ") + " f");
+  }
+
+  /** Runs `draw` with everything outside the box hidden. */
+  clipped(x: number, y: number, width: number, height: number, draw: () => void): void {
+    this.#lines.push(`q ${short(x)} ${short(y)} ${short(width)} ${short(height)} re W n`);
+    draw();
+    this.#lines.push("Q");
+    this.#width = NaN;
+    this.#dash = "";
+  }
+
+  /** Marks what `draw` writes with a name, by which it is found again when the file is read back. */
+  named(name: string, draw: () => void): void {
+    this.#lines.push(`/${name} BMC`);
+    draw();
+    this.#lines.push("EMC");
+  }
+
+  write(words: Lettering): void {
+    const size = short(words.heightMm / capitalShare);
+    const turn = (words.angleDeg * Math.PI) / 180;
+    const c = Math.cos(turn), s = Math.sin(turn);
+    const matrix = [c, s, -s, c].map((v) => (Math.abs(v) < 1e-9 ? "0" : v.toFixed(6))).join(" ");
+    this.#lines.push(`BT /${words.bold ? "Bold" : "Plain"} ${size} Tf ${matrix} ${short(words.xMm)} ${short(words.yMm)} Tm ${pdfString(words.text)} Tj ET`);
+  }
+
+  text(text: string, xMm: number, yMm: number, heightMm: number, options: { readonly bold?: boolean; readonly angleDeg?: number } = {}): void {
+    this.write({ text, xMm, yMm, heightMm, angleDeg: options.angleDeg ?? 0, bold: options.bold ?? false });
+  }
+}

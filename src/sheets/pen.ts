@@ -1,0 +1,56 @@
+import type { Pen } from "#plane/pen.ts";
+
+/** What a stroke is for: also the names of the groups in the SVG and of the layers in the DXF. */
+export type Layer = "cut" | "mark" | "fold" | "text";
+
+/** Kinds of stroke on a piece. */
+export type StrokeKind = "cut" | "net" | "fold" | "stitch" | "centre" | "joint" | "heel" | "notch" | "prick" | "arrow" | "leader" | "picture" | "pictured";
+
+/** Line width and dashes of each kind, mm on paper; widths from the ISO 128 series (from memory), dashes ours. */
+export interface StrokeStyle {
+  readonly layer: Layer;
+  readonly widthMm: number;
+  readonly dashMm: readonly number[];
+}
+export const strokeStyles: Readonly<Record<StrokeKind, StrokeStyle>> = {
+  cut: { layer: "cut", widthMm: 0.35, dashMm: [] },
+  net: { layer: "mark", widthMm: 0.25, dashMm: [5, 1.5] },
+  fold: { layer: "fold", widthMm: 0.25, dashMm: [2, 1.2] },
+  stitch: { layer: "mark", widthMm: 0.25, dashMm: [1, 1.2] },
+  centre: { layer: "mark", widthMm: 0.25, dashMm: [8, 1.2, 0.8, 1.2] },
+  joint: { layer: "mark", widthMm: 0.25, dashMm: [] },
+  heel: { layer: "mark", widthMm: 0.25, dashMm: [] },
+  notch: { layer: "mark", widthMm: 0.35, dashMm: [] },
+  prick: { layer: "mark", widthMm: 0.25, dashMm: [] },
+  arrow: { layer: "mark", widthMm: 0.35, dashMm: [] },
+  leader: { layer: "text", widthMm: 0.18, dashMm: [] },
+  picture: { layer: "text", widthMm: 0.18, dashMm: [] },
+  pictured: { layer: "text", widthMm: 0.5, dashMm: [] },
+};
+
+/** One line on the sheet, mm, y up. */
+export interface Stroke {
+  readonly kind: StrokeKind;
+  readonly xy: Float64Array;
+  readonly closed: boolean;
+}
+
+/** Words on a sheet. `xMm, yMm` is the left end of the base line, y up; `heightMm` that of a capital letter. */
+export interface Lettering {
+  readonly text: string;
+  readonly xMm: number;
+  readonly yMm: number;
+  readonly heightMm: number;
+  readonly angleDeg: number;
+  readonly bold: boolean;
+}
+
+/**
+ * The pen of all sheets: PDF, SVG and DXF are fed by the same trace (plane/pen.ts), in mm, y up. An outline ends with `close`,
+ * an open stroke with `end`.
+ */
+export interface SheetPen extends Pen {
+  use(kind: StrokeKind): void;
+  end(): void;
+  write(words: Lettering): void;
+}

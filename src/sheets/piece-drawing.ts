@@ -1,0 +1,104 @@
+import type { Mark } from "#pieces/piece.ts";
+import { trace, traceOpen } from "#plane/pen.ts";
+import { onSheet, placedXy, type PlacedPiece } from "./arrange.ts";
+import { textWidth } from "./lettering.ts";
+import type { Lettering, SheetPen, Stroke, StrokeKind } from "./pen.ts";
+import { ownLabel, placeNamePlate, placeWords, setMiddle, type NamePlate } from "./piece-words.ts";
+import { Room, type Box } from "./room.ts";
+
+/** Everything that is drawn for one piece, on the common sheet. The first stroke is the cutting line. */
+export interface PieceDrawing {
+  readonly placed: PlacedPiece;
+  readonly strokes: readonly Stroke[];
+  readonly words: readonly Lettering[];
+}
+
+/** Paper in view round a piece for words that find no place inside it, mm; less than the gap between pieces. */
+const edgeMm = 3;
+
+/** Draws a piece with its marks, each named in words beside it, and its name plate where there is room. */
+export function drawPiece(placed: PlacedPiece, plate: NamePlate, keepClear: readonly Box[]): PieceDrawing {
+  const label = new Set(ownLabel(placed.piece));
+  const drawn = placed.piece.marks.map((mark) => drawMark(mark, placed));
+  const strokes: Stroke[] = [{ kind: "cut", xy: placed.outline, closed: true }, ...drawn.flatMap((d) => d.strokes)];
+  const words = drawn.flatMap((d, i) => (label.has(i) ? [] : d.words));
+  const room = new Room(placed.outline, placed.bounds, edgeMm);
+  for (const s of strokes) room.takeStroke(s.closed ? ring(s.xy) : s.xy, s.kind === "cut" ? 1 : 0.8);
+  for (const w of words) room.takeStroke(baseLine(w), w.heightMm * 0.9);
+  // Where the piece's label finds no place of its own, it stays where the piece has it.
+  const name = placeNamePlate(plate, room, placed, keepClear) ?? { strokes: [], words: drawn.flatMap((d, i) => (label.has(i) ? d.words : [])) };
+  const named = placeWords(placed, room);
+  return { placed, strokes: [...strokes, ...name.strokes, ...named.strokes], words: [...words, ...name.words, ...named.words] };
+}
+
+/** Feeds the cutting line of a drawn piece to a pen. */
+export function traceCut({ strokes }: PieceDrawing, pen: SheetPen): void {
+  traceStrokes(strokes.slice(0, 1), pen);
+}
+
+/** Feeds everything but the cutting line to a pen: marks, then words. */
+export function traceRest({ strokes, words }: PieceDrawing, pen: SheetPen): void {
+  traceStrokes(strokes.slice(1), pen);
+  for (const w of words) pen.write(w);
+}
+
+function traceStrokes(strokes: readonly Stroke[], pen: SheetPen): void {
+  for (const s of strokes) {
+    pen.use(s.kind);
+    if (s.closed) trace({ xy: s.xy }, pen);
+    else {
+      traceOpen({ xy: s.xy }, pen);
+      pen.end();
+    }
+  }
+}
+
+/** The same points with the first repeated at the end. */
+export function ring(xy: Float64Array): Float64Array {
+  const out = new Float64Array(xy.length + 2);
+  out.set(xy);
+  out[xy.length] = xy[0]!;
+  out[xy.length + 1] = xy[1]!;
+  return out;
+}
+
+function drawMark(mark: Mark, placed: PlacedPiece): { readonly strokes: readonly Stroke[]; readonly words: readonly Lettering[] } {
+  const open = (kind: StrokeKind, ...points: readonly (readonly [number, number])[]): Stroke => ({ kind, xy: Float64Array.from(points.flat()), closed: false });
+  switch (mark.kind) {
+    case "line":
+      return { strokes: [{ kind: mark.use, xy: placedXy(mark.line.xy, placed.place), closed: false }], words: [] };
+    case "notch":
+      return { strokes: [open("notch", onSheet(mark.at, placed), onSheet(mark.toward, placed))], words: [] };
+    case "prick": {
+      const [x, y] = onSheet(mark.at, placed);
+      return { strokes: [open("prick", [x - 1.5, y], [x + 1.5, y]), open("prick", [x, y - 1.5], [x, y + 1.5])], words: [] };
+    }
+    case "arrow":
+      return { strokes: arrow(onSheet(mark.from, placed), onSheet(mark.to, placed)).map((p) => open("arrow", ...p)), words: [] };
+    case "text":
+      return { strokes: [], words: [setMiddle(mark.text, onSheet(mark.at, placed), mark.heightMm, upright(mark.angleDeg + placed.place.rotationDeg), false)] };
+  }
+}
+
+/** Shaft and two barbs of an arrow, barbs 4 mm long at about 27°. */
+function arrow(from: readonly [number, number], to: readonly [number, number]): readonly (readonly (readonly [number, number])[])[] {
+  const dx = to[0] - from[0], dy = to[1] - from[1];
+  const size = Math.sqrt(dx * dx + dy * dy) || 1;
+  const ux = (dx / size) * 3.6, uy = (dy / size) * 3.6;
+  return [[from, to], [[to[0] - ux - uy / 2, to[1] - uy + ux / 2], to, [to[0] - ux + uy / 2, to[1] - uy - ux / 2]]];
+}
+
+/** The same slope, turned so that words do not stand on their heads. */
+function upright(angleDeg: number): number {
+  const a = (((angleDeg + 90) % 180) + 180) % 180;
+  return a - 90;
+}
+
+/** The line along the middle of written words, for taking their room. */
+function baseLine(w: Lettering): Float64Array {
+  const turn = (w.angleDeg * Math.PI) / 180;
+  const ux = Math.cos(turn), uy = Math.sin(turn);
+  const length = textWidth(w.text, w.heightMm, w.bold);
+  const x = w.xMm - (uy * w.heightMm) / 2, y = w.yMm + (ux * w.heightMm) / 2;
+  return Float64Array.of(x, y, x + ux * length, y + uy * length);
+}

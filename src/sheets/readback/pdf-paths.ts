@@ -1,0 +1,84 @@
+import { decodePDFRawStream, PDFDocument, PDFRawStream } from "@cantoo/pdf-lib";
+import { byteText } from "../text-bytes.ts";
+
+/** A stroked path found in a file, mm, x0 y0 …, y up from the lower left corner of its page. */
+export interface FoundPath {
+  /** Innermost name under which it was drawn, if any. */
+  readonly name: string;
+  readonly xy: Float64Array;
+  readonly closed: boolean;
+}
+export interface FoundPage {
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly paths: readonly FoundPath[];
+}
+
+const mmPerPoint = 25.4 / 72;
+
+/** Every stroked path of every page, from the bytes alone. */
+export async function pdfPages(bytes: Uint8Array): Promise<readonly FoundPage[]> {
+  const doc = await PDFDocument.load(bytes, { updateMetadata: false });
+  return doc.getPages().map((page): FoundPage => {
+    const stream = page.node.Contents();
+    const text = stream instanceof PDFRawStream ? byteText(decodePDFRawStream(stream).decode()) : "";
+    const { width, height } = page.getMediaBox();
+    return { widthMm: width * mmPerPoint, heightMm: height * mmPerPoint, paths: strokesIn(text) };
+  });
+}
+
+type Matrix = readonly [number, number, number, number, number, number];
+
+/** Runs the few operators of a content stream that move lines about. */
+export function strokesIn(content: string): readonly FoundPath[] {
+  const found: FoundPath[] = [];
+  const saved: Matrix[] = [];
+  const names: string[] = [];
+  let matrix: Matrix = [mmPerPoint, 0, 0, mmPerPoint, 0, 0];
+  let operands: string[] = [];
+  let path: { xy: number[]; closed: boolean }[] = [];
+  const number = (i: number): number => Number(operands[i]);
+  const point = (x: number, y: number): readonly [number, number] => [matrix[0] * x + matrix[2] * y + matrix[4], matrix[1] * x + matrix[3] * y + matrix[5]];
+  const current = () => path[path.length - 1];
+  const stroke = (close: boolean) => {
+    if (close && current()) current()!.closed = true;
+    for (const p of path) found.push({ name: names[names.length - 1] ?? "", xy: Float64Array.from(p.xy), closed: p.closed });
+    path = [];
+  };
+  for (const [token] of content.matchAll(/\[[^\]]*\]|<[^>]*>|\/[^\s/[\]<>()]+|[^\s/[\]<>()]+/g)) {
+    if (/^[-+.\d[</]/.test(token)) {
+      operands.push(token);
+      continue;
+    }
+    switch (token) {
+      case "q": saved.push(matrix); break;
+      case "Q": matrix = saved.pop() ?? matrix; break;
+      case "cm": matrix = times([number(0), number(1), number(2), number(3), number(4), number(5)], matrix); break;
+      case "m": path.push({ xy: [...point(number(0), number(1))], closed: false }); break;
+      case "l": current()?.xy.push(...point(number(0), number(1))); break;
+      case "h": if (current()) current()!.closed = true; break;
+      case "re": {
+        const [x, y, w, h] = [number(0), number(1), number(2), number(3)];
+        path.push({ xy: [point(x, y), point(x + w, y), point(x + w, y + h), point(x, y + h)].flat(), closed: true });
+        break;
+      }
+      case "S": stroke(false); break;
+      case "s": stroke(true); break;
+      case "n": case "f": path = []; break;
+      case "BMC": names.push((operands[0] ?? "").slice(1)); break;
+      case "EMC": names.pop(); break;
+    }
+    operands = [];
+  }
+  return found;
+}
+
+/** The matrix that applies `a`, then `b`. */
+const times = (a: Matrix, b: Matrix): Matrix => [
+  a[0] * b[0] + a[1] * b[2],
+  a[0] * b[1] + a[1] * b[3],
+  a[2] * b[0] + a[3] * b[2],
+  a[2] * b[1] + a[3] * b[3],
+  a[4] * b[0] + a[5] * b[2] + b[4],
+  a[4] * b[1] + a[5] * b[3] + b[5],
+];

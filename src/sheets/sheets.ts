@@ -1,0 +1,55 @@
+import type { Watch } from "#base/watch.ts";
+import { arrange } from "./arrange.ts";
+import { patternDxf } from "./dxf.ts";
+import type { SheetInput } from "./input.ts";
+import { marksPdf } from "./marks/marks-pdf.ts";
+import { gridOf, papers } from "./paper.ts";
+import { cutName, headingOf, patternPdf } from "./pdf/pattern-pdf.ts";
+import { drawPiece, ring } from "./piece-drawing.ts";
+import { proveDxf, proveMarksPdf, provePatternPdf, proveSvg } from "./readback/prove.ts";
+import { reportJson } from "./report.ts";
+import type { SheetFile } from "./sheet-file.ts";
+import { profileOf } from "./shoe-picture.ts";
+import { patternSvg } from "./svg.ts";
+import { tilingOf, type Tiling } from "./tiling.ts";
+import { jointStrips } from "./joint-strips.ts";
+
+/**
+ * Every sheet of one pair, each read back from its own bytes and measured before it is handed out. Deterministic but for the
+ * times in the report. Method and limits: docs/method/sheets.md.
+ * @throws Refusal `scale-wrong` or `outline-off` when a file does not read back true.
+ */
+export async function sheetsOf(input: SheetInput, watch: Watch): Promise<readonly SheetFile[]> {
+  watch("sheets", 0);
+  const sheet = arrange(input.pieces, gridOf(papers[input.paper]));
+  const profile = profileOf(input.last, input.lines);
+  const plate = { title: input.title, size: input.size, profile };
+  const clear = jointStrips(sheet);
+  const drawings = sheet.placed.map((placed, i) => {
+    watch("sheets", (0.4 * i) / sheet.placed.length);
+    return drawPiece(placed, plate, clear);
+  });
+  const tiling: Tiling = tilingOf(sheet, drawings.map((d) => d.strokes.map((s) => (s.closed ? ring(s.xy) : s.xy))));
+  watch("sheets", 0.4);
+  const pattern = await patternPdf(input, sheet, tiling, drawings, profile);
+  watch("sheets", 0.6);
+  await provePatternPdf(pattern, input.paper, sheet, tiling, cutName);
+  watch("sheets", 0.7);
+  const marks = await marksPdf(input);
+  await proveMarksPdf(marks.bytes, input.paper, marks.strips);
+  watch("sheets", 0.8);
+  const svg = patternSvg(headingOf(input), sheet, drawings);
+  proveSvg(svg, sheet);
+  const dxf = patternDxf(sheet, drawings);
+  proveDxf(dxf, sheet);
+  watch("sheets", 0.9);
+  const report = reportJson(input, sheet);
+  watch("sheets", 1);
+  return [
+    { name: "pattern.pdf", mime: "application/pdf", bytes: pattern },
+    { name: "pattern.svg", mime: "image/svg+xml", bytes: svg },
+    { name: "pattern.dxf", mime: "image/vnd.dxf", bytes: dxf },
+    { name: "marks.pdf", mime: "application/pdf", bytes: marks.bytes },
+    { name: "report.json", mime: "application/json", bytes: report },
+  ];
+}

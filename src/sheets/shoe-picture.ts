@@ -1,0 +1,77 @@
+import type { Last, SurfaceCurve } from "#last/last.ts";
+import { featherHalf } from "#lines/feather.ts";
+import type { Lines } from "#lines/lines.ts";
+
+/** The last seen square from its outside, toe to the right: x along, y up, mm, as flat polylines x0 y0 …. */
+export interface Profile {
+  /** Closed; the first point is repeated at the end. */
+  readonly silhouette: Float64Array;
+  readonly bottom: Float64Array;
+  /** The upper between feather line and topline, closed, first point repeated. */
+  readonly upper: Float64Array;
+  readonly widthMm: number;
+  readonly heightMm: number;
+}
+
+/** Which part of the shoe a little picture points out. */
+export type ShoePart = "upper" | "bottom" | "none";
+
+/** x and z of a curve's points, about `most` of them, ends kept. */
+export function sideView({ points: p }: SurfaceCurve, most: number): number[] {
+  const n = p.length / 3;
+  const parts = Math.min(n - 1, most);
+  const out: number[] = [];
+  for (let k = 0; k <= parts; k++) {
+    const i = Math.round((k * (n - 1)) / parts);
+    out.push(p[3 * i]!, p[3 * i + 2]!);
+  }
+  return out;
+}
+
+/** The last's middle section with the upper on its outer side. */
+export function profileOf(last: Last, lines: Lines, most = 60): Profile {
+  const bottom = sideView(last.bottomCentre, most);
+  const silhouette = [...bottom, ...sideView(last.centreRidge, most), ...backward(sideView(last.backCurve, most))];
+  const upper = [
+    ...sideView(lines.toplineLateral, most),
+    ...backward(sideView(lines.centre, most)),
+    ...backward(sideView(featherHalf(last.feather, "lateral"), most)),
+    ...sideView(lines.back, most),
+  ];
+  const box = extent(silhouette);
+  const shift = (xy: readonly number[]) => Float64Array.from(xy, (v, i) => v - (i % 2 === 0 ? box.minX : box.minY));
+  const ring = (xy: readonly number[]) => shift([...xy, xy[0]!, xy[1]!]);
+  return { silhouette: ring(silhouette), bottom: shift(bottom), upper: ring(upper), widthMm: box.maxX - box.minX, heightMm: box.maxY - box.minY };
+}
+
+/** The picture `widthMm` wide with its lower left corner at (x, y): thin strokes, and the bold ones of the part. */
+export function shoePicture(profile: Profile, part: ShoePart, toeRight: boolean, at: readonly [number, number], widthMm: number): { readonly thin: readonly Float64Array[]; readonly bold: readonly Float64Array[]; readonly heightMm: number } {
+  const scale = widthMm / profile.widthMm;
+  const set = (xy: Float64Array) => xy.map((v, i) => (i % 2 === 1 ? at[1] + scale * v : at[0] + (toeRight ? scale * v : widthMm - scale * v)));
+  const bold = part === "upper" ? [set(profile.upper)] : part === "bottom" ? [set(profile.bottom)] : [];
+  return { thin: [set(profile.silhouette)], bold, heightMm: scale * profile.heightMm };
+}
+
+/** Which part of the shoe a piece of this name belongs to. */
+export function partOf(pieceName: string): ShoePart {
+  if (/^(upper|lining)/.test(pieceName)) return "upper";
+  if (/^(insole|outsole|sole|sock)/.test(pieceName)) return "bottom";
+  return "none";
+}
+
+function backward(xy: readonly number[]): number[] {
+  const out: number[] = [];
+  for (let i = xy.length - 2; i >= 0; i -= 2) out.push(xy[i]!, xy[i + 1]!);
+  return out;
+}
+
+function extent(xy: readonly number[]): { readonly minX: number; readonly maxX: number; readonly minY: number; readonly maxY: number } {
+  let minX = Infinity, minY = Infinity, maxX = -Infinity, maxY = -Infinity;
+  for (let i = 0; i < xy.length; i += 2) {
+    minX = Math.min(minX, xy[i]!);
+    maxX = Math.max(maxX, xy[i]!);
+    minY = Math.min(minY, xy[i + 1]!);
+    maxY = Math.max(maxY, xy[i + 1]!);
+  }
+  return { minX, maxX, minY, maxY };
+}

@@ -1,0 +1,84 @@
+import type { CommonSheet } from "./arrange.ts";
+import { capitalShare } from "./lettering.ts";
+import { strokeStyles, type Layer, type Lettering, type SheetPen, type StrokeKind } from "./pen.ts";
+import { traceCut, traceRest, type PieceDrawing } from "./piece-drawing.ts";
+import { utf8 } from "./text-bytes.ts";
+
+export const layers: readonly Layer[] = ["cut", "mark", "fold", "text"];
+
+/** Four decimals of a millimetre. */
+const fixed = (v: number): string => {
+  const s = v.toFixed(4).replace(/\.?0+$/, "");
+  return s === "-0" ? "0" : s;
+};
+
+/** Characters that XML gives a meaning, and those it forbids. */
+export function xmlText(text: string): string {
+  return text.replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g, "").replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/>/g, "&gt;").replace(/"/g, "&quot;");
+}
+
+/** Writes strokes into the four groups; y is turned over, since SVG counts it downward from the top. */
+class SvgPen implements SheetPen {
+  readonly groups: Record<Layer, string[]> = { cut: [], mark: [], fold: [], text: [] };
+  readonly #heightMm: number;
+  #kind: StrokeKind = "cut";
+  #path: string[] = [];
+  #attributes = "";
+
+  constructor(heightMm: number) {
+    this.#heightMm = heightMm;
+  }
+  /** Names the piece that the next strokes belong to. */
+  piece(name: string, side: string): void {
+    this.#attributes = ` data-piece="${xmlText(name)}" data-side="${side}"`;
+  }
+  use(kind: StrokeKind): void {
+    this.#kind = kind;
+  }
+  begin(x: number, y: number): void {
+    this.#path = [`M${this.#at(x, y)}`];
+  }
+  line(x: number, y: number): void {
+    this.#path.push(`L${this.#at(x, y)}`);
+  }
+  close(): void {
+    this.#path.push("Z");
+    this.end();
+  }
+  end(): void {
+    const { layer, widthMm, dashMm } = strokeStyles[this.#kind];
+    const dash = dashMm.length > 0 ? ` stroke-dasharray="${dashMm.join(" ")}"` : "";
+    this.groups[layer].push(`<path${this.#attributes} stroke-width="${widthMm}"${dash} d="${this.#path.join("")}"/>`);
+    this.#path = [];
+  }
+  write({ text, xMm, yMm, heightMm, angleDeg, bold }: Lettering): void {
+    const turn = angleDeg === 0 ? "" : ` transform="rotate(${fixed(-angleDeg)} ${fixed(xMm)} ${fixed(this.#heightMm - yMm)})"`;
+    const weight = bold ? ` font-weight="bold"` : "";
+    this.groups.text.push(`<text${this.#attributes} fill="#1a1a1a" stroke="none" x="${fixed(xMm)}" y="${fixed(this.#heightMm - yMm)}" font-size="${fixed(heightMm / capitalShare)}"${weight}${turn}>${xmlText(text)}</text>`);
+  }
+  #at(x: number, y: number): string {
+    return `${fixed(x)} ${fixed(this.#heightMm - y)}`;
+  }
+}
+
+/** All pieces once, in mm: one user unit is one millimetre; groups cut, mark, fold, text. */
+export function patternSvg(title: string, sheet: CommonSheet, drawings: readonly PieceDrawing[]): Uint8Array {
+  const pen = new SvgPen(sheet.heightMm);
+  for (const drawing of drawings) {
+    pen.piece(drawing.placed.piece.name, drawing.placed.piece.side);
+    traceCut(drawing, pen);
+    traceRest(drawing, pen);
+  }
+  const width = fixed(sheet.widthMm), height = fixed(sheet.heightMm);
+  const body = layers.map((layer) => {
+    const style = layer === "text" ? ` font-family="Helvetica, Arial, sans-serif"` : "";
+    return `<g id="${layer}"${style}>\n${pen.groups[layer].join("\n")}\n</g>`;
+  });
+  const text = `<?xml version="1.0" encoding="UTF-8"?>
+<svg xmlns="http://www.w3.org/2000/svg" version="1.1" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}" fill="none" stroke="#1a1a1a" stroke-linecap="round" stroke-linejoin="round">
+<title>${xmlText(title)}</title>
+${body.join("\n")}
+</svg>
+`;
+  return utf8(text);
+}
