@@ -29,14 +29,24 @@ export interface FoldedCorner {
  * Corner of a sewn cutting edge, which ends at the corner, and a folded edge, which starts there. Beyond the fold line the
  * sewn edge goes on as its own mirror image in the fold line, so that the fold comes down exactly on it and nothing shows.
  */
-export function foldedCorner(seam: Polyline, foldLine: Polyline, foldEdge: Polyline, foldMm: number, reachMm: number): FoldedCorner {
-  const cut = cutAtCrossing(extendEnd(seam, reachMm), extendStart(foldLine, reachMm));
+export function foldedCorner(seam: Polyline, foldLine: Polyline, foldEdge: Polyline, foldMm: number): FoldedCorner {
+  const reach = 3 * foldMm + 12;
+  const cut = cutAtCrossing(extendEnd(seam, reach), extendStart(foldLine, reach));
   if (!cut) return { seam, foldLine, foldEdge, at: [foldLine.xy[0]!, foldLine.xy[1]!] };
   const along = directionAt(foldLine, arcLengths(foldLine), 0);
-  const below = reversed(endPart(cut.before, 4 * foldMm + reachMm));
+  const below = reversed(endPart(cut.before, 4 * foldMm + reach));
   const beyond = new Float64Array(below.xy.length);
   for (let i = 0; i < beyond.length; i += 2) beyond.set(reflect([below.xy[i]!, below.xy[i + 1]!], cut.at, along), i);
-  const tip = cutAtCrossing({ xy: beyond }, extendStart(foldEdge, reachMm));
+  const tip = cutAtCrossing({ xy: beyond }, extendStart(foldEdge, reach));
   if (!tip) return { seam: cut.before, foldLine: cut.after, foldEdge, at: cut.at };
   return { seam: joined([cut.before, tip.before]), foldLine: cut.after, foldEdge: tip.after, at: cut.at };
+}
+
+/** The same corner where nothing is folded: the sewn edge runs straight on to the edge of the trim. */
+export function straightCorner(seam: Polyline, trimLine: Polyline, trimEdge: Polyline, trimMm: number): FoldedCorner {
+  const reach = 3 * trimMm + 12;
+  const line = cutAtCrossing(extendEnd(seam, reach), extendStart(trimLine, reach));
+  const edge = sharpCorner(seam, trimEdge, reach);
+  const foldLine = line ? line.after : trimLine;
+  return { seam: edge.before, foldLine, foldEdge: edge.after, at: [foldLine.xy[0]!, foldLine.xy[1]!] };
 }

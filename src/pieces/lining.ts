@@ -19,15 +19,16 @@ export function cutLining(net: NetUpper, settings: PieceSettings, labels: Labels
   const margin = (s: number): number => upper(s) - settings.liningLastingShorterMm - toeIn(s);
   const medial = backReduction(net.backMedial, settings, false);
   const lateral = backReduction(net.backLateral, settings, true);
-  const { outline } = allowancesAdded(net, {
+  const { outline, foldLine } = allowancesAdded(net, {
     margin,
     backMedial: medial.map((mm) => settings.backSeamMm - mm),
     backLateral: lateral.map((mm) => settings.backSeamMm - mm),
-    foldMm: settings.liningTrimMm,
+    toplineMm: settings.liningTrimMm,
+    folded: false,
   });
   const within = netOutline(net);
   const marks = [
-    lineMark("topline: trim here", "net", net.topline.line),
+    lineMark("topline: trim here", "net", foldLine),
     lineMark("back seam, medial", "stitch", offsetEdge(net.backMedial.line, medial.map((mm) => -mm))),
     lineMark("back seam, lateral", "stitch", offsetEdge(net.backLateral.line, lateral.map((mm) => -mm))),
     ...insideLines(net, within),

@@ -1,7 +1,7 @@
 import { joined, nearestOn, reversed } from "#plane/along.ts";
 import { evenWidth, offsetEdge } from "#plane/edge-offset.ts";
 import type { Outline, Polyline } from "#plane/outline.ts";
-import { foldedCorner, sharpCorner } from "./corners.ts";
+import { foldedCorner, sharpCorner, straightCorner } from "./corners.ts";
 import type { Draft } from "./draft.ts";
 import { pieceLines, type Labels } from "./label-text.ts";
 import { placeBlock, readable, type LabelBlock } from "./labels.ts";
@@ -34,7 +34,8 @@ export function cutUpper(net: NetUpper, settings: PieceSettings, labels: Labels)
     margin,
     backMedial: evenWidth(net.backMedial.line, settings.backSeamMm),
     backLateral: evenWidth(net.backLateral.line, settings.backSeamMm),
-    foldMm: settings.toplineFoldMm,
+    toplineMm: settings.toplineFoldMm,
+    folded: true,
   });
   const inner = netOutline(net);
   const marks: Drawn[] = [
@@ -57,22 +58,24 @@ export interface Allowances {
   /** Outward from the back edges, one width a point. */
   readonly backMedial: Float64Array;
   readonly backLateral: Float64Array;
-  /** Outward from the topline; folded down, so that its corners mirror the seam. */
-  readonly foldMm: number;
+  /** Outward from the topline. */
+  readonly toplineMm: number;
+  /** Whether that is folded down, so that its corners must mirror the seam. */
+  readonly folded: boolean;
 }
 
 /** The net edges moved outward and brought to corners. The fold line is the topline between the two seams' cutting edges. */
-export function allowancesAdded(net: NetUpper, { margin, backMedial, backLateral, foldMm }: Allowances): { readonly outline: Outline; readonly foldLine: Polyline } {
+export function allowancesAdded(net: NetUpper, { margin, backMedial, backLateral, toplineMm, folded }: Allowances): { readonly outline: Outline; readonly foldLine: Polyline } {
   const widths = widthsAlong(net.feather.arc, margin);
   const widest = widths.reduce((a, w) => Math.max(a, w), 0);
   const lasting = offsetEdge(net.feather.line, widths);
   const medial = offsetEdge(net.backMedial.line, backMedial);
   const lateral = offsetEdge(net.backLateral.line, backLateral);
-  const fold = offsetEdge(net.topline.line, evenWidth(net.topline.line, foldMm));
-  const reach = 3 * foldMm + 12;
-  const atMedial = foldedCorner(medial, net.topline.line, fold, foldMm, reach);
+  const edge = offsetEdge(net.topline.line, evenWidth(net.topline.line, toplineMm));
+  const corner = folded && toplineMm > 0 ? foldedCorner : straightCorner;
+  const atMedial = corner(medial, net.topline.line, edge, toplineMm);
   // The other end is the same corner walked the other way.
-  const atLateral = foldedCorner(reversed(lateral), reversed(atMedial.foldLine), reversed(atMedial.foldEdge), foldMm, reach);
+  const atLateral = corner(reversed(lateral), reversed(atMedial.foldLine), reversed(atMedial.foldEdge), toplineMm);
   const seatMedial = sharpCorner(lasting, atMedial.seam, 3 * widest);
   const seatLateral = sharpCorner(reversed(atLateral.seam), seatMedial.before, 3 * widest);
   const ring = joined([seatLateral.after, seatMedial.after, reversed(atLateral.foldEdge), seatLateral.before]).xy;

@@ -1,0 +1,158 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { cutPieces } from "#pieces/cut.ts";
+import { boxCorners } from "#pieces/labels.ts";
+import type { Mark, Piece } from "#pieces/piece.ts";
+import { pieceRulesFor, pieceSettingsFrom } from "#pieces/rules.ts";
+import type { PieceSettings } from "#pieces/settings.ts";
+import type { Side } from "#last/last.ts";
+import { nearestOn } from "#plane/along.ts";
+import { selfCrossing } from "#plane/crossing.ts";
+import { contains } from "#plane/inside.ts";
+import { winding } from "#plane/measure.ts";
+import { ringEdge } from "#pieces/marks.ts";
+import { flatPump } from "../support/flat-pump.ts";
+
+const labels = { title: "Practice pair", size: "38" };
+function piecesOf(side: Side, noiseMm = 0, chosen: Partial<PieceSettings> = {}): readonly Piece[] {
+  const pump = flatPump(side, noiseMm);
+  return cutPieces({ ...pump, settings: pieceSettingsFrom(pieceRulesFor(pump.last), chosen), labels }).pieces;
+}
+const bits = (a: Float64Array): BigUint64Array => new BigUint64Array(a.slice().buffer);
+const texts = (p: Piece): Extract<Mark, { kind: "text" }>[] => p.marks.filter((m) => m.kind === "text");
+const drawn = (p: Piece): Exclude<Mark, { kind: "text" }>[] => p.marks.filter((m) => m.kind !== "text");
+
+/** Any settings inside their usual ranges. */
+const anySettings = (): fc.Arbitrary<PieceSettings> => {
+  const rules = pieceRulesFor(flatPump().last);
+  return fc.record(Object.fromEntries(Object.entries(rules).map(([key, r]) => [key, fc.double({ min: r.min, max: r.max, noNaN: true })]))) as unknown as fc.Arbitrary<PieceSettings>;
+};
+
+describe("all pieces of a whole-cut pump with back seam", () => {
+  const pieces = piecesOf("right", 0.02);
+
+  test("each once for either foot, own side first", () => {
+    const names = ["upper, net", "upper", "lining", "insole", "outsole", "sock"];
+    expect(pieces.map((p) => `${p.name}: ${p.side}`)).toEqual(names.flatMap((n) => [`${n}: right`, `${n}: left`]));
+    expect(pieces.every((p) => p.perPair === 1)).toBe(true);
+    expect(piecesOf("left").map((p) => p.side).slice(0, 2)).toEqual(["left", "right"]);
+  });
+
+  test("area by Green's theorem and perimeter by hypot agree with the fields", () => {
+    for (const p of pieces) {
+      const { xy } = p.outline;
+      const n = xy.length / 2;
+      let size = 0;
+      let around = 0;
+      for (let i = 0; i < n; i++) {
+        const j = (i + 1) % n;
+        size += ((xy[2 * i]! + xy[2 * j]!) / 2) * (xy[2 * j + 1]! - xy[2 * i + 1]!);
+        around += Math.hypot(xy[2 * j]! - xy[2 * i]!, xy[2 * j + 1]! - xy[2 * i + 1]!);
+      }
+      expect(p.areaMm2).toBeCloseTo(size, 6);
+      expect(p.perimeterMm).toBeCloseTo(around, 9);
+      expect(winding(p.outline)).toBe(1);
+    }
+  });
+
+  test("left is right mirrored, bit for bit, and every mark with it", () => {
+    for (let k = 0; k < pieces.length; k += 2) {
+      const [right, left] = [pieces[k]!, pieces[k + 1]!];
+      const n = right.outline.xy.length;
+      const back = new Float64Array(n);
+      for (let i = 0; i < n; i += 2) {
+        back[i] = left.outline.xy[n - 2 - i]!;
+        back[i + 1] = -left.outline.xy[n - 1 - i]!;
+      }
+      expect(bits(back)).toEqual(bits(right.outline.xy));
+      expect([left.areaMm2, left.perimeterMm, left.material, left.name]).toEqual([right.areaMm2, right.perimeterMm, right.material, right.name]);
+      const flip = ([x, y]: readonly [number, number]) => [x, -y];
+      const places = (m: Mark): unknown[] => {
+        if (m.kind === "line") return Array.from({ length: m.line.xy.length / 2 }, (_, i) => [m.line.xy[2 * i], m.line.xy[2 * i + 1]]);
+        if (m.kind === "notch") return [m.at, m.toward];
+        if (m.kind === "arrow") return [m.from, m.to];
+        return [m.at];
+      };
+      expect(drawn(left).map((m) => [m.kind, m.name])).toEqual(drawn(right).map((m) => [m.kind, m.name]));
+      // Adding 0 makes −0 into 0, which the comparison would tell apart.
+      const plain = (p: unknown[]) => (p as [number, number][]).map(([x, y]) => [x + 0, y + 0]);
+      expect(drawn(left).map((m) => plain(places(m)))).toEqual(drawn(right).map((m) => plain((places(m) as [number, number][]).map(flip))));
+    }
+  });
+
+  test("a left last gives the very same pair as its mirror image", () => {
+    const byName = (all: readonly Piece[]) => new Map(all.map((p) => [p.name + p.side, p]));
+    const fromRight = byName(piecesOf("right"));
+    for (const [key, p] of byName(piecesOf("left"))) {
+      expect(bits(p.outline.xy)).toEqual(bits(fromRight.get(key)!.outline.xy));
+      expect(texts(p)).toEqual(texts(fromRight.get(key)!));
+    }
+  });
+
+  test("texts name piece, side and size, lie inside, and read the same way on both twins", () => {
+    for (const p of pieces) {
+      const all = texts(p);
+      expect(all[0]!.text).toBe(p.name);
+      expect(all.map((t) => t.text)).toEqual(expect.arrayContaining([`${p.side}, size 38`, `${p.material}, cut 1`, "Practice pair", "inside"]));
+      for (const t of all) {
+        expect(t.angleDeg).toBeGreaterThanOrEqual(-90);
+        expect(t.angleDeg).toBeLessThan(90);
+        expect(t.heightMm).toBeGreaterThanOrEqual(2);
+        const box = boxCorners(t.at, (t.text.length * t.heightMm * 0.8) / 2, t.heightMm / 2, t.angleDeg);
+        for (const [x, y] of box) expect(contains(p.outline, x, y), `${t.text} on ${p.side} ${p.name}`).toBe(true);
+      }
+      // Lines of one block follow each other downwards: down is the writing direction turned a quarter to the right.
+      const [a, b] = [all[0]!, all[1]!];
+      const angle = (a.angleDeg * Math.PI) / 180;
+      expect((b.at[0] - a.at[0]) * Math.sin(angle) - (b.at[1] - a.at[1]) * Math.cos(angle)).toBeGreaterThan(a.heightMm / 2);
+    }
+  });
+
+  test("every notch begins on the cutting line and points inward; pricks and lines lie inside", () => {
+    for (const p of pieces) {
+      const ring = ringEdge(p.outline);
+      const away = (x: number, y: number): number => nearestOn(ring.line, ring.arc, x, y).distance;
+      for (const m of drawn(p)) {
+        const where = `${m.name} on ${p.side} ${p.name}`;
+        if (m.kind === "notch") {
+          expect(away(...m.at), where).toBeLessThan(0.05);
+          expect(contains(p.outline, ...m.toward), where).toBe(true);
+        } else if (m.kind === "prick") {
+          expect(contains(p.outline, ...m.at) || away(...m.at) < 1e-9, where).toBe(true);
+        } else {
+          const ends = m.kind === "arrow" ? [m.from, m.to] : [m.line.xy.subarray(0, 2), m.line.xy.subarray(m.line.xy.length - 2)];
+          for (const [x, y] of ends) expect(contains(p.outline, x!, y!) || away(x!, y!) < 1e-6, where).toBe(true);
+        }
+      }
+    }
+  });
+
+  test("the marks a hand needs are there", () => {
+    const names = (piece: string): string[] => drawn(pieces.find((p) => p.name === piece)!).map((m) => m.name);
+    const onUpper = ["centre line", "joint line", "toe centre", "joint, medial", "joint, lateral", "inside", "throat", "back point, medial", "seat, lateral",
+      "height at 25 %, medial", "height at 50 %, lateral", "height at 75 %, medial", "lowest, medial", "lowest, lateral", "least stretch"];
+    expect(names("upper, net")).toEqual(expect.arrayContaining(onUpper));
+    expect(names("upper")).toEqual(expect.arrayContaining([...onUpper, "fold line of the topline", "feather line"]));
+    for (const piece of ["insole", "outsole", "sock"]) {
+      expect(names(piece)).toEqual(expect.arrayContaining(["centre line", "joint line", "heel breast line", "inside", "seat", "toe centre", "least stretch"]));
+    }
+  });
+});
+
+describe("whatever is chosen within the usual ranges", () => {
+  test("no outline crosses itself, areas nest, fields are finite", () => {
+    fc.assert(
+      fc.property(anySettings(), (settings) => {
+        const { pieces } = cutPieces({ ...flatPump("right"), settings, labels });
+        for (const p of pieces) {
+          expect(selfCrossing(p.outline), p.name).toBeUndefined();
+          expect(p.outline.xy.every(Number.isFinite)).toBe(true);
+        }
+        const area = (name: string): number => pieces.find((p) => p.name === name)!.areaMm2;
+        expect(area("upper")).toBeGreaterThan(area("upper, net"));
+        expect(area("outsole")).toBeGreaterThan(area("insole"));
+      }),
+      { seed: 31, numRuns: 25 },
+    );
+  });
+});
