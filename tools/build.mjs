@@ -45,6 +45,8 @@ async function bundleCommandLine() {
       configFile: false,
       logLevel: "error",
       publicDir: false,
+      // Everything in one file: reading a library's hundreds of files would take longer than the work.
+      ssr: { noExternal: true },
       build: {
         ssr: inRoot("src/cli/main.ts"),
         outDir: apart,
