@@ -1,6 +1,16 @@
 import { sentence } from "../sentence.ts";
 
 export const shellSentences = {
+  "surface-empty": sentence("stop", (_: object) => "There is no surface between the feather line and the topline to lay flat. Check the two lines."),
+  "surface-in-parts": sentence("stop", (d: { parts: number }) => `The surface to be laid flat falls into ${d.parts} parts; one piece lies in one. Check that the lines do not cut it through.`),
+  "surface-closed": sentence("stop", (_: object) => "The surface to be laid flat has no edge at all: it is closed like a ball or a ring. It must be cut open first."),
+  "surface-with-holes": sentence("stop", (d: { rims: number }) => `The surface to be laid flat has ${d.rims} separate edges where one is possible: close its holes or cut through to them.`),
+  "surface-with-handle": sentence("stop", (_: { handles: number }) => "The surface to be laid flat runs round like a handle or a ring and cannot lie flat in one piece. Cut it open or repair the scan there."),
+  "surface-branches": sentence("stop", (d: { triangle: number }) => `At triangle ${d.triangle} more than two sheets of surface meet in one edge, or its neighbours face opposite ways. Repair the scan there.`),
+  "surface-pinched": sentence("stop", (d: { vertex: number }) => `At point ${d.vertex} the surface hangs together by a single point. Widen it or cut it off there.`),
+  "surface-point-twice": sentence("stop", (d: { triangle: number }) => `Triangle ${d.triangle} has two corners in one place, or a corner that is no number. Clean the scan and try again.`),
+  "surface-too-crumpled": sentence("stop", (_: object) => "The surface is too deep or too crumpled to be laid flat in one piece. Smooth the scan, or give the piece another seam."),
+  "surface-does-not-settle": sentence("stop", (d: { moveMm: number; steps: number }) => `The flat pattern does not come to rest: after ${d.steps} steps it still moves${Number.isFinite(d.moveMm) ? ` ${d.moveMm.toFixed(2)} mm` : ""}. Smooth the scan, or give the piece another seam.`),
   "flat-pattern-folds": sentence(
     "look",
     (d: { triangles: number }) => `The flat pattern folds over in ${d.triangles} small places; it cannot be trusted there. Check the last's surface or choose a smaller spring.`,

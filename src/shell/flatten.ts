@@ -1,0 +1,244 @@
+import { must } from "#base/bug.ts";
+import { finding } from "#base/findings.ts";
+import { Refusal } from "#base/refusal.ts";
+import { unwatched, type Watch } from "#base/watch.ts";
+import { vertexCount, type Mesh } from "#mesh/mesh.ts";
+import { BlockPattern } from "#solve/block-pattern.ts";
+import { convexMap } from "./convex-start.ts";
+import { Dirichlet } from "./dirichlet.ts";
+import { diskOf, type Disk } from "./disk.ts";
+import { framesOf, type Frames } from "./frames.ts";
+import { addLengthDerivativesInto, lengthEnergy, type LengthTerms } from "./length-terms.ts";
+import { conformalMap } from "./lscm.ts";
+import { NewtonSystem } from "./newton-system.ts";
+import { principalStretches } from "./principal.ts";
+import { largestMove, placeInto, removeRigidInto } from "./rigid.ts";
+import { firstCollapse } from "./step-limit.ts";
+
+/** Terms that say what must stay true besides the least stretch everywhere. */
+export interface FlattenTerms {
+  /** Edges a-b that should keep their length: adds Σ weight · (ℓ_flat / ℓ_space − 1)². */
+  readonly edges?: { readonly a: Uint32Array; readonly b: Uint32Array; readonly weight: Float64Array };
+  /** Pairs of vertices to be brought to a distance: adds Σ weight · (distance − targetMm)² / area. */
+  readonly ties?: readonly { readonly a: number; readonly b: number; readonly targetMm: number; readonly weight: number }[];
+}
+
+export interface RunOptions {
+  /** Stop when a step moves no vertex by more than this, rigid motion left out; mm, default 0.01. */
+  readonly toleranceMm?: number;
+  /** uv to begin from, as an earlier run gave it; used when no triangle is folded over in it. */
+  readonly start?: Float64Array;
+  /** Ties with other targets and weights than at construction, in the same order. */
+  readonly ties?: readonly { readonly targetMm: number; readonly weight: number }[];
+  readonly mostSteps?: number;
+  readonly watch?: Watch;
+}
+
+export interface FlattenOptions extends FlattenTerms, Omit<RunOptions, "ties"> {}
+
+/** One Newton step. */
+export interface Step {
+  /** After the step. */
+  readonly energy: number;
+  /** Newton decrement −gradient · step before it, in the energy's unit. */
+  readonly decrement: number;
+  /** Largest way of a vertex, rigid motion left out. */
+  readonly moveMm: number;
+  /** Part of the step that was taken, 1 = all. */
+  readonly part: number;
+  /** Whether negative twists were left out of the Hessian. */
+  readonly clamped: boolean;
+}
+
+export interface Flattening {
+  /** u0 v0 u1 v1 … mm; triangles turn as in the mesh seen from outside. Position and rotation mean nothing. */
+  readonly uv: Float64Array;
+  /** Area mean of σ₁² + σ₂² + σ₁⁻² + σ₂⁻² (4 for no stretch at all), without the terms for edges and ties. */
+  readonly energy: number;
+  readonly steps: readonly Step[];
+  /** Larger and smaller principal stretch of each triangle, flat → space. */
+  readonly stretchMax: Float64Array;
+  readonly stretchMin: Float64Array;
+  /** Triangles folded over: 0 unless something is badly wrong. */
+  readonly flipped: number;
+}
+
+/** Lays a disk of surface flat with least stretch, once. Method, source and limits: docs/method/flatten.md. */
+export function flatten(mesh: Mesh, options: FlattenOptions = {}): Flattening {
+  const { edges, ties, ...run } = options;
+  return new Flattener(vertexCount(mesh), mesh.triangles, { ...(edges && { edges }), ...(ties && { ties }) }).run(mesh.positions, run);
+}
+
+const TOLERANCE_MM = 0.01;
+const MOST_STEPS = 200;
+/** Newton decrement below which the true Hessian is tried. */
+const NEAR = 1e-2;
+
+/**
+ * Lays surfaces of one connectivity flat again and again, as while a line is dragged: pattern, order of elimination and
+ * memory are made once.
+ */
+export class Flattener {
+  readonly #disk: Disk;
+  readonly #terms: FlattenTerms;
+  readonly #dirichlet: Dirichlet;
+  readonly #system: NewtonSystem;
+
+  /** @throws Refusal when the triangles make no disk */
+  constructor(vertices: number, triangles: Uint32Array, terms: FlattenTerms = {}) {
+    this.#disk = diskOf(vertices, triangles);
+    this.#terms = terms;
+    const pattern = new BlockPattern(vertices, 2);
+    this.#dirichlet = new Dirichlet(this.#disk.triangles, pattern);
+    const { edges, ties = [] } = terms;
+    for (let k = 0; k < (edges?.a.length ?? 0); k++) pattern.slot(edges!.a[k]!, edges!.b[k]!);
+    for (const { a, b } of ties) pattern.slot(a, b);
+    this.#system = new NewtonSystem(pattern);
+  }
+
+  /**
+   * Lays the surface with these positions (x y z a vertex, mm) flat.
+   * @throws Refusal when it cannot be laid flat or does not come to rest
+   */
+  run(positions: Float64Array, options: RunOptions = {}): Flattening {
+    const disk = this.#disk;
+    must(positions.length === 3 * disk.vertices, "three coordinates a vertex");
+    const frames = framesOf(positions, disk.triangles);
+    const lengths = this.#lengthTerms(positions, frames, options.ties);
+    const [a, b, apart] = farPair(disk.rim, positions);
+    const held = [2 * a, 2 * a + 1, 2 * b + 1];
+    let uv = this.#warmStart(frames, a, b, options.start) ?? this.#coldStart(frames, positions, a, b, apart);
+    const steps: Step[] = [];
+    const { toleranceMm = TOLERANCE_MM, mostSteps = MOST_STEPS, watch = unwatched } = options;
+    for (;;) {
+      const next = this.#newtonStep(frames, lengths, uv, held);
+      uv = next.uv;
+      steps.push(next.step);
+      watch("flatten", Math.min(0.95, steps.length / 10));
+      if (next.step.moveMm < toleranceMm) break;
+      if (steps.length >= mostSteps || next.step.part === 0) throw new Refusal(finding("surface-does-not-settle", { moveMm: next.step.moveMm, steps: steps.length }));
+    }
+    placeInto(uv, a, b);
+    const energy = this.#dirichlet.energy(frames, uv);
+    const principal = principalStretches(frames, disk.triangles, uv);
+    if (disk.turned) flipInto(uv);
+    return { uv, energy, steps, ...principal };
+  }
+
+  #lengthTerms(positions: Float64Array, frames: Frames, changed: RunOptions["ties"]): LengthTerms {
+    const { edges, ties = [] } = this.#terms;
+    const count = edges?.a.length ?? 0;
+    const all = count + ties.length;
+    const terms = { a: new Uint32Array(all), b: new Uint32Array(all), target: new Float64Array(all), stiffness: new Float64Array(all) };
+    for (let k = 0; k < count; k++) {
+      const [a, b] = [edges!.a[k]!, edges!.b[k]!];
+      const length = distance(positions, a, b);
+      must(length > 0, "an edge that must keep its length has none");
+      terms.a[k] = a;
+      terms.b[k] = b;
+      terms.target[k] = length;
+      terms.stiffness[k] = edges!.weight[k]! / (length * length);
+    }
+    ties.forEach((tie, k) => {
+      const now = changed?.[k] ?? tie;
+      terms.a[count + k] = tie.a;
+      terms.b[count + k] = tie.b;
+      terms.target[count + k] = now.targetMm;
+      terms.stiffness[count + k] = now.weight / frames.area;
+    });
+    return terms;
+  }
+
+  #warmStart(frames: Frames, a: number, b: number, start: Float64Array | undefined): Float64Array | undefined {
+    if (!start) return undefined;
+    must(start.length === 2 * this.#disk.vertices, "two coordinates a vertex to start from");
+    const uv = start.slice();
+    if (this.#disk.turned) flipInto(uv);
+    placeInto(uv, a, b);
+    return this.#dirichlet.energy(frames, uv) < Infinity ? uv : undefined;
+  }
+
+  #coldStart(frames: Frames, positions: Float64Array, a: number, b: number, apart: number): Float64Array {
+    const candidates = [
+      () => conformalMap(this.#system, this.#dirichlet, frames, a, b, apart),
+      () => convexMap(this.#disk, frames, positions, false),
+      () => convexMap(this.#disk, frames, positions, true),
+    ];
+    for (const make of candidates) {
+      const uv = make();
+      if (!uv) continue;
+      this.#dirichlet.scaleToBestInto(frames, uv);
+      if (this.#dirichlet.energy(frames, uv) < Infinity) {
+        placeInto(uv, a, b);
+        return uv;
+      }
+    }
+    throw new Refusal(finding("surface-too-crumpled", {}));
+  }
+
+  #newtonStep(frames: Frames, lengths: LengthTerms, uv: Float64Array, held: readonly number[]): { uv: Float64Array; step: Step } {
+    const system = this.#system;
+    let clamped = false;
+    let decrement = this.#solve(frames, lengths, uv, held, true);
+    clamped = true;
+    if (decrement < NEAR) {
+      const sharper = this.#solve(frames, lengths, uv, held, false);
+      if (sharper >= 0) {
+        clamped = false;
+        decrement = sharper;
+      } else decrement = this.#solve(frames, lengths, uv, held, true);
+    }
+    removeRigidInto(system.step, uv);
+    const triangles = this.#disk.triangles;
+    const energyOf = (at: Float64Array) => this.#dirichlet.energy(frames, at) + lengthEnergy(lengths, at);
+    const before = energyOf(uv);
+    const trial = new Float64Array(uv.length);
+    // Armijo's rule, with room for rounding in the energy.
+    for (let part = Math.min(1, 0.95 * firstCollapse(triangles, uv, system.step)); part > 1e-12; part /= 2) {
+      for (let i = 0; i < uv.length; i++) trial[i] = uv[i]! + part * system.step[i]!;
+      const energy = energyOf(trial);
+      if (energy <= before - 1e-4 * part * decrement + 1e-13 * before) return { uv: trial, step: { energy, decrement, moveMm: largestMove(uv, trial), part, clamped } };
+    }
+    return { uv, step: { energy: before, decrement, moveMm: Infinity, part: 0, clamped } };
+  }
+
+  /** Solves for a step; returns the Newton decrement, negative when the Hessian was not positive definite. */
+  #solve(frames: Frames, lengths: LengthTerms, uv: Float64Array, held: readonly number[], clamped: boolean): number {
+    const system = this.#system;
+    system.clear();
+    this.#dirichlet.addDerivativesInto(system.gradient, system.values, frames, uv, clamped);
+    addLengthDerivativesInto(system.gradient, system.values, lengths, system.pattern, uv, clamped);
+    if (!system.solve(held)) return -1;
+    let decrement = 0;
+    for (let i = 0; i < uv.length; i++) decrement -= system.gradient[i]! * system.step[i]!;
+    return decrement;
+  }
+}
+
+/** Two vertices of the rim that lie far apart, and their distance in space. */
+function farPair(rim: Uint32Array, positions: Float64Array): [number, number, number] {
+  const farFrom = (from: number) => {
+    let best = from;
+    let most = -1;
+    for (const i of rim) {
+      const d = distance(positions, from, i);
+      if (d > most) [best, most] = [i, d];
+    }
+    return best;
+  };
+  const a = farFrom(rim[0]!);
+  const b = farFrom(a);
+  return [a, b, distance(positions, a, b)];
+}
+
+function distance(positions: Float64Array, a: number, b: number): number {
+  const x = positions[3 * b]! - positions[3 * a]!;
+  const y = positions[3 * b + 1]! - positions[3 * a + 1]!;
+  const z = positions[3 * b + 2]! - positions[3 * a + 2]!;
+  return Math.sqrt(x * x + y * y + z * z);
+}
+
+/** Mirrors uv; 0 stays +0. */
+function flipInto(uv: Float64Array): void {
+  for (let i = 1; i < uv.length; i += 2) uv[i] = 0 - uv[i]!;
+}
