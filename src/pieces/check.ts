@@ -100,7 +100,8 @@ function checkLining(upper: Draft, lining: Draft, net: NetUpper): readonly Findi
     const away = (edge: NetUpper["feather"]): number => nearestOn(edge.line, edge.arc, x, y).distance;
     const back = Math.min(away(net.backMedial), away(net.backLateral));
     const feather = away(net.feather);
-    if (away(net.topline) < Math.min(back, feather)) continue;
+    // At the back point itself both are equally far: that is still the topline's corner.
+    if (away(net.topline) <= Math.min(back, feather)) continue;
     const where = back < feather ? "back" : "feather";
     worst[where] = Math.max(worst[where], nearestOn(ring.line, ring.arc, x, y).distance);
   }

@@ -15,7 +15,7 @@ export interface FairOptions {
  * every point. Ends are kept exactly, so corners between fair curves stay corners. Method: docs/method/fair-curve.md.
  */
 export function fairLine(line: Polyline, options: FairOptions = {}): Polyline {
-  const { toleranceMm = 0.05, stepMm = 1 } = options;
+  const { toleranceMm = 0.05, stepMm = 0.75 } = options;
   const clean = withoutRepeats(line);
   if (clean.xy.length < 8) return clean;
   const spline = smoothestWithin(clean, toleranceMm);
@@ -24,7 +24,7 @@ export function fairLine(line: Polyline, options: FairOptions = {}): Polyline {
 
 /** Fair closed curve; starts at the place of the outline's first point, within the tolerance. */
 export function fairLoop(outline: Outline, options: FairOptions = {}): Outline {
-  const { toleranceMm = 0.05, stepMm = 1 } = options;
+  const { toleranceMm = 0.05, stepMm = 0.75 } = options;
   const { xy } = withoutRepeats(outline);
   const n = xy.length / 2;
   must(n >= 6, "a closed curve needs six points");
