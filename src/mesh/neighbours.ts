@@ -17,40 +17,55 @@ export interface Neighbours {
 export const nextCorner = (h: number): number => (h % 3 === 2 ? h - 2 : h + 1);
 export const previousCorner = (h: number): number => (h % 3 === 0 ? h + 2 : h - 1);
 
-/** Builds the table in linear time: half-edges are put into buckets by their lower vertex and paired there by their upper one. */
+/** Builds the table of a mesh of any kind in linear time. */
 export function neighbours(mesh: Mesh): Neighbours {
+  const { triangles } = mesh;
+  const { partner, openEdges, crowdedEdges } = edgePartners(mesh);
+  const twin = partner;
+  let turned = 0;
+  for (let h = 0; h < twin.length; h++) {
+    const other = twin[h]!;
+    if (other < 0) twin[h] = -1;
+    else if (triangles[other] === triangles[h]) {
+      turned++;
+      twin[h] = twin[other] = -1;
+    }
+  }
+  return { twin, leaving: leavingEdges(triangles, twin, vertexCount(mesh)), openEdges, crowdedEdges, turnedEdges: turned };
+}
+
+export const OPEN = -1;
+export const CROWDED = -2;
+
+/**
+ * For each half-edge the other one on the same edge, in whichever sense it runs; OPEN where there is none, CROWDED where three or more
+ * meet. Half-edges are put into buckets by their lower vertex and paired there by their upper one.
+ */
+export function edgePartners(mesh: Mesh): { partner: Int32Array; openEdges: number; crowdedEdges: number } {
   const { triangles } = mesh;
   const vertices = vertexCount(mesh);
   const { start, sorted } = byLowerVertex(triangles, vertices);
-  const twin = new Int32Array(triangles.length).fill(-1);
-  const head = new Int32Array(vertices).fill(-1);
-  const seen = new Int32Array(vertices);
-  let [openEdges, crowdedEdges, turnedEdges] = [0, 0, 0];
+  const partner = new Int32Array(triangles.length).fill(OPEN);
+  const head = new Int32Array(vertices);
+  const seen = new Uint32Array(vertices);
+  let [openEdges, crowdedEdges] = [0, 0];
   for (let v = 0; v < vertices; v++) {
     for (let i = start[v]!; i < start[v + 1]!; i++) {
       const h = sorted[i]!;
       const upper = upperVertex(triangles, h);
       const before = seen[upper]!++;
       if (before === 0) head[upper] = h;
-      else if (before === 1) {
-        const other = head[upper]!;
-        if (triangles[other] !== triangles[h]) [twin[h], twin[other]] = [other, h];
-      } else if (before === 2) {
-        const other = head[upper]!;
-        if (twin[other]! >= 0) [twin[twin[other]!], twin[other]] = [-1, -1];
-      }
+      else if (before === 1) [partner[h], partner[head[upper]!]] = [head[upper]!, h];
+      else if (before === 2) crowdedEdges++;
     }
     for (let i = start[v]!; i < start[v + 1]!; i++) {
       const h = sorted[i]!;
-      const upper = upperVertex(triangles, h);
-      const times = seen[upper]!;
-      if (times === 1) openEdges++;
-      else if (times > 2) crowdedEdges++;
-      else if (times === 2 && twin[h] === -1) turnedEdges++;
-      seen[upper] = 0;
+      if (seen[upperVertex(triangles, h)]! > 2) partner[h] = CROWDED;
+      else if (partner[h] === OPEN) openEdges++;
     }
+    for (let i = start[v]!; i < start[v + 1]!; i++) seen[upperVertex(triangles, sorted[i]!)] = 0;
   }
-  return { twin, leaving: leavingEdges(triangles, twin, vertices), openEdges, crowdedEdges, turnedEdges };
+  return { partner, openEdges, crowdedEdges };
 }
 
 const upperVertex = (triangles: Uint32Array, h: number): number => Math.max(triangles[h]!, triangles[nextCorner(h)]!);

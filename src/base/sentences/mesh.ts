@@ -3,6 +3,7 @@ import { sentence } from "../sentence.ts";
 const kinds = "STL, OBJ, PLY or GLB";
 const count = (n: number): string => n.toLocaleString("en-GB").replaceAll(",", " ");
 const some = (n: number, one: string, many = `${one}s`): string => `${count(n)} ${n === 1 ? one : many}`;
+const percent = (share: number): string => `${share < 0.1 ? (share * 100).toFixed(1) : Math.round(share * 100)} %`;
 
 export const meshSentences = {
   "file-empty": sentence("stop", (d: { file: string }) => `${d.file} is empty. Export the scan again.`),
@@ -27,4 +28,21 @@ export const meshSentences = {
   "index-out-of-range": sentence("stop", (d: { file: string; where: string; index: number; vertices: number }) => `${d.file} is damaged at ${d.where}: a triangle asks for point ${d.index}, but there are only ${count(d.vertices)}. Export it again.`),
   "points-not-numbers": sentence("stop", (d: { file: string; triangles: number; of: number }) => `In ${d.file} ${count(d.triangles)} of ${some(d.of, "triangle")} have corners that are no numbers. The scan is damaged: export it again.`),
   "dropped-not-numbers": sentence("note", (d: { triangles: number }) => `${some(d.triangles, "triangle")} with corners that are no numbers ${d.triangles === 1 ? "was" : "were"} left out.`),
+  "mesh-no-body": sentence("stop", (d: { why: string }) => `The scan encloses no body: ${d.why}. Scan the last from all sides and export the closed surface.`),
+  "two-bodies": sentence("stop", (d: { parts: number; share: number }) => `The scan holds ${d.parts} bodies of like size (the second has ${Math.round(d.share * 100)} % of the surface of the first). Export one last on its own: the other one is made as its mirror.`),
+  "inner-wall-dropped": sentence("note", (d: { share: number }) => `The scan is hollow; its inner wall (${Math.round(d.share * 100)} % of the outer surface) was left out.`),
+  "debris-dropped": sentence("note", (d: { parts: number; triangles: number }) => `${some(d.parts, "loose bit")} of ${some(d.triangles, "triangle")} that ${d.parts === 1 ? "does" : "do"} not hang together with the last ${d.parts === 1 ? "was" : "were"} left out.`),
+  "duplicates-dropped": sentence("note", (d: { triangles: number }) => `${some(d.triangles, "triangle")} lay twice in the scan; the second copies were left out.`),
+  "triangles-turned": sentence("note", (d: { triangles: number }) => `${some(d.triangles, "triangle")} showed ${d.triangles === 1 ? "its" : "their"} inside out and ${d.triangles === 1 ? "was" : "were"} turned.`),
+  "mesh-turned": sentence("note", () => "The whole scan was inside out and was turned."),
+  "flaps-dropped": sentence("note", (d: { triangles: number }) => `${some(d.triangles, "triangle")} that hung on the surface like a flap ${d.triangles === 1 ? "was" : "were"} left out.`),
+  "touching-parted": sentence("note", (d: { edges: number; dropped: number }) => `At ${some(d.edges, "edge")} more than two triangles met; they were parted${d.dropped > 0 ? `, and ${some(d.dropped, "triangle")} left out` : ""}.`),
+  "one-sided": sentence("look", (d: { edges: number }) => `At ${some(d.edges, "edge")} inside and outside could not be told apart. Look at the surface there before you cut.`),
+  "table-dropped": sentence("look", (d: { share: number }) => `A flat piece (${percent(d.share)} of the surface), most likely the table, had grown on to the scan and was taken off. Check that the edge it was on is the true edge of the last.`),
+  "hole-closed": sentence("note", (d: { edges: number; across: number; smooth: boolean }) => `A hole with ${some(d.edges, "edge")}, ${percent(d.across)} of the scan's length across, was closed ${d.smooth ? "smoothly" : "with a flat lid"}.`),
+  "holes-closed": sentence("note", (d: { holes: number; across: number }) => `${some(d.holes, "small hole")}, none wider than ${percent(d.across)} of the scan's length, ${d.holes === 1 ? "was" : "were"} closed smoothly.`),
+  "big-hole-closed": sentence("look", (d: { edges: number; across: number; smooth: boolean }) => `A hole ${percent(d.across)} of the scan's length across was closed ${d.smooth ? "smoothly" : "with a flat lid"}. The surface there is a guess: it does no harm on the cone top, but anywhere else scan that side again.`),
+  "noise-smoothed": sentence("note", (d: { noiseMm: number }) => `The scan is rough by about ${d.noiseMm.toFixed(2)} mm and was smoothed; edges were kept.`),
+  "very-rough": sentence("look", (d: { noiseMm: number }) => `The scan is rough by about ${d.noiseMm.toFixed(2)} mm even after smoothing. Lengths and the feather line may be off by more than usual: check them with a tape.`),
+  "mesh-thinned": sentence("note", (d: { from: number; to: number; errorMm: number }) => `The scan was thinned from ${count(d.from)} to ${count(d.to)} triangles, which moved its surface by at most ${d.errorMm.toFixed(2)} mm.`),
 };

@@ -1,0 +1,119 @@
+import { finding, type Finding } from "#base/findings.ts";
+import { Refusal } from "#base/refusal.ts";
+import type { Watch } from "#base/watch.ts";
+import { area, bounds, diagonal, volume } from "./area.ts";
+import { duplicateTriangles } from "./drop-duplicates.ts";
+import { fillHoles, type FilledHole } from "./fill-holes.ts";
+import { mainPart } from "./main-part.ts";
+import { triangleCount, type Mesh } from "./mesh.ts";
+import { CROWDED, edgePartners } from "./neighbours.ts";
+import { cappedVolume, orientAlike, turnTriangles } from "./orient.ts";
+import { dropTable } from "./table.ts";
+import { untangle } from "./untangle.ts";
+import { keepTriangles, weld } from "./weld.ts";
+
+/** Points nearer than this share of the scan's diagonal are one point: 3 µm on a last of 300 mm. */
+const WELD = 1e-5;
+/** A piece hanging on an edge that others share is a flap when it is smaller than this share of the largest. */
+const FLAP = 0.05;
+/** Volume against area^1.5 below which a body is a sheet: a ball has 0.094, a last about 0.056, a plate 1 mm thick of its size 0.002. */
+const THINNEST = 0.003;
+/** Holes wider than this share of the scan's length are told one by one, and those wider than the second must be looked at. */
+const TOLD = 0.03;
+const LOOKED_AT = 0.12;
+const MOST_TOLD = 6;
+
+/**
+ * Makes one closed, outward, manifold surface of a scan, in its own unit and place: welds, drops copies, flaps, debris and table, turns
+ * what is inside out, parts what touches, closes holes. Says what it did. Throws a Refusal when no body can be made of it. A ring or other body
+ * with handles passes; that is for others to judge (topology.ts).
+ */
+export function cleanScan(mesh: Mesh, watch: Watch): { mesh: Mesh; repairs: Finding[] } {
+  const repairs: Finding[] = [];
+  watch("clean", 0);
+  const size = diagonal(mesh);
+  if (!(size > 0)) throw new Refusal(finding("mesh-no-body", { why: "all its points lie in one place" }));
+  let now = withoutCopies(weld(mesh, WELD * size), repairs);
+  if (triangleCount(now) < 4) throw new Refusal(finding("mesh-no-body", { why: "its triangles have no area" }));
+  watch("clean", 0.3);
+  now = turnedAlike(now, repairs);
+  const parted = untangle(now);
+  if (parted.crowded > 0) repairs.push(finding("touching-parted", { edges: parted.crowded, dropped: parted.dropped }));
+  watch("clean", 0.5);
+  now = largest(parted.mesh, repairs);
+  if (cappedVolume(now) < 0) {
+    now = turnTriangles(now, () => true);
+    repairs.push(finding("mesh-turned", {}));
+  }
+  const table = dropTable(now);
+  if (table.share > 0) {
+    repairs.push(finding("table-dropped", { share: table.share }));
+    now = largest(untangle(table.mesh).mesh, []);
+  }
+  watch("clean", 0.7);
+  const filled = fillHoles(now);
+  tellHoles(filled.holes, now, repairs);
+  now = filled.mesh;
+  if (!(volume(now) > THINNEST * area(now) ** 1.5)) throw new Refusal(finding("mesh-no-body", { why: "it is a thin sheet" }));
+  watch("clean", 1);
+  return { mesh: now, repairs };
+}
+
+function withoutCopies(mesh: Mesh, repairs: Finding[]): Mesh {
+  const { duplicate, count } = duplicateTriangles(mesh);
+  if (count === 0) return mesh;
+  repairs.push(finding("duplicates-dropped", { triangles: count }));
+  return keepTriangles(mesh, (t) => !duplicate[t]);
+}
+
+/** Turns neighbours alike, after small pieces were taken off that hang on an edge which two others share already. */
+function turnedAlike(mesh: Mesh, repairs: Finding[]): Mesh {
+  let oriented = orientAlike(mesh);
+  let flaps = 0;
+  for (let round = 0; round < 4; round++) {
+    const hanging = hangingSheets(oriented);
+    if (hanging.size === 0) break;
+    const { sheet } = oriented;
+    const left = keepTriangles(oriented.mesh, (t) => !hanging.has(sheet[t]!));
+    flaps += sheet.length - triangleCount(left);
+    const turned = oriented.turned;
+    oriented = orientAlike(left);
+    oriented.turned += turned;
+  }
+  if (flaps > 0) repairs.push(finding("flaps-dropped", { triangles: flaps }));
+  if (oriented.turned > 0) repairs.push(finding("triangles-turned", { triangles: oriented.turned }));
+  if (oriented.clashes > 0) repairs.push(finding("one-sided", { edges: oriented.clashes }));
+  return oriented.mesh;
+}
+
+function hangingSheets({ mesh, sheet, sheetAreas }: ReturnType<typeof orientAlike>): Set<number> {
+  const hanging = new Set<number>();
+  const { partner, crowdedEdges } = edgePartners(mesh);
+  if (crowdedEdges === 0) return hanging;
+  const small = FLAP * Math.max(...sheetAreas);
+  for (let h = 0; h < partner.length; h++) {
+    const own = sheet[(h - (h % 3)) / 3]!;
+    if (partner[h] === CROWDED && sheetAreas[own]! < small) hanging.add(own);
+  }
+  return hanging;
+}
+
+function largest(mesh: Mesh, repairs: Finding[]): Mesh {
+  const main = mainPart(mesh);
+  repairs.push(...main.repairs);
+  return main.mesh;
+}
+
+function tellHoles(holes: readonly FilledHole[], mesh: Mesh, repairs: Finding[]): void {
+  const { low, high } = bounds(mesh);
+  const length = Math.max(high[0] - low[0], high[1] - low[1], high[2] - low[2]);
+  // a sieve is told as one thing, not hole by hole
+  const sieve = holes.filter((h) => h.across > TOLD * length && h.across <= LOOKED_AT * length).length > MOST_TOLD;
+  const small = holes.filter((h) => h.across <= (sieve ? LOOKED_AT : TOLD) * length);
+  if (small.length > 0) repairs.push(finding("holes-closed", { holes: small.length, across: Math.max(...small.map((h) => h.across)) / length }));
+  for (const h of holes) {
+    if (small.includes(h)) continue;
+    const data = { edges: h.edges, across: h.across / length, smooth: h.shape === "smooth" };
+    repairs.push(h.across > LOOKED_AT * length ? finding("big-hole-closed", data) : finding("hole-closed", data));
+  }
+}

@@ -1,0 +1,160 @@
+import { evenPatch } from "./even-patch.ts";
+import { fair } from "./fair.ts";
+import { fillLoop } from "./fill-loop.ts";
+import type { Mesh } from "./mesh.ts";
+import { boundaryLoops, neighbours, vertexCorners, type Groups } from "./neighbours.ts";
+import { triangleArea } from "./area.ts";
+
+/** One hole that was closed; lengths and areas in the mesh's unit. */
+export interface FilledHole {
+  readonly edges: number;
+  /** Longest extent of its edge along an axis. */
+  readonly across: number;
+  readonly area: number;
+  readonly middle: readonly [number, number, number];
+  /** Whether the cap runs on smoothly from its surroundings or closes them off like a lid. */
+  readonly shape: "smooth" | "lid";
+}
+
+/** A cap whose edge meets its surroundings at a sharper angle than this is a lid: cos 50°. */
+const SMOOTH_COSINE = 0.64;
+
+/**
+ * Closes every hole of a manifold mesh with even triangles. Where the surface around the hole runs on across it the cap is faired to
+ * follow; where it stands off (a missing cone top) the cap is a lid stretched flat over the edge. Each hole costs by its own size.
+ */
+export function fillHoles(mesh: Mesh): { mesh: Mesh; holes: FilledHole[] } {
+  const loops = boundaryLoops(neighbours(mesh).twin).filter((loop) => loop.length >= 3);
+  if (loops.length === 0) return { mesh, holes: [] };
+  const corners = vertexCorners(mesh);
+  const holes: FilledHole[] = [];
+  const points: number[] = [];
+  const faces: number[] = [];
+  for (const loop of loops) {
+    // the open half-edges run with the hole on their right; the cap turns the other way
+    const names = Array.from(loop, (h) => mesh.triangles[h]!).reverse();
+    const { patch, hole } = closeOne(mesh, corners, names);
+    const first = (mesh.positions.length + points.length) / 3;
+    for (const v of patch.triangles) faces.push(v < names.length ? names[v]! : first + v - names.length);
+    for (let i = 3 * names.length; i < patch.positions.length; i++) points.push(patch.positions[i]!);
+    holes.push(hole);
+  }
+  const positions = new Float64Array(mesh.positions.length + points.length);
+  positions.set(mesh.positions);
+  positions.set(points, mesh.positions.length);
+  const triangles = new Uint32Array(mesh.triangles.length + faces.length);
+  triangles.set(mesh.triangles);
+  triangles.set(faces, mesh.triangles.length);
+  return { mesh: { positions, triangles }, holes };
+}
+
+/** The patch over the loop of vertices `names`; its first vertices are those, in order. */
+function closeOne(mesh: Mesh, corners: Groups, names: readonly number[]): { patch: Mesh; hole: FilledHole } {
+  const edge = new Float64Array(names.length * 3);
+  names.forEach((v, i) => edge.set(mesh.positions.subarray(3 * v, 3 * v + 3), 3 * i));
+  const mean = loopLength(edge) / names.length;
+  const taken = chordsTaken(mesh, corners, names);
+  const coarse: Mesh = { positions: edge, triangles: fillLoop(edge, taken) };
+  const skin = names.length === 3 ? coarse : evenPatch(coarse, mean, taken);
+  const around = surroundings(mesh, corners, names, skin);
+  const shape = runsOn(around, skin.triangles.length) ? "smooth" : "lid";
+  let patch = skin;
+  if (shape === "smooth" && skin.positions.length > edge.length) {
+    const free = new Uint8Array(around.positions.length / 3);
+    free.fill(1, names.length, skin.positions.length / 3);
+    patch = { positions: fair(around, free, mean * 1e-4).slice(0, skin.positions.length), triangles: skin.triangles };
+  }
+  let area = 0;
+  for (let t = 0; t < patch.triangles.length / 3; t++) area += triangleArea(patch, t);
+  return { patch, hole: { edges: names.length, area, shape, ...extent(edge) } };
+}
+
+/** Tells whether points i and j of the loop are joined by an edge of the mesh already, so that the cap must not join them again. */
+function chordsTaken({ triangles }: Mesh, corners: Groups, names: readonly number[]): (i: number, j: number) => boolean {
+  const place = new Map(names.map((v, i) => [v, i]));
+  const n = names.length;
+  const taken = new Set<number>();
+  names.forEach((v, i) => {
+    for (let c = corners.start[v]!; c < corners.start[v + 1]!; c++) {
+      const t = corners.items[c]! - (corners.items[c]! % 3);
+      for (let k = 0; k < 3; k++) {
+        const j = place.get(triangles[t + k]!);
+        if (j !== undefined && j !== i && j !== (i + 1) % n && i !== (j + 1) % n) taken.add(i * n + j);
+      }
+    }
+  });
+  return taken.size === 0 ? () => false : (i, j) => i < n && j < n && taken.has(i * n + j);
+}
+
+/** The patch first, then two rings of triangles of the mesh around it; the patch's vertices keep their numbers. */
+function surroundings(mesh: Mesh, corners: Groups, names: readonly number[], patch: Mesh): Mesh {
+  const number = new Map(names.map((v, i) => [v, i]));
+  const positions = Array.from(patch.positions);
+  const triangles = Array.from(patch.triangles);
+  const seen = new Set<number>();
+  let front: readonly number[] = names;
+  for (let ring = 0; ring < 2; ring++) {
+    const next: number[] = [];
+    for (const v of front) {
+      for (let c = corners.start[v]!; c < corners.start[v + 1]!; c++) {
+        const t = (corners.items[c]! - (corners.items[c]! % 3)) / 3;
+        if (seen.has(t)) continue;
+        seen.add(t);
+        for (let k = 0; k < 3; k++) {
+          const w = mesh.triangles[3 * t + k]!;
+          let own = number.get(w);
+          if (own === undefined) {
+            own = positions.length / 3;
+            number.set(w, own);
+            positions.push(mesh.positions[3 * w]!, mesh.positions[3 * w + 1]!, mesh.positions[3 * w + 2]!);
+            next.push(w);
+          }
+          triangles.push(own);
+        }
+      }
+    }
+    front = next;
+  }
+  return { positions: Float64Array.from(positions), triangles: Uint32Array.from(triangles) };
+}
+
+/** Whether the cap, the first `end` corners, goes on in the direction of its surroundings along most of its edge. */
+function runsOn(mesh: Mesh, end: number): boolean {
+  const { twin } = neighbours(mesh);
+  let smooth = 0;
+  let all = 0;
+  for (let h = 0; h < end; h++) {
+    const g = twin[h]!;
+    if (g < end) continue;
+    const [a, b] = [normal(mesh, (h - (h % 3)) / 3), normal(mesh, (g - (g % 3)) / 3)];
+    all++;
+    if (a[0] * b[0] + a[1] * b[1] + a[2] * b[2] > SMOOTH_COSINE) smooth++;
+  }
+  return smooth > 0.6 * all;
+}
+
+function loopLength(edge: Float64Array): number {
+  let sum = 0;
+  for (let i = 0, j = edge.length - 3; i < edge.length; j = i, i += 3) sum += Math.sqrt((edge[i]! - edge[j]!) ** 2 + (edge[i + 1]! - edge[j + 1]!) ** 2 + (edge[i + 2]! - edge[j + 2]!) ** 2);
+  return sum;
+}
+
+function normal({ positions: p, triangles }: Mesh, t: number): readonly [number, number, number] {
+  const [a, b, c] = [3 * triangles[3 * t]!, 3 * triangles[3 * t + 1]!, 3 * triangles[3 * t + 2]!];
+  const [ux, uy, uz] = [p[b]! - p[a]!, p[b + 1]! - p[a + 1]!, p[b + 2]! - p[a + 2]!];
+  const [vx, vy, vz] = [p[c]! - p[a]!, p[c + 1]! - p[a + 1]!, p[c + 2]! - p[a + 2]!];
+  const [nx, ny, nz] = [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
+  const s = 1 / Math.max(Math.sqrt(nx * nx + ny * ny + nz * nz), 1e-300);
+  return [nx * s, ny * s, nz * s];
+}
+
+function extent(edge: Float64Array): { across: number; middle: readonly [number, number, number] } {
+  const low = [Infinity, Infinity, Infinity];
+  const high = [-Infinity, -Infinity, -Infinity];
+  for (let i = 0; i < edge.length; i++) {
+    low[i % 3] = Math.min(low[i % 3]!, edge[i]!);
+    high[i % 3] = Math.max(high[i % 3]!, edge[i]!);
+  }
+  const size = (k: number): number => high[k]! - low[k]!;
+  return { across: Math.max(size(0), size(1), size(2)), middle: [(low[0]! + high[0]!) / 2, (low[1]! + high[1]!) / 2, (low[2]! + high[2]!) / 2] };
+}
