@@ -15,6 +15,7 @@ export interface Station {
 
 /** The tape's way from the feather line up; `reachesAxis` when it ends over the axis. */
 export interface Arc extends SurfaceCurve {
+  readonly axisX: number;
   readonly reachesAxis: boolean;
 }
 
@@ -119,12 +120,12 @@ function walk({ section, segment }: Start, foot: Point3, station: Station, maxLe
       out.push(nx, ny, nz);
       length.push(sofar + d);
     }
-    if (tooFar || ends) return { points: Float64Array.from(out), arc: Float64Array.from(length), reachesAxis: ends && !tooFar };
+    if (tooFar || ends) return { points: Float64Array.from(out), arc: Float64Array.from(length), reachesAxis: ends && !tooFar, axisX: station.axisX };
     x = nx;
     y = ny;
     z = nz;
   }
-  return { points: Float64Array.from(out), arc: Float64Array.from(length), reachesAxis: false };
+  return { points: Float64Array.from(out), arc: Float64Array.from(length), reachesAxis: false, axisX: station.axisX };
 }
 
 /** Height of the arc 15 mm along above its foot: the bottom stays low, the wall rises. */

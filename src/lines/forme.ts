@@ -42,8 +42,7 @@ export interface Forme {
 
 /** Weaves the forme of a last; `spacing` mm between tapes. */
 export function formeOf(last: Last, arcs: Arcs, spacing = 3): Forme {
-  const ceilingMm = Math.min(72, 0.94 * curveLength(last.backCurve));
-  const woven = weave(last, arcs, spacing, ceilingMm);
+  const woven = weave(last, arcs, spacing, Math.min(72, 0.94 * curveLength(last.backCurve)));
   const flat = place(lscm(woven.mesh), woven.mesh, woven.centre);
   const double = (ids: readonly number[]): DoubleCurve => {
     const p = woven.mesh.positions;
@@ -64,7 +63,7 @@ export function formeOf(last: Last, arcs: Arcs, spacing = 3): Forme {
     feather: pair((h) => denser(double(woven.feather[h]), featherHalf(last.feather, h))),
     back: pair((h) => double(woven.back[h])),
     centre: double(woven.centre),
-    ceilingMm,
+    ceilingMm: woven.ceilingMm,
     toFlat(p) {
       const hit = onForme.find(p);
       const [x, y] = blend(flat, 2, hit.triangle, weightsIn(woven.mesh, hit.triangle, hit.point));

@@ -3,7 +3,7 @@ import { finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import type { Last, Point3 } from "#last/last.ts";
 import type { Mesh } from "#mesh/mesh.ts";
-import type { Arcs } from "./arcs.ts";
+import type { Arc, Arcs } from "./arcs.ts";
 import { curveLength, pointOn } from "./curve.ts";
 import { featherHalf, footAtX, halfSign, halves, type Half } from "./feather.ts";
 
@@ -16,13 +16,19 @@ export interface Woven {
   readonly back: Readonly<Record<Half, readonly number[]>>;
   /** Toe → as far as the tapes reach the axis. */
   readonly centre: readonly number[];
+  /** Height at which the tapes behind the instep point end, mm. */
+  readonly ceilingMm: number;
 }
+
+/** Below this no pump's topline has room. */
+const leastCeilingMm = 50;
 
 /**
  * Lays a tape up from the feather line every `spacing` mm and joins neighbouring tapes by triangles. Behind the instep point the
- * tapes end `ceilingMm` above the feather line; before it they meet on the centre ridge.
+ * tapes end at one height, `wantedCeilingMm` above the feather line or less where the last is lower; before it they meet on the
+ * centre ridge.
  */
-export function weave(last: Last, arcs: Arcs, spacing: number, ceilingMm: number): Woven {
+export function weave(last: Last, arcs: Arcs, spacing: number, wantedCeilingMm: number): Woven {
   const positions: number[] = [];
   const triangles: number[] = [];
   const ridge = new Map<number, number>();
@@ -34,24 +40,23 @@ export function weave(last: Last, arcs: Arcs, spacing: number, ceilingMm: number
     ridge.set(axisX, id);
     return id;
   };
-  const tape = (foot: Point3): number[] => {
-    const axisX = arcs.stationOf(foot).axisX;
-    const toRidge = axisX >= last.landmarks.instepPoint[0];
-    const arc = arcs.from(foot, toRidge ? 400 : ceilingMm);
-    const total = curveLength(arc);
-    if (toRidge ? !arc.reachesAxis : total < ceilingMm - 1e-6) throw new Refusal(finding("surface-open", { xMm: foot[0], heightMm: total }, foot));
+  const strips = { medial: feetOf(last, arcs, "medial", spacing), lateral: feetOf(last, arcs, "lateral", spacing) };
+  const laid = (foot: Point3): Laid => layTape(last, arcs, foot, wantedCeilingMm);
+  const strung = { medial: strips.medial.map(laid), lateral: strips.lateral.map(laid) };
+  const ceilingMm = commonCeiling([...strung.medial, ...strung.lateral], wantedCeilingMm);
+  const tape = ({ arc, toRidge }: Laid): number[] => {
+    const total = toRidge ? curveLength(arc) : ceilingMm;
     const count = Math.max(2, Math.round(total / spacing));
     const ids: number[] = [];
     for (let i = 0; i < count; i++) ids.push(put(pointOn(arc, (total * i) / count)));
-    ids.push(toRidge ? ridgeVertex(axisX, pointOn(arc, total)) : put(pointOn(arc, total)));
+    ids.push(toRidge ? ridgeVertex(arc.axisX, pointOn(arc, total)) : put(pointOn(arc, total)));
     return ids;
   };
   const back: Partial<Record<Half, readonly number[]>> = {};
   const feather: Partial<Record<Half, readonly number[]>> = {};
-  const toeTape = tape(last.landmarks.toePoint);
+  const toeTape = tape(laid(last.landmarks.toePoint));
   for (const half of halves) {
-    const feet = feetOf(last, arcs, half, spacing);
-    const tapes = [...feet.map(tape), toeTape];
+    const tapes = [...strung[half].map(tape), toeTape];
     const outward = halfSign(last, half);
     for (let k = 0; k + 1 < tapes.length; k++) zip(positions, triangles, tapes[k]!, tapes[k + 1]!, outward);
     back[half] = tapes[0]!;
@@ -63,7 +68,34 @@ export function weave(last: Last, arcs: Arcs, spacing: number, ceilingMm: number
     feather: feather as Record<Half, readonly number[]>,
     back: back as Record<Half, readonly number[]>,
     centre,
+    ceilingMm,
   };
+}
+
+/** One tape as it lies; before the instep point it runs up to the centre ridge. */
+interface Laid {
+  readonly arc: Arc;
+  readonly toRidge: boolean;
+}
+
+function layTape(last: Last, arcs: Arcs, foot: Point3, ceilingMm: number): Laid {
+  const toRidge = arcs.stationOf(foot).axisX >= last.landmarks.instepPoint[0];
+  const arc = arcs.from(foot, toRidge ? 400 : ceilingMm);
+  if (toRidge && !arc.reachesAxis) throw new Refusal(finding("surface-open", { xMm: foot[0], heightMm: curveLength(arc) }, foot));
+  return { arc, toRidge };
+}
+
+/** The height that every tape behind the instep point reaches: on a low last or a foot some meet over the axis before the wanted one. */
+function commonCeiling(tapes: readonly Laid[], wantedMm: number): number {
+  let ceiling = wantedMm;
+  for (const { arc, toRidge } of tapes) {
+    if (toRidge || curveLength(arc) >= wantedMm - 1e-6) continue;
+    const reach = curveLength(arc) - 2;
+    const at = pointOn(arc, 0);
+    if (reach < leastCeilingMm) throw new Refusal(finding("surface-open", { xMm: at[0], heightMm: curveLength(arc) }, at));
+    ceiling = Math.min(ceiling, reach);
+  }
+  return ceiling;
 }
 
 /** Feather points of one half from the seat point to just short of the toe point; along the flank at x shared by both halves. */

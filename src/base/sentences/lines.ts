@@ -45,6 +45,6 @@ export const lineSentences = {
   "surface-open": sentence(
     "stop",
     (d: { xMm: number; heightMm: number }) =>
-      `The surface of the last ends ${mm(d.heightMm)} mm above the feather line, ${mm(d.xMm)} mm from the seat point: there is a hole, an edge or too low a comb where the upper must lie. Scan the last again with that place covered.`,
+      `The surface of the last ends ${mm(d.heightMm)} mm above the feather line, ${mm(d.xMm)} mm from the seat point: there is a hole, a gap (as between toes), an edge or too low a comb where the upper must lie. Scan the last again with that place covered.`,
   ),
 };
