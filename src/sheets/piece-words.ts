@@ -1,4 +1,5 @@
 import type { Mark, Piece } from "#pieces/piece.ts";
+import { lengthOf } from "#plane/measure.ts";
 import { onSheet, placedXy, type PlacedPiece } from "./arrange.ts";
 import { textWidth } from "./lettering.ts";
 import type { Lettering, Stroke } from "./pen.ts";
@@ -61,23 +62,23 @@ function plateLines(piece: Piece, { title, size }: NamePlate, nameMm: number): r
 }
 
 const lineGap = 0.75;
+const padMm = 2;
+/** Height of the name and width of the picture, best first, mm. */
+const plateSizes = [[10, 34], [7, 34], [10, 0], [7, 0], [5, 28], [5, 0], [3.5, 0]] as const;
 
 /** Writes the piece's name as large as there is room for, off the joints if it can, with a little picture of its place. */
 export function placeNamePlate(plate: NamePlate, room: Room, placed: PlacedPiece, keepClear: readonly Box[]): { readonly strokes: readonly Stroke[]; readonly words: readonly Lettering[] } | undefined {
   const middle = [(placed.bounds.minX + placed.bounds.maxX) / 2, (placed.bounds.minY + placed.bounds.maxY) / 2] as const;
   for (const clear of [true, false]) {
-    for (const nameMm of [10, 7, 5, 3.5]) {
+    for (const [nameMm, pictureMm] of plateSizes) {
       const lines = plateLines(placed.piece, plate, nameMm);
-      for (const pictureMm of nameMm > 3.5 ? [34, 0] : [0]) {
-        for (const upright of [false, true]) {
-          const block = blockOf(lines, pictureMm, plate.profile);
-          const pad = 2;
-          const size = { width: (upright ? block.height : block.width) + 2 * pad, height: (upright ? block.width : block.height) + 2 * pad };
-          const box = room.nearestFree(size, middle, (b) => !clear || !keepClear.some((k) => meets(k, b)));
-          if (!box) continue;
-          room.takeBox(box);
-          return setBlock(lines, block, box, pad, upright, placed.piece, plate.profile, pictureMm);
-        }
+      const block = blockOf(lines, pictureMm, plate.profile);
+      for (const upright of [false, true]) {
+        const size = { width: (upright ? block.height : block.width) + 2 * padMm, height: (upright ? block.width : block.height) + 2 * padMm };
+        const box = room.nearestFree(size, middle, (b) => !clear || !keepClear.some((k) => meets(k, b)));
+        if (!box) continue;
+        room.takeBox(box);
+        return setBlock(lines, block, box, upright, placed.piece, plate.profile, pictureMm);
       }
     }
   }
@@ -98,9 +99,9 @@ function blockOf(lines: readonly Line[], pictureMm: number, profile: Profile): B
 }
 
 /** Lays out the block in its own x to the right, y up, then turns it into the box. */
-function setBlock(lines: readonly Line[], block: Block, box: Box, pad: number, upright: boolean, piece: Piece, profile: Profile, pictureMm: number): { readonly strokes: readonly Stroke[]; readonly words: readonly Lettering[] } {
+function setBlock(lines: readonly Line[], block: Block, box: Box, upright: boolean, piece: Piece, profile: Profile, pictureMm: number): { readonly strokes: readonly Stroke[]; readonly words: readonly Lettering[] } {
   const turn = (x: number, y: number): readonly [number, number] =>
-    upright ? [box.x + box.width - pad - y, box.y + pad + x] : [box.x + pad + x, box.y + pad + y];
+    upright ? [box.x + box.width - padMm - y, box.y + padMm + x] : [box.x + padMm + x, box.y + padMm + y];
   const words: Lettering[] = [];
   let y = block.height;
   lines.forEach((l, i) => {
@@ -125,20 +126,23 @@ export function placeWords(placed: PlacedPiece, room: Room): { readonly strokes:
   const strokes: Stroke[] = [];
   const words: Lettering[] = [];
   const heightMm = 2.5;
-  for (const mark of placed.piece.marks) {
-    if (mark.kind === "text" || !mark.name) continue;
-    const found = beside(anchorsOf(mark, placed), { width: textWidth(mark.name, heightMm) + 1, height: heightMm + 1.6 }, room);
+  const named = placed.piece.marks.flatMap((mark) => (mark.kind === "text" || !mark.name ? [] : [{ name: mark.name, anchors: anchorsOf(mark, placed) }]));
+  // Points first: a line can be named anywhere along it, a notch only at its place.
+  named.sort((a, b) => a.anchors.length - b.anchors.length);
+  for (const mark of named) {
+    const others = named.flatMap((m) => (m === mark ? [] : m.anchors));
+    const found = beside(mark.anchors, others, { width: textWidth(mark.name, heightMm) + 1, height: heightMm + 1.6 }, room);
     if (!found) continue;
     room.takeBox(found.box);
     words.push({ text: mark.name, xMm: found.box.x + 0.5, yMm: found.box.y + 1, heightMm, angleDeg: 0, bold: false });
-    if (found.far > 4) strokes.push({ kind: "leader", xy: leader(found.anchor, found.box), closed: false });
+    if (found.far > 2.4) strokes.push({ kind: "leader", xy: leader(found.anchor, found.box), closed: false });
   }
   return { strokes, words };
 }
 
 type Anchor = readonly [number, number];
 
-/** Where words for a mark may point to: its place, or several places along a line. */
+/** Where words for a mark may point to: its place, or places every few mm along a line, its middle first. */
 function anchorsOf(mark: Exclude<Mark, { kind: "text" }>, placed: PlacedPiece): readonly Anchor[] {
   switch (mark.kind) {
     case "notch":
@@ -146,19 +150,39 @@ function anchorsOf(mark: Exclude<Mark, { kind: "text" }>, placed: PlacedPiece): 
     case "prick":
       return [onSheet(mark.at, placed)];
     case "arrow":
-      return [onSheet([(mark.from[0] + mark.to[0]) / 2, (mark.from[1] + mark.to[1]) / 2], placed)];
-    case "line": {
-      const xy = placedXy(mark.line.xy, placed.place);
-      const last = xy.length / 2 - 1;
-      return [0.5, 0.3, 0.7, 0.15, 0.85].map((t) => [xy[2 * Math.round(t * last)]!, xy[2 * Math.round(t * last) + 1]!] as const);
-    }
+      return alongLine(Float64Array.from([...onSheet(mark.from, placed), ...onSheet(mark.to, placed)]));
+    case "line":
+      return alongLine(placedXy(mark.line.xy, placed.place));
   }
+}
+
+function alongLine(xy: Float64Array): readonly Anchor[] {
+  const length = lengthOf({ xy });
+  const parts = Math.max(2, 2 * Math.ceil(length / 10));
+  const points: Anchor[] = [];
+  let gone = 0;
+  for (let i = 0; i + 3 < xy.length; i += 2) {
+    const dx = xy[i + 2]! - xy[i]!, dy = xy[i + 3]! - xy[i + 1]!;
+    const step = Math.sqrt(dx * dx + dy * dy);
+    for (; points.length < parts && (points.length * length) / parts <= gone + step; ) {
+      const t = step > 0 ? ((points.length * length) / parts - gone) / step : 0;
+      points.push([xy[i]! + t * dx, xy[i + 1]! + t * dy]);
+    }
+    gone += step;
+  }
+  points.push([xy[xy.length - 2]!, xy[xy.length - 1]!]);
+  const middle = (points.length - 1) / 2;
+  return points.map((p, i) => ({ p, off: Math.abs(i - middle) })).sort((a, b) => a.off - b.off).map(({ p }) => p);
 }
 
 const directions: readonly Anchor[] = [[1, 0], [-1, 0], [0, 1], [0, -1], [0.7, 0.7], [-0.7, 0.7], [0.7, -0.7], [-0.7, -0.7]];
 
-function beside(anchors: readonly Anchor[], size: { readonly width: number; readonly height: number }, room: Room): { readonly box: Box; readonly anchor: Anchor; readonly far: number } | undefined {
-  for (const within of [true, false]) {
+/**
+ * A blank place beside one of the anchors: as near as can be, inside the piece if it can be, and where no other mark (given by
+ * `others`) is nearer to the words than their own.
+ */
+function beside(anchors: readonly Anchor[], others: readonly Anchor[], size: { readonly width: number; readonly height: number }, room: Room): { readonly box: Box; readonly anchor: Anchor; readonly far: number } | undefined {
+  for (const [within, alone] of [[true, true], [true, false], [false, false]] as const) {
     for (const far of [1.2, 2.4, 4, 7, 10, 14, 20, 28]) {
       for (const anchor of anchors) {
         for (const [ux, uy] of directions) {
@@ -167,12 +191,21 @@ function beside(anchors: readonly Anchor[], size: { readonly width: number; read
             y: anchor[1] + far * uy + (uy > 0.1 ? 0 : uy < -0.1 ? -size.height : -size.height / 2),
             ...size,
           };
-          if (room.isFree(box, within)) return { box, anchor, far };
+          if (!room.isFree(box, within)) continue;
+          if (alone && others.some((o) => toBox(o, box) < 1.5 * toBox(anchor, box) + 1)) continue;
+          return { box, anchor, far };
         }
       }
     }
   }
-  return undefined;
+  const box = room.nearestFree(size, anchors[0]!, () => true);
+  return box && { box, anchor: anchors[0]!, far: toBox(anchors[0]!, box) };
+}
+
+/** From a point to the nearest side of a box, mm. */
+function toBox([x, y]: Anchor, box: Box): number {
+  const dx = x - Math.min(box.x + box.width, Math.max(box.x, x)), dy = y - Math.min(box.y + box.height, Math.max(box.y, y));
+  return Math.sqrt(dx * dx + dy * dy);
 }
 
 /** From the mark to the nearest side of its words. */

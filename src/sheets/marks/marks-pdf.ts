@@ -1,3 +1,4 @@
+import type { Half } from "#lines/feather.ts";
 import type { SheetInput } from "../input.ts";
 import { brokenIntoLines, shortenedTo } from "../lettering.ts";
 import { leftStripMm, marginMm, papers, topStripMm } from "../paper.ts";
@@ -5,12 +6,12 @@ import { bindPdf } from "../pdf/document.ts";
 import { inkFrame } from "../pdf/page-frame.ts";
 import { PageInk } from "../pdf/page-ink.ts";
 import { headingOf } from "../pdf/pattern-pdf.ts";
-import { half, inkStrip, marksWithin, stripWidthMm, type Strip } from "./strips.ts";
+import { half, inkLyingStrip, inkUprightStrip, lyingStripHighMm, marksWithin, stripWidthMm, type Strip } from "./strips.ts";
 import { tapeMarks, type TapeMark, type TapeMarks } from "./tape-marks.ts";
-import { inkSideView, inkTopView } from "./views.ts";
+import { inkSideView, inkTopView, sideViewHeight } from "./views.ts";
 
 const intro =
-  "Mark these lengths on both lasts with a soft tape laid on the surface. Heights stand square up from the feather line; their places are counted from the seat point along the feather line (1/4, 1/2, 3/4 of the way to below the throat). The left last is the exact mirror of the right: same numbers, other side. The strips below are true to size: check the bars, cut them out and lay them on.";
+  "Mark these lengths on both lasts with a soft tape laid on the surface. Heights stand square up from the feather line; their places are counted from the seat point along the feather line (1/4, 1/2, 3/4 of the way to below the throat). The left last is the exact mirror of the right: same numbers, other side. The strips are true to size: check the bars, cut the strips out, lay them on.";
 const notes =
   "Accepted difference between right and left when lasted. a: as in a factory's published work instruction for low-cut shoes (back height 1.0 mm, throat 1.0 to 1.5 mm). b: common practice, no source. Lengths are rounded to half a millimetre, the strips are exact.";
 
@@ -24,37 +25,37 @@ export async function marksPdf(input: SheetInput): Promise<{ readonly bytes: Uin
   const top = paper.heightMm - marginMm - topStripMm;
   inkFrame(ink, paper, 1, 1, headingOf(input), "marks on both lasts");
   const strips = stripsOf(marks, top - 4 - marginMm);
-  inkStrip(ink, strips.alongInside, right - stripWidthMm, marginMm + 1, false);
-  inkStrip(ink, strips.alongOutside, right - 2 * stripWidthMm - 2, marginMm + 1, false);
-  const width = right - 2 * stripWidthMm - 6 - left;
-  let y = top - 6;
-  ink.text("Marks on both lasts", left, y - 4, 5, { bold: true });
-  y -= 9;
-  y = paragraph(ink, intro, left, y, width);
-  const view = (width - 26) / 2;
-  inkSideView(ink, input.last, input.lines, marks, "lateral", left + 12, y - 34, view);
-  inkSideView(ink, input.last, input.lines, marks, "medial", left + width - view - 12, y - 34, view);
-  y -= 46;
-  inkTopView(ink, input.last, input.lines, left + 18, y - 15, width - 36);
-  y -= 32;
+  const low = marginMm + 0.5;
+  inkUprightStrip(ink, strips.alongInside, right - stripWidthMm, low);
+  inkUprightStrip(ink, strips.alongOutside, right - 2 * stripWidthMm - 1, low);
+  const width = right - 2 * stripWidthMm - 5 - left;
+  let y = top - 10;
+  ink.text("Marks on both lasts", left, y, 5, { bold: true });
+  y = paragraph(ink, intro, left, y - 2, width);
+  const view = (width - 34) / 2;
+  y -= 6 + sideViewHeight(input.last, view);
+  inkSideView(ink, input.last, input.lines, marks, "lateral", left + 14, y, view);
+  inkSideView(ink, input.last, input.lines, marks, "medial", left + width - view - 14, y, view);
+  y -= 26;
+  inkTopView(ink, input.last, input.lines, left + 18, y, width - 36);
+  y -= 17;
   y = inkTable(ink, marks, left, y, width);
-  paragraph(ink, notes, left, y - 3, width);
-  const low = marginMm + 1;
-  inkStrip(ink, strips.throat, left, low, true);
-  inkStrip(ink, strips.back, left, low + 14, true);
-  inkStrip(ink, strips.inside, left + width / 2 + 2, low + 14, true);
-  inkStrip(ink, strips.outside, left, low + 28, true);
+  inkUprightStrip(ink, strips.inside, left + width - stripWidthMm, low);
+  inkUprightStrip(ink, strips.outside, left + width - 2 * stripWidthMm - 1, low);
+  inkLyingStrip(ink, strips.throat, left, low);
+  inkLyingStrip(ink, strips.back, left, low + lyingStripHighMm + 1);
+  paragraph(ink, notes, left, y - 1, width - 2 * stripWidthMm - 4);
   return { bytes: await bindPdf(`${headingOf(input)}: marks on both lasts`, paper, [ink]), strips: Object.values(strips) };
 }
 
 function stripsOf(marks: TapeMarks, room: number): Readonly<Record<"throat" | "back" | "inside" | "outside" | "alongInside" | "alongOutside", Strip>> {
   return {
-    throat: { name: "throat", zero: "toe feather point", title: "Throat depth, along the centre", marks: [marks.throat] },
-    back: { name: "back", zero: "seat", title: "Back height", marks: [marks.back] },
-    inside: { name: "inside", zero: "feather line", title: "Heights, inside", marks: marks.heights.medial },
-    outside: { name: "outside", zero: "feather line", title: "Heights, outside", marks: marks.heights.lateral },
-    alongInside: { name: "along-inside", zero: "seat point", title: "Inside, along the feather line", marks: marksWithin(marks.along.medial, room) },
-    alongOutside: { name: "along-outside", zero: "seat point", title: "Outside, along the feather line", marks: marksWithin(marks.along.lateral, room) },
+    throat: { name: "throat", zero: "toe feather point", title: ["Throat depth", "along the centre"], marks: [marks.throat] },
+    back: { name: "back", zero: "seat feather point", title: ["Back height", "along the back"], marks: [marks.back] },
+    inside: { name: "inside", zero: "feather line", title: ["Inside", "heights"], marks: marks.heights.medial },
+    outside: { name: "outside", zero: "feather line", title: ["Outside", "heights"], marks: marks.heights.lateral },
+    alongInside: { name: "along-inside", zero: "seat point", title: ["Inside", "along the feather"], marks: marksWithin(marks.along.medial, room) },
+    alongOutside: { name: "along-outside", zero: "seat point", title: ["Outside", "along the feather"], marks: marksWithin(marks.along.lateral, room) },
   };
 }
 
@@ -67,23 +68,24 @@ function paragraph(ink: PageInk, text: string, x: number, top: number, width: nu
   return y;
 }
 
-const rowMm = 5;
+const rowMm = 4.6;
 
-/** Measure, right, left, two empty columns, accepted difference. Returns where it ends. */
+/** Measure, where it is taken, right, left, two empty columns, accepted difference. Returns where it ends. */
 function inkTable(ink: PageInk, marks: TapeMarks, x: number, top: number, width: number): number {
-  const rows: readonly TapeMark[] = [marks.throat, marks.back, ...marks.heights.lateral, ...marks.heights.medial];
-  const columns = [0, width - 76, width - 62, width - 48, width - 32, width - 16, width];
-  const head = ["Length to mark, mm", "right", "left", "right lasted", "left lasted", "differ by"];
+  const rows = rowsOf(marks);
+  const columns = [0, width - 93, width - 77, width - 63, width - 49, width - 32, width - 15, width];
+  const head = ["Length to mark, mm", "from seat", "right", "left", "right lasted", "left lasted", "differ by"];
   ink.style(0.25);
   ink.line(x, top, x + width, top);
-  head.forEach((words, i) => ink.text(words, x + columns[i]! + (i === 0 ? 0 : 1), top - 3.6, i > 2 ? 1.9 : 2.2, { bold: true }));
-  rows.forEach((mark, r) => {
+  head.forEach((words, i) => ink.text(words, x + columns[i]! + (i === 0 ? 0 : 1), top - 3.4, 2, { bold: true }));
+  rows.forEach(({ mark, along }, r) => {
     const y = top - (r + 1) * rowMm;
     ink.style(r === 0 ? 0.25 : 0.18);
     ink.line(x, y, x + width, y);
-    ink.text(shortenedTo(columns[1]! - 1, mark.words, 2.2), x, y - 3.6, 2.2);
-    for (const c of [1, 2]) ink.text(half(mark.lengthMm), x + columns[c]! + 1, y - 3.6, 2.5, { bold: true });
-    if (mark.accepted) ink.text(`${mark.accepted.mm.toFixed(1)} ${mark.accepted.ground === "factory rule" ? "a" : "b"}`, x + columns[5]! + 1, y - 3.6, 2.2);
+    ink.text(shortenedTo(columns[1]! - 1, mark.words, 2.2), x, y - 3.4, 2.2);
+    if (along) ink.text(half(along.lengthMm), x + columns[1]! + 1, y - 3.4, 2.2);
+    if (mark !== along) for (const c of [2, 3]) ink.text(half(mark.lengthMm), x + columns[c]! + 1, y - 3.4, 2.5, { bold: true });
+    if (mark.accepted) ink.text(`${mark.accepted.mm.toFixed(1)} ${mark.accepted.ground === "factory rule" ? "a" : "b"}`, x + columns[6]! + 1, y - 3.4, 2.2);
   });
   const end = top - (rows.length + 1) * rowMm;
   ink.style(0.25);
@@ -91,4 +93,10 @@ function inkTable(ink: PageInk, marks: TapeMarks, x: number, top: number, width:
   ink.style(0.18);
   for (const c of columns.slice(1)) ink.line(x + c, top, x + c, end);
   return end;
+}
+
+/** Each length with the place along the feather line where it is taken; a joint point is such a place and no more. */
+function rowsOf(marks: TapeMarks): readonly { readonly mark: TapeMark; readonly along?: TapeMark }[] {
+  const side = (half: Half) => marks.along[half].map((along, i) => ({ mark: marks.heights[half][i] ?? along, along }));
+  return [{ mark: marks.throat }, { mark: marks.back }, ...side("lateral"), ...side("medial")];
 }

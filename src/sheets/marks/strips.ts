@@ -10,54 +10,55 @@ export interface Strip {
   readonly name: string;
   /** Where its zero is laid. */
   readonly zero: string;
-  readonly title: string;
+  /** First line bold. */
+  readonly title: readonly string[];
   readonly marks: readonly TapeMark[];
 }
 
-/** Room after the last tick, mm. */
-const endMm = 8;
-export const stripWidthMm = 17;
+/** Room after the last tick for the title of an upright strip, mm. */
+const endMm = 12;
+export const stripWidthMm = 20;
+export const lyingStripHighMm = 12;
 const letterMm = 2.2;
 
-/** How long a strip is, ticks that would pass `mostMm` left off. */
+/** Marks whose strip is no longer than `mostMm`. */
 export const marksWithin = (marks: readonly TapeMark[], mostMm: number): readonly TapeMark[] => marks.filter((m) => m.lengthMm + endMm <= mostMm);
 export const stripLength = (marks: readonly TapeMark[]): number => Math.max(...marks.map((m) => m.lengthMm), 20) + endMm;
 
-/**
- * Draws a strip upward from (x, y) or, `lying`, to the right. Ticks come from the edge that is laid on the line; their words
- * stand beside them, spread where lengths lie close.
- */
-export function inkStrip(ink: PageInk, { name, zero, title, marks }: Strip, x: number, y: number, lying: boolean): void {
+/** Draws a strip upward from (x, y). Ticks come from its right edge; their words stand beside them, spread where lengths lie close. */
+export function inkUprightStrip(ink: PageInk, { name, zero, title, marks }: Strip, x: number, y: number): void {
   const length = stripLength(marks);
-  const point = (along: number, across: number): readonly [number, number] => (lying ? [x + along, y + across] : [x + stripWidthMm - across, y + along]);
-  const line = (a: readonly [number, number], b: readonly [number, number]) => ink.line(a[0], a[1], b[0], b[1]);
-  const width = lying ? 13 : stripWidthMm;
+  const right = x + stripWidthMm;
   ink.style(0.18);
-  ink.stroke([...point(0, 0), ...point(length, 0), ...point(length, width), ...point(0, width)], true);
+  ink.box(x, y, stripWidthMm, length);
   ink.style(0.5);
-  ink.named(zeroName(name), () => line(point(0, 0), point(0, width)));
-  ink.style(0.35);
-  for (const mark of marks) ink.named(tickName(mark), () => line(point(mark.lengthMm, 0), point(mark.lengthMm, 4)));
-  ink.style(0.18);
-  if (lying) {
-    const wide = (m: TapeMark) => textWidth(label(m), letterMm) + 1.5;
-    const places = spread(marks.map((m) => m.lengthMm), marks.map(wide), 10 + textWidth(zero, letterMm) / 2, length);
-    marks.forEach((mark, i) => {
-      line(point(mark.lengthMm, 4), point(places[i]!, 5.4));
-      ink.text(label(mark), x + places[i]! - textWidth(label(mark), letterMm) / 2, y + 5.9, letterMm);
-    });
-    ink.text(title, x + 2, y + 10, letterMm, { bold: true });
-    ink.text(zero, x + 0.8, y + 1, 1.8);
-    return;
-  }
-  const places = spread(marks.map((m) => m.lengthMm), marks.map(() => letterMm + 1.2), 10, length);
+  ink.named(zeroName(name), () => ink.line(right, y, x, y));
+  const places = spread(marks.map((m) => m.lengthMm), marks.map(() => letterMm + 1), 6, length - 7);
   marks.forEach((mark, i) => {
-    line(point(mark.lengthMm, 4), point(places[i]!, 5));
+    ink.style(0.35);
+    ink.named(tickName(mark), () => ink.line(right, y + mark.lengthMm, right - 4, y + mark.lengthMm));
+    ink.style(0.18);
+    ink.line(right - 4, y + mark.lengthMm, right - 5, y + places[i]!);
     const text = label(mark);
-    ink.text(text, x + stripWidthMm - 5.4 - textWidth(text, letterMm), y + places[i]! - letterMm / 2, letterMm);
+    ink.text(text, right - 5.4 - textWidth(text, letterMm), y + places[i]! - letterMm / 2, letterMm);
   });
-  ink.text(title, x + 3, y + 12, letterMm, { bold: true, angleDeg: 90 });
-  ink.text(zero, x + 2, y + 1.2, 1.8);
+  title.forEach((words, i) => ink.text(words, x + 1.2, y + length - 3.2 - 3 * i, i === 0 ? letterMm : 1.8, { bold: i === 0 }));
+  ink.text(zero, x + 1.2, y + 1.2, 1.8);
+}
+
+/** Draws a strip to the right from (x, y), for a single length. Its tick comes from the lower edge. */
+export function inkLyingStrip(ink: PageInk, { name, zero, title, marks }: Strip, x: number, y: number): void {
+  ink.style(0.18);
+  ink.box(x, y, stripLength(marks), lyingStripHighMm);
+  ink.style(0.5);
+  ink.named(zeroName(name), () => ink.line(x, y, x, y + lyingStripHighMm));
+  for (const mark of marks) {
+    ink.style(0.35);
+    ink.named(tickName(mark), () => ink.line(x + mark.lengthMm, y, x + mark.lengthMm, y + 5));
+    ink.text(label(mark), x + mark.lengthMm - 1 - textWidth(label(mark), letterMm), y + 2, letterMm);
+  }
+  title.forEach((words, i) => ink.text(words, x + 1.5, y + lyingStripHighMm - 3.4 - 3 * i, i === 0 ? letterMm : 1.8, { bold: i === 0 }));
+  ink.text(zero, x + 1.5, y + 1.2, 1.8);
 }
 
 /** A length as the hand can use it. */

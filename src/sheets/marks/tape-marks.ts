@@ -38,24 +38,24 @@ const byPractice = (mm: number) => ({ mm, ground: "common practice" as const });
 export function tapeMarks(last: Last, lines: Lines): TapeMarks {
   const lowest = { medial: lines.lowestMedial, lateral: lines.lowestLateral };
   const heights = (half: Half): readonly TapeMark[] => {
-    const at = (key: string, tick: string, words: string, m: HeightMark): TapeMark => ({ key: `${half}-${key}`, tick, words: `${sideWords[half]}, height ${words}`, lengthMm: m.heightMm, accepted: byPractice(1.5) });
+    const at = (key: string, tick: string, words: string, m: HeightMark): TapeMark => ({ key: `${half}-${key}`, tick, words: `${sideWords[half]}, ${words}`, lengthMm: m.heightMm, accepted: byPractice(1.5) });
     return [
-      ...lines.quarterHeights[half].map((m, i) => at(`quarter-${i + 1}`, quarterWords[i]!, `at ${quarterWords[i]!} of the flank`, m)),
-      at("lowest", "lowest", "at the lowest place", lowest[half]),
+      ...lines.quarterHeights[half].map((m, i) => at(`quarter-${i + 1}`, quarterWords[i]!, `height at ${quarterWords[i]!}`, m)),
+      at("lowest", "low", "height, lowest place", lowest[half]),
     ];
   };
   const along = (half: Half): readonly TapeMark[] => {
-    const at = (key: string, tick: string, lengthMm: number): TapeMark => ({ key: `${half}-along-${key}`, tick, words: tick, lengthMm });
+    const at = (key: string, tick: string, lengthMm: number): TapeMark => ({ key: `${half}-along-${key}`, tick, words: `${sideWords[half]}, ${tick} point`, lengthMm });
     const joint = half === "medial" ? last.landmarks.jointMedial : last.landmarks.jointLateral;
     return [
       ...lines.quarterHeights[half].map((m, i) => at(`quarter-${i + 1}`, quarterWords[i]!, m.alongFeatherMm)),
-      at("lowest", "lowest", lowest[half].alongFeatherMm),
+      at("lowest", "low", lowest[half].alongFeatherMm),
       at("joint", "joint", arcNearest(featherHalf(last.feather, half), joint)),
     ];
   };
   return {
-    throat: { key: "throat", tick: "throat", words: "Throat depth, from the toe along the centre", lengthMm: lines.settings.throatDepthMm, accepted: byRule(1) },
-    back: { key: "back", tick: "back", words: "Back height, up the back from the seat", lengthMm: lines.settings.backHeightMm, accepted: byRule(1) },
+    throat: { key: "throat", tick: "throat", words: "Throat depth, toe to throat", lengthMm: lines.settings.throatDepthMm, accepted: byRule(1) },
+    back: { key: "back", tick: "back", words: "Back height, seat to back point", lengthMm: lines.settings.backHeightMm, accepted: byRule(1) },
     heights: { medial: heights("medial"), lateral: heights("lateral") },
     along: { medial: along("medial"), lateral: along("lateral") },
   };

@@ -8,9 +8,7 @@ import { sideWords, type TapeMarks } from "./tape-marks.ts";
 
 /** The last from the outside or the inside, with its topline half and the lengths written where they are taken. */
 export function inkSideView(ink: PageInk, last: Last, lines: Lines, marks: TapeMarks, half: Half, left: number, bottom: number, width: number): void {
-  const length = Math.max(...xs(last.centreRidge.points), ...xs(last.backCurve.points)) - Math.min(...xs(last.backCurve.points));
-  const x0 = Math.min(...xs(last.backCurve.points));
-  const scale = width / length;
+  const { x0, scale } = sideScale(last, width);
   // The toe points right when the side that is nearer to us lies on the right of the last's way forward.
   const toeRight = (last.side === "right") === (half === "lateral");
   const at = ([x, , z]: Point3): readonly [number, number] => [toeRight ? left + scale * (x - x0) : left + width - scale * (x - x0), bottom + scale * z];
@@ -53,8 +51,19 @@ export function inkSideView(ink: PageInk, last: Last, lines: Lines, marks: TapeM
   // Beside the heel there is always room outside the picture; above the toe, inside it.
   const heel = at([x0, 0, 0])[0];
   ink.text(back, toeRight ? heel - 1 - textWidth(back, 2.2) : heel + 1, backPoint[1] - 3, 2.2);
-  ink.text(depth, toeRight ? throat[0] + 3 : throat[0] - 3 - textWidth(depth, 2.2), throat[1] + 1.5, 2.2);
-  ink.text(`${sideWords[half]} of the ${last.side} last`, left + width / 2 - textWidth(`${sideWords[half]} of the ${last.side} last`, 2.5, true) / 2, bottom - 8, 2.5, { bold: true });
+  ink.text(depth, toeRight ? throat[0] + 1 : throat[0] - 1 - textWidth(depth, 2.2), throat[1] + 1.8, 2.2);
+  ink.text(`${sideWords[half]} of the ${last.side} last`, left + width / 2 - textWidth(`${sideWords[half]} of the ${last.side} last`, 2.5, true) / 2, bottom - 9, 2.5, { bold: true });
+}
+
+/** How high the side view is at a width, mm. */
+export function sideViewHeight(last: Last, width: number): number {
+  return sideScale(last, width).scale * Math.max(...every3(last.centreRidge.points, 2), ...every3(last.backCurve.points, 2));
+}
+
+function sideScale(last: Last, width: number): { readonly x0: number; readonly scale: number } {
+  const x0 = Math.min(...every3(last.backCurve.points, 0));
+  const x1 = Math.max(...every3(last.centreRidge.points, 0), ...every3(last.backCurve.points, 0));
+  return { x0, scale: width / (x1 - x0) };
 }
 
 /** The last from above: feather line, topline, joint points and the places of the heights along the feather line. */
@@ -98,8 +107,9 @@ const dot = (ink: PageInk, [x, y]: readonly [number, number]): void => {
   ink.stroke([x - 0.8, y, x, y + 0.8, x + 0.8, y, x, y - 0.8], true);
 };
 
-function xs(points: Float64Array): number[] {
+/** Every third number from `first` on: x, y or z of points. */
+function every3(points: Float64Array, first: 0 | 1 | 2): number[] {
   const out: number[] = [];
-  for (let i = 0; i < points.length; i += 3) out.push(points[i]!);
+  for (let i = first; i < points.length; i += 3) out.push(points[i]!);
   return out;
 }

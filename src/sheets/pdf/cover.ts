@@ -48,7 +48,7 @@ export function inkCovers(cover: Cover): readonly PageInk[] {
   return chunks.map((chunk, i) => {
     const ink = new PageInk();
     if (i === 0) inkHowTo(ink, cover, chunks.length, top - 6);
-    inkFrame(ink, paper, i + 1, pages, cover.heading, "how to print, check and join; the pieces");
+    inkFrame(ink, paper, i + 1, pages, cover.heading, "how to print and join");
     const y = i === 0 ? listTop : top - 4;
     const height = Math.min(27, (y - legendMm - marginMm) / chunk.length);
     chunk.forEach((row, k) => inkRow(ink, cover, row, chunks.length, y - k * height, height));
@@ -74,7 +74,7 @@ function inkHowTo(ink: PageInk, { heading, paper, sheet, tiling }: Cover, covers
   });
   inkThumbnail(ink, sheet, tiling, undefined, covers, paper.widthMm - marginMm - thumb, top, thumb, 52);
   inkSampleMark(ink, paper.widthMm - marginMm - thumb + 8, top - 64, 0, "right");
-  inkSampleMark(ink, paper.widthMm - marginMm - thumb + 32, top - 64, 1, "wrong");
+  inkSampleMark(ink, paper.widthMm - marginMm - thumb + 28, top - 64, 1, "wrong");
 }
 
 /** A joined diamond, its halves `shift` mm out of step. */

@@ -52,6 +52,8 @@ function inkAlong(drawings: readonly PieceDrawing[], upright: boolean, at: numbe
     const lines = [...strokes.map((s) => (s.closed ? ring(s.xy) : s.xy)), ...words.map((w) => wordsLine(w.xMm, w.yMm, textWidth(w.text, w.heightMm, w.bold), w.angleDeg))];
     for (const xy of lines) {
       for (let i = 0; i + 3 < xy.length; i += 2) {
+        const across0 = xy[upright ? i : i + 1]! - at, across1 = xy[upright ? i + 2 : i + 3]! - at;
+        if ((across0 > near && across1 > near) || (across0 < -near && across1 < -near)) continue;
         const dx = xy[i + 2]! - xy[i]!, dy = xy[i + 3]! - xy[i + 1]!;
         const parts = Math.max(1, Math.ceil(Math.max(Math.abs(dx), Math.abs(dy))));
         for (let k = 0; k <= parts; k++) {
