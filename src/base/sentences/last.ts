@@ -6,6 +6,19 @@ const mm = (v: number): string => `${v.toFixed(0)} mm`;
 const mm1 = (v: number): string => `${v.toFixed(1)} mm`;
 const percent = (v: number): string => `${(100 * v).toFixed(0)} %`;
 
+const measureNames: Readonly<Record<string, string>> = {
+  stickLength: "stick length",
+  jointGirth: "joint girth",
+  waistGirth: "waist girth",
+  instepGirth: "instep girth",
+  heelGirth: "heel girth",
+  ballWidth: "ball width",
+  seatWidth: "seat width",
+  heelHeight: "heel height",
+  toeSpring: "toe spring",
+};
+const measureName = (m: string): string => measureNames[m] ?? m;
+
 export const lastSentences = {
   "not-a-last": sentence("stop", (d: { why: string }) => `This does not look like a shoe last: ${d.why}. Load the scan of one last, bottom and sides complete.`),
   "looks-like-shoe": sentence(
@@ -80,5 +93,24 @@ export const lastSentences = {
   "gap-on-centre": sentence(
     "look",
     (d: { lengthMm: number }) => `The scan has a gap of ${mm(d.lengthMm)} on the centre line; lengths along it go straight over the gap.`,
+  ),
+  "measure-not-a-length": sentence(
+    "stop",
+    (d: { measure: string; value: string }) => `The ${measureName(d.measure)} is given as ${d.value}, which is no length. Enter it in millimetres.`,
+  ),
+  "measure-out-of-range": sentence(
+    "stop",
+    (d: { measure: string; askedMm: number; fromMm: number; toMm: number }) =>
+      `The ${measureName(d.measure)} asked for is ${mm1(d.askedMm)}; a women's low-heel last can be made here with ${mm(d.fromMm)} to ${mm(d.toMm)}. Measure once more, or scan the last instead.`,
+  ),
+  "measures-contradict": sentence(
+    "stop",
+    (d: { measure: string; askedMm: number; against: string; againstMm: number; fromMm: number; toMm: number }) =>
+      `The ${measureName(d.measure)} asked for (${mm1(d.askedMm)}) contradicts the ${measureName(d.against)} (${mm1(d.againstMm)}): with that, ${mm(d.fromMm)} to ${mm(d.toMm)} would fit. Measure both once more; neither is altered in silence.`,
+  ),
+  "stand-in-for-shape": sentence(
+    "note",
+    () =>
+      "This last is built from numbers: lengths, widths and girths are as you gave them, but between them the shape is a stand-in. Hold a card of the pattern to your own last before you cut leather.",
   ),
 };

@@ -1,0 +1,177 @@
+import { combHeight, form, heelCurve, toePlans, toeWall, type LoftNumbers } from "./loft-numbers.ts";
+import { splineControls, splinePlace, splineValue, type SplineControls } from "./loft-spline.ts";
+
+/** Everything of the form that depends on the place along the length alone. */
+export interface Column {
+  readonly x: number;
+  /** Half width before and its square's factor for the rounded ends. */
+  readonly half: number;
+  readonly ends: number;
+  readonly bottomLean: number;
+  readonly ridgeLean: number;
+  /** Height of the ridge above the feather line. */
+  readonly ridge: number;
+  readonly square: number;
+  readonly standOut: number;
+  readonly standOutAt: number;
+  /** Height of the feather line above the ground where it has no tilt. */
+  readonly feather: number;
+  readonly tilt: number;
+  /** Bulge of the bottom, as curvature: drop = curve · (half² − offset²). */
+  readonly curve: number;
+  readonly back: number;
+  readonly toe: number;
+}
+
+type Named = Exclude<keyof typeof form, "spans">;
+
+/**
+ * A last as two smooth functions over its side view: the middle c and the square of the half breadth S at (x, w), x from the seat
+ * point to the toe point, w the height above the feather line. The surface is y = c ± √S. Where S falls to zero (ridge, toe, back)
+ * both sides meet with one tangent and one curvature, so there is no seam to smooth over. Right last: y is positive on the inside.
+ */
+export class LoftShape {
+  readonly numbers: LoftNumbers;
+  readonly #controls: Readonly<Record<Named, SplineControls>>;
+  readonly #heelEnd: number;
+  readonly #toeEnd: number;
+  readonly #toeSlope: number;
+  readonly #toeTurn: number;
+
+  constructor(numbers: LoftNumbers) {
+    this.numbers = numbers;
+    const lists = shapedLists(numbers);
+    this.#controls = Object.fromEntries(Object.entries(lists).map(([name, list]) => [name, splineControls(list)])) as Record<Named, SplineControls>;
+    const plan = toePlans[numbers.toe];
+    const heelHalf = lists.halfWidth[0]!;
+    const toeHalf = lists.halfWidth[form.spans]!;
+    this.#heelEnd = 1.5 * heelHalf;
+    this.#toeEnd = plan.endLength * numbers.ballScale;
+    this.#toeTurn = plan.turn;
+    this.#toeSlope = (2 * plan.tipRadius * numbers.ballScale * this.#toeEnd) / (toeHalf * toeHalf);
+  }
+
+  get combLevel(): number {
+    return this.numbers.heelHeightMm + combHeight * this.numbers.rise[2];
+  }
+
+  column(x: number): Column {
+    const { lengthMm } = this.numbers;
+    const share = x / lengthMm;
+    const place = splinePlace(form.spans, share);
+    const at = (name: Named): number => splineValue(this.#controls[name], place);
+    const half = at("halfWidth");
+    const fromToe = Math.max(0, lengthMm - x);
+    const ends = rounded(x / this.#heelEnd, 3, 3) * rounded(fromToe / this.#toeEnd, this.#toeSlope, this.#toeTurn);
+    const nose = rounded(fromToe / toeWall.noseLength, (2 * toeWall.nose * toeWall.noseLength) / (form.ridge[form.spans] * form.ridge[form.spans]), 3);
+    return {
+      x,
+      half,
+      ends,
+      bottomLean: at("bottomLean"),
+      ridgeLean: at("ridgeLean"),
+      ridge: at("ridge") * Math.sqrt(nose),
+      square: at("square"),
+      standOut: at("standOut"),
+      standOutAt: at("standOutAt"),
+      feather: at("heelShare") + at("springShare") + at("arch") + at("treadShare"),
+      tilt: at("tilt"),
+      curve: at("bottomBulge") / (half * half),
+      back: fadeOut(share / heelCurve.reach),
+      toe: fadeOut((1 - share) / toeWall.reach),
+    };
+  }
+
+  /** Middle and half width of the feather line in plan. */
+  outline({ half, ends, bottomLean }: Column): { readonly middle: number; readonly half: number } {
+    return { middle: bottomLean, half: half * Math.sqrt(ends) };
+  }
+
+  /** Height w above the feather line at which the wall ends: at the ridge or at the comb. */
+  top(column: Column): number {
+    return Math.min(column.ridge, this.combLevel - column.feather);
+  }
+
+  /** Point of the wall at height w over the feather line, on the inside (+1) or outside (−1), written to `out` at 3 · `at`. */
+  wallInto(out: Float64Array, at: number, column: Column, w: number, side: 1 | -1): void {
+    const s = column.ridge > 0 ? Math.min(1, w / column.ridge) : 1;
+    const s2 = s * s;
+    const fall = Math.max(0, 1 - s2 * (1 - column.square + column.square * s2));
+    const breadth = (column.half + column.standOut * swell(w / column.standOutAt)) * Math.sqrt(column.ends * fall);
+    const middle = column.bottomLean + (column.ridgeLean - column.bottomLean) * s * (2 - s);
+    const { backScale } = this.numbers;
+    const level = Math.max(0, 1 - w / (45 * backScale));
+    out[3 * at] = column.x + column.back * this.#backShift(w) + column.toe * toeWall.overhang * swell(w / toeWall.overhangAt);
+    out[3 * at + 1] = middle + side * breadth;
+    out[3 * at + 2] = w + column.feather + column.tilt * side * breadth * level * level * level;
+  }
+
+  /** Point of the bottom at `across` (−1 outside … +1 inside) of its half width. */
+  bottomInto(out: Float64Array, at: number, column: Column, y: number): void {
+    const { middle, half } = this.outline(column);
+    const offset = y - middle;
+    out[3 * at] = column.x;
+    out[3 * at + 1] = y;
+    out[3 * at + 2] = column.feather + column.tilt * offset - column.curve * Math.max(0, half * half - offset * offset);
+  }
+
+  #backShift(w: number): number {
+    const { backScale } = this.numbers;
+    const { bulge, bulgeAt, tuck } = heelCurve;
+    return backScale * (tuck * (w / backScale) * (w / backScale) - bulge * swell(w / (bulgeAt * backScale)));
+  }
+
+  /** How far the heel stands out behind the seat point. */
+  get heelBulge(): number {
+    let most = 0;
+    for (let w = 0; w < 60; w += 0.25) most = Math.max(most, -this.#backShift(w));
+    return most;
+  }
+}
+
+/** The lists of the form, with the numbers of one last worked in. */
+function shapedLists(n: LoftNumbers): Record<Named, number[]> {
+  const plan = toePlans[n.toe];
+  const widths = [...form.halfWidth, ...plan.halfWidth];
+  const [joints, waist, instep] = n.rise;
+  const rise = [instep, instep, instep, instep, instep, instep, waist, joints, 1 + 0.8 * (joints - 1), 1 + 0.45 * (joints - 1), 1 + 0.2 * (joints - 1)];
+  const [fullWaist, fullInstep, fullHeel] = n.fullnessMm;
+  const fuller = [0.6 * fullHeel, fullHeel, 0.7 * fullHeel + 0.4 * fullInstep, 0.2 * fullHeel + fullInstep, fullInstep + 0.4 * fullWaist, 0.6 * fullInstep + fullWaist, fullWaist, 0.3 * fullWaist, 0, 0, 0];
+  const seatBulge = Math.min(1, (0.4 * n.heelHeightMm) / form.bottomBulge[0]);
+  // From seat to forepart the two widths pass over into each other.
+  const shank = [0, 0, 0, 0.7, 1, 0.5, 0, 0, 0, 0, 0];
+  const toBall = [0, 0, 0, 0.1, 0.4, 0.75, 1, 1, 1, 1, 1];
+  return {
+    halfWidth: widths.map((v, i) => v * (n.seatScale + (n.ballScale - n.seatScale) * toBall[i]!) + n.shankMm * shank[i]!),
+    bottomLean: form.bottomLean.map((v) => v * n.ballScale),
+    ridgeLean: form.ridgeLean.map((v) => v * n.ballScale),
+    ridge: form.ridge.map((v, i) => v * rise[i]!),
+    square: [...form.square],
+    standOut: form.standOut.map((v, i) => v + fuller[i]!),
+    standOutAt: form.standOutAt.map((v) => v * n.backScale),
+    heelShare: form.heelShare.map((v) => v * n.heelHeightMm),
+    springShare: form.springShare.map((v) => v * n.toeSpringMm),
+    treadShare: form.treadShare.map((v) => v * n.treadMm),
+    arch: [...form.arch],
+    tilt: [...form.tilt],
+    bottomBulge: form.bottomBulge.map((v, i) => v * (i < 4 ? seatBulge : 1)),
+  };
+}
+
+/** Rises from 0 at s = 0 with the given slope to 1 at s = 1 and beyond, with curvature continuous. */
+function rounded(s: number, slope: number, turn: number): number {
+  if (s >= 1) return 1;
+  const u = 1 - s;
+  let power = u * u * u;
+  for (let k = 3; k < turn; k++) power *= u;
+  return 1 - power * (1 + (turn - slope) * s);
+}
+
+/** Rises from 0 to 1 at t = 1 and sinks slowly after it. */
+const swell = (t: number): number => (2 * t) / (1 + t * t);
+
+/** 1 at t = 0, 0 from t = 1 on, flat at both ends. */
+function fadeOut(t: number): number {
+  if (t >= 1) return 0;
+  return 1 - t * t * t * (10 - 15 * t + 6 * t * t);
+}
