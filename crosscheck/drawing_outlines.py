@@ -8,18 +8,10 @@ import numpy as np
 from shapely import Polygon
 from svgpathtools import parse_path
 
-from checks import Checks, folder, label, outline, report
+from checks import Checks, folder, label, placed, report
 
 checks = Checks("DXF by ezdxf, SVG by svgpathtools")
 told = report()
-
-
-def placed(piece):
-    """The outline where it lies on the sheet: turned by quarter turns, then moved."""
-    place = piece["placement"]
-    turn = np.deg2rad(place["rotationDeg"])
-    matrix = np.round([[np.cos(turn), -np.sin(turn)], [np.sin(turn), np.cos(turn)]])
-    return Polygon(outline(piece) @ matrix.T + [place["xMm"], place["yMm"]])
 
 
 def compare(kind, rings):
@@ -27,7 +19,7 @@ def compare(kind, rings):
     left = [Polygon(ring) for ring in rings if len(ring) > 2]
     checks.near(f"{kind}: closed cutting lines", len(left), len(told["pieces"]), 0, "")
     for piece in told["pieces"]:
-        want = placed(piece)
+        want = Polygon(placed(piece))
         best = min(left, key=want.hausdorff_distance)
         checks.near(f"{kind}: {label(piece)}, farthest point", best.hausdorff_distance(want), 0, 0.01)
         left.remove(best)

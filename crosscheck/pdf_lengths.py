@@ -1,27 +1,63 @@
-"""Page sizes and scale bars of the PDF sheets, by pdfplumber."""
+"""Page sizes, scale bars and cutting lines of the PDF sheets, by pdfplumber."""
 
+import json
+
+import numpy as np
 import pdfplumber
+from scipy.spatial import cKDTree
+from shapely import LinearRing, MultiLineString, points
 
-from checks import Checks, folder
+from checks import Checks, folder, placed
 
 MM = 25.4 / 72  # one point in millimetres (ISO 32000-1: default user space is 1/72 inch)
 PAPERS = {"A4": (210, 297), "Letter": (215.9, 279.4)}  # ISO 216; ANSI/ASME Y14.1 A
+BAR, CUT = 0.5, 0.35  # stroke widths on the sheets, mm (docs/method/sheets.md)
+RUN = 8  # edges in a row by which a stroke on a page is recognised
 
 checks = Checks("PDF sheets, by pdfplumber")
 
 
-def straight(page):
-    """All straight strokes of a page as (x0, y0, x1, y1), mm."""
-    return [[v * MM for v in (line["x0"], line["y0"], line["x1"], line["y1"])] for line in page.lines]
+def of_width(strokes, width):
+    return [stroke for stroke in strokes if abs(stroke["linewidth"] * MM - width) < 0.01]
 
 
-def bar(page, axis):
-    """The 100 mm bar of an axis: among strokes along that axis, the one whose length comes nearest."""
-    lengths = [abs(s[axis + 2] - s[axis]) for s in straight(page) if abs(s[3 - axis] - s[1 - axis]) < 1e-3]
-    return min(lengths, key=lambda length: abs(length - 100), default=0)
+def bars(page, axis):
+    """Lengths of the straight strokes of a bar's width along an axis, mm."""
+    ends = [[float(line[key]) * MM for key in ("x0", "y0", "x1", "y1")] for line in of_width(page.lines, BAR)]
+    return [abs(e[axis + 2] - e[axis]) for e in ends if abs(e[3 - axis] - e[1 - axis]) < 1e-3]
+
+
+def cuts(page):
+    """Cutting lines of a page as point lists, mm, y up."""
+    height = float(page.height)
+    found = [np.array([(x * MM, (height - y) * MM) for x, y in curve["pts"]]) for curve in of_width(page.curves, CUT)]
+    return [line for line in found if len(line) > RUN + 4]
+
+
+def runs(line):
+    """Each RUN edges in a row as one long vector."""
+    edges = np.diff(line, axis=0)
+    return np.hstack([edges[i : len(edges) - RUN + 1 + i] for i in range(RUN)])
+
+
+def hold_against(name, lines, rings):
+    """All points of a page's cutting lines must lie on the outlines of the report after one and the same move."""
+    joined = [np.vstack([ring, ring[: RUN + 1]]) for ring in rings]
+    starts = np.vstack([line[: len(runs(line))] for line in joined])
+    tree = cKDTree(np.vstack([runs(line) for line in joined]))
+    longest = max(lines, key=len)
+    # Edges at the ends of a stroke may be cut off by the page's frame; the run that fits best is whole.
+    distance, index = tree.query(runs(longest))
+    best = int(np.argmin(distance))
+    move = starts[index[best]] - longest[best]
+    outlines = MultiLineString([LinearRing(ring) for ring in rings])
+    away = outlines.distance(points(np.vstack(lines) + move))
+    checks.near(f"{name}: {sum(map(len, lines))} points of cutting lines, farthest from their outlines", away.max(), 0, 0.02)
 
 
 for paper, where in (("A4", folder()), ("Letter", folder() / "letter")):
+    rings = [placed(piece) for piece in json.loads((where / "report.json").read_text())["pieces"]]
+    held = 0
     with pdfplumber.open(where / "pattern.pdf") as pdf:
         checks.true(f"{paper}: has pages", len(pdf.pages) > 1, f"{len(pdf.pages)}")
         for page in pdf.pages:
@@ -29,6 +65,12 @@ for paper, where in (("A4", folder()), ("Letter", folder() / "letter")):
             checks.near(f"{name}: width", float(page.width) * MM, PAPERS[paper][0], 0.01)
             checks.near(f"{name}: height", float(page.height) * MM, PAPERS[paper][1], 0.01)
             checks.true(f"{name}: no unit of its own", "UserUnit" not in page.page_obj.attrs)
-            checks.near(f"{name}: bar across", bar(page, 0), 100, 0.05)
-            checks.near(f"{name}: bar up", bar(page, 1), 100, 0.05)
+            for axis, way in enumerate(("across", "up")):
+                found = bars(page, axis)
+                checks.near(f"{name}: bars {way}", len(found), 1, 0, "")
+                checks.near(f"{name}: bar {way}", max(found, default=0), 100, 0.05)
+            if lines := cuts(page):
+                hold_against(name, lines, rings)
+                held += 1
+    checks.true(f"{paper}: pages whose cutting lines were held against the report", held >= len(pdf.pages) // 2, f"{held}")
 checks.end()

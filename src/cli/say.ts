@@ -38,7 +38,7 @@ export function sayPair({ last, lines, flat, pieces }: Pair): string {
     `${last.name}: a ${last.side} last, joint girth ${mm(last.measures.jointGirth)}, last length ${mm(last.measures.lastLength)}.`,
     `The throat lies ${mm(throatDepthMm)} behind the toe point, the back stands ${mm(backHeightMm)} high, the sides ${mm(sideHeightLateralMm)} outside and ${mm(sideHeightMedialMm)} inside at their lowest.`,
     `Spring ${mm(flat.springMm)}; laid flat, half of the upper must give less than ${percent(flat.strain.p50)} and the worst place ${percent(flat.strain.max)}.`,
-    `Pieces for left and right: ${names.join(", ")}.`,
+    `Pieces for left and right: ${names.join("; ")}.`,
   ].join("\n");
 }
 
