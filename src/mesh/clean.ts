@@ -2,14 +2,14 @@ import { finding, type Finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import type { Watch } from "#base/watch.ts";
 import { area, bounds, diagonal, volume } from "./area.ts";
-import { duplicateTriangles } from "./drop-duplicates.ts";
-import { fillHoles, type FilledHole } from "./fill-holes.ts";
-import { mainPart } from "./main-part.ts";
+import { duplicateTriangles } from "#mesh/repair/drop-duplicates.ts";
+import { fillHoles, type FilledHole } from "#mesh/repair/fill-holes.ts";
+import { mainPart } from "#mesh/repair/main-part.ts";
 import { triangleCount, type Mesh } from "./mesh.ts";
 import { CROWDED, edgePartners } from "./neighbours.ts";
-import { cappedVolume, orientAlike, turnTriangles } from "./orient.ts";
-import { dropTable } from "./table.ts";
-import { untangle } from "./untangle.ts";
+import { cappedVolume, orientAlike, turnTriangles } from "#mesh/repair/orient.ts";
+import { dropTable } from "#mesh/repair/table.ts";
+import { untangle } from "#mesh/repair/untangle.ts";
 import { keepTriangles, weld } from "./weld.ts";
 
 /** Points nearer than this share of the scan's diagonal are one point: 3 µm on a last of 300 mm. */

@@ -1,12 +1,12 @@
 import { finding, type Finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import type { Mesh } from "./mesh.ts";
-import type { RawScan } from "./raw-scan.ts";
-import { isGlb, readGlb } from "./read-glb.ts";
-import { looksLikeObj, readObj } from "./read-obj.ts";
-import { readPly } from "./read-ply.ts";
-import { isBinaryStl, readStlBinary, readStlText } from "./read-stl.ts";
-import { asciiText, TextCursor } from "./text-cursor.ts";
+import type { RawScan } from "#mesh/formats/raw-scan.ts";
+import { isGlb, readGlb } from "#mesh/formats/read-glb.ts";
+import { looksLikeObj, readObj } from "#mesh/formats/read-obj.ts";
+import { readPly } from "#mesh/formats/read-ply.ts";
+import { isBinaryStl, readStlBinary, readStlText } from "#mesh/formats/read-stl.ts";
+import { asciiText, TextCursor } from "#mesh/formats/text-cursor.ts";
 
 /** The mesh as it lies in the file, in the file's own unit and place; `format` in words for the maker. */
 export interface Scan {

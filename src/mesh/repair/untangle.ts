@@ -1,6 +1,6 @@
-import { triangleCount, vertexCount, type Mesh } from "./mesh.ts";
-import { CROWDED, edgePartners, nextCorner, previousCorner } from "./neighbours.ts";
-import { compact, keepTriangles } from "./weld.ts";
+import { triangleCount, vertexCount, type Mesh } from "#mesh/mesh.ts";
+import { CROWDED, edgePartners, nextCorner, previousCorner } from "#mesh/neighbours.ts";
+import { compact, keepTriangles } from "#mesh/weld.ts";
 
 /**
  * Takes a consistently turned mesh apart where surfaces touch: at an edge of three or more triangles those that bound one wedge of the

@@ -1,4 +1,4 @@
-import { triangleCount, type Mesh } from "./mesh.ts";
+import { triangleCount, type Mesh } from "#mesh/mesh.ts";
 
 /** Marks (1) every triangle whose three points were those of an earlier triangle, in whichever order. Linear in time. */
 export function duplicateTriangles(mesh: Mesh): { readonly duplicate: Uint8Array; readonly count: number } {

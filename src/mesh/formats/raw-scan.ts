@@ -1,6 +1,6 @@
 import { finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
-import type { Mesh } from "./mesh.ts";
+import type { Mesh } from "#mesh/mesh.ts";
 
 /** More triangles than any scan of a last needs, and as many as fit into a browser's memory with the work to come. */
 export const MOST_TRIANGLES = 5_000_000;

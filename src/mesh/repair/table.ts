@@ -1,7 +1,7 @@
-import { diagonal, triangleArea } from "./area.ts";
-import { triangleCount, type Mesh } from "./mesh.ts";
-import { boundaryLoops, neighbours, vertexCorners } from "./neighbours.ts";
-import { keepTriangles } from "./weld.ts";
+import { diagonal, triangleArea } from "#mesh/area.ts";
+import { triangleCount, type Mesh } from "#mesh/mesh.ts";
+import { boundaryLoops, neighbours, vertexCorners } from "#mesh/neighbours.ts";
+import { keepTriangles } from "#mesh/weld.ts";
 
 /** Shorter loops are pinholes, not the edge of a table. */
 const SHORTEST_LOOP = 12;

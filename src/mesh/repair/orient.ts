@@ -1,6 +1,6 @@
-import { triangleArea, volume } from "./area.ts";
-import { triangleCount, type Mesh } from "./mesh.ts";
-import { boundaryLoops, edgePartners, neighbours, nextCorner } from "./neighbours.ts";
+import { triangleArea, volume } from "#mesh/area.ts";
+import { triangleCount, type Mesh } from "#mesh/mesh.ts";
+import { boundaryLoops, edgePartners, neighbours, nextCorner } from "#mesh/neighbours.ts";
 
 /**
  * Turns triangles so that neighbours across plain edges agree; in each piece the lesser area is turned. `sheet` numbers the pieces that

@@ -1,5 +1,5 @@
-import type { Mesh } from "./mesh.ts";
-import { vertexRings } from "./neighbours.ts";
+import type { Mesh } from "#mesh/mesh.ts";
+import { vertexRings } from "#mesh/neighbours.ts";
 
 /**
  * Places of the free vertices that make the surface as little bent as its surroundings let it: the least sum of |L x|²/valence, with

@@ -1,9 +1,9 @@
 import { finding, type Finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
-import { triangleArea } from "./area.ts";
-import type { Mesh } from "./mesh.ts";
-import { partOfTriangle } from "./topology.ts";
-import { keepTriangles } from "./weld.ts";
+import { triangleArea } from "#mesh/area.ts";
+import type { Mesh } from "#mesh/mesh.ts";
+import { partOfTriangle } from "#mesh/topology.ts";
+import { keepTriangles } from "#mesh/weld.ts";
 
 /** A second part with more than this share of the first one's area is no debris. */
 const LIKE_SIZE = 0.4;

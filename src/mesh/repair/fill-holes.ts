@@ -1,9 +1,9 @@
 import { evenPatch } from "./even-patch.ts";
 import { fair } from "./fair.ts";
 import { fillLoop } from "./fill-loop.ts";
-import type { Mesh } from "./mesh.ts";
-import { boundaryLoops, neighbours, vertexCorners, type Groups } from "./neighbours.ts";
-import { triangleArea } from "./area.ts";
+import type { Mesh } from "#mesh/mesh.ts";
+import { boundaryLoops, neighbours, vertexCorners, type Groups } from "#mesh/neighbours.ts";
+import { triangleArea } from "#mesh/area.ts";
 
 /** One hole that was closed; lengths and areas in the mesh's unit. */
 export interface FilledHole {
