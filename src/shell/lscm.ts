@@ -11,9 +11,10 @@ import type { NewtonSystem } from "./newton-system.ts";
 export function conformalMap(system: NewtonSystem, dirichlet: Dirichlet, frames: Frames, a: number, b: number, apart: number): Float64Array | undefined {
   const uv = new Float64Array(2 * system.pattern.size);
   uv[2 * b] = apart;
+  system.hold([2 * a, 2 * a + 1, 2 * b, 2 * b + 1]);
   system.clear();
   dirichlet.addConformalInto(system.gradient, system.values, frames, uv);
-  if (!system.solve([2 * a, 2 * a + 1, 2 * b, 2 * b + 1])) return undefined;
+  if (!system.solve()) return undefined;
   for (let i = 0; i < uv.length; i++) uv[i]! += system.step[i]!;
   return uv;
 }

@@ -2,9 +2,6 @@ import type { BlockPattern } from "#solve/block-pattern.ts";
 import { Cholesky } from "#solve/cholesky.ts";
 import { planFronts } from "#solve/front-plan.ts";
 
-/** Unknowns that are held: 2 · vertex for u, 2 · vertex + 1 for v. */
-export type Held = readonly number[];
-
 /**
  * The linear system of one step, H · step = −gradient with some unknowns held, over a pattern that stays: gradient and Hessian
  * are summed into its arrays, the factorisation's plan and memory are kept.
@@ -15,6 +12,9 @@ export class NewtonSystem {
   readonly values: Float64Array;
   readonly step: Float64Array;
   readonly #cholesky: Cholesky;
+  /** Unknowns held, 2 · vertex for u and 2 · vertex + 1 for v; and the entries of other blocks in their rows and columns. */
+  #held: readonly number[] = [];
+  #crossings: number[] = [];
 
   /** The pattern must be complete: no block may be added later. */
   constructor(pattern: BlockPattern) {
@@ -30,40 +30,34 @@ export class NewtonSystem {
     this.values.fill(0);
   }
 
+  /** Chooses the unknowns that the next solves hold. */
+  hold(held: readonly number[]): void {
+    const { low, high, size } = this.pattern;
+    this.#held = held;
+    this.#crossings = [];
+    const isHeld = new Uint8Array(2 * size);
+    for (const d of held) isHeld[d] = 1;
+    for (let k = 0; k < low.length; k++) {
+      const row = 2 * low[k]!;
+      const column = 2 * high[k]!;
+      for (let i = 0; i < 2; i++) for (let j = 0; j < 2; j++) if (isHeld[row + i]! + isHeld[column + j]! > 0) this.#crossings.push(4 * (size + k) + 2 * i + j);
+    }
+  }
+
   /** Solves for `step`. @returns false when the Hessian is not positive definite; `step` is then of no use */
-  solve(held: Held): boolean {
-    this.#hold(held);
-    if (this.#cholesky.factor(this.values) >= 0) return false;
-    const { step, gradient } = this;
+  solve(): boolean {
+    const { step, gradient, values } = this;
+    // Rows and columns of held unknowns become those of the identity, scaled like their neighbours.
+    for (const d of this.#held) {
+      gradient[d] = 0;
+      const at = 4 * (d >> 1);
+      values[at + 1] = values[at + 2] = 0;
+      values[at + 3 * (d & 1)] = values[at]! + values[at + 3]!;
+    }
+    for (const at of this.#crossings) values[at] = 0;
+    if (this.#cholesky.factor(values) >= 0) return false;
     for (let i = 0; i < step.length; i++) step[i] = -gradient[i]!;
     this.#cholesky.solveInto(step, step);
     return true;
-  }
-
-  /** Replaces the held unknowns' rows and columns by those of the identity (scaled like their neighbours). */
-  #hold(held: Held): void {
-    const { values, pattern, gradient } = this;
-    const { low, high, size } = pattern;
-    const isHeld = new Map<number, [boolean, boolean]>();
-    for (const d of held) {
-      const both = isHeld.get(d >> 1) ?? [false, false];
-      both[d & 1] = true;
-      isHeld.set(d >> 1, both);
-      gradient[d] = 0;
-    }
-    for (const [vertex, [u, v]] of isHeld) {
-      const at = 4 * vertex;
-      const scale = values[at]! + values[at + 3]!;
-      if (u) values[at] = scale;
-      if (v) values[at + 3] = scale;
-      values[at + 1] = values[at + 2] = 0;
-    }
-    for (let k = 0; k < low.length; k++) {
-      const row = isHeld.get(low[k]!);
-      const column = isHeld.get(high[k]!);
-      if (!row && !column) continue;
-      const at = 4 * (size + k);
-      for (let i = 0; i < 2; i++) for (let j = 0; j < 2; j++) if (row?.[i] || column?.[j]) values[at + 2 * i + j] = 0;
-    }
   }
 }

@@ -1,4 +1,4 @@
-import { factorTriangle, solveRows, subtractOuter } from "./dense.ts";
+import { factorTriangle, negativeOuterInto, solveRows } from "./dense.ts";
 import type { BlockPattern } from "./block-pattern.ts";
 import { FRONT, type FrontPlan } from "./front-plan.ts";
 
@@ -34,13 +34,14 @@ export class Cholesky {
       const below = fronts[f + FRONT.below]!;
       const panel = fronts[f + FRONT.panel]!;
       const update = fronts[f + FRONT.update]!;
-      if (below > 0) h.fill(0, update, update + below * below);
-      for (let c = fronts[f + FRONT.child]!; c >= 0; c = fronts[c * FRONT.stride + FRONT.sibling]!) this.#addChild(c, panel, width, update, below);
+      for (let c = fronts[f + FRONT.child]!; c >= 0; c = fronts[c * FRONT.stride + FRONT.sibling]!) this.#addToPanel(c, panel, width);
       const failed = factorTriangle(h, panel, width);
       if (failed >= 0) return unknownAt[fronts[f + FRONT.first]! + failed]!;
       if (below === 0) continue;
       solveRows(h, panel, width, width, width + below, 0, width);
-      subtractOuter(h, panel + width * width, width, below, update);
+      // The update begins as −P Pᵀ, so that it need not be cleared first; what the children owe it comes after.
+      negativeOuterInto(h, panel + width * width, width, below, update);
+      for (let c = fronts[f + FRONT.child]!; c >= 0; c = fronts[c * FRONT.stride + FRONT.sibling]!) this.#addToUpdate(c, width, update, below);
     }
     return -1;
   }
@@ -69,24 +70,34 @@ export class Cholesky {
     }
   }
 
-  /** Adds the update of front `c` into the front of its parent. */
-  #addChild(c: number, panel: number, width: number, update: number, below: number): void {
+  /** Adds the columns of child `c`'s update that the parent eliminates into the parent's panel. */
+  #addToPanel(c: number, panel: number, width: number): void {
     const h = this.#heap;
     const { fronts, relative } = this.plan;
     const f = c * FRONT.stride;
     const rows = fronts[f + FRONT.below]!;
     const start = fronts[f + FRONT.rows]!;
+    const inPanel = fronts[f + FRONT.inPanel]!;
     let from = fronts[f + FRONT.update]!;
-    let inColumns = 0;
-    while (inColumns < rows && relative[start + inColumns]! < width) inColumns++;
     for (let i = 0; i < rows; i++, from = (from + rows) | 0) {
-      const at = relative[start + i]!;
-      const end = i < inColumns ? i + 1 : inColumns;
-      const row = (panel + at * width) | 0;
-      for (let j = 0; j < end; j++) h[(row + relative[start + j]!) | 0]! += h[(from + j) | 0]!;
-      if (i < inColumns) continue;
-      const low = (update + (at - width) * below - width) | 0;
-      for (let j = inColumns; j <= i; j++) h[(low + relative[start + j]!) | 0]! += h[(from + j) | 0]!;
+      const row = (panel + relative[start + i]! * width) | 0;
+      const end = i < inPanel ? i + 1 : inPanel;
+      for (let j = 0; j < end; j++) h[(row + relative[(start + j) | 0]!) | 0]! += h[(from + j) | 0]!;
+    }
+  }
+
+  /** Adds the rest of child `c`'s update into the parent's own update. */
+  #addToUpdate(c: number, width: number, update: number, below: number): void {
+    const h = this.#heap;
+    const { fronts, relative } = this.plan;
+    const f = c * FRONT.stride;
+    const rows = fronts[f + FRONT.below]!;
+    const start = fronts[f + FRONT.rows]!;
+    const inPanel = fronts[f + FRONT.inPanel]!;
+    let from = (fronts[f + FRONT.update]! + inPanel * rows) | 0;
+    for (let i = inPanel; i < rows; i++, from = (from + rows) | 0) {
+      const row = (update + (relative[start + i]! - width) * below - width) | 0;
+      for (let j = inPanel; j <= i; j++) h[(row + relative[(start + j) | 0]!) | 0]! += h[(from + j) | 0]!;
     }
   }
 

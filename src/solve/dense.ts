@@ -111,18 +111,17 @@ export function factorTriangle(h: Float64Array, panel: number, width: number): n
 }
 
 /**
- * U ← U − P Pᵀ for the `m` rows of `width` entries at `p`; only the lower triangle of U (m rows of m entries at `u`) is
- * meant, entries right above the diagonal may be written too.
+ * U = −P Pᵀ for the `m` rows of `width` entries at `p`; only the lower triangle of U (m rows of m entries at `u`) is meant,
+ * entries right above the diagonal may be written too.
  */
-export function subtractOuter(h: Float64Array, p: number, width: number, m: number, u: number): void {
+export function negativeOuterInto(h: Float64Array, p: number, width: number, m: number, u: number): void {
   let i = 0;
   for (; i + 4 <= m; i += 4) {
-    const row = (p + i * width) | 0;
     for (let j = 0; j < i + 4; j += 2) {
       let c0 = (p + j * width) | 0;
       let c1 = (c0 + width) | 0;
-      const end = (c0 + width) | 0;
-      let r0 = row;
+      const end = c1;
+      let r0 = (p + i * width) | 0;
       let r1 = (r0 + width) | 0;
       let r2 = (r1 + width) | 0;
       let r3 = (r2 + width) | 0;
@@ -131,17 +130,17 @@ export function subtractOuter(h: Float64Array, p: number, width: number, m: numb
         const x = h[c0]!;
         const y = h[c1]!;
         const f = h[r0]!;
-        a0 += f * x;
-        a1 += f * y;
+        a0 -= f * x;
+        a1 -= f * y;
         const q = h[r1]!;
-        b0 += q * x;
-        b1 += q * y;
+        b0 -= q * x;
+        b1 -= q * y;
         const s = h[r2]!;
-        d0 += s * x;
-        d1 += s * y;
+        d0 -= s * x;
+        d1 -= s * y;
         const t = h[r3]!;
-        e0 += t * x;
-        e1 += t * y;
+        e0 -= t * x;
+        e1 -= t * y;
         c0 = (c0 + 1) | 0;
         c1 = (c1 + 1) | 0;
         r0 = (r0 + 1) | 0;
@@ -150,26 +149,45 @@ export function subtractOuter(h: Float64Array, p: number, width: number, m: numb
         r3 = (r3 + 1) | 0;
       }
       let z = (u + i * m + j) | 0;
-      h[z]! -= a0;
-      h[(z + 1) | 0]! -= a1;
+      h[z] = a0;
+      h[(z + 1) | 0] = a1;
       z = (z + m) | 0;
-      h[z]! -= b0;
-      h[(z + 1) | 0]! -= b1;
+      h[z] = b0;
+      h[(z + 1) | 0] = b1;
       z = (z + m) | 0;
-      h[z]! -= d0;
-      h[(z + 1) | 0]! -= d1;
+      h[z] = d0;
+      h[(z + 1) | 0] = d1;
       z = (z + m) | 0;
-      h[z]! -= e0;
-      h[(z + 1) | 0]! -= e1;
+      h[z] = e0;
+      h[(z + 1) | 0] = e1;
     }
   }
-  for (; i < m; i++) {
-    const row = (p + i * width) | 0;
-    for (let j = 0; j <= i; j++) {
-      const c = (p + j * width) | 0;
-      let sum = 0;
-      for (let k = 0; k < width; k++) sum += h[(row + k) | 0]! * h[(c + k) | 0]!;
-      h[(u + i * m + j) | 0]! -= sum;
+  for (; i < m; i++) negativeOuterRow(h, p, width, i, (u + i * m) | 0);
+}
+
+/** The same for one row, two columns at a time. */
+function negativeOuterRow(h: Float64Array, p: number, width: number, i: number, u: number): void {
+  const row = (p + i * width) | 0;
+  let j = 0;
+  for (; j + 2 <= i + 1; j += 2) {
+    let c0 = (p + j * width) | 0;
+    let c1 = (c0 + width) | 0;
+    const end = c1;
+    let r = row;
+    let a = 0, b = 0;
+    while (c0 < end) {
+      const x = h[r]!;
+      a -= x * h[c0]!;
+      b -= x * h[c1]!;
+      c0 = (c0 + 1) | 0;
+      c1 = (c1 + 1) | 0;
+      r = (r + 1) | 0;
     }
+    h[(u + j) | 0] = a;
+    h[(u + j + 1) | 0] = b;
   }
+  if (j > i) return;
+  let sum = 0;
+  for (let k = 0; k < width; k++) sum -= h[(row + k) | 0]! * h[(p + j * width + k) | 0]!;
+  h[(u + j) | 0] = sum;
 }

@@ -19,7 +19,9 @@ export const FRONT = {
   parent: 6,
   child: 7,
   sibling: 8,
-  stride: 9,
+  /** How many of its further rows the parent eliminates. */
+  inPanel: 9,
+  stride: 10,
 } as const;
 
 /**
@@ -144,8 +146,10 @@ function relativeRows(fronts: Int32Array, count: number, rows: Int32Array): Int3
     const from = q;
     for (let r = at(s, FRONT.rows); r < at(s, FRONT.rows) + at(s, FRONT.below); r++) {
       const row = rows[r]!;
-      if (row < first + width) relative[r] = row - first;
-      else {
+      if (row < first + width) {
+        relative[r] = row - first;
+        fronts[s * FRONT.stride + FRONT.inPanel]!++;
+      } else {
         while (rows[q]! < row) q++; // both lists ascend
         relative[r] = width + q - from;
       }

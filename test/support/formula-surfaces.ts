@@ -85,10 +85,10 @@ function pumpPoint(s: number, t: number, girth: number): [number, number, number
   const feather: [number, number, number] = [125 - 125 * c, w * (35 - 7 * c) + bend(125 - 125 * c), 3 + 4 * c * c];
   const top: [number, number, number] = [90 - 82 * c, w * (25 - 3 * c) + bend(90 - 82 * c), 54 + 5 * c - 6 * w * w];
   const bulge = 4 * t * (1 - t);
-  const rise = t * (1.35 - 0.35 * t);
+  const rise = t * (1.55 - 0.55 * t);
   return [
-    feather[0] + (top[0] - feather[0]) * t - 3 * bulge * c,
-    girth * (feather[1] + (top[1] - feather[1]) * t + 5 * bulge * w),
+    feather[0] + (top[0] - feather[0]) * t - 11 * bulge * c,
+    girth * (feather[1] + (top[1] - feather[1]) * t + 9 * bulge * w),
     girth * (feather[2] + (top[2] - feather[2]) * rise),
   ];
 }
