@@ -10,7 +10,7 @@ const featherPoints = 480;
  * Puts a line that runs counter-clockwise from above, told in the last's frame, into the order of {@link FeatherLine}: even steps,
  * from the seat point over the medial side to the toe point and back.
  */
-export function orderFeather({ points, confidence }: FoundFeather, side: Side): FeatherLine {
+export function orderFeather({ points, confidence }: Pick<FoundFeather, "points" | "confidence">, side: Side): FeatherLine {
   const ends = axisEnds(points, [1, 0, 0]);
   const arc = closedArc(points);
   const at = (index: number): number => {

@@ -1,8 +1,9 @@
 import type { Watch } from "#base/watch.ts";
-import type { Sectioner } from "#mesh/section.ts";
+import { Sectioner } from "#mesh/section.ts";
 import { cheapestCycle } from "./cheapest-cycle.ts";
 import { closedArc, closedTangents, resampleClosed, smoothClosed } from "./closed-curve.ts";
 import { firstFeather } from "./feather-first.ts";
+import { partNear } from "./near-line.ts";
 import { profileAt, profilePoint, type Station } from "./profile.ts";
 import { peakNear, ridgeStrengthInto, rulerStates, type Ruler } from "./ridge.ts";
 import { add, cross, pointAt, scale, unit } from "./vector.ts";
@@ -11,10 +12,12 @@ import { add, cross, pointAt, scale, unit } from "./vector.ts";
 export interface FoundFeather {
   readonly points: Float64Array;
   readonly confidence: Float64Array;
+  /** Share of its length at which the scan has no surface; the line is carried over. */
+  readonly missing: number;
 }
 
-/** Distance of the stations along the line, mm. */
-const stationStep = 1;
+/** What a closed path pays for going aside at a slope (mm aside a mm along): `bend` · slope², against ridge strength in rad/mm. */
+const bend = 1;
 
 /**
  * Finds the edge between bottom and wall on a last that lies with z up and x toward the toe (pose right to a few degrees, mm).
@@ -23,31 +26,35 @@ const stationStep = 1;
  * @param noiseMm roughness of the scan; wider windows are taken where it is rough
  */
 export function findFeather(cutter: Sectioner, length: number, noiseMm: number, watch: Watch): FoundFeather {
-  let line = evenly(firstFeather(cutter, length));
-  line = smoothClosed(line, new Float64Array(line.length / 3).fill(1), stationStep, 5);
-  // Coarse to fine: a wide look first, then a narrow one along a line that already runs on the edge.
+  const first = evenly(firstFeather(cutter, length), 2);
+  const line = smoothClosed(first, new Float64Array(first.length / 3).fill(1), 2, 5);
+  const near = new Sectioner(partNear(cutter.mesh, line, 14));
+  // Coarse to fine: a wide look at every second millimetre first, then a narrow one along a line that already runs on the edge.
   const blur = Math.min(2.2, 0.8 + 6 * noiseMm);
-  const rounds = [
-    { reach: 10, blur: Math.max(1.6, blur), width: 2.5 },
-    { reach: 5, blur, width: 1.5 + 8 * noiseMm },
-    { reach: 4, blur, width: 1 + 8 * noiseMm },
-  ];
-  let found: FoundFeather = { points: line, confidence: new Float64Array(line.length / 3) };
-  rounds.forEach((round, k) => {
-    watch("feather line", k / rounds.length);
-    found = across(cutter, evenly(found.points), { reach: round.reach, step: 0.25 }, round.blur, round.width);
-  });
-  return found;
+  watch("feather line", 0.3);
+  const wide = across(near, line, { step: 2, reach: 10, blur: Math.max(1.6, blur), width: 2.5 });
+  watch("feather line", 0.5);
+  return across(near, evenly(wide.points, 1), { step: 1, reach: 5, blur, width: 1 + 8 * noiseMm });
 }
 
-function evenly(points: Float64Array): Float64Array {
+/** One look: distance of its stations, how far to either side it looks, width of the bell and of the smoothing after; mm. */
+interface Look {
+  readonly step: number;
+  readonly reach: number;
+  readonly blur: number;
+  readonly width: number;
+}
+
+function evenly(points: Float64Array, step: number): Float64Array {
   const arc = closedArc(points);
   const total = arc[arc.length - 1]!;
-  return resampleClosed(points, new Float64Array(points.length / 3), Math.round(total / stationStep), 0).points;
+  return resampleClosed(points, new Float64Array(points.length / 3), Math.round(total / step), 0).points;
 }
 
 /** One look across a line: strongest closed ridge within the ruler, to a fraction of an edge, smoothed. */
-function across(cutter: Sectioner, line: Float64Array, ruler: Ruler, blur: number, width: number): FoundFeather {
+function across(cutter: Sectioner, line: Float64Array, look: Look): FoundFeather {
+  const { step, reach, blur, width } = look;
+  const ruler: Ruler = { reach, step: 0.25 };
   const stations = stationsAlong(line);
   const states = rulerStates(ruler);
   const strength = new Float64Array(stations.length * states);
@@ -58,7 +65,7 @@ function across(cutter: Sectioner, line: Float64Array, ruler: Ruler, blur: numbe
     return profile;
   });
   const [start, startState] = surest(strength, states);
-  const path = cheapestCycle(strength, states, 4, Math.round(1.5 / ruler.step), start, startState);
+  const path = cheapestCycle(strength, states, (bend * ruler.step ** 2) / step ** 2, Math.round((1.5 * step) / ruler.step), start, startState);
   const points = new Float64Array(line.length);
   const confidence = new Float64Array(stations.length);
   const weights = new Float64Array(stations.length);
@@ -71,7 +78,8 @@ function across(cutter: Sectioner, line: Float64Array, ruler: Ruler, blur: numbe
     confidence[i] = profile ? sharpness(row, s, ruler) : 0;
     weights[i] = 0.02 + confidence[i]!;
   });
-  return { points: smoothClosed(points, weights, stationStep, width), confidence };
+  const missing = profiles.filter((p) => p === undefined).length / stations.length;
+  return { points: smoothClosed(points, weights, step, width), confidence, missing };
 }
 
 /** Planes square to the line; `out` level and away from the inside of the line, `up` square to both. */

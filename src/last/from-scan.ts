@@ -1,4 +1,5 @@
 import { finding, type Finding } from "#base/findings.ts";
+import { Refusal } from "#base/refusal.ts";
 import type { Watch } from "#base/watch.ts";
 import type { Mesh } from "#mesh/mesh.ts";
 import { Sectioner } from "#mesh/section.ts";
@@ -6,6 +7,7 @@ import { chain, meshIntoFrame, pointsIntoFrame, type Axes } from "./axes.ts";
 import { edgeFindings } from "./edge-findings.ts";
 import { findFeather } from "./feather.ts";
 import { orderFeather } from "./feather-order.ts";
+import { planLength } from "./girth.ts";
 import type { Last, Placement, Side } from "./last.ts";
 import { measureLast } from "./measure.ts";
 import { grainOf, type Grain } from "./noise.ts";
@@ -13,7 +15,7 @@ import { refuseNoLast } from "./plausible.ts";
 import { findPose } from "./pose.ts";
 import { guessSide, type SideGuess } from "./side.ts";
 import { standUp } from "./stand.ts";
-import { guessUnit, type UnitGuess } from "./unit.ts";
+import { guessUnit, unitFinding, type UnitGuess } from "./unit.ts";
 import { scale } from "./vector.ts";
 
 /**
@@ -30,10 +32,11 @@ export function lastFromScan(scan: Mesh, choices: { readonly name: string; reado
   const lying = scaled(meshIntoFrame(pose.axes, scan), 1 / units.unitPerMm);
   const lengthMm = pose.length / units.unitPerMm;
   const cutter = new Sectioner(lying);
-  const findings: Finding[] = [...units.findings, ...refuseNoLast(cutter, pose, lengthMm)];
+  const findings: Finding[] = [...refuseNoLast(cutter, pose, lengthMm)];
   const grain = grainOf(lying);
   watch("feather line", 0);
   const found = findFeather(cutter, lengthMm, grain.noiseMm, watch);
+  findings.push(...gapFindings(found.missing));
   watch("frame", 0);
   const stand = standUp(cutter, found.points, grain.noiseMm);
   const mesh = meshIntoFrame(stand.axes, lying);
@@ -41,6 +44,7 @@ export function lastFromScan(scan: Mesh, choices: { readonly name: string; reado
   const guess = guessSide(line.points, mesh);
   const side = choices.side ?? guess.side;
   const feather = orderFeather(line, side);
+  findings.unshift(unitFinding(units, planLength(mesh)));
   findings.push(...stand.findings, ...sideFindings(choices.side, guess), ...grainFindings(grain), ...edgeFindings(feather));
   watch("measures", 0);
   const placement = placementOf(pose.axes, units, stand.axes);
@@ -67,4 +71,9 @@ function grainFindings({ noiseMm, edgeMm }: Grain): Finding[] {
   if (noiseMm > 0.05) findings.push(finding("scan-rough", { noiseMm }));
   if (edgeMm > 5) findings.push(finding("scan-coarse", { edgeMm }));
   return findings;
+}
+
+function gapFindings(missing: number): Finding[] {
+  if (missing > 0.15) throw new Refusal(finding("bottom-missing", { share: missing }));
+  return missing > 0.01 ? [finding("edge-hidden", { share: missing })] : [];
 }

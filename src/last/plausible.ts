@@ -19,6 +19,7 @@ export function refuseNoLast(cutter: Sectioner, pose: Pose, lengthMm: number): r
   if (height > 1.4) refuse(`it stands ${share(height)} of its length high (a last is about a third)`);
   if (pose.fall < 0.04) refuse("its top does not fall from heel to toe");
   refuseShell(cutter, lengthMm);
+  refuseWideTop(cutter, lengthMm);
   return pose.margin < 0.03 ? [finding("pose-doubtful", {})] : [];
 }
 
@@ -41,6 +42,33 @@ function refuseShell(cutter: Sectioner, lengthMm: number): void {
   const open = widestOpening(cutter);
   if (open.lengthMm > 0.55 * lengthMm && open.lowMm < 0.3 * lengthMm)
     throw new Refusal(finding("looks-like-shoe", { why: `it is open along ${open.lengthMm.toFixed(0)} mm of its ${lengthMm.toFixed(0)} mm length` }));
+}
+
+/**
+ * A shoe whose mouth was closed over has a broad top where a last or a foot narrows to a ridge: at 30 and 40 % of the length the
+ * top sixth of a last is about 0.6 as wide as the whole there, of a foot up to 0.65, of a shoe 0.85 and more.
+ */
+function refuseWideTop(cutter: Sectioner, lengthMm: number): void {
+  const fullness = [0.3, 0.4].map((share) => topWidth(cutter, share * lengthMm)).reduce((a, b) => a + b, 0) / 2;
+  if (fullness > 0.78) throw new Refusal(finding("looks-like-shoe", { why: `behind its middle the top is ${(100 * fullness).toFixed(0)} % as wide as the whole, as the mouth of a shoe is (a last narrows to about 60 %)` }));
+}
+
+/** Width of the top 15 % of the height in the cut at x, as a share of the width of the whole cut. */
+function topWidth(cutter: Sectioner, x: number): number {
+  const points = cutter.cut([x, 0, 0], [1, 0, 0]).flatMap((s) => [...s.points]);
+  const range = (axis: 1 | 2, above: number): readonly [number, number] => {
+    let [low, high] = [Infinity, -Infinity];
+    for (let i = 0; i < points.length; i += 3) {
+      if (points[i + 2]! < above) continue;
+      low = Math.min(low, points[i + axis]!);
+      high = Math.max(high, points[i + axis]!);
+    }
+    return [low, high];
+  };
+  const [bottom, top] = range(2, -Infinity);
+  const [left, right] = range(1, -Infinity);
+  const [topLeft, topRight] = range(1, bottom + 0.85 * (top - bottom));
+  return right > left ? (topRight - topLeft) / (right - left) : 0;
 }
 
 /** The opening that reaches farthest along x: how far, and the height of its lowest point. */

@@ -15,12 +15,13 @@ const middleMm = 250;
 export interface UnitGuess {
   readonly unit: FileUnit;
   readonly unitPerMm: number;
-  readonly findings: readonly Finding[];
+  /** Another unit in which the length would be possible, if there is one. */
+  readonly other: FileUnit | undefined;
 }
 
 /**
  * The unit in which the longest extent of the scan is that of a last. STL, PLY and OBJ carry no unit, so the length is all
- * there is to go by. One unit with a usual length wins; of several possible ones the nearest to 250 mm, which is said.
+ * there is to go by: of the units that make it 100 … 400 mm long the one nearest to 250 mm.
  * @param length along the long axis, in the file's own unit
  * @throws Refusal when no unit makes a last of it
  */
@@ -31,12 +32,12 @@ export function guessUnit(length: number): UnitGuess {
   const possible = units.filter((u) => asMm(u) >= possibleMm[0] && asMm(u) <= possibleMm[1]).sort((a, b) => far(a) - far(b));
   const best = possible[0];
   if (best === undefined) throw new Refusal(finding("last-size-absurd", { length, asMm: asMm(units.sort((a, b) => far(a) - far(b))[0]!) }));
-  const lengthMm = asMm(best);
-  const usual = lengthMm >= usualMm[0] && lengthMm <= usualMm[1];
-  const other = possible[1];
-  const findings: Finding[] = [];
-  if (!usual) findings.push(finding("last-unusual-length", { unit: best, lengthMm }));
-  else if (other !== undefined) findings.push(finding("unit-doubtful", { unit: best, lengthMm, other, otherMm: asMm(other) }));
-  else findings.push(finding("unit-read", { unit: best, lengthMm }));
-  return { unit: best, unitPerMm: unitPerMm[best], findings };
+  return { unit: best, unitPerMm: unitPerMm[best], other: possible[1] };
+}
+
+/** What to say of the unit, once the length is measured exactly. */
+export function unitFinding({ unit, other }: UnitGuess, lengthMm: number): Finding {
+  if (lengthMm < usualMm[0] || lengthMm > usualMm[1]) return finding("last-unusual-length", { unit, lengthMm });
+  if (other !== undefined) return finding("unit-doubtful", { unit, lengthMm, other, otherMm: (lengthMm * unitPerMm[unit]) / unitPerMm[other] });
+  return finding("unit-read", { unit, lengthMm });
 }

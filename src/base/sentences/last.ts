@@ -79,7 +79,7 @@ export const lastSentences = {
   ),
   "edge-hidden": sentence(
     "look",
-    (d: { lengthMm: number; where: string }) => `The scan has gaps over ${mm(d.lengthMm)} of the feather edge (${d.where}); the line is carried straight over them. Look at it there.`,
+    (d: { share: number }) => `The scan has gaps along ${percent(d.share)} of the feather edge; the line is carried straight over them. Look at it there.`,
   ),
   "scan-rough": sentence(
     "look",
