@@ -7,9 +7,9 @@ import type { FlatBottom } from "#shell/shell.ts";
 import { carryAlong, edgeLine } from "./carry.ts";
 import type { Draft } from "./draft.ts";
 import { pieceLines, type Labels } from "./label-text.ts";
-import { placeBlock, type LabelBlock } from "./labels.ts";
+import { blockOutline, placeBlock, type LabelBlock } from "./labels.ts";
 import { toeReachMm } from "./margins.ts";
-import { acrossAt, lengthwiseArrow, notchAt, notchDepthMm, ringEdge, straightMarks } from "./marks.ts";
+import { acrossAt, centreNotch, lengthwiseArrow, notchAt, notchDepthMm, ringEdge, straightMarks } from "./marks.ts";
 import { edgeLength, type Edge } from "./net-upper.ts";
 import type { Material, Xy } from "./piece.ts";
 import type { PieceSettings } from "./settings.ts";
@@ -125,9 +125,8 @@ function bottomMarks(net: NetBottom, within: Outline, margin: (s: number) => num
     ...straightMarks("joint line", "joint", within, beyond(net.jointMedialPoint, net.jointLateralPoint), beyond(net.jointLateralPoint, net.jointMedialPoint)),
     ...(across ? straightMarks("heel breast line", "heel", within, [net.breastX, across[0][1] - 1], [net.breastX, across[1][1] + 1]) : []),
     ...lengthwiseArrow(within, 0.4 * net.jointLateralPoint[1], jointX - 12, net.breastX + 20),
-    at("toe centre", net.toe),
-    // The ring starts and ends at the seat, where its direction is known from one side alone.
-    at("seat", 0),
+    ...centreNotch("toe centre", within, [net.breastX, 0], beyond([net.breastX, 0], net.toePoint), notchDepthMm),
+    ...centreNotch("seat", within, [net.breastX, 0], [-net.breastX, 0], notchDepthMm),
     at("joint, medial", net.jointMedial),
     at("joint, lateral", net.jointLateral),
     at("inside", net.waistMedial),
@@ -140,6 +139,6 @@ function bottomLabels(net: NetBottom, within: Outline, marks: Draft["marks"], li
   const name = placeBlock(lines, { within, avoid, near: [net.jointMedialPoint[0] + 24, 0.42 * net.jointMedialPoint[1]], angleDeg: 0 });
   const waist = acrossAt(within, (net.breastX + net.jointMedialPoint[0]) / 2);
   const near: Xy = waist ? [(net.breastX + net.jointMedialPoint[0]) / 2, 0.5 * waist[1][1]] : [net.breastX, 0];
-  const inside = placeBlock([{ text: "inside", heightMm: 4 }], { within, avoid, near, angleDeg: 0 });
+  const inside = placeBlock([{ text: "inside", heightMm: 4 }], { within, avoid: [...avoid, blockOutline(name)], near, angleDeg: 0 });
   return [name, inside];
 }

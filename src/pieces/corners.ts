@@ -1,5 +1,5 @@
 import { arcLengths, directionAt, joined, endPart, reversed } from "#plane/along.ts";
-import { cutAtCrossing, extendEnd, extendStart, reflect } from "#plane/join.ts";
+import { cutAtCrossing, endReachMm, extendEnd, extendStart, reflect } from "#plane/join.ts";
 import type { Polyline } from "#plane/outline.ts";
 import type { Xy } from "./piece.ts";
 
@@ -33,7 +33,7 @@ export function foldedCorner(seam: Polyline, foldLine: Polyline, foldEdge: Polyl
   const reach = 3 * foldMm + 12;
   const cut = cutAtCrossing(extendEnd(seam, reach), extendStart(foldLine, reach));
   if (!cut) return { seam, foldLine, foldEdge, at: [foldLine.xy[0]!, foldLine.xy[1]!] };
-  const along = directionAt(foldLine, arcLengths(foldLine), 0);
+  const along = directionAt(foldLine, arcLengths(foldLine), 0, endReachMm);
   const below = reversed(endPart(cut.before, 4 * foldMm + reach));
   const beyond = new Float64Array(below.xy.length);
   for (let i = 0; i < beyond.length; i += 2) beyond.set(reflect([below.xy[i]!, below.xy[i + 1]!], cut.at, along), i);

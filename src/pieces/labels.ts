@@ -37,6 +37,13 @@ export function blockSize(lines: readonly LabelLine[]): readonly [number, number
   return [width, height];
 }
 
+/** The box round a placed block, closed, for others to stay clear of. */
+export function blockOutline(block: LabelBlock): Polyline {
+  const [width, height] = blockSize(block.lines);
+  const corners = boxCorners(block.at, width / 2, height / 2, block.angleDeg);
+  return { xy: Float64Array.from([...corners, corners[0]!].flat()) };
+}
+
 /** The block's texts as marks, each by the middle of its line. */
 export function laidText(block: LabelBlock, side: Side): readonly Mark[] {
   const [, height] = blockSize(block.lines);

@@ -5,9 +5,9 @@ import { pieceLines, type Labels } from "./label-text.ts";
 import { lastingMargin, liningToeIn } from "./margins.ts";
 import { lineMark } from "./marks.ts";
 import { netOutline, type Edge, type NetUpper } from "./net-upper.ts";
-import { allowancesAdded, featherNotches, insideLines, toplineNotches, upperLabels } from "./upper.ts";
+import { allowancesAdded, centreNotches, featherNotches, insideLines, upperLabels } from "./upper.ts";
 import type { PieceSettings } from "./settings.ts";
-import { widthAt, widthsAlong } from "./zones.ts";
+import { widthsAlong } from "./zones.ts";
 
 /**
  * The lining in one piece, from the net upper: taken in along the back and at the toe, since it lies inside upper, puff and
@@ -32,20 +32,22 @@ export function cutLining(net: NetUpper, settings: PieceSettings, labels: Labels
     lineMark("back seam, medial", "stitch", offsetEdge(net.backMedial.line, medial.map((mm) => -mm))),
     lineMark("back seam, lateral", "stitch", offsetEdge(net.backLateral.line, lateral.map((mm) => -mm))),
     ...insideLines(net, within),
+    ...centreNotches(net, outline, Math.min(1.5, settings.liningTrimMm / 2)),
     ...featherNotches(net, margin),
-    ...toplineNotches(net, settings.liningTrimMm, Math.min(1.5, settings.liningTrimMm / 2)).slice(0, 1),
   ];
   const lines = pieceLines({ name: "lining", material: "lining leather", notes: ["with lasting margin,", "back seam and trim"], count: 1, labels });
   return { name: "lining", material: "lining leather", net: false, outline, marks, labels: upperLabels(net, within, marks, lines), directionDeg: 0 };
 }
 
-/** How far the lining's seam line lies inside the upper's at each point of a back edge. `fromTop`: the edge runs down. */
+/**
+ * How far the lining's seam line lies inside the upper's at each point of a back edge: the parabola through the three values
+ * at feather, middle and topline, so that the seam line gets no wave. `fromTop`: the edge runs down.
+ */
 export function backReduction(edge: Edge, settings: PieceSettings, fromTop: boolean): Float64Array {
   const length = lengthOf(edge.line);
-  const stations = [
-    { s: 0, mm: settings.liningBackInFeatherMm },
-    { s: length / 2, mm: settings.liningBackInMiddleMm },
-    { s: length, mm: settings.liningBackInTopMm },
-  ];
-  return widthsAlong(edge.arc, (s) => widthAt(stations, fromTop ? length - s : s));
+  const { liningBackInFeatherMm: low, liningBackInMiddleMm: middle, liningBackInTopMm: top } = settings;
+  return widthsAlong(edge.arc, (s) => {
+    const t = (fromTop ? length - s : s) / length;
+    return low * (1 - t) * (1 - 2 * t) + 4 * middle * t * (1 - t) + top * t * (2 * t - 1);
+  });
 }

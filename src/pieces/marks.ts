@@ -36,6 +36,17 @@ export function notchAt(name: string, edge: Edge, s: number, outMm: number, dept
   };
 }
 
+/** A notch along a line from inside a piece: where that line first leaves it. None where it never does. */
+export function centreNotch(name: string, outline: Outline, inside: Xy, beyond: Xy, depthMm: number): readonly Notch[] {
+  const part = partsInside(outline, inside, beyond)[0];
+  if (!part) return [];
+  const at = part[1];
+  const dx = beyond[0] - inside[0];
+  const dy = beyond[1] - inside[1];
+  const length = Math.sqrt(dx * dx + dy * dy);
+  return [{ kind: "notch", name, at, toward: [at[0] - (depthMm * dx) / length, at[1] - (depthMm * dy) / length] }];
+}
+
 /** Unit direction to the right of the edge's travel, blended between its points. */
 export function outward(edge: Edge, s: number): Xy {
   const i = segmentAt(edge.arc, s);

@@ -4,9 +4,9 @@ import type { Outline, Polyline } from "#plane/outline.ts";
 import { foldedCorner, sharpCorner, straightCorner } from "./corners.ts";
 import type { Draft } from "./draft.ts";
 import { pieceLines, type Labels } from "./label-text.ts";
-import { placeBlock, readable, type LabelBlock } from "./labels.ts";
+import { blockOutline, placeBlock, readable, type LabelBlock } from "./labels.ts";
 import { lastingMargin } from "./margins.ts";
-import { foldNotchDepthMm, lengthwiseArrow, lineMark, notchAt, notchDepthMm, straightMarks } from "./marks.ts";
+import { centreNotch, foldNotchDepthMm, lengthwiseArrow, lineMark, notchAt, notchDepthMm, straightMarks } from "./marks.ts";
 import { edgeLength, edgePoint, netOutline, type NetUpper } from "./net-upper.ts";
 import type { Mark, Xy } from "./piece.ts";
 import type { PieceSettings } from "./settings.ts";
@@ -19,6 +19,7 @@ export function netUpperCard(net: NetUpper, labels: Labels): Draft {
   const outline = netOutline(net);
   const marks: Drawn[] = [
     ...insideLines(net, outline),
+    ...centreNotches(net, outline, notchDepthMm),
     ...featherNotches(net, () => 0),
     ...toplineNotches(net, 0, notchDepthMm),
     ...backPricks(net),
@@ -44,8 +45,9 @@ export function cutUpper(net: NetUpper, settings: PieceSettings, labels: Labels)
     lineMark("back seam, medial", "stitch", net.backMedial.line),
     lineMark("back seam, lateral", "stitch", net.backLateral.line),
     ...insideLines(net, inner),
+    ...centreNotches(net, cut.outline, Math.min(foldNotchDepthMm, settings.toplineFoldMm / 2)),
     ...featherNotches(net, margin),
-    ...toplineNotches(net, settings.toplineFoldMm, foldNotchDepthMm),
+    ...toplineNotches(net, settings.toplineFoldMm, Math.min(foldNotchDepthMm, settings.toplineFoldMm / 2)),
     ...backPricks(net),
   ];
   const lines = pieceLines({ name: "upper", material: "upper leather", notes: ["with lasting margin,", "fold and back seam"], count: 1, labels });
@@ -95,25 +97,35 @@ export function insideLines(net: NetUpper, within: Outline): readonly Drawn[] {
   ];
 }
 
-/** Notches along the feather: toe centre and joints on both sides, one more at the inner waist that means inside. */
+/** Notches of the centre line, on it and not square to the edge, so that they mark the line however the toe is shaped. */
+export function centreNotches(net: NetUpper, outline: Outline, throatDepthMm: number): readonly Drawn[] {
+  const toe = edgePoint(net.feather, net.places.toe);
+  const throat = edgePoint(net.topline, net.places.throat);
+  const middle: Xy = [(toe[0] + throat[0]) / 2, (toe[1] + throat[1]) / 2];
+  const beyond = (end: Xy): Xy => [3 * end[0] - 2 * middle[0], 3 * end[1] - 2 * middle[1]];
+  return [
+    ...centreNotch("toe centre", outline, middle, beyond(toe), notchDepthMm),
+    ...centreNotch("throat", outline, middle, beyond(throat), throatDepthMm),
+  ];
+}
+
+/** Notches along the feather: joints on both sides, one more at the inner waist that means inside. */
 export function featherNotches(net: NetUpper, margin: (s: number) => number): readonly Drawn[] {
   const { places } = net;
   const at = (name: string, s: number): Drawn => notchAt(name, net.feather, s, margin(s), notchDepthMm);
   return [
-    at("toe centre", places.toe),
     at("joint, medial", places.jointMedial),
     at("joint, lateral", places.jointLateral),
     at("inside", places.waistMedial),
   ];
 }
 
-/** Notches along the topline: throat, quarter heights and lowest places. */
+/** Notches along the topline: quarter heights and lowest places. */
 export function toplineNotches(net: NetUpper, outMm: number, depthMm: number): readonly Drawn[] {
   const { places } = net;
   const at = (name: string, s: number): Drawn => notchAt(name, net.topline, s, outMm, depthMm);
   const quarters = (side: string, on: readonly number[]): readonly Drawn[] => on.map((s, k) => at(`height at ${25 * (k + 1)} %, ${side}`, s));
   return [
-    at("throat", places.throat),
     ...quarters("medial", places.quarterMedial),
     ...quarters("lateral", places.quarterLateral),
     at("lowest, medial", places.lowestMedial),
@@ -147,7 +159,7 @@ export function upperLabels(net: NetUpper, within: Outline, marks: readonly Draw
   const angle = (Math.atan2(after[1] - before[1], after[0] - before[0]) * 180) / Math.PI;
   const inside = placeBlock([{ text: "inside", heightMm: 4 }], {
     within,
-    avoid,
+    avoid: [...avoid, blockOutline(name)],
     near: [(foot[0] + above.x) / 2, (foot[1] + above.y) / 2],
     angleDeg: readable(Math.round(angle)),
   });

@@ -2,11 +2,14 @@ import { directionAt, arcLengths, joined, reversed } from "./along.ts";
 import { meetingPoint, segmentsMeet } from "./crossing.ts";
 import type { Polyline } from "./outline.ts";
 
+/** A line's direction at an end is that of its last 2 mm: shorter is at the mercy of a single point, longer feels the bend. */
+export const endReachMm = 2;
+
 /** The line with a straight piece added at its end, along its own direction there. */
 export function extendEnd(line: Polyline, byMm: number): Polyline {
   const arc = arcLengths(line);
   const end = arc[arc.length - 1]!;
-  const [dx, dy] = directionAt(line, arc, end);
+  const [dx, dy] = directionAt(line, arc, end, endReachMm);
   const x = line.xy[line.xy.length - 2]! + byMm * dx;
   const y = line.xy[line.xy.length - 1]! + byMm * dy;
   return joined([line, { xy: Float64Array.of(x, y) }]);

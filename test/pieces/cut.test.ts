@@ -127,6 +127,16 @@ describe("all pieces of a whole-cut pump with back seam", () => {
     }
   });
 
+  test("notches of toe centre, throat and seat lie on the centre line and along it", () => {
+    const want = { "upper, net": ["toe centre", "throat"], upper: ["toe centre", "throat"], lining: ["toe centre", "throat"], insole: ["toe centre", "seat"], outsole: ["toe centre", "seat"], sock: ["toe centre", "seat"] };
+    for (const p of pieces) {
+      const notches = drawn(p).filter((m) => m.kind === "notch" && want[p.name as keyof typeof want].includes(m.name));
+      expect(notches.length, p.name).toBe(2);
+      // The centre line is the x axis of every piece.
+      for (const m of notches) if (m.kind === "notch") for (const [, y] of [m.at, m.toward]) expect(Math.abs(y), `${m.name} on ${p.name}`).toBeLessThan(0.1);
+    }
+  });
+
   test("the marks a hand needs are there", () => {
     const names = (piece: string): string[] => drawn(pieces.find((p) => p.name === piece)!).map((m) => m.name);
     const onUpper = ["centre line", "joint line", "toe centre", "joint, medial", "joint, lateral", "inside", "throat", "back point, medial", "seat, lateral",
