@@ -5,7 +5,7 @@ import type { Measures } from "#last/last.ts";
 import type { Desk } from "../desk.ts";
 import { setMeasure, setScanSide } from "../state/edits.ts";
 import { lengthField, type Field } from "../state/measure-field.ts";
-import { say } from "../state/numbers.ts";
+import { mm } from "../state/numbers.ts";
 import { NumberField } from "./number-field.tsx";
 import { WordChoice } from "./word-choice.tsx";
 
@@ -27,12 +27,13 @@ const ranges: Readonly<Record<MeasureKey, { readonly name: string; readonly fiel
 };
 
 export function StationLast({ desk, pair, onOpen }: { readonly desk: Desk; readonly pair: Pair; readonly onOpen: () => void }): ReactElement {
+  const { measures } = pair.last;
   return (
     <>
       {pair.last.source === "measures" ? <FromMeasures desk={desk} onOpen={onOpen} /> : <FromScan desk={desk} pair={pair} onOpen={onOpen} />}
       <p className="follows">
-        The feather line is {say(pair.last.measures.featherLength, 0)} mm round: {say(pair.last.measures.featherMedial, 0)} mm on the inner side, {say(pair.last.measures.featherLateral, 0)} mm on
-        the outer. The vamp point lies {say(pair.last.measures.vampPointFromToe)} mm from the toe, along the front centre.
+        The feather line is {mm(measures.featherLength, 0)} round: {mm(measures.featherMedial, 0)} on the inner side, {mm(measures.featherLateral, 0)} on the outer. The vamp point lies{" "}
+        {mm(measures.vampPointFromToe)} from the toe, along the front centre.
       </p>
     </>
   );
@@ -61,7 +62,12 @@ function FromMeasures({ desk, onOpen }: { readonly desk: Desk; readonly onOpen: 
       <p className="sentence">It is {number("stickLengthMm")} long on the size stick, {number("ballWidthMm")} wide at the ball and {number("seatWidthMm")} at the seat.</p>
       <p className="sentence">The tape reads {number("jointGirthMm")} round the joint, {number("waistGirthMm")} round the waist, {number("instepGirthMm")} round the instep and {number("heelGirthMm")} round the heel.</p>
       <p className="sentence">It stands for a heel of {number("heelHeightMm")}, and its toe is sprung {number("toeSpringMm")}.</p>
-      <p className="sentence"><button type="button" className="word" onClick={onOpen}>Open the scan of your own last</button> (STL, OBJ, PLY or GLB), or drop the file anywhere on this page.</p>
+      <h3>Three ways to your own last</h3>
+      <ul className="ways">
+        <li>Type what your tape and callipers read into the sentences above.</li>
+        <li><button type="button" className="word" onClick={onOpen}>Open the scan of your last</button> (STL, OBJ, PLY or GLB), or drop it anywhere on this page.</li>
+        <li>Open a pair that you saved to a file before, in the same way.</li>
+      </ul>
     </>
   );
 }

@@ -2,7 +2,7 @@ import type { ReactElement } from "react";
 import type { Pair } from "#job/pair.ts";
 import type { HeightMark } from "#lines/lines.ts";
 import type { Desk } from "../desk.ts";
-import { say, sayFixed } from "../state/numbers.ts";
+import { mm, percent, sayFixed } from "../state/numbers.ts";
 import { LineNumber, LineReason } from "./line-number.tsx";
 import { WithWhy } from "./why.tsx";
 
@@ -18,7 +18,7 @@ export function StationLines({ desk, pair }: { readonly desk: Desk; readonly pai
         The throat lies <LineNumber {...at} of="throatDepthMm" /> behind the toe’s feather edge, along the front centre.
       </WithWhy>
       <p className="follows">
-        {ahead >= 0 ? `That is ${say(ahead)} mm in front of the vamp point, which lies ${say(measures.vampPointFromToe)} mm from the toe.` : `That is ${say(-ahead)} mm behind the vamp point, which lies ${say(measures.vampPointFromToe)} mm from the toe.`}
+        That is {mm(Math.abs(ahead))} {ahead >= 0 ? "in front of" : "behind"} the vamp point, which lies {mm(measures.vampPointFromToe)} from the toe.
       </p>
       <WithWhy name="throat radius" why={<LineReason {...at} of="throatRadiusMm" />}>
         It is rounded with a radius of <LineNumber {...at} of="throatRadiusMm" />.
@@ -40,9 +40,9 @@ export function StationLines({ desk, pair }: { readonly desk: Desk; readonly pai
 
 /** "topline 412 mm on the last, 403 mm on the card: 2.2 % shorter". */
 export function toplineWords({ toplineMm: { onLast, flat } }: Pair): string {
-  const share = (flat / onLast - 1) * 100;
-  const words = Math.abs(share) < 0.05 ? "the same length" : `${say(Math.abs(share))} % ${share < 0 ? "shorter" : "longer"}`;
-  return `Topline ${sayFixed(onLast)} mm on the last, ${sayFixed(flat)} mm on the card: ${words}.`;
+  const share = flat / onLast - 1;
+  const words = Math.abs(share) < 0.0005 ? "the same length" : `${percent(Math.abs(share))} ${share < 0 ? "shorter" : "longer"}`;
+  return `Topline ${mm(onLast)} on the last, ${mm(flat)} on the card: ${words}.`;
 }
 
 function QuarterHeights({ pair }: { readonly pair: Pair }): ReactElement {

@@ -38,7 +38,8 @@ export function StationSheets({ desk, now, pair, plan }: StationSheetsProps): Re
         <input className="words" aria-label="size written on every piece" value={desk.job.size} placeholder={pair.labels.size} size={Math.max(5, (desk.job.size || pair.labels.size).length)} onChange={(e) => desk.change({ ...desk.job, size: e.target.value }, "the size", "typing the size")} onBlur={() => desk.settle()} maxLength={40} />.
       </p>
       <p className="follows">
-        {plan.pages} pages with {pair.pieces.length} outlines for {pieces} pieces, and a page in front that says how to print and join them. Print at 100 %, not “fit to page”, and measure the scale bars before you cut.
+        {plan.tiling.tiles.length + plan.covers} pages for {pieces} pieces; {plan.covers === 1 ? "the first says" : `the first ${plan.covers} say`} how to print and join the others. Print at 100&nbsp;%, not “fit to page”, and
+        measure the scale bars before you cut.
       </p>
       {!ready && (
         <p className="sentence">

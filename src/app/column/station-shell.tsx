@@ -6,7 +6,7 @@ import type { MapOf } from "../picture/strain.ts";
 import type { StretchMap } from "../picture/stretch-map.ts";
 import { setSpring } from "../state/edits.ts";
 import { lengthField } from "../state/measure-field.ts";
-import { say } from "../state/numbers.ts";
+import { percent, say } from "../state/numbers.ts";
 import { placeOf } from "../state/places.ts";
 import { NumberField } from "./number-field.tsx";
 import { toplineWords } from "./station-lines.tsx";
@@ -48,10 +48,10 @@ export function StationShell({ desk, pair, map, onMap }: StationShellProps): Rea
       </p>
       <Legend map={map} />
       <p className="sentence">
-        {map.of === "give" ? "It stretches" : "It gathers"} most {place}: <b>{say(Math.abs(map.worst.value) * 100)} %</b>.
+        {map.of === "give" ? "It stretches" : "It gathers"} most {place}: <b>{percent(Math.abs(map.worst.value))}</b>.
       </p>
       <p className="follows">
-        Half of the piece changes by less than {say(strain.p50 * 100)} %, all but a twentieth of it by less than {say(strain.p95 * 100)} %.
+        Half of the piece changes by less than {percent(strain.p50)}, all but a twentieth of it by less than {percent(strain.p95)}.
       </p>
     </>
   );

@@ -1,4 +1,6 @@
 import type { Pair } from "#job/pair.ts";
+import type { Mesh } from "#mesh/mesh.ts";
+import { vertexNormals } from "#mesh/normals.ts";
 
 export type LineKey = "topline" | "feather" | "centre" | "back";
 
@@ -6,6 +8,7 @@ export type LineKey = "topline" | "feather" | "centre" | "back";
 export interface DrawnLine {
   readonly key: LineKey;
   readonly name: string;
+  /** Lifted a hair off the surface, so that it is seen on top of it. */
   readonly onLast: readonly Float64Array[];
   readonly onCard: readonly Float64Array[];
   readonly lengthOnLastMm: number;
@@ -14,7 +17,17 @@ export interface DrawnLine {
 
 const names: Readonly<Record<LineKey, string>> = { topline: "topline", feather: "feather line", centre: "front centre", back: "back seam" };
 
+/** How far lines are drawn above the last, mm. */
+const liftMm = 1;
+
+/** The shell's vertices moved outward by a hair, for what is drawn on it. */
+export function liftedOff(mesh: Mesh): Float64Array {
+  const normals = vertexNormals(mesh);
+  return mesh.positions.map((x, i) => x + liftMm * normals[i]!);
+}
+
 export function drawnLines({ shell, flat }: Pick<Pair, "shell" | "flat">): readonly DrawnLine[] {
+  const lifted = liftedOff(shell.mesh);
   const e = shell.edges;
   const runs: Readonly<Record<LineKey, readonly Uint32Array[]>> = {
     feather: [e.featherMedial, e.featherLateral],
@@ -28,7 +41,8 @@ export function drawnLines({ shell, flat }: Pick<Pair, "shell" | "flat">): reado
     // The two banks of the back seam are one line on the last.
     const once = key === "back" ? onLast.slice(0, 1) : onLast;
     const onceCard = key === "back" ? onCard.slice(0, 1) : onCard;
-    return { key, name: names[key], onLast: once, onCard, lengthOnLastMm: lengthOf(once, 3), lengthOnCardMm: lengthOf(onceCard, 2) };
+    const drawn = (key === "back" ? runs[key].slice(0, 1) : runs[key]).map((run) => pick(lifted, run, 3));
+    return { key, name: names[key], onLast: drawn, onCard, lengthOnLastMm: lengthOf(once, 3), lengthOnCardMm: lengthOf(onceCard, 2) };
   });
 }
 

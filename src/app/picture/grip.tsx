@@ -2,7 +2,7 @@ import { useRef, useState, type KeyboardEvent, type PointerEvent, type ReactElem
 import type { Pair } from "#job/pair.ts";
 import type { LineSettings, Rule } from "#lines/lines.ts";
 import { fieldOf } from "../state/measure-field.ts";
-import { clamp, say, snap } from "../state/numbers.ts";
+import { clamp, mm, percent, snap } from "../state/numbers.ts";
 import { pullOne, pullTwo, type Direction } from "../state/pull.ts";
 import type { Handle } from "./handles.ts";
 
@@ -32,6 +32,7 @@ export function Grip({ handle, pair, x, y, directions, hidden = false, origin, o
   const keys = useRef("");
   const [held, setHeld] = useState(false);
   const [focused, setFocused] = useState(false);
+  const [over, setOver] = useState(false);
   const rules = handle.moves.map((m) => pair.lineRules[m.setting]);
   const values = handle.moves.map((m) => pair.lines.settings[m.setting]);
   const text = tapeText(handle, values);
@@ -76,6 +77,8 @@ export function Grip({ handle, pair, x, y, directions, hidden = false, origin, o
   };
   const field = fieldOf(rules[0]!);
   const below = y < 70;
+  const width = origin()?.width ?? 0;
+  const anchor = x < 140 ? "start" : x > width - 140 ? "end" : "middle";
   return (
     <g className={`grip${held ? " held" : ""}${hidden ? " hidden" : ""}`} transform={`translate(${x.toFixed(1)} ${y.toFixed(1)})`}>
       <g
@@ -96,15 +99,17 @@ export function Grip({ handle, pair, x, y, directions, hidden = false, origin, o
           keys.current = "";
           onDone();
         }}
+        onPointerEnter={() => setOver(true)}
+        onPointerLeave={() => setOver(false)}
         onFocus={() => setFocused(true)}
         onBlur={() => setFocused(false)}
       >
         <circle r={22} className="touch" />
         <circle r={8} className="ring" />
       </g>
-      {(held || focused) && (
+      {(held || focused || over) && (
         <g className="tape" transform={`translate(0 ${below ? 46 : -40})`} aria-hidden="true">
-          <text textAnchor="middle" dominantBaseline="middle">{text}</text>
+          <text textAnchor={anchor} dominantBaseline="middle">{text}</text>
         </g>
       )}
     </g>
@@ -118,8 +123,7 @@ function within(value: number, rule: Rule): number {
 }
 
 function tapeText(handle: Handle, values: readonly number[]): string {
-  const mm = say(values[0]!, 1);
-  if (handle.key === "throat") return `${mm} mm from the toe`;
-  if (handle.key === "back") return `${mm} mm high`;
-  return `${mm} mm high, at ${say(values[1]! * 100, 0)} % of the length`;
+  if (handle.key === "throat") return `throat ${mm(values[0]!)} from the toe`;
+  if (handle.key === "back") return `back ${mm(values[0]!)} high`;
+  return `${handle.key} side ${mm(values[0]!)} high, at ${percent(values[1]!, 0)}`;
 }

@@ -26,9 +26,8 @@ export interface Eye {
   readonly riseDeg: number;
 }
 
-/** How far lines and shell are lifted off the surface, mm, so that they are not half drowned in it. */
-const liftShell = 0.35;
-const liftLines = 0.9;
+/** How far the shell is lifted off the last, mm, so that it is not half drowned in it. */
+const liftShell = 0.5;
 
 /** The last on the bench, drawn by three. Knows nothing of the page; tells `onFrame` whenever places on the screen changed. */
 export class LastScene {
@@ -100,7 +99,7 @@ export class LastScene {
     for (const line of thin) {
       const ends = segments(line.points);
       if (ends.length === 0) continue;
-      const geometry = new LineSegmentsGeometry().setPositions(lifted(ends, this.#centre));
+      const geometry = new LineSegmentsGeometry().setPositions(Float32Array.from(ends));
       this.#lines.add(new LineSegments2(geometry, this.#ink(line)));
     }
     this.ask();
@@ -133,7 +132,7 @@ export class LastScene {
       right = Math.max(right, Math.abs(v.x));
       up = Math.max(up, Math.abs(v.y));
     }
-    this.#mmPerPx = Math.max((2 * right) / (this.#size.width * 0.74), (2 * up) / (this.#size.height * 0.76));
+    this.#mmPerPx = Math.max((2 * right) / (this.#size.width * 0.8), (2 * up) / (this.#size.height * 0.84));
     this.ask();
   }
 
@@ -163,7 +162,8 @@ export class LastScene {
   #isSeen(p: readonly number[]): boolean {
     if (!this.#bvh) return true;
     const back = this.#camera.getWorldDirection(new THREE.Vector3()).negate();
-    const from = new THREE.Vector3(p[0], p[1], p[2]).addScaledVector(back, 3);
+    // Begin a little off the surface, toward the viewer and away from the middle, or the outline would hide its own points.
+    const from = new THREE.Vector3(p[0], p[1], p[2]).sub(this.#centre).multiplyScalar(1.01).add(this.#centre).addScaledVector(back, 3);
     return this.#bvh.raycastFirst(new THREE.Ray(from, back), THREE.DoubleSide) === null;
   }
 
@@ -184,7 +184,7 @@ export class LastScene {
   }
 
   #fat(line: SceneLine, points: Float64Array): Line2 {
-    const made = new Line2(new LineGeometry().setPositions(lifted(points, this.#centre)), this.#ink(line));
+    const made = new Line2(new LineGeometry().setPositions(Float32Array.from(points)), this.#ink(line));
     if (line.dashed) made.computeLineDistances();
     return made;
   }
@@ -217,18 +217,6 @@ function geometryOf(mesh: Mesh, lift: number): THREE.BufferGeometry {
     for (let i = 0; i < array.length; i++) array[i]! += lift * (normal.array[i] ?? 0);
   }
   return geometry;
-}
-
-/** Points moved a little off the last, away from its middle: enough to lie on top of the surface from every side. */
-function lifted(points: Float64Array, centre: THREE.Vector3): Float32Array {
-  const out = new Float32Array(points.length);
-  for (let i = 0; i < points.length; i += 3) {
-    const d = [0, points[i + 1]! - centre.y, points[i + 2]! - centre.z];
-    const length = Math.hypot(d[1]!, d[2]!) || 1;
-    for (let k = 0; k < 3; k++) out[i + k] = points[i + k]! + (liftLines * d[k]!) / length;
-    out[i] = points[i]! + liftLines * 0.6 * Math.sign(points[i]! - centre.x) * Math.min(1, Math.abs(points[i]! - centre.x) / 110) ** 3;
-  }
-  return out;
 }
 
 function segments(lines: readonly Float64Array[]): Float64Array {

@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useMemo, useRef, useState, type KeyboardEvent, type PointerEvent, type ReactElement, type ReactNode } from "react";
+import { useEffect, useMemo, useRef, useState, type KeyboardEvent, type PointerEvent, type ReactElement, type ReactNode } from "react";
 import type { Pair } from "#job/pair.ts";
 import { medialSign } from "#last/last.ts";
 import { say } from "../state/numbers.ts";
@@ -22,15 +22,19 @@ export interface LastViewProps {
   readonly shell: boolean;
   /** Words to stand beside places of the last: landmarks, or findings. */
   readonly words: readonly { readonly key: string; readonly text: string; readonly at: readonly number[] }[];
-  readonly eyeAtFirst: "above" | "outer side";
+  /** Where to look from; a new object looks from there again. */
+  readonly from: { readonly name: EyeName };
   readonly lit: LineKey | undefined;
   readonly onLit: (key: LineKey | undefined) => void;
   readonly onPull: Pull;
   readonly onDone: () => void;
 }
 
-/** Places to look from, in words. The turn is for a last whose inner side is on its left (+y). */
-const eyes: Readonly<Record<string, Eye>> = {
+export const eyeNames = ["above", "outer side", "inner side", "back", "toe", "below"] as const;
+export type EyeName = (typeof eyeNames)[number];
+
+/** Places to look from. The turn is for a last whose inner side is on its left (+y). */
+const eyes: Readonly<Record<EyeName, Eye>> = {
   above: { turnDeg: 197, riseDeg: 52 },
   "outer side": { turnDeg: 262, riseDeg: 14 },
   "inner side": { turnDeg: 98, riseDeg: 14 },
@@ -40,7 +44,7 @@ const eyes: Readonly<Record<string, Eye>> = {
 };
 
 export function LastView(props: LastViewProps): ReactElement {
-  const { pair, ink, lines, handles, map, shell, words, eyeAtFirst, lit, onLit, onPull, onDone } = props;
+  const { pair, ink, lines, handles, map, shell, words, from, lit, onLit, onPull, onDone } = props;
   const canvas = useRef<HTMLCanvasElement>(null);
   const frame = useRef<HTMLDivElement>(null);
   const overlay = useRef<SVGSVGElement>(null);
@@ -61,13 +65,12 @@ export function LastView(props: LastViewProps): ReactElement {
   }, []);
   const live = scene instanceof LastScene ? scene : undefined;
 
-  const lookFrom = useCallback((name: string): void => {
-    const eye = eyes[name]!;
-    live?.look(mirrored ? { ...eye, turnDeg: -eye.turnDeg } : eye, true);
-  }, [live, mirrored]);
   useEffect(() => live?.resize(size.width, size.height), [live, size.width, size.height]);
   useEffect(() => live?.setLast(pair.last.mesh, ink.wood), [live, pair.last.mesh, ink.wood]);
-  useEffect(() => lookFrom(eyeAtFirst), [lookFrom, eyeAtFirst, pair.last.mesh]);
+  useEffect(() => {
+    const eye = eyes[from.name];
+    live?.look(mirrored ? { ...eye, turnDeg: -eye.turnDeg } : eye, true);
+  }, [live, mirrored, from, pair.last.mesh]);
   useEffect(() => live?.setShell(shell ? pair.shell.mesh : undefined, ink.card, map?.colours), [live, shell, pair.shell.mesh, map, ink.card]);
   useEffect(() => {
     const thick = lines.map((l): SceneLine => {
@@ -127,12 +130,6 @@ export function LastView(props: LastViewProps): ReactElement {
         </svg>
         {litLine && <p className="lit">{litLine.name}, {say(litLine.lengthOnLastMm, 0)} mm on the last</p>}
       </div>
-      <p className="from">
-        <span>Look from</span>
-        {Object.keys(eyes).map((name) => (
-          <button key={name} type="button" className="word" onClick={() => lookFrom(name)}>{name}</button>
-        ))}
-      </p>
     </section>
   );
 }

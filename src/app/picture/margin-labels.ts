@@ -18,12 +18,19 @@ export interface Placed extends Named {
  */
 export function inMargins(items: readonly Named[], width: number, height: number, lineHeight = 24, margin = 10): readonly Placed[] {
   const middle = width / 2;
+  const leftmost = Math.min(...items.map((i) => i.x));
+  const rightmost = Math.max(...items.map((i) => i.x));
   return (["left", "right"] as const).flatMap((side) => {
+    // Not farther out than needed: a leader line is there to be short.
+    const out = side === "left" ? Math.max(margin, leftmost - reach) : Math.min(width - margin, rightmost + reach);
     const mine = items.filter((i) => (i.x < middle ? "left" : "right") === side).sort((a, b) => a.y - b.y);
     const ys = spread(mine.map((i) => i.y), lineHeight, margin + lineHeight / 2, height - margin - lineHeight / 2);
-    return mine.map((item, i) => ({ ...item, side, labelX: side === "left" ? margin : width - margin, labelY: ys[i]! }));
+    return mine.map((item, i) => ({ ...item, side, labelX: out, labelY: ys[i]! }));
   });
 }
+
+/** From the outermost place to the far end of the words, px. */
+const reach = 130;
 
 /** Rising places moved as little as needed to be `gap` apart and within [low, high]. */
 export function spread(rising: readonly number[], gap: number, low: number, high: number): number[] {

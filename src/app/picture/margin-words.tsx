@@ -6,7 +6,7 @@ export function MarginWords({ items, width, height }: { readonly items: readonly
   return (
     <g className="margin-words">
       {inMargins(items, width, height).map((l) => {
-        const end = l.labelX + (l.side === "left" ? 1 : -1) * (l.text.length * 6.9 + 6);
+        const end = l.labelX + (l.side === "left" ? 1 : -1) * (l.text.length * 7.3 + 8);
         return (
           <g key={l.key}>
             <path d={`M${end.toFixed(1)} ${l.labelY.toFixed(1)}L${l.x.toFixed(1)} ${l.y.toFixed(1)}`} className="leader" />

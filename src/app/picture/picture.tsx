@@ -1,4 +1,4 @@
-import { useMemo, useState, type ReactElement } from "react";
+import { useEffect, useMemo, useState, type ReactElement } from "react";
 import { severityOf } from "#base/findings.ts";
 import type { Pair } from "#job/pair.ts";
 import type { Point3 } from "#last/last.ts";
@@ -11,12 +11,12 @@ import { drawnLines, type LineKey } from "./drawn-lines.ts";
 import type { Pull } from "./grip.tsx";
 import { handlesOf } from "./handles.ts";
 import { useInk } from "./ink.ts";
-import { LastView } from "./last-view.tsx";
+import { eyeNames, LastView, type EyeName } from "./last-view.tsx";
 import { PiecesView } from "./pieces-view.tsx";
 import { SheetsView } from "./sheets-view.tsx";
 import type { StretchMap } from "./stretch-map.ts";
 
-const showings = ["both", "the last alone", "the card alone"] as const;
+const showings = ["both", "the last", "the card"] as const;
 
 interface PictureProps {
   readonly desk: Desk;
@@ -33,6 +33,9 @@ export function Picture({ desk, pair, station, map, plan, chosen, onChoose }: Pi
   const ink = useInk();
   const [lit, setLit] = useState<LineKey>();
   const [showing, setShowing] = useState<(typeof showings)[number]>("both");
+  const two = station !== "Last";
+  const [from, setFrom] = useState<{ readonly name: EyeName }>({ name: two ? "above" : "outer side" });
+  useEffect(() => setFrom({ name: two ? "above" : "outer side" }), [two]);
   const lines = useMemo(() => drawnLines(pair), [pair]);
   const handles = useMemo(() => (station === "Lines" || station === "Shell" ? handlesOf(pair) : []), [pair, station]);
   const notes = useMemo(() => notesOf(pair), [pair]);
@@ -42,9 +45,8 @@ export function Picture({ desk, pair, station, map, plan, chosen, onChoose }: Pi
 
   if (station === "Pieces") return <PiecesView pieces={pair.pieces} chosen={chosen} onChoose={onChoose} />;
   if (station === "Sheets") return plan ? <SheetsView plan={plan} paper={pair.job.paper} /> : <></>;
-  const two = station !== "Last";
-  const withLast = !two || showing !== "the card alone";
-  const withCard = two && showing !== "the last alone";
+  const withLast = !two || showing !== "the card";
+  const withCard = two && showing !== "the last";
   return (
     <>
       <div className={`views${withLast && withCard ? " two" : ""}`}>
@@ -57,7 +59,7 @@ export function Picture({ desk, pair, station, map, plan, chosen, onChoose }: Pi
             map={map}
             shell={two}
             words={words}
-            eyeAtFirst={two ? "above" : "outer side"}
+            from={from}
             lit={lit}
             onLit={setLit}
             onPull={onPull}
@@ -66,12 +68,20 @@ export function Picture({ desk, pair, station, map, plan, chosen, onChoose }: Pi
         )}
         {withCard && <CardView pair={pair} lines={lines} handles={handles} map={map} notes={notes} lit={lit} onLit={setLit} onPull={onPull} onDone={onDone} />}
       </div>
-      {two && (
-        <p className="from show">
-          <span>Show</span>
-          {showings.map((s) => <button key={s} type="button" className="word" aria-pressed={s === showing} onClick={() => setShowing(s)}>{s}</button>)}
-        </p>
-      )}
+      <div className="under">
+        {withLast && (
+          <p>
+            <span>Look from</span>
+            {eyeNames.map((name) => <button key={name} type="button" className="word" onClick={() => setFrom({ name })}>{name}</button>)}
+          </p>
+        )}
+        {two && (
+          <p>
+            <span>Show</span>
+            {showings.map((s) => <button key={s} type="button" className="word" aria-pressed={s === showing} onClick={() => setShowing(s)}>{s}</button>)}
+          </p>
+        )}
+      </div>
     </>
   );
 }

@@ -44,7 +44,7 @@ export function PiecesView({ pieces, chosen, onChoose }: PiecesViewProps): React
           ))}
         </svg>
       </div>
-      <p className="from">
+      <p className="under">
         {side === "left" ? "Pieces of the left shoe" : "Pieces of the right shoe"}; the other shoe’s are their exact mirror images.{" "}
         {chosen && <button type="button" className="word" onClick={() => onChoose(undefined)}>Show all pieces</button>}
       </p>

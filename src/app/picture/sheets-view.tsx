@@ -1,5 +1,6 @@
-import { useRef, type ReactElement } from "react";
+import { useMemo, useRef, type ReactElement } from "react";
 import { papers } from "#sheets/paper.ts";
+import { insidePoint } from "../state/inside-point.ts";
 import type { PagePlan } from "../state/page-plan.ts";
 import { useSize } from "./use-size.ts";
 
@@ -8,6 +9,7 @@ export function SheetsView({ plan, paper }: { readonly plan: PagePlan; readonly 
   const frame = useRef<HTMLDivElement>(null);
   const { width, height } = useSize(frame);
   const { sheet, tiling } = plan;
+  const insides = useMemo(() => sheet.placed.map((p) => insidePoint(p.outline)), [sheet]);
   const scale = Math.max(0.01, Math.min((width - 40) / sheet.widthMm, (height - 40) / sheet.heightMm));
   const x = (mm: number): number => (width - sheet.widthMm * scale) / 2 + mm * scale;
   const y = (mm: number): number => (height - sheet.heightMm * scale) / 2 + (sheet.heightMm - mm) * scale;
@@ -20,22 +22,21 @@ export function SheetsView({ plan, paper }: { readonly plan: PagePlan; readonly 
   return (
     <section className="view sheets" aria-label="The pages">
       <div className="frame" ref={frame}>
-        <svg className="overlay" width={width} height={height} role="img" aria-label={`${plan.pages} pages of ${papers[paper].name} with the pieces on them, as they are joined.`}>
+        <svg className="overlay" width={width} height={height} role="img" aria-label={`${tiling.tiles.length} pages of ${papers[paper].name} with the pieces on them, as they are joined.`}>
           {tiling.tiles.map((t, i) => (
-            <g key={i}>
-              <rect className="page" x={x(t.xMm)} y={y(t.yMm + windowHeightMm)} width={windowWidthMm * scale} height={windowHeightMm * scale} />
-              <text className="page-number" x={x(t.xMm) + 8} y={y(t.yMm + windowHeightMm) + 18}>{i + 1}</text>
-            </g>
+            <rect key={i} className="page" x={x(t.xMm)} y={y(t.yMm + windowHeightMm)} width={windowWidthMm * scale} height={windowHeightMm * scale} />
           ))}
-          {sheet.placed.map((p, i) => (
-            <g key={i}>
-              <path className="cut" d={path(p.outline)} />
-              <text className="on-page" x={x((p.bounds.minX + p.bounds.maxX) / 2)} y={y((p.bounds.minY + p.bounds.maxY) / 2)} textAnchor="middle">{p.piece.name}, {p.piece.side}</text>
-            </g>
+          {sheet.placed.map((p, i) => <path key={i} className="cut" d={path(p.outline)} />)}
+          {sheet.placed.map((p, i) => insides[i]!.room * scale > 15 && (
+            <text key={i} className="on-page" x={x(insides[i]!.x)} y={y(insides[i]!.y)} textAnchor="middle">
+              <tspan>{p.piece.name}</tspan>
+              <tspan x={x(insides[i]!.x)} dy="1.15em">{p.piece.side}</tspan>
+            </text>
           ))}
+          {tiling.tiles.map((t, i) => <text key={i} className="page-number" x={x(t.xMm) + 7} y={y(t.yMm + windowHeightMm) + 17}>{i + 1 + plan.covers}</text>)}
         </svg>
       </div>
-      <p className="from">Pages as they are joined; the numbers are those of the pages with pattern.</p>
+      <p className="under">Pages as they are joined, with the numbers that are printed on them.</p>
     </section>
   );
 }

@@ -1,5 +1,6 @@
 import type { Pair } from "#job/pair.ts";
 import { say } from "../state/numbers.ts";
+import { liftedOff } from "./drawn-lines.ts";
 import { mapColour } from "./map-scale.ts";
 import { levelLines, levelsFor, scaleEnd, stretchAtVertices, worstOf, type EdgePoint, type LevelLine, type MapOf } from "./strain.ts";
 
@@ -22,13 +23,14 @@ export function stretchMap({ flat }: Pick<Pair, "flat">, of: MapOf): StretchMap 
   const end = scaleEnd(stretch);
   const colours = new Uint8Array(stretch.length * 3);
   stretch.forEach((value, v) => colours.set(mapColour(value / end), 3 * v));
+  const lifted = liftedOff(flat.shell.mesh);
   const lines = levelLines(triangles, stretch, levelsFor(end)).filter((l) => l.points.length > 12);
   const worst = worstOf(stretch, of);
   return {
     of,
     end,
     colours,
-    onLast: lines.map((l) => lay(l.points, positions, 3)),
+    onLast: lines.map((l) => lay(l.points, lifted, 3)),
     onCard: lines.map((l) => lay(l.points, flat.uv, 2)),
     numbers: numbersFor(lines, positions, flat.uv),
     worst: {

@@ -32,3 +32,13 @@ export function clamp(value: number, min: number, max: number): number {
 export function snap(value: number, step: number): number {
   return Number((Math.round(value / step) * step).toFixed(decimalsOf(step)));
 }
+
+/** A length with its unit, kept on one line. */
+export function mm(value: number, decimals = 1): string {
+  return `${say(value, decimals)}\u00a0mm`;
+}
+
+/** A share in percent, kept on one line. */
+export function percent(share: number, decimals = 1): string {
+  return `${say(share * 100, decimals)}\u00a0%`;
+}

@@ -1,18 +1,22 @@
 import type { Pair } from "#job/pair.ts";
 import { arrange, type CommonSheet } from "#sheets/arrange.ts";
 import { gridOf, papers } from "#sheets/paper.ts";
+import { inkCovers } from "#sheets/pdf/cover.ts";
 import { ring } from "#sheets/piece-drawing.ts";
+import { profileOf } from "#sheets/shoe-picture.ts";
 import { tilingOf, type Tiling } from "#sheets/tiling.ts";
 
 /** How the pieces lie on the common sheet and which pages show them: the same plan that the printed pattern follows. */
 export interface PagePlan {
   readonly sheet: CommonSheet;
   readonly tiling: Tiling;
-  readonly pages: number;
+  /** Pages in front of the pattern, that say how to print and join it. */
+  readonly covers: number;
 }
 
-export function pagePlan({ pieces, job }: Pick<Pair, "pieces" | "job">): PagePlan {
+export function pagePlan({ pieces, job, last, lines }: Pick<Pair, "pieces" | "job" | "last" | "lines">): PagePlan {
   const sheet = arrange(pieces, gridOf(papers[job.paper]));
   const tiling = tilingOf(sheet, sheet.placed.map((p) => [ring(p.outline)]));
-  return { sheet, tiling, pages: tiling.tiles.length };
+  const covers = inkCovers({ heading: "", paper: papers[job.paper], sheet, tiling, profile: profileOf(last, lines) }).length;
+  return { sheet, tiling, covers };
 }

@@ -7,7 +7,7 @@ import { pieceSentences } from "#base/sentences/pieces.ts";
 import { sheetSentences } from "#base/sentences/sheets.ts";
 import { shellSentences } from "#base/sentences/shell.ts";
 import type { Pair } from "#job/pair.ts";
-import { say } from "./numbers.ts";
+import { mm, percent, say } from "./numbers.ts";
 import { kindsOf } from "./piece-kinds.ts";
 
 /** The stations in the order of the work. */
@@ -41,11 +41,11 @@ function whatOf(station: Station, pair: Pair, sheetsReady: boolean): string {
     case "Last":
       return `${pair.labels.size}, ${last.side}, from ${last.source === "scan" ? "a scan" : "measures"}`;
     case "Lines":
-      return `throat ${say(s.throatDepthMm)}, back ${say(s.backHeightMm)}, sides ${say(s.sideHeightMedialMm)} and ${say(s.sideHeightLateralMm)} mm`;
+      return `throat ${say(s.throatDepthMm)}, back ${say(s.backHeightMm)}, sides ${say(s.sideHeightMedialMm)} and ${mm(s.sideHeightLateralMm)}`;
     case "Shell": {
-      const shorter = (1 - toplineMm.flat / toplineMm.onLast) * 100;
-      const topline = Math.abs(shorter) < 0.05 ? "topline as on the last" : `topline ${say(Math.abs(shorter))} % ${shorter > 0 ? "shorter" : "longer"}`;
-      return `${topline}, stretch to ${say(flat.strain.max * 100)} %`;
+      const shorter = 1 - toplineMm.flat / toplineMm.onLast;
+      const topline = Math.abs(shorter) < 0.0005 ? "topline as on the last" : `topline ${percent(Math.abs(shorter))} ${shorter > 0 ? "shorter" : "longer"}`;
+      return `${topline}, stretch to ${percent(flat.strain.max)}`;
     }
     case "Pieces":
       return `${kindsOf(pair.pieces).reduce((n, k) => n + k.count, 0)} pieces for the pair`;
