@@ -6,9 +6,9 @@ import { summarise } from "./strain.ts";
 
 /**
  * How firmly the edges that a maker keeps true (topline, back, centre) hold their length against the rest; the feather edge, where
- * the leather is pulled under, absorbs what is left.
+ * the leather is pulled under, absorbs what is left. At 0.1 they come out true to about 0.1 mm; without, they are 1 to 2.5 mm off.
  */
-const edgeWeight = 0.02;
+const edgeWeight = 0.1;
 /** Stiffness of the thread that swings the heel ends together; the mode is soft, so this all but fixes the gap. */
 const springWeight = 10;
 
