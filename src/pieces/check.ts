@@ -93,7 +93,8 @@ function checkLining(upper: Draft, lining: Draft, net: NetUpper): readonly Findi
   const ring = ringEdge(upper.outline);
   const worst = { feather: 0, back: 0 };
   const { xy } = lining.outline;
-  for (let i = 0; i < xy.length; i += 2) {
+  // Every fourth point, one in 3 mm: edges as smooth as these do not reach out and back in between.
+  for (let i = 0; i < xy.length; i += 8) {
     const x = xy[i]!;
     const y = xy[i + 1]!;
     if (contains(upper.outline, x, y)) continue;

@@ -93,32 +93,26 @@ export interface LabelPlace {
  * where there is none. Where even the smallest do not fit, the smallest stand at the wished place.
  */
 export function placeBlock(lines: readonly LabelLine[], place: LabelPlace): LabelBlock {
-  const candidates = candidatesAround(place);
+  const box = bounds(place.within);
   let scaled = lines;
   for (const scale of [1, 0.85, 0.7, 0.6, 0.5, 0.4]) {
     scaled = lines.map((l) => ({ text: l.text, heightMm: l.heightMm * scale }));
     const size = blockSize(scaled);
-    for (const at of candidates) {
+    for (const [dx, dy] of nearestFirst) {
+      const at: Xy = [place.near[0] + dx, place.near[1] + dy];
+      if (at[0] < box.minX || at[0] > box.maxX || at[1] < box.minY || at[1] > box.maxY) continue;
       if (fits(at, size, place)) return { lines: scaled, at, angleDeg: place.angleDeg };
     }
   }
   return { lines: scaled, at: place.near, angleDeg: place.angleDeg };
 }
 
-/** A grid of 3 mm over the piece within 90 mm of the wished place, nearest first. */
-function candidatesAround({ within, near }: LabelPlace): readonly Xy[] {
-  const box = bounds(within);
-  const reach = 30;
-  const found: { at: Xy; square: number }[] = [];
-  for (let i = -reach; i <= reach; i++) {
-    for (let j = -reach; j <= reach; j++) {
-      const at: Xy = [near[0] + 3 * i, near[1] + 3 * j];
-      if (at[0] < box.minX || at[0] > box.maxX || at[1] < box.minY || at[1] > box.maxY) continue;
-      found.push({ at, square: i * i + j * j });
-    }
-  }
-  return found.sort((a, b) => a.square - b.square).map((f) => f.at);
-}
+/** Steps of a grid of 3 mm up to 90 mm to either side, nearest first. */
+const nearestFirst: readonly Xy[] = (() => {
+  const steps: Xy[] = [];
+  for (let i = -30; i <= 30; i++) for (let j = -30; j <= 30; j++) steps.push([3 * i, 3 * j]);
+  return steps.sort((a, b) => a[0] * a[0] + a[1] * a[1] - b[0] * b[0] - b[1] * b[1]);
+})();
 
 function fits(at: Xy, [width, height]: readonly [number, number], { within, avoid, angleDeg }: LabelPlace): boolean {
   if (!contains(within, at[0], at[1])) return false;

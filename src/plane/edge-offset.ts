@@ -37,24 +37,28 @@ function rawOffset(xy: Float64Array, widths: Float64Array, closed: boolean): Pol
 /** Unit normal to the right at point i: from the parabola through it and its neighbours, one-sided at the ends. */
 export function rightNormal(xy: Float64Array, i: number, closed: boolean): readonly [number, number] {
   const n = xy.length / 2;
-  const at = (k: number): readonly [number, number] => {
-    const j = ((k % n) + n) % n;
-    return [xy[2 * j]!, xy[2 * j + 1]!];
-  };
+  const x = xy[2 * i]!;
+  const y = xy[2 * i + 1]!;
   let dx: number;
   let dy: number;
   if (closed || (i > 0 && i < n - 1)) {
-    const [a, p, b] = [at(i - 1), at(i), at(i + 1)];
-    const before = Math.sqrt((p[0] - a[0]) * (p[0] - a[0]) + (p[1] - a[1]) * (p[1] - a[1]));
-    const after = Math.sqrt((b[0] - p[0]) * (b[0] - p[0]) + (b[1] - p[1]) * (b[1] - p[1]));
+    const a = 2 * (i > 0 ? i - 1 : n - 1);
+    const b = 2 * (i < n - 1 ? i + 1 : 0);
+    const ax = x - xy[a]!;
+    const ay = y - xy[a + 1]!;
+    const bx = xy[b]! - x;
+    const by = xy[b + 1]! - y;
+    const before = ax * ax + ay * ay;
+    const after = bx * bx + by * by;
     // Slope of the parabola: each chord's direction weighted by the other chord's length.
-    dx = ((p[0] - a[0]) / before) * after + ((b[0] - p[0]) / after) * before;
-    dy = ((p[1] - a[1]) / before) * after + ((b[1] - p[1]) / after) * before;
+    dx = ax * after + bx * before;
+    dy = ay * after + by * before;
   } else {
-    const way = i === 0 ? 1 : -1;
-    const [p, q, r] = [at(i), at(i + way), at(i + 2 * way)];
-    dx = way * (-3 * p[0] + 4 * q[0] - r[0]);
-    dy = way * (-3 * p[1] + 4 * q[1] - r[1]);
+    const way = i === 0 ? 2 : -2;
+    const q = 2 * i + way;
+    const r = q + way;
+    dx = (way * (-3 * x + 4 * xy[q]! - xy[r]!)) / 2;
+    dy = (way * (-3 * y + 4 * xy[q + 1]! - xy[r + 1]!)) / 2;
   }
   const length = Math.sqrt(dx * dx + dy * dy);
   must(length > 0, "a line that turns back has no normal");
