@@ -2,6 +2,7 @@ import { must } from "#base/bug.ts";
 import { finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import type { LoftNumbers } from "./loft-numbers.ts";
+import { widthsMet } from "./loft-plan.ts";
 import type { LastMeasurements } from "./measured.ts";
 
 /** Joint, waist, instep and heel girth, mm. */
@@ -31,7 +32,7 @@ export const askedGirths = (m: LastMeasurements): Girths => [m.jointGirthMm, m.w
  */
 export function fitGirths(plan: LoftNumbers, m: LastMeasurements, girthsOf: GirthsOf): GirthFit {
   const asked = askedGirths(m);
-  const at = (moves: Moves): Girths => girthsOf(moved(plan, moves));
+  const at = (moves: Moves): Girths => girthsOf(moved(plan, m, moves));
   let moves: Moves = [0, 0, 0, 0];
   let girths = at(moves);
   let slopes = slopesAt(at, moves, girths);
@@ -43,25 +44,27 @@ export function fitGirths(plan: LoftNumbers, m: LastMeasurements, girthsOf: Girt
     girths = next;
   }
   if (worst(asked, girths) > 0.3) refuse(moves, slopes, asked, girths, at, m);
-  return fitOf(plan, moves, slopes, asked);
+  return fitOf(plan, m, moves, slopes, asked);
 }
 
-function fitOf(plan: LoftNumbers, moves: Moves, slopes: readonly Moves[], asked: Girths): GirthFit {
-  return { numbers: moved(plan, moves), better: (measured) => fitOf(plan, stepped(moves, slopes, asked, measured), slopes, asked) };
+function fitOf(plan: LoftNumbers, m: LastMeasurements, moves: Moves, slopes: readonly Moves[], asked: Girths): GirthFit {
+  return { numbers: moved(plan, m, moves), better: (measured) => fitOf(plan, m, stepped(moves, slopes, asked, measured), slopes, asked) };
 }
 
 const worst = (a: Girths, b: Girths): number => Math.max(...a.map((v, i) => Math.abs(v - b[i]!)));
 
-function moved(plan: LoftNumbers, [vamp, waist, instep, heel]: Moves): LoftNumbers {
+/** The form after the moves, its widths met again. */
+function moved(plan: LoftNumbers, m: LastMeasurements, [vamp, waist, instep, heel]: Moves): LoftNumbers {
   const [j, , i] = plan.rise;
   const joints = j + vamp! / 47;
   const cone = i + (0.9 * heel!) / 75;
-  return {
+  const now = {
     ...plan,
-    rise: [joints, (joints + cone) / 2 + (0.5 * waist!) / 61, cone],
-    fullnessMm: [0.7 * waist!, 0.55 * instep! - 0.3 * heel!, heel!],
+    rise: [joints, (joints + cone) / 2 + (0.5 * waist!) / 61, cone] as const,
+    fullnessMm: [0.7 * waist!, 0.55 * instep! - 0.3 * heel!, heel!] as const,
     shankMm: 0.3 * instep!,
   };
+  return widthsMet(now, m);
 }
 
 /** Rows: girths; columns: moves. */

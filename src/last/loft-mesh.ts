@@ -64,7 +64,7 @@ class Weaver {
     const { rows } = this.#rails;
     let before = [this.#feather[side][0]!];
     for (let i = 1; i <= rows; i++) {
-      const row = i === rows ? this.#backRow(side) : this.#row(this.#feather[side][i]!, this.#top[side][i]!, this.#wallCurve(side, i));
+      const row = i === rows ? this.#backRow(side) : this.#row(i, this.#feather[side][i]!, this.#top[side][i]!, this.#wallCurve(side, i));
       this.#stitch(before, row, side === -1);
       before = row;
     }
@@ -74,7 +74,7 @@ class Weaver {
   /** The back curve belongs to both sides. */
   #backRow(side: LoftSide): number[] {
     const { rows } = this.#rails;
-    if (this.#back.length === 0) this.#back = this.#row(this.#feather[side][rows]!, this.#top[side][rows]!, this.#wallCurve(side, rows));
+    if (this.#back.length === 0) this.#back = this.#row(rows, this.#feather[side][rows]!, this.#top[side][rows]!, this.#wallCurve(side, rows));
     return this.#back;
   }
 
@@ -93,7 +93,7 @@ class Weaver {
   #weaveAcross(rims: Record<LoftSide, readonly number[]>, first: number, last: number, curve: (i: number) => Curve, down: boolean): void {
     let before = [rims[1][first]!];
     for (let i = first + 1; i <= last; i++) {
-      const row = i === last ? [rims[1][i]!] : this.#row(rims[1][i]!, rims[-1][i]!, curve(i));
+      const row = i === last ? [rims[1][i]!] : this.#row(i, rims[1][i]!, rims[-1][i]!, curve(i));
       this.#stitch(before, row, down);
       before = row;
     }
@@ -136,11 +136,11 @@ class Weaver {
     };
   }
 
-  /** A row between two vertices that exist, cut into even steps. */
-  #row(from: number, to: number, curve: Curve): number[] {
-    const path = new Path(curve, 40);
+  /** A row between two vertices that exist, cut into even steps, every other row staggered. */
+  #row(i: number, from: number, to: number, curve: Curve): number[] {
+    const path = new Path(curve, 24);
     const steps = Math.max(1, Math.round(path.length / this.#edge));
-    const shares = path.evenShares(steps);
+    const shares = path.evenShares(steps, i % 2 === 1);
     const row = [from];
     for (let k = 1; k < steps; k++) row.push(this.#put((out) => curve(out, 0, shares[k]!)));
     row.push(to);

@@ -38,7 +38,7 @@ export const form = {
   /** How far the ridge lies toward the inside. */
   ridgeLean: [0, 0, 0.2, 0.9, 2.1, 3.3, 4.1, 3.9, 2.4, 0.7, 0],
   /** Height of the ridge above the feather line; behind the cone it is the ridge there would be without a comb. */
-  ridge: [101, 100.5, 98.5, 93.5, 84.5, 72.5, 59, 46.8, 36.2, 27.5, 22],
+  ridge: [97, 96.5, 95.5, 91.5, 84, 72.6, 60, 49, 38, 28.2, 22],
   /** 0: sections are elliptical (exponent 2), 1: fuller (exponent 4). */
   square: [0.5, 0.5, 0.46, 0.38, 0.28, 0.2, 0.22, 0.32, 0.34, 0.3, 0.24],
   /** How far the wall stands out over the feather line, and the height at which it does so most. */

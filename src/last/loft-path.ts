@@ -1,3 +1,6 @@
+/** Steps over which a staggered row moves to its half step. */
+const ramp = 4;
+
 /** Writes the point at share q (0 … 1) of a curve into `out` at 3 · `at`. */
 export type Curve = (out: Float64Array, at: number, q: number) => void;
 
@@ -23,14 +26,18 @@ export class Path {
     this.length = arc[chords]!;
   }
 
-  /** Shares of the `steps + 1` ends of that many steps of equal length; 0 and 1 are met exactly. */
-  evenShares(steps: number): Float64Array {
+  /**
+   * Shares of the `steps + 1` ends of that many steps of equal length; 0 and 1 are met exactly. `staggered` moves them on by half a
+   * step, but for the first and last few: next to a row that is not staggered they make even triangles.
+   */
+  evenShares(steps: number, staggered = false): Float64Array {
     const arc = this.#arc;
     const chords = arc.length - 1;
     const out = new Float64Array(steps + 1);
     let k = 0;
     for (let i = 1; i < steps; i++) {
-      const s = (this.length * i) / steps;
+      const on = staggered ? 0.5 * Math.min(1, i / ramp, (steps - i) / ramp) : 0;
+      const s = (this.length * (i + on)) / steps;
       while (k < chords - 1 && arc[k + 1]! < s) k++;
       const d = arc[k + 1]! - arc[k]!;
       out[i] = (k + (d > 0 ? (s - arc[k]!) / d : 0)) / chords;

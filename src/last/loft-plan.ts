@@ -26,19 +26,19 @@ export function plannedNumbers(m: LastMeasurements): LoftNumbers {
   };
   for (let round = 0; round < 4; round++) {
     const shape = new LoftShape(numbers);
-    const widths = sideWidths(shape);
-    numbers = {
-      ...numbers,
-      lengthMm: m.stickLengthMm - shape.heelBulge - toeOverhang(shape),
-      ballScale: (numbers.ballScale * m.ballWidthMm) / widths.ball,
-      seatScale: (numbers.seatScale * m.seatWidthMm) / widths.seat,
-    };
+    numbers = widthsMet({ ...numbers, lengthMm: m.stickLengthMm - shape.heelBulge - toeOverhang(shape) }, m);
   }
   return standing(numbers);
 }
 
+/** Scales ball and seat so that both widths are as asked. */
+export function widthsMet(numbers: LoftNumbers, m: LastMeasurements): LoftNumbers {
+  const { ball, seat } = sideWidths(new LoftShape(numbers));
+  return { ...numbers, ballScale: (numbers.ballScale * m.ballWidthMm) / ball, seatScale: (numbers.seatScale * m.seatWidthMm) / seat };
+}
+
 /** Lets the tread down, or lifts it, until the lowest point of the bottom is on the ground. */
-export function standing(numbers: LoftNumbers): LoftNumbers {
+function standing(numbers: LoftNumbers): LoftNumbers {
   let now = numbers;
   for (let round = 0; round < 6; round++) now = { ...now, treadMm: now.treadMm - lowest(new LoftShape(now)) };
   return now;

@@ -48,7 +48,7 @@ function wallPath(shape: LoftShape, x: (q: number) => number, side: LoftSide, w:
   return new Path((out, at, q) => {
     const column = shape.column(x(q));
     shape.wallInto(out, at, column, w(column), side);
-  }, 400);
+  }, 300);
 }
 
 /** x at which the ridge reaches the comb. */

@@ -1,5 +1,5 @@
 import { combHeight, form, heelCurve, toePlans, toeWall, type LoftNumbers } from "./loft-numbers.ts";
-import { splineControls, splinePlace, splineValue, type SplineControls } from "./loft-spline.ts";
+import { splineControls, splinePlace } from "./loft-spline.ts";
 
 /** Everything of the form that depends on the place along the length alone. */
 export interface Column {
@@ -23,7 +23,10 @@ export interface Column {
   readonly toe: number;
 }
 
-type Named = Exclude<keyof typeof form, "spans">;
+/** The lists that the numbers of one last are worked into, in the order they are kept in. */
+const names = ["halfWidth", "bottomLean", "ridgeLean", "ridge", "square", "standOut", "standOutAt", "feather", "tilt", "bottomBulge"] as const;
+type Lists = Readonly<Record<(typeof names)[number], readonly number[]>>;
+const count = names.length;
 
 /**
  * A last as two smooth functions over its side view: the middle c and the square of the half breadth S at (x, w), x from the seat
@@ -32,7 +35,8 @@ type Named = Exclude<keyof typeof form, "spans">;
  */
 export class LoftShape {
   readonly numbers: LoftNumbers;
-  readonly #controls: Readonly<Record<Named, SplineControls>>;
+  /** Controls of all lists, side by side: one knot after another, `count` numbers each. */
+  readonly #controls: Float64Array;
   readonly #heelEnd: number;
   readonly #toeEnd: number;
   readonly #toeSlope: number;
@@ -41,7 +45,7 @@ export class LoftShape {
   constructor(numbers: LoftNumbers) {
     this.numbers = numbers;
     const lists = shapedLists(numbers);
-    this.#controls = Object.fromEntries(Object.entries(lists).map(([name, list]) => [name, splineControls(list)])) as Record<Named, SplineControls>;
+    this.#controls = interleaved(names.map((name) => splineControls(lists[name])));
     const plan = toePlans[numbers.toe];
     const heelHalf = lists.halfWidth[0]!;
     const toeHalf = lists.halfWidth[form.spans]!;
@@ -58,9 +62,13 @@ export class LoftShape {
   column(x: number): Column {
     const { lengthMm } = this.numbers;
     const share = x / lengthMm;
-    const place = splinePlace(form.spans, share);
-    const at = (name: Named): number => splineValue(this.#controls[name], place);
-    const half = at("halfWidth");
+    const { first, a, b, c, d } = splinePlace(form.spans, share);
+    const controls = this.#controls;
+    const at = (list: number): number => {
+      const k = first * count + list;
+      return a * controls[k]! + b * controls[k + count]! + c * controls[k + 2 * count]! + d * controls[k + 3 * count]!;
+    };
+    const half = at(0);
     const fromToe = Math.max(0, lengthMm - x);
     const ends = rounded(x / this.#heelEnd, 3, 3) * rounded(fromToe / this.#toeEnd, this.#toeSlope, this.#toeTurn);
     const nose = rounded(fromToe / toeWall.noseLength, (2 * toeWall.nose * toeWall.noseLength) / (form.ridge[form.spans] * form.ridge[form.spans]), 3);
@@ -68,15 +76,15 @@ export class LoftShape {
       x,
       half,
       ends,
-      bottomLean: at("bottomLean"),
-      ridgeLean: at("ridgeLean"),
-      ridge: at("ridge") * Math.sqrt(nose),
-      square: at("square"),
-      standOut: at("standOut"),
-      standOutAt: at("standOutAt"),
-      feather: at("heelShare") + at("springShare") + at("arch") + at("treadShare"),
-      tilt: at("tilt"),
-      curve: at("bottomBulge") / (half * half),
+      bottomLean: at(1),
+      ridgeLean: at(2),
+      ridge: at(3) * Math.sqrt(nose),
+      square: at(4),
+      standOut: at(5),
+      standOutAt: at(6),
+      feather: at(7),
+      tilt: at(8),
+      curve: at(9) / (half * half),
       back: fadeOut(share / heelCurve.reach),
       toe: fadeOut((1 - share) / toeWall.reach),
     };
@@ -130,7 +138,7 @@ export class LoftShape {
 }
 
 /** The lists of the form, with the numbers of one last worked in. */
-function shapedLists(n: LoftNumbers): Record<Named, number[]> {
+function shapedLists(n: LoftNumbers): Lists {
   const plan = toePlans[n.toe];
   const widths = [...form.halfWidth, ...plan.halfWidth];
   const [joints, waist, instep] = n.rise;
@@ -139,7 +147,7 @@ function shapedLists(n: LoftNumbers): Record<Named, number[]> {
   const fuller = [0.6 * fullHeel, fullHeel, 0.7 * fullHeel + 0.4 * fullInstep, 0.2 * fullHeel + fullInstep, fullInstep + 0.4 * fullWaist, 0.6 * fullInstep + fullWaist, fullWaist, 0.3 * fullWaist, 0, 0, 0];
   const seatBulge = Math.min(1, (0.4 * n.heelHeightMm) / form.bottomBulge[0]);
   // From seat to forepart the two widths pass over into each other.
-  const shank = [0, 0, 0, 0.7, 1, 0.5, 0, 0, 0, 0, 0];
+  const shank = [0, 0, 0, 0.4, 1, 0.7, 0.1, 0, 0, 0, 0];
   const toBall = [0, 0, 0, 0.1, 0.4, 0.75, 1, 1, 1, 1, 1];
   return {
     halfWidth: widths.map((v, i) => v * (n.seatScale + (n.ballScale - n.seatScale) * toBall[i]!) + n.shankMm * shank[i]!),
@@ -149,13 +157,17 @@ function shapedLists(n: LoftNumbers): Record<Named, number[]> {
     square: [...form.square],
     standOut: form.standOut.map((v, i) => v + fuller[i]!),
     standOutAt: form.standOutAt.map((v) => v * n.backScale),
-    heelShare: form.heelShare.map((v) => v * n.heelHeightMm),
-    springShare: form.springShare.map((v) => v * n.toeSpringMm),
-    treadShare: form.treadShare.map((v) => v * n.treadMm),
-    arch: [...form.arch],
+    feather: form.arch.map((v, i) => v + form.heelShare[i]! * n.heelHeightMm + form.springShare[i]! * n.toeSpringMm + form.treadShare[i]! * n.treadMm),
     tilt: [...form.tilt],
     bottomBulge: form.bottomBulge.map((v, i) => v * (i < 4 ? seatBulge : 1)),
   };
+}
+
+function interleaved(lists: readonly Float64Array[]): Float64Array {
+  const knots = lists[0]!.length;
+  const out = new Float64Array(knots * count);
+  lists.forEach((list, k) => list.forEach((v, i) => (out[i * count + k] = v)));
+  return out;
 }
 
 /** Rises from 0 at s = 0 with the given slope to 1 at s = 1 and beyond, with curvature continuous. */
