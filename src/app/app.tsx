@@ -12,7 +12,7 @@ import type { MapOf } from "./picture/strain.ts";
 import { stretchMap } from "./picture/stretch-map.ts";
 import { pagePlan } from "./state/page-plan.ts";
 import { findingsAt, type Station } from "./state/stations.ts";
-import { BusyLine, TroubleLine } from "./top/lines.tsx";
+import { BusyLine, NothingYet, TroubleLine } from "./top/lines.tsx";
 import { Top } from "./top/top.tsx";
 import { useKeysAndDrops } from "./top/keys-and-drops.ts";
 
@@ -53,7 +53,7 @@ export function App({ desk }: { readonly desk: Desk }): ReactElement {
       </nav>
       <main className="picture">
         <TroubleLine desk={desk} now={now} />
-        {pair ? <Picture desk={desk} pair={pair} station={station} map={map} plan={plan} chosen={chosen} onChoose={setChosen} /> : <p className="nothing">Laying out the work …</p>}
+        {pair ? <Picture desk={desk} pair={pair} station={station} map={map} plan={plan} chosen={chosen} onChoose={setChosen} /> : <NothingYet desk={desk} now={now} />}
         <BusyLine desk={desk} now={now} />
       </main>
       {dropping && <p className="drop-here">Let go to open the file</p>}

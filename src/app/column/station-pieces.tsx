@@ -30,8 +30,8 @@ export function StationPieces({ desk, pair, chosen, onChoose }: StationPiecesPro
   };
   return (
     <>
-      {sentence("lasting margin, forepart", ["Under the feather line the upper reaches ", "lastingToeMm", " at the toe, ", "lastingToeSidesMm", " beside it, ", "lastingForepartMm", " to the joint,"])}
-      {sentence("lasting margin, waist and heel", ["", "lastingOuterWaistMm", " at the outer waist, ", "lastingInnerWaistMm", " at the inner, and ", "lastingHeelMm", " at the heel."])}
+      {sentence("lasting margin, forepart", ["Under the feather line the upper reaches ", "lastingToeMm", " at the toe, ", "lastingToeSidesMm", " beside it, ", "lastingForepartMm", " to the joint."])}
+      {sentence("lasting margin, waist and heel", ["It reaches ", "lastingOuterWaistMm", " at the outer waist, ", "lastingInnerWaistMm", " at the inner, and ", "lastingHeelMm", " at the heel."])}
       {sentence("topline fold and back seam", ["The topline folds over by ", "toplineFoldMm", "; the back seam takes ", "backSeamMm", " on each edge."])}
       {sentence("thickness", ["The upper is ", "upperThicknessMm", " thick, the lining ", "liningThicknessMm", ", the toe puff ", "toePuffMm", "."])}
       {sentence("lining edges", ["The lining stands ", "liningTrimMm", " above the topline, to be trimmed; it is ", "liningToeInMm", " smaller at the toe, and its lasting margin ", "liningLastingShorterMm", " shorter."])}

@@ -82,7 +82,7 @@ export function CardView({ pair, lines, handles, map, notes, lit, onLit, onPull,
           <MarginWords items={labels} width={width} height={height - 40} />
           <g className="scale" transform={`translate(${((width - bar) / 2).toFixed(1)} ${height - 20})`}>
             <path d={`M0 -5V5M0 0H${bar.toFixed(1)}M${bar.toFixed(1)} -5V5`} />
-            <text x={bar / 2} y={-6} textAnchor="middle">50 mm on the screen’s card</text>
+            <text x={bar / 2} y={-6} textAnchor="middle">50 mm</text>
           </g>
           {handles.flatMap((h) => h.onCard.map((at, i) => {
             const directions = h.moves.map((m) => ({ x: -m.onCard[i]![1]! * lay.pxPerMm, y: -m.onCard[i]![0]! * lay.pxPerMm }));

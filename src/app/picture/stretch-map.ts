@@ -41,17 +41,23 @@ export function stretchMap({ flat }: Pick<Pair, "flat">, of: MapOf): StretchMap 
   };
 }
 
-/** One number in the middle of each of the longer lines. */
+/** Numbers nearer to each other than this on the card would cover one another, mm. */
+const apartMm = 17;
+
+/** One number on each of the longer lines, at the place nearest to its middle that is free. */
 function numbersFor(lines: readonly LevelLine[], positions: Float64Array, uv: Float64Array): StretchMap["numbers"] {
-  return lines
-    .filter((l) => l.points.length > 24)
-    .sort((a, b) => b.points.length - a.points.length)
-    .slice(0, 14)
-    .map((l, i) => {
-      const middle = [l.points[Math.floor(l.points.length / 2)]!];
-      const text = `${l.level > 0 ? "+" : ""}${say(l.level * 100, 1)}`;
-      return { key: `${i}`, text, onLast: [...lay(middle, positions, 3)], onCard: [...lay(middle, uv, 2)] };
-    });
+  const out: StretchMap["numbers"][number][] = [];
+  for (const l of lines.filter((line) => line.points.length > 24).sort((a, b) => b.points.length - a.points.length)) {
+    const n = l.points.length;
+    for (const share of [0.5, 0.35, 0.65, 0.2, 0.8, 0.05, 0.95]) {
+      const place = [l.points[Math.floor((n - 1) * share)]!];
+      const onCard = [...lay(place, uv, 2)];
+      if (out.some((o) => Math.hypot(o.onCard[0]! - onCard[0]!, o.onCard[1]! - onCard[1]!) < apartMm)) continue;
+      out.push({ key: `${out.length}`, text: `${l.level > 0 ? "+" : ""}${say(l.level * 100, 1)}`, onLast: [...lay(place, positions, 3)], onCard });
+      break;
+    }
+  }
+  return out;
 }
 
 function lay(points: readonly EdgePoint[], from: Float64Array, size: number): Float64Array {

@@ -45,7 +45,7 @@ function whatOf(station: Station, pair: Pair, sheetsReady: boolean): string {
     case "Shell": {
       const shorter = 1 - toplineMm.flat / toplineMm.onLast;
       const topline = Math.abs(shorter) < 0.0005 ? "topline as on the last" : `topline ${percent(Math.abs(shorter))} ${shorter > 0 ? "shorter" : "longer"}`;
-      return `${topline}, stretch to ${percent(flat.strain.max)}`;
+      return `${topline}, nearly all within ${percent(flat.strain.p95)}`;
     }
     case "Pieces":
       return `${kindsOf(pair.pieces).reduce((n, k) => n + k.count, 0)} pieces for the pair`;

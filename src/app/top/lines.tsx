@@ -42,3 +42,13 @@ export function TroubleLine({ desk, now }: LineProps): ReactElement {
     </div>
   );
 }
+
+/** Before the first picture: work is under way, or it cannot be done and the maker is shown the way out. */
+export function NothingYet({ desk, now }: LineProps): ReactElement {
+  if (now.busy || !now.trouble) return <p className="nothing">Laying out the work …</p>;
+  return (
+    <p className="nothing low">
+      There is no picture of this work. Take the last change back, or <button type="button" className="word" onClick={() => desk.startAfresh()}>begin with the demonstration last</button>.
+    </p>
+  );
+}

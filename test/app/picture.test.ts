@@ -1,0 +1,105 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { inMargins, spread } from "#app/picture/margin-labels.ts";
+import { mapColour } from "#app/picture/map-scale.ts";
+import { levelLines, scaleEnd } from "#app/picture/strain.ts";
+import { insidePoint } from "#app/state/inside-point.ts";
+import { inRows } from "#app/state/rows.ts";
+
+/** Flat n × n grid of squares of side 1, each cut in two. */
+function grid(n: number) {
+  const triangles: number[] = [];
+  const at = (i: number, j: number): number => i * (n + 1) + j;
+  for (let i = 0; i < n; i++) for (let j = 0; j < n; j++) triangles.push(at(i, j), at(i + 1, j), at(i + 1, j + 1), at(i, j), at(i + 1, j + 1), at(i, j + 1));
+  const x = Float64Array.from({ length: (n + 1) ** 2 }, (_, v) => Math.floor(v / (n + 1)));
+  const y = Float64Array.from({ length: (n + 1) ** 2 }, (_, v) => v % (n + 1));
+  return { triangles: Uint32Array.from(triangles), x, y };
+}
+
+describe("lines of equal stretch", () => {
+  test("of a plane slope are one straight line at the very place", () => {
+    const { triangles, x, y } = grid(6);
+    const lines = levelLines(triangles, x, [2.3]);
+    expect(lines).toHaveLength(1);
+    for (const { a, b, t } of lines[0]!.points) expect(x[a]! + t * (x[b]! - x[a]!)).toBeCloseTo(2.3, 12);
+    const ys = lines[0]!.points.map(({ a, b, t }) => y[a]! + t * (y[b]! - y[a]!));
+    expect([Math.min(...ys), Math.max(...ys)]).toEqual([0, 6]);
+  });
+
+  test("round a hill are closed, one for each level", () => {
+    const { triangles, x, y } = grid(20);
+    const hill = x.map((v, i) => -Math.hypot(v - 10, y[i]! - 10));
+    for (const level of [-7.5, -4.5]) {
+      const lines = levelLines(triangles, hill, [level]);
+      expect(lines).toHaveLength(1);
+      const points = lines[0]!.points;
+      expect(points[0]).toEqual(points.at(-1));
+    }
+    expect(levelLines(triangles, hill, [3])).toEqual([]);
+  });
+
+  test("the end of the scale is round and takes in nearly all", () => {
+    expect(scaleEnd(Float64Array.from({ length: 1000 }, (_, i) => (i / 1000) * 0.05))).toBe(0.06);
+    expect(scaleEnd(Float64Array.from([0.001, -0.002]))).toBe(0.02);
+    expect(scaleEnd(Float64Array.from([3]))).toBe(0.4);
+  });
+});
+
+describe("the scale of colours", () => {
+  // Relative luminance of sRGB, IEC 61966-2-1 and the Web Content Accessibility Guidelines 2.2.
+  const luminance = (share: number): number => {
+    const [r, g, b] = mapColour(share).map((c) => (c / 255 <= 0.04045 ? c / 255 / 12.92 : ((c / 255 + 0.055) / 1.055) ** 2.4));
+    return 0.2126 * r! + 0.7152 * g! + 0.0722 * b!;
+  };
+  test("is lightest at zero and darkens evenly to both ends, so that it reads without colour", () => {
+    for (const sign of [-1, 1]) for (let k = 1; k <= 10; k++) expect(luminance((sign * k) / 10)).toBeLessThan(luminance((sign * (k - 1)) / 10));
+    expect(Math.abs(luminance(1) - luminance(-1))).toBeLessThan(0.08);
+  });
+  test("stays at its ends beyond them", () => expect([mapColour(9), mapColour(-9)]).toEqual([mapColour(1), mapColour(-1)]));
+});
+
+describe("words in the margins", () => {
+  test("never overlap, keep the order of their places, and stay inside while there is room", () => {
+    fc.assert(
+      fc.property(fc.array(fc.double({ min: 0, max: 600, noNaN: true }), { maxLength: 20 }), (places) => {
+        const rising = [...places].sort((a, b) => a - b);
+        const out = spread(rising, 24, 12, 588);
+        for (let i = 1; i < out.length; i++) expect(out[i]! - out[i - 1]!).toBeGreaterThanOrEqual(24 - 1e-9);
+        for (const y of out) expect(y >= 12 - 1e-9 && y <= 588 + 1e-9).toBe(true);
+      }),
+      { seed: 5, numRuns: 200 },
+    );
+  });
+  test("stand on the side their place is nearer to", () => {
+    const placed = inMargins([{ key: "a", x: 10, y: 5, text: "toe" }, { key: "b", x: 390, y: 5, text: "seat" }], 400, 300);
+    expect(placed.map((p) => [p.key, p.side])).toEqual([["a", "left"], ["b", "right"]]);
+  });
+});
+
+describe("pieces on the screen", () => {
+  const room = { width: 800, height: 600, gap: 10, below: 40, leastWide: 90 };
+  const size = fc.record({ wide: fc.double({ min: 20, max: 300, noNaN: true }), high: fc.double({ min: 20, max: 300, noNaN: true }) });
+  test("stand inside the frame and never on one another", () => {
+    fc.assert(
+      fc.property(fc.array(size, { minLength: 1, maxLength: 12 }), (sizes) => {
+        const { scale, places } = inRows(sizes, room);
+        expect(scale).toBeGreaterThan(0);
+        const boxes = sizes.map((s, i) => ({ x0: places[i]!.x, y0: places[i]!.y, x1: places[i]!.x + Math.max(90, s.wide * scale), y1: places[i]!.y + s.high * scale + 40 }));
+        boxes.forEach((a, i) => {
+          expect(a.x0 >= 0 && a.y0 >= 0 && a.x1 <= 800.01 && a.y1 <= 600.01).toBe(true);
+          for (const b of boxes.slice(i + 1)) expect(a.x1 <= b.x0 + 0.01 || b.x1 <= a.x0 + 0.01 || a.y1 <= b.y0 + 0.01 || b.y1 <= a.y0 + 0.01).toBe(true);
+        });
+      }),
+      { seed: 9, numRuns: 100 },
+    );
+  });
+
+  test("a name finds the middle of the broad part, also of a horseshoe", () => {
+    const square = insidePoint(Float64Array.from([0, 0, 10, 0, 10, 10, 0, 10]));
+    expect([square.x, square.y, square.room]).toEqual([5, 5, 5]);
+    // A U: two arms 2 wide, a bridge 4 high.
+    const u = insidePoint(Float64Array.from([0, 0, 10, 0, 10, 12, 8, 12, 8, 4, 2, 4, 2, 12, 0, 12]));
+    expect(u.y).toBeLessThan(4);
+    expect(u.room).toBeGreaterThan(1.9);
+  });
+});
