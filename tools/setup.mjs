@@ -6,20 +6,21 @@ import { giveUp, inRoot, isMain, run } from "./steps.mjs";
 const wanted = [20, 19];
 
 /** Everything that must be there before any other step; does nothing when it is. `quiet` sends npm's words to standard error. */
-export function setUp({ quiet = false } = {}) {
+export function setUp({ quiet = false, failCode = 1 } = {}) {
+  const stop = (sentence) => giveUp(sentence, failCode);
   const [major, minor] = process.versions.node.split(".").map(Number);
   if (major < wanted[0] || (major === wanted[0] && minor < wanted[1])) {
-    giveUp(`Lastwise needs Node ${wanted.join(".")} or newer; this is Node ${process.versions.node}. Install a newer one and run the command again.`);
+    stop(`Lastwise needs Node ${wanted.join(".")} or newer; this is Node ${process.versions.node}. Install a newer one and run the command again.`);
   }
   const why = whatIsMissing();
   if (!why) return linkCommand();
   console.error(`Set-up: ${why}; installing (once, needs the network).`);
   const options = quiet ? { stdio: ["ignore", 2, 2] } : {};
   if (npm(["ci"], options) !== 0 && npm(["install"], options) !== 0) {
-    giveUp("Set-up failed: npm could not install the packages named in package-lock.json. Check the network and run the command again.");
+    stop("Set-up failed: npm could not install the packages named in package-lock.json. Check the network and run the command again.");
   }
   const still = whatIsMissing();
-  if (still) giveUp(`Set-up failed: ${still} after the installation. Delete the folder node_modules and run the command again.`);
+  if (still) stop(`Set-up failed: ${still} after the installation. Delete the folder node_modules and run the command again.`);
   linkCommand();
 }
 

@@ -36,7 +36,7 @@ export function newest(path, skip = () => false) {
 }
 
 /** Ends the program with a sentence. */
-export function giveUp(sentence) {
+export function giveUp(sentence, code = 1) {
   console.error(sentence);
-  process.exit(1);
+  process.exit(code);
 }

@@ -40,9 +40,10 @@ function inFolder(named: string, use: (apart: string) => void): void {
     makeFolders(home, made);
     const { bavail, bsize } = statfsSync(home);
     if (bavail * bsize < roomNeeded) throw new Refusal(finding("disk-full", { folder: named }));
-    apart = join(home, `.${basename(path)}-unfinished-${process.pid}-${Date.now().toString(36)}`);
-    mkdirSync(apart);
-    use(apart);
+    const own = join(home, `.${basename(path)}-unfinished-${process.pid}-${Date.now().toString(36)}`);
+    mkdirSync(own);
+    apart = own;
+    use(own);
   } catch (error) {
     throw worded(named, error);
   } finally {

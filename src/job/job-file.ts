@@ -66,12 +66,18 @@ function parse(name: string, text: string): Job {
   const head = raw as { format?: unknown; version?: unknown };
   if (typeof raw !== "object" || raw === null || head.format !== "lastwise job") throw new Refusal(finding("job-unreadable", { file: name, why: "it is not a job saved by Lastwise" }));
   if (typeof head.version === "number" && head.version > newest) throw new Refusal(finding("job-newer", { file: name, version: head.version }));
-  const checked = jobSchema.safeParse(raw);
+  const checked = jobSchema.safeParse(raw, { error: plainly });
   if (!checked.success) {
     const issue = checked.error.issues[0]!;
     throw new Refusal(finding("job-field-wrong", { file: name, field: issue.path.join(" → ") || "job", why: issue.message }));
   }
   return checked.data as Job;
+}
+
+/** What is wrong with a field, where the schema says nothing of its own. */
+function plainly({ code, input, keys }: { readonly code?: string | undefined; readonly input?: unknown; readonly keys?: readonly string[] }): string {
+  if (code === "unrecognized_keys" && keys) return `holds ${keys.join(", ")}, which is not known here`;
+  return input === undefined ? "is missing" : "is not what belongs there";
 }
 
 /** The job as one file; the same job gives the same bytes. */
