@@ -1,7 +1,7 @@
 import { finding, type Finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import type { Sectioner } from "#mesh/section.ts";
-import { centreRing, curveOf, nearestOnRing, runOfRing, type CentreRing } from "./centre-section.ts";
+import { centreRing, curveOf, nearestOnRing, runOfRing, smoothCurve, type CentreRing } from "./centre-section.ts";
 import { findComb, type Comb } from "./comb.ts";
 import type { Point3, SurfaceCurve } from "./last.ts";
 import { distance, dot, mix, pointAt } from "./vector.ts";
@@ -31,10 +31,11 @@ export function centreCurves(cutter: Sectioner, seat: Point3, toe: Point3, noise
   const comb = findComb(cutter.mesh, 0.3 + 2 * noiseMm);
   const [ridgeEnd, backEnd] = topEnds(upper, ring, comb, 0.05 + noiseMm);
   const findings = gapFinding(ring);
+  const told = (run: readonly Point3[]): SurfaceCurve => (noiseMm > 0 ? smoothCurve(curveOf(run), 3) : curveOf(run));
   return {
-    centreRidge: curveOf(cutUpTo(upper, ridgeEnd)),
-    backCurve: curveOf(cutUpTo([...upper].reverse(), upper.length - 1 - backEnd)),
-    bottomCentre: curveOf(bottom),
+    centreRidge: told(cutUpTo(upper, ridgeEnd)),
+    backCurve: told(cutUpTo([...upper].reverse(), upper.length - 1 - backEnd)),
+    bottomCentre: told(bottom),
     findings,
   };
 }

@@ -102,6 +102,30 @@ export function curveOf(points: readonly Point3[], step = 1): SurfaceCurve {
   return { points: out, arc: along };
 }
 
+/**
+ * A curve with its wiggle taken out, ends held: least Σ |q − p|² + λ Σ |second difference of q|² by relaxation, λ^(1/4) = `widthMm`.
+ * A tape lies over roughness, it does not follow it.
+ */
+export function smoothCurve({ points, arc }: SurfaceCurve, widthMm: number): SurfaceCurve {
+  const n = arc.length;
+  const step = arc[n - 1]! / (n - 1);
+  const lambda = (widthMm / step) ** 4;
+  const q = points.slice();
+  // Gauss-Seidel on the five-point rows; next to the ends the second difference takes what points there are.
+  for (let round = 0; round < 400; round++) {
+    for (let i = 1; i < n - 1; i++) {
+      const wide = i > 1 && i < n - 2;
+      for (let k = 0; k < 3; k++) {
+        const at = (j: number): number => q[3 * j + k]!;
+        const side = wide ? 4 * (at(i - 1) + at(i + 1)) - at(i - 2) - at(i + 2) : at(i - 1) + at(i + 1);
+        const own = wide ? 6 : 2;
+        q[3 * i + k] = (points[3 * i + k]! + lambda * side) / (1 + lambda * own);
+      }
+    }
+  }
+  return curveOf(Array.from({ length: n }, (_, i) => pointAt(q, i)), step);
+}
+
 /** Point at running length s of a curve; held at its ends. */
 export function pointAlong({ points, arc }: SurfaceCurve, s: number): Point3 {
   const n = arc.length;

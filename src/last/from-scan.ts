@@ -1,6 +1,7 @@
 import { finding, type Finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import type { Watch } from "#base/watch.ts";
+import { diagonal } from "#mesh/area.ts";
 import type { Mesh } from "#mesh/mesh.ts";
 import { Sectioner } from "#mesh/section.ts";
 import { chain, meshIntoFrame, pointsIntoFrame, type Axes } from "./axes.ts";
@@ -8,9 +9,9 @@ import { edgeFindings } from "./edge-findings.ts";
 import { findFeather } from "./feather.ts";
 import { orderFeather } from "./feather-order.ts";
 import { planLength } from "./girth.ts";
+import { calm } from "./grain.ts";
 import type { Last, Placement, Side } from "./last.ts";
 import { measureLast } from "./measure.ts";
-import { grainOf, type Grain } from "./noise.ts";
 import { refuseNoLast } from "./plausible.ts";
 import { findPose } from "./pose.ts";
 import { guessSide, type SideGuess } from "./side.ts";
@@ -27,28 +28,32 @@ import { scale } from "./vector.ts";
  */
 export function lastFromScan(scan: Mesh, choices: { readonly name: string; readonly side?: Side }, watch: Watch): Last {
   watch("pose", 0);
-  const pose = findPose(scan);
+  const calmed = calm(scan, diagonal(scan));
+  const pose = findPose(calmed.mesh);
   const units = guessUnit(pose.length);
-  const lying = scaled(meshIntoFrame(pose.axes, scan), 1 / units.unitPerMm);
+  const lying = scaled(meshIntoFrame(pose.axes, calmed.mesh), 1 / units.unitPerMm);
   const lengthMm = pose.length / units.unitPerMm;
+  const noiseMm = calmed.noise / units.unitPerMm;
+  // The edge is sought on the scan as it is: smoothing chews at a tight edge. What it leaves of the roughness is about a fifth.
+  const leftMm = calmed.smoothed ? noiseMm / 5 : 0;
   const cutter = new Sectioner(lying);
   const findings: Finding[] = [...refuseNoLast(cutter, pose, lengthMm)];
-  const grain = grainOf(lying);
   watch("feather line", 0);
-  const found = findFeather(cutter, lengthMm, grain.noiseMm, watch);
+  const asScanned = calmed.smoothed ? new Sectioner(scaled(meshIntoFrame(pose.axes, scan), 1 / units.unitPerMm)) : cutter;
+  const found = findFeather(asScanned, lengthMm, noiseMm, watch);
   findings.push(...gapFindings(found.missing));
   watch("frame", 0);
-  const stand = standUp(cutter, found.points, grain.noiseMm);
+  const stand = standUp(cutter, found.points, leftMm);
   const mesh = meshIntoFrame(stand.axes, lying);
   const line = { points: pointsIntoFrame(stand.axes, found.points), confidence: found.confidence };
   const guess = guessSide(line.points, mesh);
   const side = choices.side ?? guess.side;
   const feather = orderFeather(line, side);
   findings.unshift(unitFinding(units, planLength(mesh)));
-  findings.push(...stand.findings, ...sideFindings(choices.side, guess), ...grainFindings(grain), ...edgeFindings(feather));
+  findings.push(...stand.findings, ...sideFindings(choices.side, guess), ...grainFindings(calmed.smoothed ? noiseMm : 0, calmed.edge / units.unitPerMm), ...edgeFindings(feather));
   watch("measures", 0);
   const placement = placementOf(pose.axes, units, stand.axes);
-  return measureLast({ name: choices.name, source: "scan", side, mesh, placement, feather, noiseMm: grain.noiseMm, findings });
+  return measureLast({ name: choices.name, source: "scan", side, mesh, placement, feather, noiseMm: leftMm, findings });
 }
 
 function scaled(mesh: Mesh, factor: number): Mesh {
@@ -66,9 +71,9 @@ function sideFindings(said: Side | undefined, guess: SideGuess): Finding[] {
   return guess.sure < 0.35 ? [finding("side-doubtful", { side: guess.side })] : [];
 }
 
-function grainFindings({ noiseMm, edgeMm }: Grain): Finding[] {
+function grainFindings(noiseMm: number, edgeMm: number): Finding[] {
   const findings: Finding[] = [];
-  if (noiseMm > 0.05) findings.push(finding("scan-rough", { noiseMm }));
+  if (noiseMm > 0) findings.push(finding("scan-rough", { noiseMm }));
   if (edgeMm > 5) findings.push(finding("scan-coarse", { edgeMm }));
   return findings;
 }
