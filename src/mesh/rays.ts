@@ -47,11 +47,15 @@ export class Rays {
   }
 }
 
-/** Where the line enters the box (0 when it starts inside), Infinity when it misses it. NaN from 0 · ∞ counts as inside the slab. */
+/** Where the line enters the box (0 when it starts inside), Infinity when it misses it. */
 function enterBox(boxes: Float64Array, at: number, o: Vector, inverse: Vector): number {
   let near = 0;
   let far = Infinity;
   for (let k = 0; k < 3; k++) {
+    if (!Number.isFinite(inverse[k]!)) {
+      if (o[k]! < boxes[at + k]! || o[k]! > boxes[at + 3 + k]!) return Infinity;
+      continue; // runs along the slab, and 0 · ∞ would say nothing
+    }
     const a = (boxes[at + k]! - o[k]!) * inverse[k]!;
     const b = (boxes[at + 3 + k]! - o[k]!) * inverse[k]!;
     const low = a < b ? a : b;

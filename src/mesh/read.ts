@@ -57,13 +57,13 @@ function readByContent(name: string, bytes: Uint8Array): RawScan {
 /** Well-known kinds that are not read, so that the refusal can name them. */
 function otherKind(bytes: Uint8Array, ending: string): string | undefined {
   const start = asciiText(bytes, 0, 24);
-  if (start.startsWith("PK")) return ending === "3mf" ? "3MF" : "zip";
-  if (/^(ST|C|N|4)*n?OFF\b/.test(start)) return "OFF";
-  if (start.startsWith("%PDF")) return "PDF";
-  if (/^\x89PNG|^\xff\xd8\xff|^GIF8/.test(start)) return "picture";
-  if (start.startsWith("ISO-10303-21")) return "STEP";
-  if (start.startsWith("Kaydara FBX")) return "FBX";
-  if (ending === "gltf") return "glTF (in several parts)";
+  if (start.startsWith("PK")) return ending === "3mf" ? "a 3MF file" : "a packed folder (zip)";
+  if (/^(ST|C|N|4)*n?OFF\b/.test(start)) return "an OFF file";
+  if (start.startsWith("%PDF")) return "a PDF document";
+  if (/^\x89PNG|^\xff\xd8\xff|^GIF8/.test(start)) return "a picture";
+  if (start.startsWith("ISO-10303-21")) return "a STEP file";
+  if (start.startsWith("Kaydara FBX")) return "an FBX file";
+  if (ending === "gltf") return "a glTF file in several parts";
   return undefined;
 }
 

@@ -8,7 +8,7 @@ const percent = (share: number): string => `${share < 0.1 ? (share * 100).toFixe
 export const meshSentences = {
   "file-empty": sentence("stop", (d: { file: string }) => `${d.file} is empty. Export the scan again.`),
   "file-not-mesh": sentence("stop", (d: { file: string }) => `${d.file} does not hold a 3-D surface that can be read here. Export the scan as ${kinds}.`),
-  "file-other-kind": sentence("stop", (d: { file: string; kind: string }) => `${d.file} is a ${d.kind} file, which is not read here. Export the scan as ${kinds}.`),
+  "file-other-kind": sentence("stop", (d: { file: string; kind: string }) => `${d.file} is ${d.kind}, which is not read here. Export the scan as ${kinds}.`),
   "file-truncated": sentence(
     "stop",
     (d: { file: string; promised: number; held: number; what: string }) =>

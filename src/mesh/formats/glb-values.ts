@@ -36,14 +36,14 @@ export function nodeMatrix(node: Json): readonly number[] {
 
 /** a · b, both column-major 4×4. */
 export function times(a: readonly number[], b: readonly number[]): readonly number[] {
-  const out = new Array<number>(16);
+  const out = new Float64Array(16);
   for (let c = 0; c < 4; c++)
     for (let r = 0; r < 4; r++) {
       let sum = 0;
       for (let k = 0; k < 4; k++) sum += a[k * 4 + r]! * b[c * 4 + k]!;
       out[c * 4 + r] = sum;
     }
-  return out;
+  return Array.from(out);
 }
 
 /** Whether the matrix turns left into right. */

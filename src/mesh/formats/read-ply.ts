@@ -155,7 +155,10 @@ function skipList(countType: PlyType, type: PlyType, numbers: Numbers): void {
 
 function passOver(element: PlyElement, numbers: Numbers): void {
   for (let n = 0; n < element.count && !numbers.over; n++) {
-    for (const p of element.properties) p.countType ? skipList(p.countType, p.type, numbers) : numbers.next(p.type);
+    for (const p of element.properties) {
+      if (p.countType) skipList(p.countType, p.type, numbers);
+      else numbers.next(p.type);
+    }
     numbers.endElement();
   }
 }
