@@ -54,3 +54,5 @@ export function upTo(c: SurfaceCurve, length: number): SurfaceCurve {
   out.push(...pointOn(c, length));
   return curveOf(out);
 }
+
+export const distanceSquared = (a: Point3, b: Point3): number => (a[0] - b[0]) ** 2 + (a[1] - b[1]) ** 2 + (a[2] - b[2]) ** 2;

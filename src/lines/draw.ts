@@ -1,14 +1,14 @@
 import { finding, type Finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
-import type { Last } from "#last/last.ts";
+import type { Last, Point3 } from "#last/last.ts";
 import { Arcs } from "./arcs.ts";
-import { curveLength, curveOf, pointOn, upTo } from "./curve.ts";
+import { curveLength, curveOf, distanceSquared, pointOn, upTo } from "./curve.ts";
 import { featherHalf, footAtX, halfSign, type Half } from "./feather.ts";
 import { flatOn, formeOf, type DoubleCurve, type Forme, type Xy } from "./forme.ts";
 import { heightMark } from "./heights.ts";
 import { judgeLines } from "./judge.ts";
 import type { Lines, LineRules, LineSettings } from "./lines.ts";
-import { halfTopline, liftLine } from "./topline.ts";
+import { halfTopline, liftLine, pointBeforeThroat, bowRadius, type HalfPlan } from "./topline.ts";
 
 /** What is made once per last, so that dragging a line costs little. */
 export interface DrawingBoard {
@@ -33,7 +33,10 @@ const stepMm = 0.75;
 /** Draws throat and topline on the last. Refuses values that lie beyond the last; unusual ones become findings. */
 export function drawLines(board: DrawingBoard, rules: LineRules, settings: LineSettings): DrawnLines {
   refuseImpossible(board, rules, settings);
-  const topline = { medial: drawHalf(board, settings, "medial"), lateral: drawHalf(board, settings, "lateral") };
+  const plans = { medial: planHalf(board, settings, "medial"), lateral: planHalf(board, settings, "lateral") };
+  const radius = planeRadius(board, plans, settings);
+  const half = (which: Half) => liftHalf(board, settings, which, halfTopline({ ...plans[which], throatRadiusMm: radius }, stepMm));
+  const topline = { medial: half("medial"), lateral: half("lateral") };
   const { last, forme } = board;
   const marks = (half: Half) => [0.25, 0.5, 0.75].map((share) => heightMark(board, half, topline[half], share * flankEnd(topline[half], last)));
   const lowest = (half: Half) => heightMark(board, half, topline[half], lowestX(settings, half, last));
@@ -57,14 +60,14 @@ const flankEnd = (topline: DoubleCurve, last: Last): number => topline.points[to
 const lowestX = (settings: LineSettings, half: Half, last: Last): number =>
   (half === "medial" ? settings.lowestAtMedial : settings.lowestAtLateral) * (last.landmarks.toePoint[0] - last.landmarks.seatPoint[0]);
 
-function drawHalf(board: DrawingBoard, settings: LineSettings, half: Half): DoubleCurve {
+function planHalf(board: DrawingBoard, settings: LineSettings, half: Half): HalfPlan {
   const { last, forme } = board;
   const sign = halfSign(last, half);
   const bank = forme.back[half];
   const back = flatOn(bank, settings.backHeightMm);
   const throat = flatOn(forme.centre, settings.throatDepthMm);
   const low = lowestPoint(board, settings, half);
-  const plan = {
+  return {
     back,
     backDirection: square(direction(bank, settings.backHeightMm), sign),
     lowest: low.at,
@@ -73,7 +76,25 @@ function drawHalf(board: DrawingBoard, settings: LineSettings, half: Half): Doub
     throatDirection: square(direction(forme.centre, settings.throatDepthMm), sign),
     throatRadiusMm: settings.throatRadiusMm,
   };
-  const flat = halfTopline(plan, stepMm);
+}
+
+/** The radius to draw on the plane so that the asked one comes out on the last: the plane's scale at the throat is not that of the last. */
+function planeRadius(board: DrawingBoard, plans: Readonly<Record<Half, HalfPlan>>, { throatRadiusMm, throatDepthMm }: LineSettings): number {
+  const { centreRidge } = board.last;
+  const before = pointOn(centreRidge, throatDepthMm - 2), after = pointOn(centreRidge, throatDepthMm + 2);
+  const size = Math.sqrt(distanceSquared(before, after));
+  const heelward: Point3 = [(after[0] - before[0]) / size, (after[1] - before[1]) / size, (after[2] - before[2]) / size];
+  let radius = throatRadiusMm;
+  for (let round = 0; round < 3; round++) {
+    const near = (half: Half) => pointBeforeThroat(board.forme, halfTopline({ ...plans[half], throatRadiusMm: radius }, stepMm));
+    const found = bowRadius(near("medial"), pointOn(centreRidge, throatDepthMm), near("lateral"), heelward);
+    if (found === undefined) return radius;
+    radius *= Math.min(1.5, Math.max(0.67, throatRadiusMm / found));
+  }
+  return radius;
+}
+
+function liftHalf({ last, forme }: DrawingBoard, settings: LineSettings, half: Half, flat: Float64Array): DoubleCurve {
   const { points, outsideAt } = liftLine(forme, flat);
   if (outsideAt !== undefined)
     throw new Refusal(finding("line-beyond-last", { what: `${half === "medial" ? "inner" : "outer"} half of the topline`, value: settings.backHeightMm, most: forme.ceilingMm, unit: "mm" }));

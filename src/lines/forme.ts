@@ -5,7 +5,7 @@ import { lscm } from "#mesh/lscm.ts";
 import type { Mesh } from "#mesh/mesh.ts";
 import { TriangleLocator } from "#plane/triangle-locator.ts";
 import type { Arcs } from "./arcs.ts";
-import { curveLength, curveOf } from "./curve.ts";
+import { arcNearest, curveLength, curveOf, upTo } from "./curve.ts";
 import { featherHalf, halves, type Half } from "./feather.ts";
 import { weave } from "./weave.ts";
 
@@ -61,8 +61,8 @@ export function formeOf(last: Last, arcs: Arcs, spacing = 3): Forme {
     mesh: woven.mesh,
     flat,
     feather: pair((h) => denser(double(woven.feather[h]), featherHalf(last.feather, h))),
-    back: pair((h) => double(woven.back[h])),
-    centre: double(woven.centre),
+    back: pair((h) => denser(double(woven.back[h]), last.backCurve)),
+    centre: denser(double(woven.centre), last.centreRidge),
     ceilingMm: woven.ceilingMm,
     toFlat(p) {
       const hit = onForme.find(p);
@@ -78,17 +78,17 @@ export function formeOf(last: Last, arcs: Arcs, spacing = 3): Forme {
   };
 }
 
-/** The exact feather points, with their places on the plane taken from the forme's edge by share of length. */
+/**
+ * The exact curve of the last with its places on the plane taken from the nearest place of the forme's own edge, as far as that
+ * edge reaches. Lengths along the two differ a little (the forme's is coarser), so places are matched in space.
+ */
 function denser(coarse: DoubleCurve, exact: SurfaceCurve): DoubleCurve {
-  const n = exact.arc.length;
+  const end = coarse.points.length - 3;
+  const reached = upTo(exact, arcNearest(exact, [coarse.points[end]!, coarse.points[end + 1]!, coarse.points[end + 2]!]));
+  const n = reached.arc.length;
   const flat = new Float64Array(2 * n);
-  const ratio = curveLength(coarse) / curveLength(exact);
-  for (let i = 0; i < n; i++) {
-    const [x, y] = flatOn(coarse, exact.arc[i]! * ratio);
-    flat[2 * i] = x;
-    flat[2 * i + 1] = y;
-  }
-  return { ...exact, flat };
+  for (let i = 0; i < n; i++) flat.set(flatOn(coarse, arcNearest(coarse, [reached.points[3 * i]!, reached.points[3 * i + 1]!, reached.points[3 * i + 2]!])), 2 * i);
+  return { ...reached, flat };
 }
 
 /** The place on the plane at a length (on the last) along a double curve. */

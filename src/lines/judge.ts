@@ -1,6 +1,6 @@
 import { finding, type Finding } from "#base/findings.ts";
 import type { Last } from "#last/last.ts";
-import { arcNearest, pointOn } from "./curve.ts";
+import { arcNearest, distanceSquared, pointOn } from "./curve.ts";
 import { halves, type Half } from "./feather.ts";
 import type { Forme } from "./forme.ts";
 import type { LineRules, Lines, LineSettings } from "./lines.ts";
@@ -31,5 +31,3 @@ export function judgeLines(last: Last, rules: LineRules, lines: Omit<Lines, "fin
     findings.push(finding("back-near-comb", { backMm: lines.settings.backHeightMm, combMm: forme.ceilingMm }, pointOn(last.backCurve, lines.settings.backHeightMm)));
   return findings;
 }
-
-const distanceSquared = (a: readonly number[], b: readonly number[]): number => (a[0]! - b[0]!) ** 2 + (a[1]! - b[1]!) ** 2 + (a[2]! - b[2]!) ** 2;

@@ -1,4 +1,5 @@
 import { must } from "#base/bug.ts";
+import type { Point3 } from "#last/last.ts";
 import type { Forme, Xy } from "./forme.ts";
 
 /** Ends and lowest place of one half of the topline on the drawing plane, with the directions in which it passes them (unit length). */
@@ -66,4 +67,29 @@ export function liftLine(forme: Forme, flat: Float64Array): { readonly points: F
     points.set(p, 3 * i);
   }
   return { points, outsideAt: undefined };
+}
+
+/** The point of the last under the drawn half about 8 mm before the throat. */
+export function pointBeforeThroat(forme: Forme, flat: Float64Array): Point3 | undefined {
+  const n = flat.length;
+  const end: Xy = [flat[n - 2]!, flat[n - 1]!];
+  for (let i = n - 4; i >= 0; i -= 2) {
+    const at: Xy = [flat[i]!, flat[i + 1]!];
+    if (distance(at, end) > 8) return forme.toLast(at);
+  }
+  return undefined;
+}
+
+/**
+ * Radius of the line on the last at the throat, from a point either side and the direction of the centre line there (unit length,
+ * toward the heel): the bow's height along the centre against half its width. The bend of the surface across the centre does not count.
+ */
+export function bowRadius(a: Point3 | undefined, throat: Point3, b: Point3 | undefined, heelward: Point3): number | undefined {
+  if (!a || !b) return undefined;
+  let height = 0, width = 0;
+  for (let d = 0; d < 3; d++) {
+    height += 0.5 * (a[d]! + b[d]! - 2 * throat[d]!) * heelward[d]!;
+    width += (a[d]! - b[d]!) ** 2;
+  }
+  return height > 1e-6 ? (0.25 * width + height * height) / (2 * height) : undefined;
 }

@@ -83,6 +83,19 @@ describe.skipIf(!hasShared).each(lastNames)("lines on %s (synthetic last with ex
     }
   });
 
+  test("the throat's radius, measured on the last across 16 mm, is the asked one within 5 %", () => {
+    const rules = lineRulesFor(last);
+    for (const asked of [18, 26, 32]) {
+      const { topline, lines } = drawLines(board, rules, settle(rules, { throatRadiusMm: asked }));
+      const throat = pointOn(lines.centre, 1e9);
+      const ahead = pointOn(last.centreRidge, lines.settings.throatDepthMm + 2), behind = pointOn(last.centreRidge, lines.settings.throatDepthMm - 2);
+      const sides = halves.map((half) => pointOn(topline[half], curveLength(topline[half]) - 8));
+      const height = [0, 1, 2].reduce((sum, d) => sum + 0.5 * (sides[0]![d]! + sides[1]![d]! - 2 * throat[d]!) * (ahead[d]! - behind[d]!), 0) / gap(ahead, behind);
+      expect((gap(sides[0]!, sides[1]!) ** 2 / 4 + height ** 2) / (2 * height) / asked).toBeGreaterThan(0.95);
+      expect((gap(sides[0]!, sides[1]!) ** 2 / 4 + height ** 2) / (2 * height) / asked).toBeLessThan(1.05);
+    }
+  });
+
   test("values beyond the last are refused, unusual ones are told", () => {
     const rules = lineRulesFor(last);
     expect(() => drawLines(board, rules, settle(rules, { throatDepthMm: 160 }))).toThrow(Refusal);
