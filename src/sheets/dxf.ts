@@ -6,7 +6,7 @@ import { utf8 } from "./text-bytes.ts";
 
 /** Writes entities into the model space; one LWPOLYLINE a stroke, one TEXT a line of words. */
 class DxfPen implements SheetPen {
-  readonly groups: Groups = [];
+  readonly parts: string[] = [];
   handle: number = handles.firstEntity;
   #kind: StrokeKind = "cut";
   #xy: number[] = [];
@@ -28,24 +28,23 @@ class DxfPen implements SheetPen {
   }
   write({ text, xMm, yMm, heightMm, angleDeg }: Lettering): void {
     this.#entity("TEXT", "text");
-    this.groups.push(100, "AcDbText", 10, place(xMm), 20, place(yMm), 30, 0, 40, place(heightMm), 1, dxfText(text), 50, place(angleDeg), 100, "AcDbText");
+    this.parts.push("100", "AcDbText", at(xMm, yMm), "30", "0", "40", place(heightMm), "1", dxfText(text), "50", place(angleDeg), "100", "AcDbText");
   }
   #put(closed: boolean): void {
     this.#entity("LWPOLYLINE", strokeStyles[this.#kind].layer);
-    this.groups.push(100, "AcDbPolyline", 90, this.#xy.length / 2, 70, closed ? 1 : 0);
-    for (let i = 0; i < this.#xy.length; i += 2) this.groups.push(10, place(this.#xy[i]!), 20, place(this.#xy[i + 1]!));
+    this.parts.push("100", "AcDbPolyline", "90", String(this.#xy.length / 2), "70", closed ? "1" : "0");
+    for (let i = 0; i < this.#xy.length; i += 2) this.parts.push(at(this.#xy[i]!, this.#xy[i + 1]!));
     this.#xy = [];
   }
   #entity(type: string, layer: string): void {
-    this.groups.push(0, type, 5, (this.handle++).toString(16).toUpperCase(), 330, handles.modelRecord.toString(16).toUpperCase(), 100, "AcDbEntity", 8, layer);
+    this.parts.push("0", type, "5", hex(this.handle++), "330", hex(handles.modelRecord), "100", "AcDbEntity", "8", layer);
   }
 }
 
-/** Five decimals of a millimetre. */
-const place = (v: number): string => {
-  const s = v.toFixed(5).replace(/\.?0+$/, "");
-  return s === "-0" ? "0" : s;
-};
+/** Four decimals of a millimetre; adding 0 takes the sign off a nought. */
+const place = (v: number): string => (Math.round(v * 1e4) / 1e4 + 0).toFixed(4);
+const at = (x: number, y: number): string => `10\n${place(x)}\n20\n${place(y)}`;
+const hex = (n: number): string => n.toString(16).toUpperCase();
 
 /** Text in ASCII: other letters as the format's own escape, line ends left out, carets (its control mark) spelled out. */
 export function dxfText(text: string): string {
@@ -73,6 +72,6 @@ export function patternDxf(sheet: CommonSheet, drawings: readonly PieceDrawing[]
     ...blocks(),
     0, "SECTION", 2, "ENTITIES",
   ];
-  const all = [groups, pen.groups, [0, "ENDSEC"], objects()];
+  const all = [groups, pen.parts, [0, "ENDSEC"], objects()];
   return utf8(`${all.map((part) => part.join("\n")).join("\n")}\n`);
 }

@@ -23,7 +23,8 @@ export const strokeStyles: Readonly<Record<StrokeKind, StrokeStyle>> = {
   notch: { layer: "mark", widthMm: 0.35, dashMm: [] },
   prick: { layer: "mark", widthMm: 0.25, dashMm: [] },
   arrow: { layer: "mark", widthMm: 0.35, dashMm: [] },
-  leader: { layer: "text", widthMm: 0.18, dashMm: [] },
+  // Dotted, so that it is never taken for a notch.
+  leader: { layer: "text", widthMm: 0.18, dashMm: [0.4, 0.8] },
   picture: { layer: "text", widthMm: 0.18, dashMm: [] },
   pictured: { layer: "text", widthMm: 0.5, dashMm: [] },
 };

@@ -25,10 +25,12 @@ export function drawPiece(placed: PlacedPiece, plate: NamePlate, keepClear: read
   const room = new Room(placed.outline, placed.bounds, edgeMm);
   for (const s of strokes) room.takeStroke(s.closed ? ring(s.xy) : s.xy, s.kind === "cut" ? 1 : 0.8);
   for (const w of words) room.takeStroke(baseLine(w), w.heightMm * 0.9);
+  const points = placeWords(placed, room, "points");
   // Where the piece's label finds no place of its own, it stays where the piece has it.
   const name = placeNamePlate(plate, room, placed, keepClear) ?? { strokes: [], words: drawn.flatMap((d, i) => (label.has(i) ? d.words : [])) };
-  const named = placeWords(placed, room);
-  return { placed, strokes: [...strokes, ...name.strokes, ...named.strokes], words: [...words, ...name.words, ...named.words] };
+  const lines = placeWords(placed, room, "lines");
+  const parts = [points, name, lines];
+  return { placed, strokes: [...strokes, ...parts.flatMap((p) => p.strokes)], words: [...words, ...parts.flatMap((p) => p.words)] };
 }
 
 /** Feeds the cutting line of a drawn piece to a pen. */
@@ -90,8 +92,8 @@ function arrow(from: readonly [number, number], to: readonly [number, number]): 
 
 /** The same slope, turned so that words do not stand on their heads. */
 function upright(angleDeg: number): number {
-  const a = (((angleDeg + 90) % 180) + 180) % 180;
-  return a - 90;
+  const a = (((angleDeg + 89.9999) % 180) + 180) % 180;
+  return a - 89.9999;
 }
 
 /** The line along the middle of written words, for taking their room. */

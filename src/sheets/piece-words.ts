@@ -1,7 +1,7 @@
 import type { Mark, Piece } from "#pieces/piece.ts";
 import { lengthOf } from "#plane/measure.ts";
 import { onSheet, placedXy, type PlacedPiece } from "./arrange.ts";
-import { textWidth } from "./lettering.ts";
+import { brokenIntoLines, textWidth } from "./lettering.ts";
 import type { Lettering, Stroke } from "./pen.ts";
 import type { Box, Room } from "./room.ts";
 import { partOf, shoePicture, type Profile } from "./shoe-picture.ts";
@@ -47,37 +47,58 @@ export function ownLabel({ name, marks }: Piece): readonly number[] {
   return block;
 }
 
-/** The lines of the name plate; heights of capitals from the ISO 3098 series (from memory). */
-function plateLines(piece: Piece, { title, size }: NamePlate, nameMm: number): readonly Line[] {
-  const small = nameMm >= 7 ? 3.5 : 2.5;
+/** How large a plate is written: heights of capitals from the ISO 3098 series (from memory), and where it is broken; mm. */
+interface PlateSize {
+  readonly nameMm: number;
+  readonly sideMm: number;
+  readonly smallMm: number;
+  readonly pictureMm: number;
+  readonly breakMm: number;
+}
+const plateSizes: readonly PlateSize[] = [
+  { nameMm: 10, sideMm: 5, smallMm: 3.5, pictureMm: 34, breakMm: 64 },
+  { nameMm: 10, sideMm: 5, smallMm: 3.5, pictureMm: 34, breakMm: 48 },
+  { nameMm: 10, sideMm: 5, smallMm: 3.5, pictureMm: 0, breakMm: 64 },
+  { nameMm: 10, sideMm: 3.5, smallMm: 2.5, pictureMm: 0, breakMm: 56 },
+  { nameMm: 7, sideMm: 3.5, smallMm: 2.5, pictureMm: 28, breakMm: 56 },
+  { nameMm: 7, sideMm: 3.5, smallMm: 2.5, pictureMm: 28, breakMm: 38 },
+  { nameMm: 7, sideMm: 3.5, smallMm: 2.5, pictureMm: 0, breakMm: 56 },
+  { nameMm: 7, sideMm: 3.5, smallMm: 2.5, pictureMm: 0, breakMm: 38 },
+  { nameMm: 5, sideMm: 3.5, smallMm: 2.5, pictureMm: 0, breakMm: 56 },
+  { nameMm: 5, sideMm: 2.5, smallMm: 2.5, pictureMm: 0, breakMm: 38 },
+  { nameMm: 3.5, sideMm: 2.5, smallMm: 1.8, pictureMm: 0, breakMm: 38 },
+];
+
+/** The lines of the name plate: the name, side and size, and the rest broken into lines. */
+function plateLines(piece: Piece, { title, size }: NamePlate, { nameMm, sideMm, smallMm, breakMm }: PlateSize): readonly Line[] {
   const own = ownLabel(piece).slice(1).flatMap((i) => {
     const mark = piece.marks[i]!;
     return mark.kind === "text" ? [mark.text] : [];
   });
   const told = own.length > 0 ? own : [size ? `${piece.side}, size ${size}` : piece.side, edgeWords(piece), `cut ${piece.perPair} in ${piece.material}`, ...(title ? [title] : [])];
+  const rest = told.slice(1).map((t, i, all) => (i + 1 < all.length && !t.endsWith(",") ? `${t},` : t)).join(" ");
   return [
     { text: piece.name.charAt(0).toUpperCase() + piece.name.slice(1), heightMm: nameMm, bold: true },
-    ...told.map((text, i) => ({ text, heightMm: i === 0 && nameMm >= 7 ? 5 : small, bold: i === 0 })),
+    { text: told[0]!, heightMm: sideMm, bold: true },
+    ...brokenIntoLines(rest, smallMm, breakMm).map((text) => ({ text, heightMm: smallMm, bold: false })),
   ];
 }
 
 const lineGap = 0.75;
 const padMm = 2;
-/** Height of the name and width of the picture, best first, mm. */
-const plateSizes = [[10, 34], [7, 34], [10, 0], [7, 0], [5, 28], [5, 0], [3.5, 0]] as const;
-
 /** Writes the piece's name as large as there is room for, off the joints if it can, with a little picture of its place. */
 export function placeNamePlate(plate: NamePlate, room: Room, placed: PlacedPiece, keepClear: readonly Box[]): { readonly strokes: readonly Stroke[]; readonly words: readonly Lettering[] } | undefined {
   const middle = [(placed.bounds.minX + placed.bounds.maxX) / 2, (placed.bounds.minY + placed.bounds.maxY) / 2] as const;
   for (const clear of [true, false]) {
-    for (const [nameMm, pictureMm] of plateSizes) {
-      const lines = plateLines(placed.piece, plate, nameMm);
+    for (const size of plateSizes) {
+      const { pictureMm } = size;
+      const lines = plateLines(placed.piece, plate, size);
       const block = blockOf(lines, pictureMm, plate.profile);
       for (const upright of [false, true]) {
-        const size = { width: (upright ? block.height : block.width) + 2 * padMm, height: (upright ? block.width : block.height) + 2 * padMm };
-        const box = room.nearestFree(size, middle, (b) => !clear || !keepClear.some((k) => meets(k, b)));
+        const needed = { width: (upright ? block.height : block.width) + 2 * padMm, height: (upright ? block.width : block.height) + 2 * padMm };
+        const box = room.nearestFree(needed, middle, (b) => !clear || !keepClear.some((k) => meets(k, b)));
         if (!box) continue;
-        room.takeBox(box);
+        room.takeWords(box);
         return setBlock(lines, block, box, upright, placed.piece, plate.profile, pictureMm);
       }
     }
@@ -121,21 +142,27 @@ function setBlock(lines: readonly Line[], block: Block, box: Box, upright: boole
 
 const meets = (a: Box, b: Box): boolean => a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
 
-/** Names the marks in small words beside them, with a thin leader where the words had to go farther off. */
-export function placeWords(placed: PlacedPiece, room: Room): { readonly strokes: readonly Stroke[]; readonly words: readonly Lettering[] } {
+/**
+ * Names marks of some kinds in small words beside them, with a thin leader where the words had to go farther off. Points come
+ * before the name plate, lines after it: a line can be named anywhere along it, a notch only at its place.
+ */
+export function placeWords(placed: PlacedPiece, room: Room, which: "points" | "lines"): { readonly strokes: readonly Stroke[]; readonly words: readonly Lettering[] } {
   const strokes: Stroke[] = [];
   const words: Lettering[] = [];
   const heightMm = 2.5;
-  const named = placed.piece.marks.flatMap((mark) => (mark.kind === "text" || !mark.name ? [] : [{ name: mark.name, anchors: anchorsOf(mark, placed) }]));
-  // Points first: a line can be named anywhere along it, a notch only at its place.
-  named.sort((a, b) => a.anchors.length - b.anchors.length);
+  const named = placed.piece.marks.flatMap((mark) => (mark.kind === "text" || !mark.name || (which === "lines") !== (mark.kind === "line" || mark.kind === "arrow") ? [] : [{ name: mark.name, anchors: anchorsOf(mark, placed) }]));
   for (const mark of named) {
     const others = named.flatMap((m) => (m === mark ? [] : m.anchors));
-    const found = beside(mark.anchors, others, { width: textWidth(mark.name, heightMm) + 1, height: heightMm + 1.6 }, room);
+    const found = beside(mark.anchors, others, textWidth(mark.name, heightMm) + 1, heightMm + 1.6, room);
     if (!found) continue;
-    room.takeBox(found.box);
-    words.push({ text: mark.name, xMm: found.box.x + 0.5, yMm: found.box.y + 1, heightMm, angleDeg: 0, bold: false });
-    if (found.far > 2.4) strokes.push({ kind: "leader", xy: leader(found.anchor, found.box), closed: false });
+    const { box, upright } = found;
+    words.push({ text: mark.name, xMm: upright ? box.x + box.width - 0.8 : box.x + 0.5, yMm: upright ? box.y + 0.5 : box.y + 0.8, heightMm, angleDeg: upright ? 90 : 0, bold: false });
+    if (found.far > nearMm) {
+      const xy = leader(found.anchor, box);
+      strokes.push({ kind: "leader", xy, closed: false });
+      room.takeStroke(xy, 0.5);
+    }
+    room.takeWords(box);
   }
   return { strokes, words };
 }
@@ -175,15 +202,33 @@ function alongLine(xy: Float64Array): readonly Anchor[] {
   return points.map((p, i) => ({ p, off: Math.abs(i - middle) })).sort((a, b) => a.off - b.off).map(({ p }) => p);
 }
 
-const directions: readonly Anchor[] = [[1, 0], [-1, 0], [0, 1], [0, -1], [0.7, 0.7], [-0.7, 0.7], [0.7, -0.7], [-0.7, -0.7]];
+const directions: readonly Anchor[] = [[1, 0], [-1, 0], [0, 1], [0, -1], [0.7, 0.7], [-0.7, 0.7], [0.7, -0.7], [-0.7, -0.7], [0.25, 1], [-0.25, 1], [0.25, -1], [-0.25, -1]];
 
-/**
- * A blank place beside one of the anchors: as near as can be, inside the piece if it can be, and where no other mark (given by
- * `others`) is nearer to the words than their own.
- */
-function beside(anchors: readonly Anchor[], others: readonly Anchor[], size: { readonly width: number; readonly height: number }, room: Room): { readonly box: Box; readonly anchor: Anchor; readonly far: number } | undefined {
-  for (const [within, alone] of [[true, true], [true, false], [false, false]] as const) {
+/** Words nearer than this need no leader, mm. */
+const nearMm = 2.4;
+
+interface Found {
+  readonly box: Box;
+  readonly anchor: Anchor;
+  readonly far: number;
+  readonly upright: boolean;
+}
+
+/** How places are tried: best first. `alone` asks that no other mark is nearer to the words than their own. */
+const tries = [
+  { within: true, alone: true, upright: false, most: 10 },
+  { within: true, alone: true, upright: true, most: 10 },
+  { within: true, alone: false, upright: false, most: 28 },
+  { within: true, alone: false, upright: true, most: 28 },
+  { within: false, alone: false, upright: false, most: 28 },
+] as const;
+
+/** A blank place beside one of the anchors, as near as can be, inside the piece if it can be. */
+function beside(anchors: readonly Anchor[], others: readonly Anchor[], length: number, height: number, room: Room): Found | undefined {
+  for (const { within, alone, upright, most } of tries) {
+    const size = upright ? { width: height, height: length } : { width: length, height };
     for (const far of [1.2, 2.4, 4, 7, 10, 14, 20, 28]) {
+      if (far > most) break;
       for (const anchor of anchors) {
         for (const [ux, uy] of directions) {
           const box: Box = {
@@ -192,14 +237,15 @@ function beside(anchors: readonly Anchor[], others: readonly Anchor[], size: { r
             ...size,
           };
           if (!room.isFree(box, within)) continue;
+          if (far > nearMm && room.crossesWords(...leaderEnds(anchor, box))) continue;
           if (alone && others.some((o) => toBox(o, box) < 1.5 * toBox(anchor, box) + 1)) continue;
-          return { box, anchor, far };
+          return { box, anchor, far, upright };
         }
       }
     }
   }
-  const box = room.nearestFree(size, anchors[0]!, () => true);
-  return box && { box, anchor: anchors[0]!, far: toBox(anchors[0]!, box) };
+  const box = room.nearestFree({ width: length, height }, anchors[0]!, () => true);
+  return box && { box, anchor: anchors[0]!, far: toBox(anchors[0]!, box), upright: false };
 }
 
 /** From a point to the nearest side of a box, mm. */
@@ -209,8 +255,7 @@ function toBox([x, y]: Anchor, box: Box): number {
 }
 
 /** From the mark to the nearest side of its words. */
-function leader([x, y]: Anchor, box: Box): Float64Array {
-  const cx = Math.min(box.x + box.width, Math.max(box.x, x));
-  const cy = Math.min(box.y + box.height, Math.max(box.y, y));
-  return Float64Array.of(x, y, cx, cy);
+function leaderEnds([x, y]: Anchor, box: Box): readonly [number, number, number, number] {
+  return [x, y, Math.min(box.x + box.width, Math.max(box.x, x)), Math.min(box.y + box.height, Math.max(box.y, y))];
 }
+const leader = (anchor: Anchor, box: Box): Float64Array => Float64Array.from(leaderEnds(anchor, box));

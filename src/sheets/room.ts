@@ -21,6 +21,7 @@ export class Room {
   readonly #outside: Uint8Array;
   #inkSum: Uint32Array | undefined;
   readonly #outsideSum: Uint32Array;
+  readonly #words: Box[] = [];
 
   /** `outline` closed, x0 y0 …, mm; `edge` mm of paper are kept in view round it. */
   constructor(outline: Float64Array, b: Bounds, edge: number) {
@@ -54,12 +55,31 @@ export class Room {
     }
   }
 
+  /** Takes a box for words, and remembers it as such. */
+  takeWords(box: Box): void {
+    this.takeBox(box);
+    this.#words.push(box);
+  }
+
+  /** Whether a straight line runs through words. */
+  crossesWords(x0: number, y0: number, x1: number, y1: number): boolean {
+    const parts = Math.max(1, Math.ceil(2 * Math.max(Math.abs(x1 - x0), Math.abs(y1 - y0))));
+    for (let k = 0; k <= parts; k++) {
+      const x = x0 + ((x1 - x0) * k) / parts, y = y0 + ((y1 - y0) * k) / parts;
+      if (this.#words.some((b) => x > b.x && x < b.x + b.width && y > b.y && y < b.y + b.height)) return true;
+    }
+    return false;
+  }
+
   /** Whether a box is blank; `within` asks also that it lies inside the outline. Boxes over the edge of view are not. */
   isFree(box: Box, within: boolean): boolean {
     const [c0, r0, c1, r1] = this.#squares(box);
     if (c0 < 0 || r0 < 0 || c1 >= this.#columns || r1 >= this.#rows) return false;
+    if (within && this.#count(this.#outsideSum, c0, r0, c1, r1) > 0) return false;
+    // Small boxes are looked at square by square: cheaper than new sums after every word placed.
+    if (!this.#inkSum && (c1 - c0) * (r1 - r0) < 600) return this.#isBlank(c0, r0, c1, r1);
     this.#inkSum ??= this.#sumsOf(this.#inked);
-    return this.#count(this.#inkSum, c0, r0, c1, r1) === 0 && (!within || this.#count(this.#outsideSum, c0, r0, c1, r1) === 0);
+    return this.#count(this.#inkSum, c0, r0, c1, r1) === 0;
   }
 
   /** The blank box of a size inside the outline that lies nearest to a point, or none. `allowed` may refuse places. */
@@ -78,6 +98,11 @@ export class Room {
       }
     }
     return best;
+  }
+
+  #isBlank(c0: number, r0: number, c1: number, r1: number): boolean {
+    for (let r = r0; r <= r1; r++) for (let c = c0; c <= c1; c++) if (this.#inked[r * this.#columns + c]) return false;
+    return true;
   }
 
   #squares({ x, y, width, height }: Box): readonly [number, number, number, number] {

@@ -40,6 +40,19 @@ describe("words on a piece", () => {
     }
   });
 
+  test("no leader runs through words other than its own", () => {
+    for (const { words, strokes } of drawings) {
+      const boxes = words.map(boxOf);
+      for (const { kind, xy } of strokes) {
+        if (kind !== "leader") continue;
+        for (let t = 0.05; t < 1; t += 0.05) {
+          const x = xy[0]! + t * (xy[2]! - xy[0]!), y = xy[1]! + t * (xy[3]! - xy[1]!);
+          expect(boxes.some((b) => x > b.x0 && x < b.x1 && y > b.y0 && y < b.y1)).toBe(false);
+        }
+      }
+    }
+  });
+
   test("each piece says its name, side, size, count, and whether it is net", () => {
     for (const { placed, words } of drawings) {
       const said = words.map((w) => w.text.toLowerCase()).join("\n");

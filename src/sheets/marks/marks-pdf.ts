@@ -8,7 +8,7 @@ import { PageInk } from "../pdf/page-ink.ts";
 import { headingOf } from "../pdf/pattern-pdf.ts";
 import { half, inkLyingStrip, inkUprightStrip, lyingStripHighMm, marksWithin, stripWidthMm, type Strip } from "./strips.ts";
 import { tapeMarks, type TapeMark, type TapeMarks } from "./tape-marks.ts";
-import { inkSideView, inkTopView, sideViewHeight } from "./views.ts";
+import { inkSideView, inkTopView, sideViewHeight, topViewHeight } from "./views.ts";
 
 const intro =
   "Mark these lengths on both lasts with a soft tape laid on the surface. Heights stand square up from the feather line; their places are counted from the seat point along the feather line (1/4, 1/2, 3/4 of the way to below the throat). The left last is the exact mirror of the right: same numbers, other side. The strips are true to size: check the bars, cut the strips out, lay them on.";
@@ -32,14 +32,15 @@ export async function marksPdf(input: SheetInput): Promise<{ readonly bytes: Uin
   let y = top - 10;
   ink.text("Marks on both lasts", left, y, 5, { bold: true });
   y = paragraph(ink, intro, left, y - 2, width);
-  const view = (width - 34) / 2;
+  const view = (width - 38) / 2;
   y -= 6 + sideViewHeight(input.last, view);
   inkSideView(ink, input.last, input.lines, marks, "lateral", left + 14, y, view);
   inkSideView(ink, input.last, input.lines, marks, "medial", left + width - view - 14, y, view);
-  y -= 26;
+  y -= 13 + topViewHeight(input.last, width - 36) / 2;
   inkTopView(ink, input.last, input.lines, left + 18, y, width - 36);
-  y -= 17;
-  y = inkTable(ink, marks, left, y, width);
+  y -= 7 + topViewHeight(input.last, width - 36) / 2;
+  const rowMm = Math.min(rowsMm[1], Math.max(rowsMm[0], (y - low - belowTableMm) / 13));
+  y = inkTable(ink, marks, left, y, width, rowMm);
   inkUprightStrip(ink, strips.inside, left + width - stripWidthMm, low);
   inkUprightStrip(ink, strips.outside, left + width - 2 * stripWidthMm - 1, low);
   inkLyingStrip(ink, strips.throat, left, low);
@@ -54,8 +55,8 @@ function stripsOf(marks: TapeMarks, room: number): Readonly<Record<"throat" | "b
     back: { name: "back", zero: "seat feather point", title: ["Back height", "along the back"], marks: [marks.back] },
     inside: { name: "inside", zero: "feather line", title: ["Inside", "heights"], marks: marks.heights.medial },
     outside: { name: "outside", zero: "feather line", title: ["Outside", "heights"], marks: marks.heights.lateral },
-    alongInside: { name: "along-inside", zero: "seat point", title: ["Inside", "along the feather"], marks: marksWithin(marks.along.medial, room) },
-    alongOutside: { name: "along-outside", zero: "seat point", title: ["Outside", "along the feather"], marks: marksWithin(marks.along.lateral, room) },
+    alongInside: { name: "along-inside", zero: "seat point", title: ["Inside", "feather line"], marks: marksWithin(marks.along.medial, room) },
+    alongOutside: { name: "along-outside", zero: "seat point", title: ["Outside", "feather line"], marks: marksWithin(marks.along.lateral, room) },
   };
 }
 
@@ -68,24 +69,27 @@ function paragraph(ink: PageInk, text: string, x: number, top: number, width: nu
   return y;
 }
 
-const rowMm = 4.6;
+/** Least and greatest height of a row of the table; what the drawings and the strips leave decides. */
+const rowsMm = [4.6, 6.2] as const;
+/** Height of the tallest strip below the table and of the notes, mm. */
+const belowTableMm = 86;
 
 /** Measure, where it is taken, right, left, two empty columns, accepted difference. Returns where it ends. */
-function inkTable(ink: PageInk, marks: TapeMarks, x: number, top: number, width: number): number {
+function inkTable(ink: PageInk, marks: TapeMarks, x: number, top: number, width: number, rowMm: number): number {
   const rows = rowsOf(marks);
-  const columns = [0, width - 93, width - 77, width - 63, width - 49, width - 32, width - 15, width];
+  const columns = [0, width - 84, width - 69, width - 57, width - 45, width - 29, width - 13, width];
   const head = ["Length to mark, mm", "from seat", "right", "left", "right lasted", "left lasted", "differ by"];
   ink.style(0.25);
   ink.line(x, top, x + width, top);
-  head.forEach((words, i) => ink.text(words, x + columns[i]! + (i === 0 ? 0 : 1), top - 3.4, 2, { bold: true }));
+  head.forEach((words, i) => ink.text(words, x + columns[i]! + (i === 0 ? 0 : 1), top - rowMm / 2 - 0.8, 1.8, { bold: true }));
   rows.forEach(({ mark, along }, r) => {
     const y = top - (r + 1) * rowMm;
     ink.style(r === 0 ? 0.25 : 0.18);
     ink.line(x, y, x + width, y);
-    ink.text(shortenedTo(columns[1]! - 1, mark.words, 2.2), x, y - 3.4, 2.2);
-    if (along) ink.text(half(along.lengthMm), x + columns[1]! + 1, y - 3.4, 2.2);
-    if (mark !== along) for (const c of [2, 3]) ink.text(half(mark.lengthMm), x + columns[c]! + 1, y - 3.4, 2.5, { bold: true });
-    if (mark.accepted) ink.text(`${mark.accepted.mm.toFixed(1)} ${mark.accepted.ground === "factory rule" ? "a" : "b"}`, x + columns[6]! + 1, y - 3.4, 2.2);
+    ink.text(shortenedTo(columns[1]! - 1, mark.words, 2.2), x, y - rowMm / 2 - 0.9, 2.2);
+    if (along) ink.text(half(along.lengthMm), x + columns[1]! + 1, y - rowMm / 2 - 0.9, 2.2);
+    if (mark !== along) for (const c of [2, 3]) ink.text(half(mark.lengthMm), x + columns[c]! + 1, y - rowMm / 2 - 0.9, 2.5, { bold: true });
+    if (mark.accepted) ink.text(`${mark.accepted.mm.toFixed(1)} ${mark.accepted.ground === "factory rule" ? "a" : "b"}`, x + columns[6]! + 1, y - rowMm / 2 - 0.9, 2.2);
   });
   const end = top - (rows.length + 1) * rowMm;
   ink.style(0.25);

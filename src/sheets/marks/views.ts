@@ -35,7 +35,7 @@ export function inkSideView(ink: PageInk, last: Last, lines: Lines, marks: TapeM
     const foot = at(m.foot), top = at(m.at);
     ink.line(foot[0], foot[1], top[0], top[1]);
     const text = halfMm(written[i]!.lengthMm);
-    ink.text(text, top[0] - textWidth(text, 2.2) / 2, top[1] + 1.2, 2.2);
+    ink.text(text, top[0] + 0.8, (foot[1] + top[1]) / 2 - 1, 2.2);
     ink.text(["1/4", "1/2", "3/4"][i]!, foot[0] - 1.6, Math.min(foot[1], bottom + scale * 6) - 5, 1.8);
   });
   const n = lines.back.arc.length;
@@ -51,13 +51,19 @@ export function inkSideView(ink: PageInk, last: Last, lines: Lines, marks: TapeM
   // Beside the heel there is always room outside the picture; above the toe, inside it.
   const heel = at([x0, 0, 0])[0];
   ink.text(back, toeRight ? heel - 1 - textWidth(back, 2.2) : heel + 1, backPoint[1] - 3, 2.2);
-  ink.text(depth, toeRight ? throat[0] + 1 : throat[0] - 1 - textWidth(depth, 2.2), throat[1] + 1.8, 2.2);
+  ink.text(depth, toeRight ? throat[0] - 1 : throat[0] + 1 - textWidth(depth, 2.2), throat[1] + 3.2, 2.2);
   ink.text(`${sideWords[half]} of the ${last.side} last`, left + width / 2 - textWidth(`${sideWords[half]} of the ${last.side} last`, 2.5, true) / 2, bottom - 9, 2.5, { bold: true });
 }
 
 /** How high the side view is at a width, mm. */
 export function sideViewHeight(last: Last, width: number): number {
   return sideScale(last, width).scale * Math.max(...every3(last.centreRidge.points, 2), ...every3(last.backCurve.points, 2));
+}
+
+/** How high the top view is at a width, mm. */
+export function topViewHeight({ feather, landmarks }: Last, width: number): number {
+  const ys = every3(feather.points, 1);
+  return ((Math.max(...ys) - Math.min(...ys)) * width) / (landmarks.toePoint[0] - landmarks.seatPoint[0]);
 }
 
 function sideScale(last: Last, width: number): { readonly x0: number; readonly scale: number } {

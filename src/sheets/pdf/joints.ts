@@ -116,7 +116,7 @@ export function inkJoint(ink: PageInk, drawn: DrawnJoint, window: PageWindow, ro
   const words = role === "over" ? `cut here, lay on page ${pageUnder}` : `page ${pageOver} is laid on from here`;
   const start = drawn.words - textWidth(words, 1.8) / 2;
   // Words stand on the side that is kept in view: right of (below) the line on the upper page, left of (above) it on the lower.
-  const off = upright ? (role === "over" ? 2.6 : -0.8) : role === "over" ? -2.6 : 0.8;
+  const off = upright ? (role === "over" ? 3.1 : -1) : role === "over" ? -3.1 : 1;
   const [x, y] = point(start, off);
   ink.text(words, x, y, 1.8, { angleDeg: upright ? 90 : 0 });
 }

@@ -24,8 +24,8 @@ export function windowOf(tile: Tile, sheet: CommonSheet): PageWindow {
 export function inkFrame(ink: PageInk, paper: Paper, page: number, pages: number, heading: string, onPage: string): void {
   const top = paper.heightMm - marginMm;
   const number = `Page ${page} of ${pages}`;
-  ink.text(number, marginMm, top - 5, 5, { bold: true });
-  const after = marginMm + textWidth(number, 5, true) + 4;
+  ink.text(number, marginMm, top - 4.5, 4, { bold: true });
+  const after = marginMm + textWidth(number, 4, true) + 4;
   ink.text(shortenedTo(paper.widthMm - marginMm - barMm - 4 - after, heading, 2.5), after, top - 2.5, 2.5);
   ink.text(shortenedTo(paper.widthMm - marginMm - barMm - 4 - after, onPage, 2.5), after, top - 6.5, 2.5);
   barAcross(ink, paper.widthMm - marginMm - barMm, top - topStripMm + 1.5);
