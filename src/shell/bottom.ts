@@ -68,8 +68,8 @@ export function layBottomFlat(bottom: Bottom): FlatBottom {
   const uv = new Float64Array(flat.uv.length);
   for (let i = 0; i < uv.length; i += 2) {
     const x = flat.uv[i]! - flat.uv[2 * seat]!, y = flat.uv[i + 1]! - flat.uv[2 * seat + 1]!;
-    uv[i] = (x * dx + y * dy) / size;
-    uv[i + 1] = (y * dx - x * dy) / size;
+    uv[i] = (x * dx + y * dy) / size + 0;
+    uv[i + 1] = (y * dx - x * dy) / size + 0;
   }
   return { bottom, uv, strain: summarise(bottom.mesh, flat.stretchMax, flat.stretchMin) };
 }

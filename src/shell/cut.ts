@@ -4,12 +4,12 @@ import { Refusal } from "#base/refusal.ts";
 import type { SurfaceCurve } from "#last/last.ts";
 import { curveLength, pointOn, upTo } from "#lines/curve.ts";
 import type { DrawingBoard, DrawnLines } from "#lines/draw.ts";
-import { flatOn, type DoubleCurve } from "#lines/forme.ts";
+import { flatOn, type DoubleCurve, type Forme } from "#lines/forme.ts";
 import { fillOutline } from "#plane/fill.ts";
 import type { Shell, ShellEdges } from "./shell.ts";
 
 /** How fine the shell is cut: enough for a tenth of a millimetre along the outline, or just enough to follow a drag. */
-export const fineTriangles = 14_000;
+export const fineTriangles = 12_000;
 export const quickTriangles = 4_000;
 
 /**
@@ -17,7 +17,7 @@ export const quickTriangles = 4_000;
  * points taken from the lines themselves. The inside is filled with even triangles on the drawing plane and lifted on to the last.
  */
 export function cutShell({ last, forme }: DrawingBoard, { topline, lines }: DrawnLines, triangles = fineTriangles): Shell {
-  const spacing = Math.sqrt((areaEstimate(lines, last.measures.featherLength) * 4) / (Math.sqrt(3) * triangles));
+  const spacing = Math.sqrt((planeArea(forme, topline) * 4) / (Math.sqrt(3) * triangles));
   const rim = new Rim(spacing);
   const backCurve = upTo(last.backCurve, lines.settings.backHeightMm);
   const centreCurve = upTo(last.centreRidge, lines.settings.throatDepthMm);
@@ -60,10 +60,10 @@ export function cutShell({ last, forme }: DrawingBoard, { topline, lines }: Draw
   return { mesh: { positions, triangles: filled.triangles }, edges };
 }
 
-/** Area of the shell, mm², near enough to choose the edge length. */
-function areaEstimate(lines: DrawnLines["lines"], featherLength: number): number {
-  const mean = (lines.settings.backHeightMm + lines.settings.sideHeightMedialMm + lines.settings.sideHeightLateralMm + 2 * lines.settings.throatDepthMm) / 5;
-  return featherLength * mean;
+/** Area of the shell on the drawing plane, which is near enough to that on the last to choose the edge length. */
+function planeArea(forme: Forme, topline: DrawnLines["topline"]): number {
+  const backward = (xy: Float64Array) => Array.from({ length: xy.length / 2 }, (_, i) => xy.length - 2 - 2 * i).flatMap((i) => [xy[i]!, xy[i + 1]!]);
+  return Math.abs(signedArea([...forme.feather.medial.flat, ...backward(forme.feather.lateral.flat), ...topline.lateral.flat, ...backward(topline.medial.flat)]));
 }
 
 /** Gathers the rim of the shell edge by edge; each edge starts where the last one ended. */

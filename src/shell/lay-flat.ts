@@ -6,15 +6,16 @@ import { summarise } from "./strain.ts";
 
 /**
  * How firmly the edges that a maker keeps true (topline, back, centre) hold their length against the rest; the feather edge, where
- * the leather is pulled under, absorbs what is left. At 0.1 they come out true to about 0.1 mm; without, they are 1 to 2.5 mm off.
+ * the leather is pulled under, absorbs what is left. Per mm of edge, so that it does not depend on the mesh. At 0.05 they come out
+ * true to about 0.1 mm; without, they are 1 to 2.5 mm off.
  */
-const edgeWeight = 0.1;
+const edgeWeightPerMm = 0.05;
 /** Stiffness of the thread that swings the heel ends together; the mode is soft, so this all but fixes the gap. */
 const springWeight = 10;
 
 /** Lays the shell flat, heel ends swung together by `springMm` at the topline from where they lie of themselves. */
 export function layFlat(shell: Shell, springMm: number): FlatShell {
-  const edges = trueEdges(shell.edges);
+  const edges = trueEdges(shell);
   let flat: Flattening = flatten(shell.mesh, { edges });
   if (springMm !== 0) flat = swing(shell, flat, edges, springMm);
   const uv = settleFrame(flat.uv, shell.edges);
@@ -37,14 +38,16 @@ export function heelGap({ uv, shell }: Pick<FlatShell, "uv" | "shell">): number 
 
 const last = (ids: Uint32Array): number => ids[ids.length - 1]!;
 
-function trueEdges(e: ShellEdges): NonNullable<FlattenOptions["edges"]> {
-  const a: number[] = [], b: number[] = [];
+function trueEdges({ mesh: { positions: p }, edges: e }: Shell): NonNullable<FlattenOptions["edges"]> {
+  const a: number[] = [], b: number[] = [], weight: number[] = [];
   for (const ids of [e.toplineMedial, e.toplineLateral, e.backMedial, e.backLateral, e.centre])
     for (let i = 0; i + 1 < ids.length; i++) {
+      const v = 3 * ids[i]!, w = 3 * ids[i + 1]!;
       a.push(ids[i]!);
       b.push(ids[i + 1]!);
+      weight.push(edgeWeightPerMm * Math.sqrt((p[v]! - p[w]!) ** 2 + (p[v + 1]! - p[w + 1]!) ** 2 + (p[v + 2]! - p[w + 2]!) ** 2));
     }
-  return { a: Uint32Array.from(a), b: Uint32Array.from(b), weight: new Float64Array(a.length).fill(edgeWeight) };
+  return { a: Uint32Array.from(a), b: Uint32Array.from(b), weight: Float64Array.from(weight) };
 }
 
 /** Toe point to the origin, throat → toe along +x. */
@@ -56,8 +59,8 @@ function settleFrame(uv: Float64Array, { centre }: ShellEdges): Float64Array {
   const out = new Float64Array(uv.length);
   for (let i = 0; i < uv.length; i += 2) {
     const x = uv[i]! - uv[2 * toe]!, y = uv[i + 1]! - uv[2 * toe + 1]!;
-    out[i] = (x * dx + y * dy) / size;
-    out[i + 1] = (y * dx - x * dy) / size;
+    out[i] = (x * dx + y * dy) / size + 0;
+    out[i + 1] = (y * dx - x * dy) / size + 0;
   }
   return out;
 }
