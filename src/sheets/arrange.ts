@@ -28,7 +28,7 @@ export interface CommonSheet {
 }
 
 /** Free paper round each piece, mm. */
-export const gapMm = 4;
+export const gapMm = 2.5;
 /** The sheet grows downward beyond this many pages in a row, so that its thumbnail stays readable. */
 const widestColumns = 4;
 /** A joint through a piece costs the maker a little more than a further page. */
@@ -72,10 +72,10 @@ export function arrange(pieces: readonly Piece[], grid: Grid): CommonSheet {
   const order = pieces.map((_, i) => i).sort((a, b) => areaOf(boxes[b]!) - areaOf(boxes[a]!) || a - b);
   const used = new Set<string>();
   const taken: Box[] = [];
-  const chosen: Try[] = new Array<Try>(pieces.length);
+  const chosen = new Map<number, Try>();
   for (const i of order) {
     const best = bestPlace(boxes[i]!, taken, used, grid);
-    chosen[i] = best;
+    chosen.set(i, best);
     taken.push(best);
     for (const page of pagesUnder(best, grid)) used.add(page);
   }
@@ -84,7 +84,7 @@ export function arrange(pieces: readonly Piece[], grid: Grid): CommonSheet {
   const rows = Math.max(1, ...taken.map((b) => pagesAlong(b.top + b.height, grid.windowHeightMm, grid.overlapMm)));
   const widthMm = columns * step.x + grid.overlapMm;
   const heightMm = rows * step.y + grid.overlapMm;
-  const placed = pieces.map((piece, i) => settle(piece, boxes[i]!, chosen[i]!, heightMm));
+  const placed = pieces.map((piece, i) => settle(piece, boxes[i]!, chosen.get(i)!, heightMm));
   return { widthMm, heightMm, columns, rows, grid, placed };
 }
 

@@ -14,7 +14,7 @@ export interface PieceDrawing {
 }
 
 /** Paper in view round a piece for words that find no place inside it, mm; less than the gap between pieces. */
-const edgeMm = 3;
+const edgeMm = 2;
 
 /** Draws a piece with its marks, each named in words beside it, and its name plate where there is room. */
 export function drawPiece(placed: PlacedPiece, plate: NamePlate, keepClear: readonly Box[]): PieceDrawing {

@@ -14,7 +14,11 @@ const fixed = (v: number): string => {
 
 /** Characters that XML gives a meaning, and those it forbids. */
 export function xmlText(text: string): string {
-  return text.replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g, "").replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/>/g, "&gt;").replace(/"/g, "&quot;");
+  const allowed = [...text].filter((letter) => {
+    const c = letter.codePointAt(0)!;
+    return c >= 0x20 ? c < 0xd800 || (c > 0xdfff && c !== 0xfffe && c !== 0xffff) : c === 0x09 || c === 0x0a;
+  });
+  return allowed.join("").replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/>/g, "&gt;").replace(/"/g, "&quot;");
 }
 
 /** Writes strokes into the four groups; y is turned over, since SVG counts it downward from the top. */

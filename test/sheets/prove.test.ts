@@ -1,4 +1,4 @@
-import { PDFDocument, PDFName, PDFRawStream, decodePDFRawStream } from "@cantoo/pdf-lib";
+import { PDFDocument, PDFName, decodePDFRawStream, type PDFRawStream } from "@cantoo/pdf-lib";
 import { describe, expect, test } from "vitest";
 import { Refusal } from "#base/refusal.ts";
 import { arrange } from "#sheets/arrange.ts";

@@ -1,10 +1,10 @@
-import { PDFDict, PDFDocument, PDFName, PrintScaling } from "@cantoo/pdf-lib";
+import { PDFDict, PDFDocument, PDFName, PDFString, PrintScaling } from "@cantoo/pdf-lib";
 import { facesOf, plainLetters } from "../lettering.ts";
 import type { Paper } from "../paper.ts";
 import { pointsPerMm, type PageInk } from "./page-ink.ts";
 
 /** Every sheet is dated the same, so that the same job gives the same bytes. */
-const fixedDate = new Date(Date.UTC(2000, 0, 1));
+const fixedDate = PDFString.of("D:20000101000000Z");
 
 /** Binds finished pages to a PDF. Fonts are the standard ones, not embedded. Deterministic. */
 export async function bindPdf(title: string, paper: Paper, pages: readonly PageInk[]): Promise<Uint8Array> {
@@ -12,8 +12,8 @@ export async function bindPdf(title: string, paper: Paper, pages: readonly PageI
   doc.setTitle(plainLetters(title));
   doc.setCreator("Lastwise");
   doc.setProducer("Lastwise");
-  doc.setCreationDate(fixedDate);
-  doc.setModificationDate(fixedDate);
+  const info = doc.context.lookup(doc.context.trailerInfo.Info, PDFDict);
+  for (const when of ["CreationDate", "ModDate"]) info.set(PDFName.of(when), fixedDate);
   // Readers that obey it offer true size instead of fitting to the page.
   const preferences = doc.catalog.getOrCreateViewerPreferences();
   preferences.setPrintScaling(PrintScaling.None);
