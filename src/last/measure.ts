@@ -79,7 +79,8 @@ function farthestOut(points: Float64Array, [fromX, toX]: readonly [number, numbe
   let best = -1;
   for (let i = 0; i < n; i++) if (x(i) >= fromX && x(i) <= toX && (best < 0 || y(i) > y(best))) best = i;
   if (best < 0) throw new Refusal(finding("not-a-last", { why: "its bottom has no width where the joints should be" }));
-  let [first, last] = [best, best];
+  // A parabola takes three points.
+  let [first, last] = [best - 1, best + 1];
   while (best - first < n / 8 && y(first - 1) > y(best) - within) first--;
   while (last - best < n / 8 && y(last + 1) > y(best) - within) last++;
   const top = parabolaTop(first - best, last - best, (k) => y(best + k));
