@@ -46,31 +46,23 @@ export class Dirichlet {
     return sum;
   }
 
-  /**
-   * Scales uv by the factor of least energy, s⁴ = Σ share (σ₁⁻² + σ₂⁻²) / Σ share (σ₁² + σ₂²), and turns it the right way up
-   * when most of it lies face down.
-   */
+  /** Scales uv by the factor of least energy, s⁴ = Σ share (σ₁⁻² + σ₂⁻²) / Σ share (σ₁² + σ₂²). */
   scaleToBestInto({ of }: Frames, uv: Float64Array): void {
     const triangles = this.#triangles;
     const local = new Float64Array(LOCAL);
     let stretch = 0;
     let squeeze = 0;
-    let up = 0;
     for (let k = 0, f = 0; k < triangles.length; k += 3, f += 4) {
       jacobianInto(local, of, f, uv, triangles, k);
       const [a, b, c, d] = [local[10]!, local[11]!, local[12]!, local[13]!];
       const det = a * d - b * c;
       const size = a * a + b * b + c * c + d * d;
-      up += of[f + 3]! * det;
       stretch += of[f + 3]! * size;
       squeeze += (of[f + 3]! * size) / (det * det);
     }
     const scale = Math.sqrt(Math.sqrt(squeeze / stretch));
     if (!(scale > 0 && scale < Infinity)) return;
-    for (let i = 0; i < uv.length; i += 2) {
-      uv[i]! *= scale;
-      uv[i + 1]! *= up < 0 ? -scale : scale;
-    }
+    for (let i = 0; i < uv.length; i++) uv[i]! *= scale;
   }
 
   /**

@@ -71,7 +71,7 @@ export function flatten(mesh: Mesh, options: FlattenOptions = {}): Flattening {
 
 const TOLERANCE_MM = 0.01;
 const MOST_STEPS = 200;
-/** Newton decrement below which the next step tries the true Hessian. */
+/** Newton decrement, as a part of the energy, below which the next step tries the true Hessian. */
 const NEAR = 0.01;
 
 /**
@@ -112,12 +112,12 @@ export class Flattener {
     const steps: Step[] = [];
     const { toleranceMm = TOLERANCE_MM, mostSteps = MOST_STEPS, watch = unwatched } = options;
     // The true Hessian is tried once the map is near; where it is not positive definite, nearer still.
-    let near = NEAR;
+    let near = Infinity;
     let sharp = warm !== undefined;
     for (;;) {
       const next = this.#newtonStep(frames, lengths, uv, sharp);
       if (sharp && next.step.clamped) near = 0.3 * next.step.decrement;
-      sharp = next.step.decrement < near;
+      sharp = next.step.decrement < Math.min(near, NEAR * next.step.energy);
       uv = next.uv;
       steps.push(next.step);
       watch("flatten", Math.min(0.95, steps.length / 10));

@@ -12,7 +12,7 @@ export interface Frames {
   readonly area: number;
 }
 
-/** Lower limit of a triangle's height as a part of its longest side from corner 0; thinner ones are taken to be this high. */
+/** Lower limit of a triangle's height over its first side as a part of its longest side; thinner ones are taken to be this high. */
 const THINNEST = 1e-4;
 
 /**
@@ -35,10 +35,11 @@ export function framesOf(positions: Float64Array, triangles: Uint32Array): Frame
     const qq = qx * qx + qy * qy + qz * qz;
     const x1 = Math.sqrt(pp);
     const x2 = (px * qx + py * qy + pz * qz) / x1;
-    const longest = Math.sqrt(Math.max(pp, qq));
-    // Height over the first side; the first side itself may be the short one.
+    const [rx, ry, rz] = [qx - px, qy - py, qz - pz];
+    const rr = rx * rx + ry * ry + rz * rz;
+    const longest = Math.sqrt(Math.max(pp, qq, rr));
     const y2 = Math.max(Math.sqrt(nx * nx + ny * ny + nz * nz), THINNEST * x1 * longest) / x1;
-    if (!(x1 > 1e-9 * longest) || !(qq > 0) || !Number.isFinite(y2)) {
+    if (!(Math.sqrt(Math.min(pp, qq, rr)) > 1e-9 * longest && y2 < Infinity)) {
       throw new Refusal(finding("surface-point-twice", { triangle: k }, [positions[a]!, positions[a + 1]!, positions[a + 2]!]));
     }
     of[4 * k] = 1 / x1;

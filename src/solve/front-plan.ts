@@ -49,10 +49,10 @@ export interface FrontPlan {
   readonly flops: number;
 }
 
-/** Plans the factorisation of a matrix of this pattern. `stage` constrains the order, see {@link minimumDegreeOrder}. */
-export function planFronts(pattern: BlockPattern, stage?: Uint8Array): FrontPlan {
+/** Plans the factorisation of matrices of this pattern. */
+export function planFronts(pattern: BlockPattern): FrontPlan {
   const graph = adjacencyOf(pattern.size, pattern.low, pattern.high);
-  const nodes = supernodesOf(graph, minimumDegreeOrder(graph, stage));
+  const nodes = supernodesOf(graph, minimumDegreeOrder(graph));
   const { block } = pattern;
   const count = nodes.parent.length;
   const fronts = new Int32Array(count * FRONT.stride);

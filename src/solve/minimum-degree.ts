@@ -3,14 +3,13 @@ import type { Adjacency } from "./adjacency.ts";
 /**
  * Order of elimination by approximate minimum degree with element absorption, joining of points that have become alike, and
  * mass elimination (the idea: Amestoy, Davis and Duff 1996, "An approximate minimum degree ordering algorithm"; from memory,
- * own implementation). `stage`, when given, puts points of a lower stage before those of a higher one.
+ * own implementation).
  * @returns point eliminated first, second, …
  */
-export function minimumDegreeOrder(graph: Adjacency, stage?: Uint8Array): Uint32Array {
-  return new QuotientGraph(graph, stage).order();
+export function minimumDegreeOrder(graph: Adjacency): Uint32Array {
+  return new QuotientGraph(graph).order();
 }
 
-const VARIABLE = 0;
 const ELEMENT = 1;
 const GONE = 2;
 
@@ -21,7 +20,6 @@ const GONE = 2;
  */
 class QuotientGraph {
   readonly #size: number;
-  readonly #stage: Uint8Array;
   #arena: Int32Array<ArrayBuffer>;
   #free: number;
   readonly #at: Int32Array;
@@ -34,7 +32,6 @@ class QuotientGraph {
   /** Of an element: stamp + weight of its part outside the clique being made. */
   readonly #outside: Float64Array;
   #stamp = 1;
-  #now = 0;
   #left: number;
   readonly #head: Int32Array;
   readonly #next: Int32Array;
@@ -47,11 +44,10 @@ class QuotientGraph {
   readonly #hash: Int32Array;
   readonly #mark: Int32Array;
 
-  constructor(graph: Adjacency, stage: Uint8Array | undefined) {
+  constructor(graph: Adjacency) {
     const size = graph.start.length - 1;
     const ints = () => new Int32Array(size);
     this.#size = this.#left = size;
-    this.#stage = stage ?? new Uint8Array(size);
     this.#free = graph.list.length;
     this.#arena = new Int32Array(3 * this.#free + 16);
     this.#arena.set(graph.list);
@@ -71,20 +67,16 @@ class QuotientGraph {
 
   order(): Uint32Array {
     const order = new Uint32Array(this.#size);
-    const stages = this.#stage.reduce((most, s) => (s > most ? s : most), 0);
     let done = 0;
-    for (this.#now = 0; this.#now <= stages; this.#now++) {
-      this.#least = 0;
-      for (let i = this.#size - 1; i >= 0; i--) if (this.#kind[i] === VARIABLE && this.#stage[i] === this.#now) this.#enlist(i);
-      for (let pivot = this.#take(); pivot >= 0; pivot = this.#take()) {
-        this.#left -= this.#weight[pivot]!;
-        this.#formClique(pivot);
-        this.#measureOutside(pivot);
-        this.#pruneMembers(pivot);
-        this.#joinAlike(pivot);
-        this.#settle(pivot);
-        for (let i = pivot; i >= 0; i = this.#follower[i]!) order[done++] = i;
-      }
+    for (let i = this.#size - 1; i >= 0; i--) this.#enlist(i);
+    for (let pivot = this.#take(); pivot >= 0; pivot = this.#take()) {
+      this.#left -= this.#weight[pivot]!;
+      this.#formClique(pivot);
+      this.#measureOutside(pivot);
+      this.#pruneMembers(pivot);
+      this.#joinAlike(pivot);
+      this.#settle(pivot);
+      for (let i = pivot; i >= 0; i = this.#follower[i]!) order[done++] = i;
     }
     return order;
   }
@@ -145,7 +137,7 @@ class QuotientGraph {
         this.#weight[i] = -w;
         total += w;
         arena[this.#free++] = i;
-        if (this.#stage[i] === this.#now) this.#delist(i);
+        this.#delist(i);
       }
     };
     for (let k = own; k < own + elements; k++) {
@@ -260,7 +252,7 @@ class QuotientGraph {
 
   #sameList(i: number, j: number): boolean {
     const count = this.#length[i]!;
-    if (this.#length[j] !== count || this.#elements[j] !== this.#elements[i] || this.#stage[j] !== this.#stage[i]) return false;
+    if (this.#length[j] !== count || this.#elements[j] !== this.#elements[i]) return false;
     const arena = this.#arena;
     const a = this.#at[i]!;
     const b = this.#at[j]!;
@@ -287,7 +279,7 @@ class QuotientGraph {
       const w = -this.#weight[i]!;
       this.#weight[i] = w;
       this.#degree[i] = Math.min(this.#degree[i]! + total - w, this.#left - w);
-      if (this.#stage[i] === this.#now) this.#enlist(i);
+      this.#enlist(i);
       arena[to++] = i;
     }
     this.#length[pivot] = to - start;
