@@ -1,7 +1,7 @@
 import { finding } from "#base/findings.ts";
 import type { Watch } from "#base/watch.ts";
 import type { Last, Placement } from "./last.ts";
-import { askedGirths, fitGirths, type Girths } from "./loft-girths.ts";
+import { askedGirths, GirthFit, type Girths } from "./loft-girths.ts";
 import { refuseBadMeasures } from "./loft-limits.ts";
 import { meshLoft, type Loft } from "./loft-mesh.ts";
 import type { LoftNumbers } from "./loft-numbers.ts";
@@ -23,16 +23,16 @@ const fineEdge = 2;
 export function lastFromMeasures(m: LastMeasurements, name: string, watch: Watch): Last {
   refuseBadMeasures(m);
   watch("last from measurements", 0);
-  const plan = plannedNumbers(m);
+  const fit = new GirthFit(plannedNumbers(m), m);
   let tried = 0;
-  let fit = fitGirths(plan, m, (numbers) => {
+  fit.fit((numbers) => {
     watch("last from measurements", Math.min(0.8, 0.08 * ++tried));
     return girthsOf(measuredLoft(numbers, roughEdge, name));
   });
   let last = measuredLoft(fit.numbers, fineEdge, name);
   for (let round = 0; round < 3 && farthest(last, m) > 0.05; round++) {
     watch("last from measurements", 0.85 + 0.05 * round);
-    fit = fit.better(girthsOf(last));
+    fit.better(girthsOf(last));
     last = measuredLoft(fit.numbers, fineEdge, name);
   }
   return m.side === "right" ? last : mirrorLast(last);

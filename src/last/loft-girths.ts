@@ -1,142 +1,140 @@
-import { must } from "#base/bug.ts";
 import { finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
+import { limits, moved, still, type Moves } from "./loft-moves.ts";
 import type { LoftNumbers } from "./loft-numbers.ts";
-import { widthsMet } from "./loft-plan.ts";
 import type { LastMeasurements } from "./measured.ts";
+import { solveSmall } from "./small-system.ts";
 
 /** Joint, waist, instep and heel girth, mm. */
 export type Girths = readonly [number, number, number, number];
-/** What they are met with, in mm of height or standing out: vamp, waist, instep, cone and heel. */
-type Moves = readonly number[];
-
-/** How far each move may go before the form looks like no last: our own limits, seen on renderings. */
-const low: Moves = [-10, -8, -9, -7];
-const high: Moves = [10, 8, 9, 7];
 
 /** Girths of a form, by the shared measuring. */
 export type GirthsOf = (numbers: LoftNumbers) => Girths;
 
-export interface GirthFit {
-  readonly numbers: LoftNumbers;
-  /** Better once more by girths measured more finely. */
-  better(measured: Girths): GirthFit;
-}
-
 export const askedGirths = (m: LastMeasurements): Girths => [m.jointGirthMm, m.waistGirthMm, m.instepGirthMm, m.heelGirthMm];
 
+const girthNames = ["jointGirth", "waistGirth", "instepGirth", "heelGirth"] as const;
+/** The girths that bear on each; the joint girth is bound by the ball width instead. */
+const beside: readonly (readonly [number, ...number[]])[] = [[0], [0, 2], [1, 3], [2]];
+
+/** Nearer than this, mm, the rough mesh is as good as its own error. */
+const near = 0.02;
+/** Farther than this a girth counts as not to be had. */
+const missed = 0.3;
+
 /**
- * Newton on four moves with a Jacobian by differences, taken once. Moves are held within their limits; where a limit keeps a girth
- * away from what is asked, the measures contradict each other.
- * @throws Refusal that names the two measures and the range that would fit
+ * Meets four girths by four moves of a form: Newton with slopes by differences, corrected by each step. Moves are held within
+ * their limits; a girth whose move is held is left over to the end, and if it is still missed then the measures contradict.
  */
-export function fitGirths(plan: LoftNumbers, m: LastMeasurements, girthsOf: GirthsOf): GirthFit {
-  const asked = askedGirths(m);
-  const at = (moves: Moves): Girths => girthsOf(moved(plan, m, moves));
-  let moves: Moves = [0, 0, 0, 0];
-  let girths = at(moves);
-  let slopes = slopesAt(at, moves, girths);
-  for (let round = 0; round < 10 && worst(asked, girths) > 0.03; round++) {
-    const before = moves;
-    moves = stepped(moves, slopes, asked, girths);
-    const next = at(moves);
-    slopes = broyden(slopes, before, moves, girths, next);
-    girths = next;
+export class GirthFit {
+  readonly #plan: LoftNumbers;
+  readonly #measures: LastMeasurements;
+  readonly #asked: Girths;
+  #moves: Moves = still;
+  #slopes: readonly Moves[] = [];
+
+  constructor(plan: LoftNumbers, measures: LastMeasurements) {
+    this.#plan = plan;
+    this.#measures = measures;
+    this.#asked = askedGirths(measures);
   }
-  if (worst(asked, girths) > 0.3) refuse(moves, slopes, asked, girths, at, m);
-  return fitOf(plan, m, moves, slopes, asked);
-}
 
-function fitOf(plan: LoftNumbers, m: LastMeasurements, moves: Moves, slopes: readonly Moves[], asked: Girths): GirthFit {
-  return { numbers: moved(plan, m, moves), better: (measured) => fitOf(plan, m, stepped(moves, slopes, asked, measured), slopes, asked) };
-}
+  get numbers(): LoftNumbers {
+    return moved(this.#plan, this.#measures, this.#moves);
+  }
 
-const worst = (a: Girths, b: Girths): number => Math.max(...a.map((v, i) => Math.abs(v - b[i]!)));
+  /**
+   * Finds the moves on a quick measuring.
+   * @throws Refusal that names the two measures that contradict and the range that would fit
+   */
+  fit(girthsOf: GirthsOf): void {
+    const girths = this.#approach(girthsOf, []);
+    const off = girths.map((g, i) => Math.abs(g - this.#asked[i]!));
+    const k = off.indexOf(Math.max(...off));
+    if (off[k]! > missed) this.#refuse(girthsOf, k);
+  }
 
-/** The form after the moves, its widths met again. */
-function moved(plan: LoftNumbers, m: LastMeasurements, [vamp, waist, instep, heel]: Moves): LoftNumbers {
-  const [j, , i] = plan.rise;
-  const joints = j + vamp! / 47;
-  const cone = i + (0.9 * heel!) / 75;
-  const now = {
-    ...plan,
-    rise: [joints, (joints + cone) / 2 + (0.5 * waist!) / 61, cone] as const,
-    fullnessMm: [0.7 * waist!, 0.55 * instep! - 0.3 * heel!, heel!] as const,
-    shankMm: 0.3 * instep!,
-  };
-  return widthsMet(now, m);
+  /** One step more, after a finer measuring of {@link numbers}. */
+  better(girths: Girths): void {
+    this.#moves = this.#step(girths, []);
+  }
+
+  /** Steps until the girths not in `fixed` are met or do not come nearer; returns what is reached. */
+  #approach(girthsOf: GirthsOf, fixed: readonly number[]): Girths {
+    const at = (moves: Moves): Girths => girthsOf(moved(this.#plan, this.#measures, moves));
+    let girths = at(this.#moves);
+    for (let round = 0; round < 12; round++) {
+      if (round % 4 === 0) this.#slopes = slopesAt(at, this.#moves, girths);
+      const next = this.#step(girths, fixed);
+      const gone = Math.max(...next.map((v, i) => Math.abs(v - this.#moves[i]!)));
+      if (gone < near / 4) break;
+      const after = at(next);
+      this.#slopes = corrected(this.#slopes, this.#moves, next, girths, after);
+      this.#moves = next;
+      girths = after;
+      if (Math.max(...girths.map((g, i) => (fixed.includes(i) ? 0 : Math.abs(g - this.#asked[i]!)))) < near) break;
+    }
+    return girths;
+  }
+
+  /** A Newton step of at most 6 mm a move. A move that meets its limit stays there and its girth is left; the others are solved anew. */
+  #step(girths: Girths, fixed: readonly number[]): Moves {
+    const held = new Set(fixed);
+    const next = [...this.#moves];
+    for (;;) {
+      const free = [0, 1, 2, 3].filter((i) => !held.has(i));
+      const gone = next.map((v, i) => v - this.#moves[i]!);
+      const right = free.map((r) => this.#asked[r]! - girths[r]! - [...held].reduce((sum, c) => sum + this.#slopes[r]![c]! * gone[c]!, 0));
+      const step = solveSmall(free.map((r) => free.map((c) => this.#slopes[r]![c]!)), right);
+      const longest = Math.max(6, ...step.map(Math.abs)) / 6;
+      const beyond = free.filter((i, k) => {
+        const [low, high] = limits(this.#plan, i);
+        const wanted = this.#moves[i]! + step[k]! / longest;
+        next[i] = Math.max(low, Math.min(high, wanted));
+        return next[i] !== wanted;
+      });
+      if (beyond.length === 0) return next;
+      held.add(beyond[0]!);
+    }
+  }
+
+  #refuse(girthsOf: GirthsOf, k: number): never {
+    const usual = girthsOf(moved(this.#plan, this.#measures, still));
+    const above = (i: number): number => this.#asked[i]! - usual[i]!;
+    // Of the girths beside it the one that departs most the other way.
+    const [first, ...others] = beside[k]!;
+    const j = others.reduce((best, i) => (Math.abs(above(k) - above(i)) > Math.abs(above(k) - above(best)) ? i : best), first);
+    const measure = girthNames[k]!;
+    const against = k === 0 ? "ballWidth" : girthNames[j]!;
+    const [fromMm, toMm] = limits(this.#plan, k).map((end) => {
+      this.#moves = this.#moves.map((v, i) => (i === k ? end : v));
+      return this.#approach(girthsOf, [k])[k]!;
+    }) as [number, number];
+    throw new Refusal(
+      finding("measures-contradict", {
+        measure,
+        askedMm: this.#asked[k]!,
+        against,
+        againstMm: this.#measures[`${against}Mm`],
+        fromMm: Math.ceil(Math.min(fromMm, toMm)),
+        toMm: Math.floor(Math.max(fromMm, toMm)),
+      }),
+    );
+  }
 }
 
 /** Rows: girths; columns: moves. */
-function slopesAt(at: (moves: Moves) => Girths, moves: Moves, girths: Girths): number[][] {
+function slopesAt(at: (moves: Moves) => Girths, moves: Moves, girths: Girths): Moves[] {
   const columns = moves.map((_, k) => at(moves.map((v, i) => (i === k ? v + 1 : v))).map((g, row) => g - girths[row]!));
   return girths.map((_, row) => columns.map((c) => c[row]!));
 }
 
-/** One step toward the girths asked for, moves held within their limits; what a held move cannot do the others take over. */
-function stepped(moves: Moves, slopes: readonly Moves[], asked: Girths, girths: Girths): Moves {
-  const step = solveDense(slopes, asked.map((a, i) => a - girths[i]!));
-  return moves.map((v, i) => Math.max(low[i]!, Math.min(high[i]!, v + step[i]!)));
-}
-
-/** Broyden's rank-one correction of the slopes by what the step really did (Mathematics of Computation 19, 1965). */
-function broyden(slopes: readonly Moves[], from: Moves, to: Moves, before: Girths, after: Girths): number[][] {
+/** The slopes after a step, corrected by what it really did: Broyden's rank-one update (Mathematics of Computation 19, 1965). */
+function corrected(slopes: readonly Moves[], from: Moves, to: Moves, before: Girths, after: Girths): Moves[] {
   const step = to.map((v, i) => v - from[i]!);
   const long = step.reduce((sum, v) => sum + v * v, 0);
   return slopes.map((row, r) => {
-    const missed = after[r]! - before[r]! - row.reduce((sum, v, i) => sum + v * step[i]!, 0);
-    return row.map((v, i) => (long > 1e-12 ? v + (missed * step[i]!) / long : v));
+    const surprise = after[r]! - before[r]! - row.reduce((sum, v, i) => sum + v * step[i]!, 0);
+    return row.map((v, i) => v + (surprise * step[i]!) / long);
   });
-}
-
-const names = ["jointGirth", "waistGirth", "instepGirth", "heelGirth"] as const;
-/** The measure that sets the bounds of each girth most. */
-const partners = ["ballWidth", "jointGirth", "waistGirth", "instepGirth"] as const;
-
-function refuse(moves: Moves, slopes: readonly Moves[], asked: Girths, girths: Girths, at: (moves: Moves) => Girths, m: LastMeasurements): never {
-  // The girth that its own move, at its limit, leaves farthest off.
-  const off = asked.map((a, i) => (moves[i] === low[i] || moves[i] === high[i] ? Math.abs(a - girths[i]!) : 0));
-  const k = off.indexOf(Math.max(...off));
-  const ends = [low[k]!, high[k]!].map((end) => reach(k, end, moves, slopes, asked, at));
-  const partner = partners[k]!;
-  const partnerMm = { ballWidth: m.ballWidthMm, jointGirth: m.jointGirthMm, waistGirth: m.waistGirthMm, instepGirth: m.instepGirthMm }[partner];
-  throw new Refusal(
-    finding("measures-contradict", { measure: names[k]!, askedMm: asked[k]!, against: partner, againstMm: partnerMm, fromMm: Math.ceil(Math.min(...ends)), toMm: Math.floor(Math.max(...ends)) }),
-  );
-}
-
-/** Girth k when its own move stands at a limit and the other girths are as asked, as nearly as they can be. */
-function reach(k: number, end: number, moves: Moves, slopes: readonly Moves[], asked: Girths, at: (moves: Moves) => Girths): number {
-  let now = moves.map((v, i) => (i === k ? end : v));
-  let girths = at(now);
-  const others = [0, 1, 2, 3].filter((i) => i !== k);
-  for (let round = 0; round < 4; round++) {
-    const step = solveDense(others.map((r) => others.map((c) => slopes[r]![c]!)), others.map((r) => asked[r]! - girths[r]!));
-    now = now.map((v, i) => (i === k ? v : Math.max(low[i]!, Math.min(high[i]!, v + step[others.indexOf(i)]!))));
-    girths = at(now);
-  }
-  return girths[k]!;
-}
-
-/** Solves a small square system by elimination with row exchange. */
-function solveDense(matrix: readonly (readonly number[])[], right: readonly number[]): number[] {
-  const n = right.length;
-  const a = matrix.map((row, i) => [...row, right[i]!]);
-  for (let c = 0; c < n; c++) {
-    let pivot = c;
-    for (let r = c + 1; r < n; r++) if (Math.abs(a[r]![c]!) > Math.abs(a[pivot]![c]!)) pivot = r;
-    [a[c], a[pivot]] = [a[pivot]!, a[c]!];
-    must(Math.abs(a[c]![c]!) > 1e-9, "girths do not answer to the moves of the form");
-    for (let r = c + 1; r < n; r++) {
-      const factor = a[r]![c]! / a[c]![c]!;
-      for (let k = c; k <= n; k++) a[r]![k] = a[r]![k]! - factor * a[c]![k]!;
-    }
-  }
-  const x = new Array<number>(n).fill(0);
-  for (let r = n - 1; r >= 0; r--) {
-    let sum = a[r]![n]!;
-    for (let k = r + 1; k < n; k++) sum -= a[r]![k]! * x[k]!;
-    x[r] = sum / a[r]![r]!;
-  }
-  return x;
 }

@@ -11,16 +11,17 @@ const baseLength = 253;
  */
 export function plannedNumbers(m: LastMeasurements): LoftNumbers {
   const scale = m.stickLengthMm / baseLength;
+  const broad = m.ballWidthMm / 76;
   let numbers: LoftNumbers = {
     toe: m.toe,
     lengthMm: m.stickLengthMm - 6,
-    ballScale: m.ballWidthMm / 76,
+    ballScale: broad,
     seatScale: m.seatWidthMm / 52,
     heelHeightMm: m.heelHeightMm,
     toeSpringMm: m.toeSpringMm,
     treadMm: 2,
     backScale: scale,
-    rise: [scale, scale, scale],
+    rise: [broad, broad, (broad + scale) / 2],
     fullnessMm: [0, 0, 0],
     shankMm: 0,
   };
