@@ -113,14 +113,11 @@ export function smoothCurve({ points, arc }: SurfaceCurve, widthMm: number): Sur
   const q = points.slice();
   // Gauss-Seidel on the five-point rows; next to the ends the second difference takes what points there are.
   for (let round = 0; round < 400; round++) {
-    for (let i = 1; i < n - 1; i++) {
-      const wide = i > 1 && i < n - 2;
-      for (let k = 0; k < 3; k++) {
-        const at = (j: number): number => q[3 * j + k]!;
-        const side = wide ? 4 * (at(i - 1) + at(i + 1)) - at(i - 2) - at(i + 2) : at(i - 1) + at(i + 1);
-        const own = wide ? 6 : 2;
-        q[3 * i + k] = (points[3 * i + k]! + lambda * side) / (1 + lambda * own);
-      }
+    for (let i = 3; i < q.length - 3; i++) {
+      const wide = i >= 6 && i < q.length - 6;
+      const near = q[i - 3]! + q[i + 3]!;
+      const side = wide ? 4 * near - q[i - 6]! - q[i + 6]! : near;
+      q[i] = (points[i]! + lambda * side) / (1 + lambda * (wide ? 6 : 2));
     }
   }
   return curveOf(Array.from({ length: n }, (_, i) => pointAt(q, i)), step);

@@ -35,7 +35,7 @@ export function lastFromScan(scan: Mesh, choices: { readonly name: string; reado
   const lengthMm = pose.length / units.unitPerMm;
   const noiseMm = calmed.noise / units.unitPerMm;
   // The edge is sought on the scan as it is: smoothing chews at a tight edge. What it leaves of the roughness is about a fifth.
-  const leftMm = calmed.smoothed ? noiseMm / 5 : 0;
+  const leftMm = noiseMm / 5;
   const cutter = new Sectioner(lying);
   const findings: Finding[] = [...refuseNoLast(cutter, pose, lengthMm)];
   watch("feather line", 0);
@@ -50,7 +50,7 @@ export function lastFromScan(scan: Mesh, choices: { readonly name: string; reado
   const side = choices.side ?? guess.side;
   const feather = orderFeather(line, side);
   findings.unshift(unitFinding(units, planLength(mesh)));
-  findings.push(...stand.findings, ...sideFindings(choices.side, guess), ...grainFindings(calmed.smoothed ? noiseMm : 0, calmed.edge / units.unitPerMm), ...edgeFindings(feather));
+  findings.push(...stand.findings, ...sideFindings(choices.side, guess), ...grainFindings(noiseMm, calmed.edge / units.unitPerMm), ...edgeFindings(feather));
   watch("measures", 0);
   const placement = placementOf(pose.axes, units, stand.axes);
   return measureLast({ name: choices.name, source: "scan", side, mesh, placement, feather, noiseMm: leftMm, findings });

@@ -6,7 +6,7 @@ import { smoothScan } from "#mesh/smooth.ts";
 /** A scan made fit to measure on, and how it was sampled; lengths in its own unit. */
 export interface Calmed {
   readonly mesh: Mesh;
-  /** Roughness before smoothing: standard deviation of the surface across itself. */
+  /** Roughness that was smoothed: standard deviation of the surface across itself; 0 when none was. */
   readonly noise: number;
   readonly smoothed: boolean;
   /** Edge length under which nine of ten edges stay. */
@@ -16,11 +16,15 @@ export interface Calmed {
 /** Roughness under this share of the scan's extent (0.03 mm on a last) moves no measure by 0.1 mm and is left. */
 const leftAlone = 1.2e-4;
 
+/** Over this share (8 mm on a last) edges are so long that bends of the surface pass for roughness: nothing is smoothed. */
+const tooCoarse = 0.03;
+
 /** Smooths a rough scan, edges kept. Arc lengths and tape girths read long on a rough surface: 0.3 mm adds 20 mm to a last length. */
 export function calm(scan: Mesh, extent: number): Calmed {
   const noise = noiseOf(scan);
-  const smoothed = noise > leftAlone * extent;
-  return { mesh: smoothed ? smoothScan(scan, noise).mesh : scan, noise, smoothed, edge: longEdge(scan) };
+  const edge = longEdge(scan);
+  const smoothed = noise > leftAlone * extent && edge < tooCoarse * extent;
+  return { mesh: smoothed ? smoothScan(scan, noise).mesh : scan, noise: smoothed ? noise : 0, smoothed, edge };
 }
 
 function longEdge(mesh: Mesh): number {

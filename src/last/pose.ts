@@ -35,6 +35,11 @@ export function findPose(mesh: Mesh): Pose {
   return { ...best, margin: next ? best.likeness - next.likeness : best.likeness };
 }
 
+/** The pose of a scan of which it is known what is down: toe and long axis found as in {@link findPose}. */
+export function poseLyingOn(mesh: Mesh, down: Point3): Pose {
+  return { ...poseOn(sampleSurface(mesh, 2500), unit(down)), margin: 1 };
+}
+
 /** Directions in which the most surface lies on a plane, best first, no two within 45 degrees. */
 function broadFaces(s: Samples): Point3[] {
   const scored = cubeDirections(8).map((d) => ({ d, area: groundArea(s, d) }));
@@ -59,11 +64,11 @@ function cubeDirections(n: number): Point3[] {
   return out;
 }
 
-function support(s: Samples, d: Point3): Range {
+function support({ corners: p }: Samples, d: Point3): Range {
   let low = Infinity;
   let high = -Infinity;
-  for (let i = 0; i < 3 * s.count; i += 3) {
-    const h = s.points[i]! * d[0] + s.points[i + 1]! * d[1] + s.points[i + 2]! * d[2];
+  for (let i = 0; i < p.length; i += 3) {
+    const h = p[i]! * d[0] + p[i + 1]! * d[1] + p[i + 2]! * d[2];
     if (h < low) low = h;
     if (h > high) high = h;
   }

@@ -6,6 +6,8 @@ export interface Samples {
   readonly normals: Float64Array;
   readonly areaEach: number;
   readonly count: number;
+  /** Vertices of the mesh, x y z …: all of a coarse one, evenly thinned ones of a fine one. For extents, which coarse triangles cut short. */
+  readonly corners: Float64Array;
 }
 
 /**
@@ -33,7 +35,15 @@ export function sampleSurface(mesh: Mesh, wanted: number): Samples {
       due += share;
     }
   });
-  return { points, normals, areaEach: share, count };
+  return { points, normals, areaEach: share, count, corners: thinned(mesh.positions, 2 * wanted) };
+}
+
+function thinned(positions: Float64Array, most: number): Float64Array {
+  const n = positions.length / 3;
+  const stride = Math.ceil(n / most);
+  const out = new Float64Array(3 * Math.ceil(n / stride));
+  for (let i = 0; 3 * i < out.length; i++) out.set(positions.subarray(3 * stride * i, 3 * stride * i + 3), 3 * i);
+  return out;
 }
 
 export function surfaceArea(mesh: Mesh): number {

@@ -9,7 +9,7 @@ export const unitPerMm: Readonly<Record<FileUnit, number>> = { m: 0.001, dm: 0.0
 
 /** Adults' lasts are 180 … 330 mm long (range of the trade); beyond it down to a child's and up to a giant's still a last. */
 const usualMm = [180, 330] as const;
-const possibleMm = [100, 400] as const;
+const possibleMm = [120, 400] as const;
 const middleMm = 250;
 
 export interface UnitGuess {
@@ -21,7 +21,7 @@ export interface UnitGuess {
 
 /**
  * The unit in which the longest extent of the scan is that of a last. STL, PLY and OBJ carry no unit, so the length is all
- * there is to go by: of the units that make it 100 … 400 mm long the one nearest to 250 mm.
+ * there is to go by: of the units that make it 120 … 400 mm long the one nearest to 250 mm.
  * @param length along the long axis, in the file's own unit
  * @throws Refusal when no unit makes a last of it
  */
