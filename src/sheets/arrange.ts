@@ -33,6 +33,8 @@ export const gapMm = 2.5;
 const widestColumns = 4;
 /** A joint through a piece costs the maker a little more than a further page. */
 const jointCost = 1.2;
+/** Each page by which pages to be joined grow together over those of any one piece: a little worse than a further page. */
+const growthCost = 1.1;
 
 /** Turns and moves points by a place. Quarter turns are exact. */
 export function placedXy(xy: Float64Array, { xMm, yMm, rotationDeg }: PiecePlace): Float64Array {
@@ -70,14 +72,18 @@ interface Try extends Box {
 export function arrange(pieces: readonly Piece[], grid: Grid): CommonSheet {
   const boxes = pieces.map((p) => bounds(p.outline));
   const order = pieces.map((_, i) => i).sort((a, b) => areaOf(boxes[b]!) - areaOf(boxes[a]!) || a - b);
-  const used = new Set<string>();
+  /** Which piece's pages each page belongs to: pages that share a piece have to be joined. */
+  const groupOf = new Map<string, number>();
   const taken: Box[] = [];
   const chosen = new Map<number, Try>();
   for (const i of order) {
-    const best = bestPlace(boxes[i]!, taken, used, grid);
+    const best = bestPlace(boxes[i]!, taken, groupOf, grid);
     chosen.set(i, best);
     taken.push(best);
-    for (const page of pagesUnder(best, grid)) used.add(page);
+    const pages = pagesUnder(best, grid);
+    const merged = new Set(pages.map((p) => groupOf.get(p)));
+    for (const [page, group] of groupOf) if (merged.has(group)) groupOf.set(page, i);
+    for (const page of pages) groupOf.set(page, i);
   }
   const step = stepsOf(grid);
   const columns = Math.max(1, ...taken.map((b) => pagesAlong(b.left + b.width, grid.windowWidthMm, grid.overlapMm)));
@@ -116,7 +122,7 @@ function pagesUnder(b: Box, grid: Grid): readonly string[] {
   return out;
 }
 
-function bestPlace(box: Bounds, taken: readonly Box[], used: ReadonlySet<string>, grid: Grid): Try {
+function bestPlace(box: Bounds, taken: readonly Box[], groupOf: ReadonlyMap<string, number>, grid: Grid): Try {
   const wide = box.maxX - box.minX + 2 * gapMm;
   const high = box.maxY - box.minY + 2 * gapMm;
   let best: Try | undefined;
@@ -130,9 +136,10 @@ function bestPlace(box: Bounds, taken: readonly Box[], used: ReadonlySet<string>
         const { columns, rows } = spansOf(tried, grid);
         if (columns[1] >= widestColumns && columns[0] > 0) continue;
         if (taken.some((t) => overlap(t, tried))) continue;
-        const fresh = pagesUnder(tried, grid).filter((p) => !used.has(p)).length;
+        const pages = pagesUnder(tried, grid);
+        const fresh = pages.filter((p) => !groupOf.has(p)).length;
         const joints = columns[1] - columns[0] + rows[1] - rows[0];
-        const score = [fresh + jointCost * joints, rows[1], columns[1], top, left, rotationDeg];
+        const score = [fresh + jointCost * joints + growthCost * growth(pages, groupOf), rows[1], columns[1], top, left, rotationDeg];
         if (!best || less(score, bestScore)) {
           best = tried;
           bestScore = score;
@@ -141,6 +148,24 @@ function bestPlace(box: Bounds, taken: readonly Box[], used: ReadonlySet<string>
     }
   }
   return best!; // a fresh row of pages below everything is always among the tries
+}
+
+/** By how many pages the patch that must be joined would outgrow the largest of its parts. */
+function growth(pages: readonly string[], groupOf: ReadonlyMap<string, number>): number {
+  const touched = new Set(pages.map((p) => groupOf.get(p)).filter((g) => g !== undefined));
+  if (touched.size === 0) return 0;
+  let largest = pages.length;
+  const together = new Set(pages);
+  for (const group of touched) {
+    let size = 0;
+    for (const [page, g] of groupOf) {
+      if (g !== group) continue;
+      size++;
+      together.add(page);
+    }
+    largest = Math.max(largest, size);
+  }
+  return together.size - largest;
 }
 
 /** Places along one axis worth trying: page beginnings, page ends less the piece, and behind each piece already there. */

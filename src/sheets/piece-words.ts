@@ -84,7 +84,8 @@ function plateLines(piece: Piece, { title, size }: NamePlate, { nameMm, sideMm, 
   ];
 }
 
-const lineGap = 0.75;
+/** From one line's base to the next: clear of what hangs below the upper one. */
+const leading = (lines: readonly Line[], i: number): number => (i === 0 ? lines[0]!.heightMm : Math.max(1.75 * lines[i]!.heightMm, lines[i]!.heightMm + 0.32 * lines[i - 1]!.heightMm + 0.8));
 const padMm = 2;
 /** Writes the piece's name as large as there is room for, off the joints if it can, with a little picture of its place. */
 export function placeNamePlate(plate: NamePlate, room: Room, placed: PlacedPiece, keepClear: readonly Box[]): { readonly strokes: readonly Stroke[]; readonly words: readonly Lettering[] } | undefined {
@@ -115,7 +116,7 @@ function blockOf(lines: readonly Line[], pictureMm: number, profile: Profile): B
   const picture = pictureMm > 0 ? 3 + (pictureMm * profile.heightMm) / profile.widthMm : 0;
   return {
     width: Math.max(pictureMm, ...lines.map((l) => textWidth(l.text, l.heightMm, l.bold))),
-    height: lines.reduce((sum, l, i) => sum + l.heightMm * (i === 0 ? 1 : 1 + lineGap), 0) + picture + 1,
+    height: lines.reduce((sum, _, i) => sum + leading(lines, i), 0) + picture + 1,
   };
 }
 
@@ -126,7 +127,7 @@ function setBlock(lines: readonly Line[], block: Block, box: Box, upright: boole
   const words: Lettering[] = [];
   let y = block.height;
   lines.forEach((l, i) => {
-    y -= l.heightMm * (i === 0 ? 1 : 1 + lineGap);
+    y -= leading(lines, i);
     const [xMm, yMm] = turn(0, y);
     words.push({ text: l.text, xMm, yMm, heightMm: l.heightMm, angleDeg: upright ? 90 : 0, bold: l.bold });
   });

@@ -41,8 +41,8 @@ export async function marksPdf(input: SheetInput): Promise<{ readonly bytes: Uin
   y -= 7 + topViewHeight(input.last, width - 36) / 2;
   const rowMm = Math.min(rowsMm[1], Math.max(rowsMm[0], (y - low - belowTableMm) / 13));
   y = inkTable(ink, marks, left, y, width, rowMm);
-  inkUprightStrip(ink, strips.inside, left + width - stripWidthMm, low);
-  inkUprightStrip(ink, strips.outside, left + width - 2 * stripWidthMm - 1, low);
+  inkUprightStrip(ink, strips.inside, left + width - stripWidthMm, low + lyingStripHighMm + 1);
+  inkUprightStrip(ink, strips.outside, left + width - 2 * stripWidthMm - 1, low + lyingStripHighMm + 1);
   inkLyingStrip(ink, strips.throat, left, low);
   inkLyingStrip(ink, strips.back, left, low + lyingStripHighMm + 1);
   paragraph(ink, notes, left, y - 1, width - 2 * stripWidthMm - 4);

@@ -23,11 +23,11 @@ const letterMm = 2.2;
 
 /** Marks whose strip is no longer than `mostMm`. */
 export const marksWithin = (marks: readonly TapeMark[], mostMm: number): readonly TapeMark[] => marks.filter((m) => m.lengthMm + endMm <= mostMm);
-export const stripLength = (marks: readonly TapeMark[]): number => Math.max(...marks.map((m) => m.lengthMm), 20) + endMm;
+const longest = (marks: readonly TapeMark[]): number => Math.max(...marks.map((m) => m.lengthMm), 20);
 
 /** Draws a strip upward from (x, y). Ticks come from its right edge; their words stand beside them, spread where lengths lie close. */
 export function inkUprightStrip(ink: PageInk, { name, zero, title, marks }: Strip, x: number, y: number): void {
-  const length = stripLength(marks);
+  const length = longest(marks) + endMm;
   const right = x + stripWidthMm;
   ink.style(0.18);
   ink.box(x, y, stripWidthMm, length);
@@ -49,7 +49,7 @@ export function inkUprightStrip(ink: PageInk, { name, zero, title, marks }: Stri
 /** Draws a strip to the right from (x, y), for a single length. Its tick comes from the lower edge. */
 export function inkLyingStrip(ink: PageInk, { name, zero, title, marks }: Strip, x: number, y: number): void {
   ink.style(0.18);
-  ink.box(x, y, stripLength(marks), lyingStripHighMm);
+  ink.box(x, y, longest(marks) + 2, lyingStripHighMm);
   ink.style(0.5);
   ink.named(zeroName(name), () => ink.line(x, y, x, y + lyingStripHighMm));
   for (const mark of marks) {
