@@ -53,7 +53,7 @@ export function App({ desk }: { readonly desk: Desk }): ReactElement {
       </nav>
       <main className="picture">
         <TroubleLine desk={desk} now={now} />
-        {pair ? <Picture desk={desk} pair={pair} station={station} map={map} plan={plan} chosen={chosen} onChoose={setChosen} /> : <NothingYet desk={desk} now={now} />}
+        {pair ? <Picture desk={desk} pair={pair} busy={now.busy !== undefined} station={station} map={map} plan={plan} chosen={chosen} onChoose={setChosen} /> : <NothingYet desk={desk} now={now} />}
         <BusyLine desk={desk} now={now} />
       </main>
       {dropping && <p className="drop-here">Let go to open the file</p>}

@@ -6,6 +6,7 @@ import type { Job } from "#job/job.ts";
 import type { Pair } from "#job/pair.ts";
 import type { SheetFile } from "#sheets/sheet-file.ts";
 import { Bench, type Wish } from "./bench.ts";
+import { fetchDemo } from "./demo/fetch-demo.ts";
 import { ElsewhereChanged, Keep } from "./keep/keep.ts";
 import { freeName, onScan } from "./state/edits.ts";
 import { redo, run, settle, startHistory, undo, type History } from "./state/history.ts";
@@ -71,6 +72,10 @@ export class Desk {
       this.#show({ saved: "not saved" });
     }
     this.#bench.ask({ for: "pair", job: this.job, trial: false, draft: false });
+    const { job } = this;
+    if (JSON.stringify(job) !== JSON.stringify(defaultJob())) return;
+    const demo = await fetchDemo(job);
+    if (demo && !this.#now.pair && this.job === job) this.#show({ pair: demo });
   }
 
   get now(): Desktop {

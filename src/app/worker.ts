@@ -10,7 +10,7 @@ const scope = self as unknown as DedicatedWorkerGlobalScope;
 const pipeline = new Pipeline();
 const files = new Map<string, Uint8Array>();
 /** Coarse enough to follow a finger, fine enough that lengths on the card stay within a few tenths of a millimetre. */
-const draftTriangles = 4000;
+const draftTriangles = 2500;
 let made: Pair | undefined;
 
 const tell = (message: FromWorker): void => scope.postMessage(message);

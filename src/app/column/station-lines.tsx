@@ -55,11 +55,11 @@ function QuarterHeights({ pair }: { readonly pair: Pair }): ReactElement {
   );
   return (
     <table className="figures">
-      <caption>Heights above the feather line, mm, tape on the last</caption>
+      <caption>Heights above the feather line, tape on the last, mm</caption>
       <thead>
         <tr>
-          <th scope="col">along the flank, from the heel</th>
-          {medial.map((m) => <th key={m.share} scope="col">{m.share === 0.5 ? "half" : m.share < 0.5 ? "a quarter" : "three quarters"}</th>)}
+          <th scope="col">along the flank from the heel</th>
+          {medial.map((m) => <th key={m.share} scope="col">{m.share === 0.5 ? "½" : m.share < 0.5 ? "¼" : "¾"}</th>)}
         </tr>
       </thead>
       <tbody>

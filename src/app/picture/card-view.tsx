@@ -1,6 +1,8 @@
 import { useEffect, useMemo, useRef, type ReactElement } from "react";
 import type { Pair } from "#job/pair.ts";
+import type { LineSettings } from "#lines/lines.ts";
 import { say } from "../state/numbers.ts";
+import { useCardPlace, type CardPlace } from "./card-place.ts";
 import { cardOutline, type DrawnLine, type LineKey } from "./drawn-lines.ts";
 import { Grip, type Pull } from "./grip.tsx";
 import type { Handle } from "./handles.ts";
@@ -18,40 +20,19 @@ export interface CardViewProps {
   readonly notes: readonly { readonly key: string; readonly text: string; readonly onCard: readonly number[] }[];
   readonly lit: LineKey | undefined;
   readonly onLit: (key: LineKey | undefined) => void;
+  readonly asked: Partial<LineSettings>;
+  readonly busy: boolean;
   readonly onPull: Pull;
   readonly onDone: () => void;
 }
 
-/** Lies the card on the screen with the toe upward, as the last is looked down upon; v points to the left. */
-interface Laying {
-  readonly pxPerMm: number;
-  readonly x: (u: number, v: number) => number;
-  readonly y: (u: number, v: number) => number;
-}
-
-function laying(outline: Float64Array, width: number, height: number): Laying {
-  let [u0, u1, v0, v1] = [Infinity, -Infinity, Infinity, -Infinity];
-  for (let i = 0; i < outline.length; i += 2) {
-    u0 = Math.min(u0, outline[i]!);
-    u1 = Math.max(u1, outline[i]!);
-    v0 = Math.min(v0, outline[i + 1]!);
-    v1 = Math.max(v1, outline[i + 1]!);
-  }
-  const pxPerMm = Math.max(0.1, Math.min((width - 56) / (v1 - v0), (height - 96) / (u1 - u0)));
-  return {
-    pxPerMm,
-    x: (_, v) => width / 2 - (v - (v0 + v1) / 2) * pxPerMm,
-    y: (u) => (height - 40) / 2 + 8 - (u - (u0 + u1) / 2) * pxPerMm,
-  };
-}
-
 /** The upper laid flat, net, on card. */
-export function CardView({ pair, lines, handles, map, notes, lit, onLit, onPull, onDone }: CardViewProps): ReactElement {
+export function CardView({ pair, lines, handles, map, notes, lit, onLit, asked, busy, onPull, onDone }: CardViewProps): ReactElement {
   const frame = useRef<HTMLDivElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
   const { width, height } = useSize(frame);
   const outline = useMemo(() => cardOutline(pair), [pair]);
-  const lay = useMemo(() => laying(outline, width, height), [outline, width, height]);
+  const lay = useCardPlace(outline, width, height, pair.last);
   const path = (points: Float64Array): string => {
     let d = "";
     for (let i = 0; i < points.length; i += 2) d += `${i === 0 ? "M" : "L"}${lay.x(points[i]!, points[i + 1]!).toFixed(1)} ${lay.y(points[i]!, points[i + 1]!).toFixed(1)}`;
@@ -86,7 +67,7 @@ export function CardView({ pair, lines, handles, map, notes, lit, onLit, onPull,
           </g>
           {handles.flatMap((h) => h.onCard.map((at, i) => {
             const directions = h.moves.map((m) => ({ x: -m.onCard[i]![1]! * lay.pxPerMm, y: -m.onCard[i]![0]! * lay.pxPerMm }));
-            return <Grip key={`${h.key} ${i}`} picture="card" handle={h} pair={pair} x={lay.x(at[0]!, at[1]!)} y={lay.y(at[0]!, at[1]!)} directions={directions} origin={() => frame.current?.getBoundingClientRect()} onPull={onPull} onDone={onDone} />;
+            return <Grip key={`${h.key} ${i}`} picture="card" handle={h} pair={pair} asked={asked} busy={busy} x={lay.x(at[0]!, at[1]!)} y={lay.y(at[0]!, at[1]!)} directions={directions} origin={() => frame.current?.getBoundingClientRect()} onPull={onPull} onDone={onDone} />;
           }))}
         </svg>
         {litLine && <p className="lit">{litLine.name}, {say(litLine.lengthOnCardMm, 0)} mm on the card</p>}
@@ -96,7 +77,7 @@ export function CardView({ pair, lines, handles, map, notes, lit, onLit, onPull,
 }
 
 /** Fills the triangles of the card with the colours of the map; without a map the canvas stays clear. */
-function paint(canvas: HTMLCanvasElement, width: number, height: number, { flat }: Pair, map: StretchMap | undefined, lay: Laying): void {
+function paint(canvas: HTMLCanvasElement, width: number, height: number, { flat }: Pair, map: StretchMap | undefined, lay: CardPlace): void {
   const dots = Math.min(2, globalThis.devicePixelRatio || 1);
   canvas.width = width * dots;
   canvas.height = height * dots;

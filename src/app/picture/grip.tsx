@@ -1,4 +1,4 @@
-import { useRef, useState, type KeyboardEvent, type PointerEvent, type ReactElement } from "react";
+import { useEffect, useRef, useState, type KeyboardEvent, type PointerEvent, type ReactElement } from "react";
 import type { Pair } from "#job/pair.ts";
 import type { LineSettings, Rule } from "#lines/lines.ts";
 import { fieldOf } from "../state/measure-field.ts";
@@ -12,6 +12,10 @@ export type Pull = (values: Partial<LineSettings>, what: string, gesture: string
 interface GripProps {
   readonly handle: Handle;
   readonly pair: Pair;
+  /** Lines as the maker has asked for them; the pair shown may still be behind. */
+  readonly asked: Partial<LineSettings>;
+  /** Something is being worked out. */
+  readonly busy: boolean;
   readonly x: number;
   readonly y: number;
   /** Pixels that the handle moves per unit of each of its settings. */
@@ -24,11 +28,25 @@ interface GripProps {
   readonly picture: "last" | "card";
 }
 
+/** A drag that goes on, or whose last pull is still being worked out after the finger has left. */
+interface Drag {
+  /** From the handle's middle to where it was taken hold of, px. */
+  readonly dx: number;
+  readonly dy: number;
+  readonly gesture: string;
+  /** Where the handle is wanted, px in the overlay. */
+  wantX: number;
+  wantY: number;
+  released: boolean;
+  /** Pulls still allowed after the release, so that it ends. */
+  pullsLeft: number;
+}
+
 let gestures = 0;
 
 /** A round handle, 44 px to touch, with the tape length written at the finger; arrow keys move it when it is focused. */
-export function Grip({ handle, pair, x, y, directions, hidden = false, origin, onPull, onDone, picture }: GripProps): ReactElement {
-  const drag = useRef<{ dx: number; dy: number; gesture: string } | undefined>(undefined);
+export function Grip({ handle, pair, asked, busy, x, y, directions, hidden = false, origin, onPull, onDone, picture }: GripProps): ReactElement {
+  const drag = useRef<Drag | undefined>(undefined);
   const keys = useRef("");
   const [held, setHeld] = useState(false);
   const [focused, setFocused] = useState(false);
@@ -42,30 +60,48 @@ export function Grip({ handle, pair, x, y, directions, hidden = false, origin, o
     handle.moves.forEach((m, i) => (settings[m.setting] = within(next[i]!, rules[i]!)));
     onPull(settings, `moving the ${handle.name}`, gesture);
   };
+  /** Asks for the settings that bring the handle of the pair shown to where it is wanted; false when it is there. */
+  const pull = (d: Drag): boolean => {
+    const [a, b] = directions;
+    if (!a) return false;
+    const [dx, dy] = [d.wantX - x, d.wantY - y];
+    const change = b ? pullTwo(dx, dy, a, b) : [pullOne(dx, dy, a)];
+    const next = values.map((v, i) => within(v + change[i]!, rules[i]!));
+    if (next.every((v, i) => v === (asked[handle.moves[i]!.setting] ?? values[i]))) return false;
+    set(next, d.gesture);
+    return true;
+  };
   const down = (e: PointerEvent): void => {
     const box = origin();
     if (!box || hidden || e.button > 0) return;
     e.stopPropagation();
     e.currentTarget.setPointerCapture(e.pointerId);
-    drag.current = { dx: e.clientX - box.left - x, dy: e.clientY - box.top - y, gesture: `drag ${++gestures}` };
+    drag.current = { dx: e.clientX - box.left - x, dy: e.clientY - box.top - y, gesture: `drag ${++gestures}`, wantX: x, wantY: y, released: false, pullsLeft: 3 };
     setHeld(true);
   };
   const move = (e: PointerEvent): void => {
     const box = origin();
-    if (!drag.current || !box) return;
-    const dx = e.clientX - box.left - drag.current.dx - x;
-    const dy = e.clientY - box.top - drag.current.dy - y;
-    const [a, b] = directions;
-    if (!a) return;
-    const change = b ? pullTwo(dx, dy, a, b) : [pullOne(dx, dy, a)];
-    set(values.map((v, i) => v + change[i]!), drag.current.gesture);
+    const d = drag.current;
+    if (!d || d.released || !box) return;
+    [d.wantX, d.wantY] = [e.clientX - box.left - d.dx, e.clientY - box.top - d.dy];
+    pull(d);
   };
   const up = (): void => {
-    if (!drag.current) return;
-    drag.current = undefined;
+    if (!drag.current || drag.current.released) return;
+    drag.current.released = true;
     setHeld(false);
-    onDone();
   };
+  // The pictures follow the finger with a delay, and far pulls are only nearly right: each new pair corrects the last pull.
+  useEffect(() => {
+    const d = drag.current;
+    if (!d || busy) return;
+    if (d.pullsLeft > 0 && pull(d)) {
+      if (d.released) d.pullsLeft--;
+    } else if (d.released) {
+      drag.current = undefined;
+      onDone();
+    }
+  });
   const key = (e: KeyboardEvent): void => {
     const by = { ArrowUp: [1, 0], ArrowDown: [-1, 0], ArrowRight: [0, 1], ArrowLeft: [0, -1] }[e.key];
     if (!by) return;
@@ -73,7 +109,8 @@ export function Grip({ handle, pair, x, y, directions, hidden = false, origin, o
     e.stopPropagation();
     const single = values.length === 1;
     const times = e.shiftKey ? 10 : 1;
-    set(values.map((v, i) => v + rules[i]!.step * times * (single ? by[0]! + by[1]! : by[i]!)), (keys.current ||= `keys ${++gestures}`));
+    const from = handle.moves.map((m, i) => asked[m.setting] ?? values[i]!);
+    set(from.map((v, i) => v + rules[i]!.step * times * (single ? by[0]! + by[1]! : by[i]!)), (keys.current ||= `keys ${++gestures}`));
   };
   const field = fieldOf(rules[0]!);
   const below = y < 70;

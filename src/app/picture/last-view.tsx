@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useRef, useState, type KeyboardEvent, type PointerEvent, type ReactElement, type ReactNode } from "react";
 import type { Pair } from "#job/pair.ts";
 import { medialSign } from "#last/last.ts";
+import type { LineSettings } from "#lines/lines.ts";
 import { say } from "../state/numbers.ts";
 import type { DrawnLine, LineKey } from "./drawn-lines.ts";
 import { Grip, type Pull } from "./grip.tsx";
@@ -26,6 +27,8 @@ export interface LastViewProps {
   readonly from: { readonly name: EyeName };
   readonly lit: LineKey | undefined;
   readonly onLit: (key: LineKey | undefined) => void;
+  readonly asked: Partial<LineSettings>;
+  readonly busy: boolean;
   readonly onPull: Pull;
   readonly onDone: () => void;
 }
@@ -44,7 +47,7 @@ const eyes: Readonly<Record<EyeName, Eye>> = {
 };
 
 export function LastView(props: LastViewProps): ReactElement {
-  const { pair, ink, lines, handles, map, shell, words, from, lit, onLit, onPull, onDone } = props;
+  const { pair, ink, lines, handles, map, shell, words, from, lit, onLit, asked, busy, onPull, onDone } = props;
   const canvas = useRef<HTMLCanvasElement>(null);
   const frame = useRef<HTMLDivElement>(null);
   const overlay = useRef<SVGSVGElement>(null);
@@ -125,7 +128,7 @@ export function LastView(props: LastViewProps): ReactElement {
           {live && handles.map((h) => {
             const { x, y, seen } = live.project(h.onLast);
             const directions = h.moves.map((m) => live.projectMove(m.onLast));
-            return <Grip key={h.key} picture="last" handle={h} pair={pair} x={x} y={y} hidden={!seen} directions={directions} origin={() => frame.current?.getBoundingClientRect()} onPull={onPull} onDone={onDone} />;
+            return <Grip key={h.key} picture="last" handle={h} pair={pair} asked={asked} busy={busy} x={x} y={y} hidden={!seen} directions={directions} origin={() => frame.current?.getBoundingClientRect()} onPull={onPull} onDone={onDone} />;
           })}
         </svg>
         {litLine && <p className="lit">{litLine.name}, {say(litLine.lengthOnLastMm, 0)} mm on the last</p>}

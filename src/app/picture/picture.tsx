@@ -21,6 +21,7 @@ const showings = ["both", "the last", "the card"] as const;
 interface PictureProps {
   readonly desk: Desk;
   readonly pair: Pair;
+  readonly busy: boolean;
   readonly station: Station;
   readonly map: StretchMap | undefined;
   readonly plan: PagePlan | undefined;
@@ -29,7 +30,7 @@ interface PictureProps {
 }
 
 /** The one large picture of the open station. */
-export function Picture({ desk, pair, station, map, plan, chosen, onChoose }: PictureProps): ReactElement {
+export function Picture({ desk, pair, busy, station, map, plan, chosen, onChoose }: PictureProps): ReactElement {
   const ink = useInk();
   const [lit, setLit] = useState<LineKey>();
   const [showing, setShowing] = useState<(typeof showings)[number]>("both");
@@ -62,11 +63,13 @@ export function Picture({ desk, pair, station, map, plan, chosen, onChoose }: Pi
             from={from}
             lit={lit}
             onLit={setLit}
+            asked={desk.job.lines}
+            busy={busy}
             onPull={onPull}
             onDone={onDone}
           />
         )}
-        {withCard && <CardView pair={pair} lines={lines} handles={handles} map={map} notes={notes} lit={lit} onLit={setLit} onPull={onPull} onDone={onDone} />}
+        {withCard && <CardView pair={pair} lines={lines} handles={handles} map={map} notes={notes} lit={lit} onLit={setLit} asked={desk.job.lines} busy={busy} onPull={onPull} onDone={onDone} />}
       </div>
       <div className="under">
         {withLast && (

@@ -29,7 +29,7 @@ export function PiecesView({ pieces, chosen, onChoose }: PiecesViewProps): React
               className="piece"
               role="button"
               tabIndex={0}
-              aria-label={`${kind.name}, ${kind.count} of ${kind.material}${chosen ? "; show all pieces" : "; show it large"}`}
+              aria-pressed={chosen !== undefined}
               onClick={() => onChoose(chosen ? undefined : kind.name)}
               onKeyDown={(e) => (e.key === "Enter" || e.key === " ") && (e.preventDefault(), onChoose(chosen ? undefined : kind.name))}
             >

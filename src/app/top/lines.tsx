@@ -17,7 +17,9 @@ export function BusyLine({ desk, now }: LineProps): ReactElement {
     const timer = setTimeout(() => setSlow(true), 350);
     return () => clearTimeout(timer);
   }, [busy]);
-  const show = slow && now.busy;
+  // What is shown is already that of the job: the worker only catches up, and nobody waits for it.
+  const awaited = now.busy?.on === "sheets" || now.busy?.trial === true || now.draft || now.pair?.job !== desk.job;
+  const show = slow && awaited && now.busy;
   return (
     <div className="busy" role="status" data-busy={busy} data-draft={now.draft}>
       {show && (

@@ -1,0 +1,361 @@
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { BrowserContext, Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import { unwatched } from "#base/watch.ts";
+import { demoMeasurements } from "#last/demo.ts";
+import { lastFromMeasures } from "#last/from-measures.ts";
+import type { Mesh } from "#mesh/mesh.ts";
+import { desk, faultsOf, missing, openApp, setValue, settled, Stage, station, tablet, valueOf } from "./browser.ts";
+
+if (missing) console.log(`Browser tests skipped: ${missing}.`);
+
+describe.skipIf(missing !== undefined)("the app in a browser", () => {
+  let stage: Stage;
+  let context: BrowserContext;
+  let page: Page;
+  let faults: readonly string[];
+  beforeAll(async () => {
+    stage = await Stage.open();
+  });
+  afterAll(() => stage?.close());
+  beforeEach(async () => {
+    context = await stage.newContext();
+    page = await context.newPage();
+    faults = faultsOf(page);
+  });
+  afterEach(async () => {
+    await context.close();
+    expect(faults).toEqual([]);
+  });
+
+  test("opens with the demonstration pair, before the worker has done anything", async () => {
+    await page.addInitScript(() => {
+      Object.assign(globalThis, { Worker: class extends EventTarget { postMessage(): void {} terminate(): void {} } });
+    });
+    await page.goto(stage.address);
+    await page.locator(".view.card .line.accent").first().waitFor();
+    expect(await valueOf(page, "throat depth")).toBeGreaterThan(50);
+    expect(await page.locator(".station-state").allInnerTexts()).toHaveLength(5);
+  });
+
+  test("a changed number changes what follows from it", async () => {
+    await openApp(page, stage.address);
+    const vampPoint = await vampPointOf(page);
+    const before = await toplineOf(page);
+    await setValue(page, "throat depth", "78,5");
+    expect(await valueOf(page, "throat depth")).toBe(78.5);
+    // The sentence under it is plain subtraction.
+    expect(await page.locator(".follows").first().innerText()).toContain(`${Number((vampPoint - 78.5).toFixed(1))}`);
+    // A throat farther from the toe makes the opening shorter.
+    expect((await toplineOf(page)).onLast).toBeLessThan(before.onLast - 5);
+    expect(await page.locator(".station-state").nth(1).innerText()).toContain("78.5");
+  });
+
+  test("words that are no number are told so, and the number stays", async () => {
+    await openApp(page, stage.address);
+    await setValue(page, "back height", "high");
+    expect(await page.getByRole("alert").filter({ hasText: "not a number" }).count()).toBe(1);
+    expect(await valueOf(page, "back height")).toBeGreaterThan(40);
+  });
+
+  test("a number that cannot be drawn leaves the last good picture and says why", async () => {
+    await openApp(page, stage.address);
+    const before = await page.locator(".view.card .line.accent").first().getAttribute("d");
+    await setValue(page, "throat depth", "390");
+    await page.locator(".trouble p").waitFor();
+    expect(await page.locator(".trouble p").innerText()).toContain("throat depth");
+    expect(await page.locator(".view.card .line.accent").first().getAttribute("d")).toBe(before);
+    await page.keyboard.press("Control+z");
+    await settled(page);
+    expect(await page.locator(".trouble p").count()).toBe(0);
+  });
+
+  test("the throat is dragged on the card, comes to lie under the finger, and the drag is one step back", async () => {
+    await openApp(page, stage.address);
+    const start = await valueOf(page, "throat depth");
+    const from = await handleOf(page, "card", "throat");
+    await page.mouse.move(from.x, from.y);
+    await page.mouse.down();
+    for (let i = 1; i <= 6; i++) await page.mouse.move(from.x, from.y - 3 * i);
+    await page.mouse.up();
+    await settled(page);
+    const end = await handleOf(page, "card", "throat");
+    expect(await valueOf(page, "throat depth")).toBeLessThan(start - 5);
+    // Half a millimetre is the step of the number; about 1.7 px a millimetre here.
+    expect(Math.hypot(end.x - from.x, end.y - (from.y - 18))).toBeLessThan(3);
+    await page.keyboard.press("Control+z");
+    await settled(page);
+    expect(await valueOf(page, "throat depth")).toBe(start);
+  });
+
+  test("the low place of the outer side is dragged on the last in both its numbers", async () => {
+    await openApp(page, stage.address);
+    await page.getByRole("button", { name: "outer side", exact: true }).click();
+    await page.waitForTimeout(300);
+    const from = await handleOf(page, "last", "outer");
+    await page.mouse.move(from.x, from.y);
+    await page.mouse.down();
+    for (let i = 1; i <= 5; i++) await page.mouse.move(from.x + 2 * i, from.y + i);
+    await page.mouse.up();
+    await settled(page);
+    const end = await handleOf(page, "last", "outer");
+    expect(Math.hypot(end.x - from.x - 10, end.y - from.y - 5)).toBeLessThan(4);
+  });
+
+  test("handles answer to the arrow keys", async () => {
+    await openApp(page, stage.address);
+    const start = await valueOf(page, "back height");
+    await page.locator('.view.last [data-handle="back"]').focus();
+    await page.keyboard.press("ArrowUp");
+    await page.keyboard.press("ArrowUp");
+    await settled(page);
+    expect(await valueOf(page, "back height")).toBe(start + 1);
+  });
+
+  test("changes are taken back and done again, by keys and by words", async () => {
+    await openApp(page, stage.address);
+    const start = await valueOf(page, "throat depth");
+    await setValue(page, "throat depth", "75");
+    await setValue(page, "back height", "53");
+    await page.keyboard.press("Control+z");
+    await page.keyboard.press("Control+z");
+    expect(await valueOf(page, "throat depth")).toBe(start);
+    await page.keyboard.press("Control+Shift+z");
+    expect(await valueOf(page, "throat depth")).toBe(75);
+    await page.getByRole("button", { name: "Do again: the back height" }).click();
+    expect(await valueOf(page, "back height")).toBe(53);
+    await page.getByRole("button", { name: "Take back: the back height" }).click();
+    expect(await valueOf(page, "back height")).not.toBe(53);
+  });
+
+  test("a reload and a killed tab lose nothing, what can be taken back included", async () => {
+    await openApp(page, stage.address);
+    const start = await valueOf(page, "throat depth");
+    await setValue(page, "throat depth", "76");
+    await page.getByText("Saved in this browser").waitFor();
+    await page.reload();
+    await page.locator(".frame").first().waitFor();
+    expect(await valueOf(page, "throat depth")).toBe(76);
+    await setValue(page, "throat depth", "77");
+    await page.getByText("Saved in this browser").waitFor();
+    await page.goto("chrome://crash").catch(() => {});
+    const next = await context.newPage();
+    await openApp(next, stage.address);
+    expect(await valueOf(next, "throat depth")).toBe(77);
+    await next.keyboard.press("Control+z");
+    await next.keyboard.press("Control+z");
+    expect(await valueOf(next, "throat depth")).toBe(start);
+    await settled(next);
+  });
+
+  test("a file that cannot be used is refused in a sentence, and the work stays", async () => {
+    await openApp(page, stage.address);
+    await setValue(page, "throat depth", "76");
+    for (const [name, bytes] of [["empty.stl", Buffer.alloc(0)], ["letter.stl", Buffer.from("Dear maker, this is a letter.")], ["half.glb", Buffer.from("glTF")], ["job.lastwise", Buffer.from("PK nothing")]] as const) {
+      await page.locator("input[type=file]").setInputFiles({ name, mimeType: "application/octet-stream", buffer: bytes });
+      await page.locator(".trouble p").waitFor();
+      expect(await page.locator(".trouble p").innerText()).not.toMatch(/undefined|Error|at .*\.ts|program itself/);
+      await page.locator(".trouble").getByRole("button", { name: "Close" }).click();
+      await settled(page);
+      expect(await valueOf(page, "throat depth")).toBe(76);
+      expect(await page.locator(".view.card .line.accent").count()).toBeGreaterThan(0);
+    }
+  });
+
+  test("a scan becomes the work, and taking back brings the demonstration again", async () => {
+    await openApp(page, stage.address);
+    const last = lastFromMeasures(demoMeasurements, "demo", unwatched);
+    await page.locator("input[type=file]").setInputFiles({ name: "my own last.stl", mimeType: "model/stl", buffer: stlOf(last.mesh) });
+    await page.locator(".station-state", { hasText: "from a scan" }).waitFor();
+    await settled(page);
+    await station(page, "Last");
+    const length = Number(await page.locator("tr", { hasText: "stick length" }).locator("td").innerText());
+    // The scan is the very last that was written out; 0.7 mm is the limit for lengths of clean scans.
+    expect(Math.abs(length - last.measures.stickLength)).toBeLessThan(0.7);
+    await page.getByText("Saved in this browser").waitFor();
+    await page.reload();
+    await page.locator(".station-state", { hasText: "from a scan" }).waitFor();
+    await settled(page);
+    await page.keyboard.press("Control+z");
+    await page.locator(".station-state", { hasText: "from measures" }).waitFor();
+    await settled(page);
+  });
+
+  test("reading a long file can be stopped, and the former picture stays", async () => {
+    await openApp(page, stage.address);
+    const last = lastFromMeasures(demoMeasurements, "demo", unwatched);
+    await page.locator("input[type=file]").setInputFiles({ name: "fine.stl", mimeType: "model/stl", buffer: stlOf(quartered(quartered(last.mesh))) });
+    await page.getByRole("button", { name: "Stop" }).click();
+    await settled(page);
+    expect(await page.locator(".station-state", { hasText: "from measures" }).count()).toBe(1);
+    await setValue(page, "throat depth", "76");
+    expect(await page.locator(".follows").first().innerText()).toContain("vamp point");
+    expect(await valueOf(page, "throat depth")).toBe(76);
+  });
+
+  test("a job is saved to a file and opened again, by dropping it on the page", async () => {
+    await openApp(page, stage.address);
+    await setValue(page, "throat depth", "79");
+    const saved = page.waitForEvent("download");
+    await page.getByRole("button", { name: "Save to a file" }).click();
+    const download = await saved;
+    expect(download.suggestedFilename()).toMatch(/\.lastwise$/);
+    const bytes = readFileSync(await download.path());
+    await setValue(page, "throat depth", "66");
+    const carried = await page.evaluateHandle((base64) => {
+      const data = new DataTransfer();
+      data.items.add(new File([Uint8Array.from(atob(base64), (c) => c.charCodeAt(0))], "pair.lastwise"));
+      return data;
+    }, bytes.toString("base64"));
+    await page.dispatchEvent("body", "drop", { dataTransfer: carried });
+    await page.waitForFunction(() => [...document.querySelectorAll("input")].some((i) => i.value === "79"));
+    await settled(page);
+    expect(await valueOf(page, "throat depth")).toBe(79);
+  });
+
+  test("each sheet is made and can be kept", async () => {
+    await openApp(page, stage.address);
+    await station(page, "Sheets");
+    const pages = Number((await page.locator(".follows").first().innerText()).match(/^(\d+) pages/)![1]);
+    await page.getByRole("button", { name: "Make the sheets" }).click();
+    await page.locator(".files").waitFor();
+    const begin: Readonly<Record<string, RegExp>> = { "pattern.pdf": /^%PDF/, "marks.pdf": /^%PDF/, "pattern.svg": /^<(\?xml|svg)/, "pattern.dxf": /^\s*(0|999)\r?\n/, "report.json": /^\{/ };
+    for (const [name, start] of Object.entries(begin)) {
+      const waiting = page.waitForEvent("download");
+      await page.locator(".files button", { hasText: name }).click();
+      const download = await waiting;
+      expect(download.suggestedFilename()).toBe(name);
+      const bytes = readFileSync(await download.path());
+      expect(bytes.length).toBeGreaterThan(500);
+      expect(bytes.subarray(0, 200).toString("latin1")).toMatch(start);
+      if (name === "pattern.pdf") expect(await pdfPages(bytes)).toBe(pages);
+      if (name === "report.json") expect(JSON.parse(bytes.toString("utf8"))).toHaveProperty("version");
+    }
+    // A change makes the files old: they must not be offered any more.
+    await station(page, "Lines");
+    await setValue(page, "throat depth", "75");
+    await station(page, "Sheets");
+    expect(await page.locator(".files").count()).toBe(0);
+  });
+
+  test("opens and works without network after one visit", async () => {
+    await openApp(page, stage.address);
+    await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+    await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+    await context.setOffline(true);
+    await page.reload();
+    await page.locator(".frame").first().waitFor();
+    await settled(page);
+    expect(await page.locator(".kept").innerText()).toContain("offline");
+    await setValue(page, "throat depth", "74.5");
+    expect(await page.locator(".station-state").nth(1).innerText()).toContain("74.5");
+    await context.setOffline(false);
+  });
+});
+
+describe.skipIf(missing !== undefined)("at the desk and on the tablet, by day and by night", () => {
+  let stage: Stage;
+  beforeAll(async () => {
+    stage = await Stage.open();
+  });
+  afterAll(() => stage?.close());
+
+  const sights = [
+    { name: "desk", size: desk, colorScheme: "light" as const },
+    { name: "tablet", size: tablet, colorScheme: "dark" as const },
+  ];
+  test.each(sights)("$name: nothing is cut off, all stations are in sight, and nothing serious stands in anyone's way", async ({ name, size, colorScheme }) => {
+    const context = await stage.newContext(size, { colorScheme, hasTouch: name === "tablet" });
+    const page = await context.newPage();
+    const faults = faultsOf(page);
+    await openApp(page, stage.address);
+    const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+    await page.evaluate(axe);
+    for (const s of ["Last", "Lines", "Shell", "Pieces", "Sheets"]) {
+      await station(page, s);
+      await page.waitForTimeout(300);
+      const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+      expect(wide, `${s} is wider than the screen`).toBeLessThanOrEqual(0);
+      for (const button of await page.locator(".station button").all()) {
+        const box = (await button.boundingBox())!;
+        expect(box.y >= 0 && box.y + box.height <= size.height + 1, `a station is out of sight at ${s}`).toBe(true);
+        expect(box.height, `a station is too small to touch at ${s}`).toBeGreaterThanOrEqual(name === "tablet" ? 44 : 24);
+      }
+      const serious = await page.evaluate(async () => {
+        const run = (globalThis as unknown as { axe: { run: (o: object) => Promise<{ violations: { id: string; impact: string; nodes: { html: string }[] }[] }> } }).axe.run;
+        const { violations } = await run({ resultTypes: ["violations"] });
+        return violations.filter((v) => v.impact === "serious" || v.impact === "critical").map((v) => `${v.id}: ${v.nodes[0]?.html}`);
+      });
+      expect(serious, `at ${s}`).toEqual([]);
+    }
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  test("the whole page is reached by the keyboard, and what has the focus shows it", async () => {
+    const context = await stage.newContext();
+    const page = await context.newPage();
+    await openApp(page, stage.address);
+    const reached = new Set<string>();
+    for (let i = 0; i < 60; i++) {
+      await page.keyboard.press("Tab");
+      const at = await page.evaluate(() => {
+        const e = document.activeElement as HTMLElement | SVGElement | null;
+        if (!e || e === document.body) return undefined;
+        const ring = e.matches(":focus-visible");
+        return { name: e.getAttribute("aria-label") ?? e.textContent?.slice(0, 40) ?? "", ring };
+      });
+      if (!at) continue;
+      expect(at.ring, at.name).toBe(true);
+      reached.add(at.name);
+    }
+    for (const wanted of ["throat depth, millimetres", "why: back height", "throat, on the last", "lowest place, outer side, on the card", "outer side", "the card"]) expect([...reached]).toContain(wanted);
+    await context.close();
+  });
+});
+
+async function handleOf(page: Page, picture: "last" | "card", key: string): Promise<{ readonly x: number; readonly y: number }> {
+  const box = (await page.locator(`.view.${picture} [data-handle="${key}"] .ring`).first().boundingBox())!;
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+}
+
+async function vampPointOf(page: Page): Promise<number> {
+  const text = await page.locator(".follows").first().innerText();
+  return Number(text.match(/lies\s+([\d.]+)/)![1]);
+}
+
+async function toplineOf(page: Page): Promise<{ readonly onLast: number; readonly onCard: number }> {
+  const text = await page.locator(".follows", { hasText: "Topline" }).innerText();
+  const [onLast, onCard] = [...text.matchAll(/([\d.]+)\s+mm/g)].map((m) => Number(m[1]));
+  return { onLast: onLast!, onCard: onCard! };
+}
+
+async function pdfPages(bytes: Buffer): Promise<number> {
+  const { getDocument } = await import("pdfjs-dist/legacy/build/pdf.mjs");
+  const pdf = await getDocument({ data: Uint8Array.from(bytes) }).promise;
+  return pdf.numPages;
+}
+
+/** Binary STL: 80 bytes of heading, the count, then for each triangle a normal, three corners and two spare bytes. */
+function stlOf({ positions, triangles }: Mesh): Buffer {
+  const out = Buffer.alloc(84 + (triangles.length / 3) * 50);
+  out.writeUInt32LE(triangles.length / 3, 80);
+  for (let t = 0; t < triangles.length / 3; t++) {
+    for (let k = 0; k < 9; k++) out.writeFloatLE(positions[3 * triangles[3 * t + Math.floor(k / 3)]! + (k % 3)]!, 84 + 50 * t + 12 + 4 * k);
+  }
+  return out;
+}
+
+/** Each triangle in four, at the middles of its sides; corners are not shared. */
+function quartered({ positions, triangles }: Mesh): Mesh {
+  const out: number[] = [];
+  const p = (v: number): number[] => [...positions.subarray(3 * v, 3 * v + 3)];
+  const middle = (a: number[], b: number[]): number[] => a.map((x, i) => (x + b[i]!) / 2);
+  for (let t = 0; t < triangles.length; t += 3) {
+    const [a, b, c] = [p(triangles[t]!), p(triangles[t + 1]!), p(triangles[t + 2]!)];
+    const [ab, bc, ca] = [middle(a, b), middle(b, c), middle(c, a)];
+    for (const corners of [[a, ab, ca], [ab, b, bc], [ca, bc, c], [ab, bc, ca]]) out.push(...corners.flat());
+  }
+  return { positions: Float64Array.from(out), triangles: Uint32Array.from({ length: out.length / 3 }, (_, i) => i) };
+}

@@ -1,0 +1,104 @@
+import { existsSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { chromium, type Browser, type BrowserContext, type Locator, type Page } from "playwright-core";
+// @ts-expect-error The tools are plain JavaScript, so that they run before anything is installed.
+import { findChromium as findUntyped } from "../../tools/chromium.mjs";
+// @ts-expect-error Likewise.
+import { serve as serveUntyped } from "../../tools/serve.mjs";
+
+const findChromium = findUntyped as () => string | undefined;
+const serve = serveUntyped as (dir: string, port: number) => Promise<{ readonly server: { close(): void }; readonly address: string }>;
+
+const built = fileURLToPath(new URL("../../dist/app", import.meta.url));
+
+/** Why the browser tests cannot run here, or nothing. */
+export const missing = !findChromium()
+  ? "no Chromium here: install Chromium or Chrome, or set CHROMIUM_PATH"
+  : !process.env["LASTWISE_URL"] && !existsSync(`${built}/index.html`)
+    ? "the app is not built: run npm run build, or set LASTWISE_URL"
+    : undefined;
+
+/** WebGL by software, and nothing that asks the network. */
+const flags = [
+  "--no-sandbox",
+  "--disable-gpu",
+  "--disable-quic",
+  "--no-first-run",
+  "--disable-background-networking",
+  "--disable-component-update",
+  "--disable-sync",
+  "--use-gl=angle",
+  "--use-angle=swiftshader",
+  "--enable-unsafe-swiftshader",
+];
+
+export const desk = { width: 1280, height: 800 };
+export const tablet = { width: 820, height: 1180 };
+
+/** One browser and one address for a test file. */
+export class Stage {
+  readonly address: string;
+  readonly #browser: Browser;
+  readonly #close: () => void;
+  private constructor(address: string, browser: Browser, close: () => void) {
+    this.address = address;
+    this.#browser = browser;
+    this.#close = close;
+  }
+
+  static async open(): Promise<Stage> {
+    const given = process.env["LASTWISE_URL"];
+    const served = given ? undefined : await serve(built, 0);
+    const browser = await chromium.launch({ executablePath: findChromium()!, args: flags, headless: true });
+    return new Stage(given ?? served!.address, browser, () => served?.server.close());
+  }
+
+  async close(): Promise<void> {
+    await this.#browser.close();
+    this.#close();
+  }
+
+  /** A browser of its own for one test: nothing kept from another. */
+  newContext(size = desk, more: { readonly colorScheme?: "light" | "dark"; readonly hasTouch?: boolean } = {}): Promise<BrowserContext> {
+    return this.#browser.newContext({ viewport: size, acceptDownloads: true, ...more });
+  }
+}
+
+/** What went wrong on a page without the maker being told: uncaught errors and errors in the console. */
+export function faultsOf(page: Page): readonly string[] {
+  const faults: string[] = [];
+  page.on("pageerror", (e) => faults.push(e.message));
+  page.on("console", (m) => m.type() === "error" && faults.push(m.text()));
+  return faults;
+}
+
+/** Opens the app and waits until the worker has caught up. */
+export async function openApp(page: Page, address: string): Promise<void> {
+  await page.goto(address);
+  await page.locator(".frame").first().waitFor();
+  await settled(page);
+}
+
+/** Waits until nothing is being worked out, and what is shown is not a draft. */
+export async function settled(page: Page): Promise<void> {
+  await page.locator('.busy[data-busy="false"][data-draft="false"]').waitFor({ state: "attached" });
+}
+
+export async function station(page: Page, name: string): Promise<void> {
+  await page.locator(".station button").filter({ has: page.locator(".station-name").getByText(name, { exact: true }) }).click();
+}
+
+/** A number inside a sentence, by its name. */
+export function field(page: Page, name: string): Locator {
+  return page.getByRole("spinbutton", { name, exact: false });
+}
+
+export async function valueOf(page: Page, name: string): Promise<number> {
+  return Number((await field(page, name).inputValue()).replace("−", "-"));
+}
+
+export async function setValue(page: Page, name: string, text: string): Promise<void> {
+  await field(page, name).fill(text);
+  await field(page, name).press("Enter");
+  await settled(page);
+}
