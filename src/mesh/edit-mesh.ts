@@ -17,7 +17,7 @@ export class EditMesh {
   #mark: Int32Array;
   #stamp = 0;
 
-  /** Throws a Bug when an edge joins more than two triangles or neighbours disagree in their turning sense. */
+  /** Throws a Bug when an edge joins more than two triangles or neighbours disagree in their turning sense. Each point must belong to one fan. */
   constructor(mesh: Mesh) {
     const { twin, leaving, crowdedEdges, turnedEdges } = neighbours(mesh);
     must(crowdedEdges === 0 && turnedEdges === 0, "an edit mesh must be manifold and turned alike");

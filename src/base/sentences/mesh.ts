@@ -42,7 +42,5 @@ export const meshSentences = {
   "hole-closed": sentence("note", (d: { edges: number; across: number; smooth: boolean }) => `A hole with ${some(d.edges, "edge")}, ${percent(d.across)} of the scan's length across, was closed ${d.smooth ? "smoothly" : "with a flat lid"}.`),
   "holes-closed": sentence("note", (d: { holes: number; across: number }) => `${some(d.holes, "small hole")}, none wider than ${percent(d.across)} of the scan's length, ${d.holes === 1 ? "was" : "were"} closed smoothly.`),
   "big-hole-closed": sentence("look", (d: { edges: number; across: number; smooth: boolean }) => `A hole ${percent(d.across)} of the scan's length across was closed ${d.smooth ? "smoothly" : "with a flat lid"}. The surface there is a guess: it does no harm on the cone top, but anywhere else scan that side again.`),
-  "noise-smoothed": sentence("note", (d: { noiseMm: number }) => `The scan is rough by about ${d.noiseMm.toFixed(2)} mm and was smoothed; edges were kept.`),
-  "very-rough": sentence("look", (d: { noiseMm: number }) => `The scan is rough by about ${d.noiseMm.toFixed(2)} mm even after smoothing. Lengths and the feather line may be off by more than usual: check them with a tape.`),
-  "mesh-thinned": sentence("note", (d: { from: number; to: number; errorMm: number }) => `The scan was thinned from ${count(d.from)} to ${count(d.to)} triangles, which moved its surface by at most ${d.errorMm.toFixed(2)} mm.`),
+  "mesh-thinned": sentence("note", (d: { from: number; to: number; share: number }) => `The scan is finer than is needed and was thinned from ${count(d.from)} to ${count(d.to)} triangles. That moved its surface by at most ${(d.share * 100).toFixed(2)} % of its length.`),
 };

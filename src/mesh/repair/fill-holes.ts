@@ -1,4 +1,4 @@
-import { evenPatch } from "./even-patch.ts";
+import { evenPatch } from "#mesh/even-patch.ts";
 import { fair } from "./fair.ts";
 import { fillLoop } from "./fill-loop.ts";
 import type { Mesh } from "#mesh/mesh.ts";

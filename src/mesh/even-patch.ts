@@ -1,6 +1,6 @@
-import { EditMesh } from "#mesh/edit-mesh.ts";
-import type { Mesh } from "#mesh/mesh.ts";
-import { nextCorner, previousCorner } from "#mesh/neighbours.ts";
+import { EditMesh } from "./edit-mesh.ts";
+import type { Mesh } from "./mesh.ts";
+import { nextCorner, previousCorner } from "./neighbours.ts";
 
 const FINE_ROUNDS = 5;
 const MOST_ROUNDS = 24;
