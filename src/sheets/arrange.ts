@@ -1,3 +1,4 @@
+import { must } from "#base/bug.ts";
 import type { Piece } from "#pieces/piece.ts";
 import { bounds, type Bounds } from "#plane/measure.ts";
 import { pagesAlong, type Grid } from "./paper.ts";
@@ -147,7 +148,9 @@ function bestPlace(box: Bounds, taken: readonly Box[], groupOf: ReadonlyMap<stri
       }
     }
   }
-  return best!; // a fresh row of pages below everything is always among the tries
+  // A fresh row of pages below everything is always among the tries.
+  must(best, "a piece whose outline is not made of numbers");
+  return best;
 }
 
 /** By how many pages the patch that must be joined would outgrow the largest of its parts. */

@@ -24,6 +24,15 @@ export function setMiddle(text: string, [x, y]: readonly [number, number], heigh
 /** Words that tell the piece's edge: with or without allowances. */
 export const edgeWords = (piece: Piece): string => (piece.net ? "net: no allowances" : "allowances included");
 
+/** What a piece's own label says of its edge and how it is seen: what follows its name, side and material, less the title. */
+export function edgeNote(piece: Piece, title: string): string {
+  const told = ownLabel(piece).slice(3).flatMap((i) => {
+    const mark = piece.marks[i]!;
+    return mark.kind === "text" && !title.includes(mark.text) ? [mark.text] : [];
+  });
+  return told.length > 0 ? told.map((t, i) => (i + 1 < told.length && !t.endsWith(",") ? `${t},` : t)).join(" ") : edgeWords(piece);
+}
+
 interface Line {
   readonly text: string;
   readonly heightMm: number;

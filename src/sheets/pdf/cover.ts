@@ -4,7 +4,7 @@ import type { CommonSheet } from "../arrange.ts";
 import { brokenIntoLines, shortenedTo, textWidth } from "../lettering.ts";
 import { leftStripMm, marginMm, topStripMm, type Paper } from "../paper.ts";
 import { strokeStyles, type StrokeKind } from "../pen.ts";
-import { edgeWords } from "../piece-words.ts";
+import { edgeNote } from "../piece-words.ts";
 import { partOf, shoePicture, type Profile } from "../shoe-picture.ts";
 import type { Tiling } from "../tiling.ts";
 import { PageInk } from "./page-ink.ts";
@@ -12,6 +12,7 @@ import { inkFrame, inkThumbnail } from "./page-frame.ts";
 
 interface Cover {
   readonly heading: string;
+  readonly title: string;
   readonly paper: Paper;
   readonly sheet: CommonSheet;
   readonly tiling: Tiling;
@@ -27,7 +28,7 @@ interface Row {
 const steps = [
   "Print every page at 100 % (actual size), not 'fit to page'. Lay a ruler on both bars of each page: they must measure 100 mm, at most half a millimetre off. If they do not, do not cut; set the printer right first.",
   "Join only pages that have diamonds. Cut a page along its dashed line, left or top, and lay it on its neighbour so that the halves of each diamond with the same number meet. A step or a gap in a diamond is the error: shift until there is none, then tape.",
-  "Glue to card and cut on the full outer line, on a mat, with the knife moving away from your fingers. Pieces are seen from the grain side. Left is the exact mirror of right.",
+  "Glue to card and cut on the full outer line, on a mat, with the knife moving away from your fingers. Upper and lining are seen from the grain side, the bottom from above. Left is the exact mirror of right.",
 ];
 
 /** Height of the instructions above the list, of the legend below it, and the least of a row, mm. */
@@ -100,7 +101,7 @@ function rowsOf({ sheet, tiling }: Cover): readonly Row[] {
   return [...rows.values()];
 }
 
-function inkRow(ink: PageInk, { paper, profile }: Cover, { piece, both }: Row, covers: number, top: number, height: number): void {
+function inkRow(ink: PageInk, { paper, profile, title }: Cover, { piece, both }: Row, covers: number, top: number, height: number): void {
   const left = marginMm + leftStripMm;
   ink.style(0.18);
   ink.line(left, top, paper.widthMm - marginMm, top);
@@ -115,7 +116,7 @@ function inkRow(ink: PageInk, { paper, profile }: Cover, { piece, both }: Row, c
   const name = piece.name.charAt(0).toUpperCase() + piece.name.slice(1);
   const step = Math.min(5.2, (height - 2) / 3.4);
   ink.text(name, x, top - 1 - step, Math.min(4, step), { bold: true });
-  ink.text(`${edgeWords(piece)}; ${piece.material}`, x, top - 1 - 2 * step, 2.5);
+  ink.text(`${piece.material}: ${edgeNote(piece, title)}`, x, top - 1 - 2 * step, 2.5);
   const counts = both.map(({ piece: p, tiles }) => `cut ${p.perPair} ${p.side} (${pagesInWords(tiles.map((t) => t + 1 + covers))})`);
   ink.text(shortenedTo(paper.widthMm - marginMm - x, counts.join(", "), 2.5), x, top - 1 - 3 * step, 2.5);
 }

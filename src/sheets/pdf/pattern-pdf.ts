@@ -19,7 +19,7 @@ export async function patternPdf(input: SheetInput, sheet: CommonSheet, tiling: 
   const paper = papers[input.paper];
   const heading = headingOf(input);
   const joints = drawJoints(sheet, tiling, drawings);
-  const covers = inkCovers({ heading, paper, sheet, tiling, profile });
+  const covers = inkCovers({ heading, title: input.title, paper, sheet, tiling, profile });
   const pages = tiling.tiles.length + covers.length;
   const inks = tiling.tiles.map((tile, t) => {
     const ink = new PageInk();
