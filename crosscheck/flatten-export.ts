@@ -9,18 +9,16 @@ import { Flattener } from "#shell/flatten.ts";
 import { framesOf } from "#shell/frames.ts";
 import { conformalMap } from "#shell/lscm.ts";
 import { NewtonSystem } from "#shell/newton-system.ts";
-import { BlockPattern } from "#solve/block-pattern.ts";
 import { capMesh, pumpShell } from "../test/support/formula-surfaces.ts";
 
 /** The conformal start as the flattening makes it, turned as the mesh is. */
 function startOf({ positions, triangles }: Mesh): Float64Array {
   const disk = diskOf(positions.length / 3, triangles);
-  const pattern = new BlockPattern(disk.vertices, 2);
-  const dirichlet = new Dirichlet(disk.triangles, pattern);
+  const dirichlet = new Dirichlet(disk);
   const frames = framesOf(positions, disk.triangles);
   const [a, b] = [disk.rim[0]!, disk.rim[disk.rim.length >> 1]!];
   const apart = Math.hypot(...[0, 1, 2].map((i) => positions[3 * a + i]! - positions[3 * b + i]!));
-  const uv = conformalMap(new NewtonSystem(pattern), dirichlet, frames, a, b, apart)!;
+  const uv = conformalMap(new NewtonSystem(disk.pattern), dirichlet, frames, a, b, apart)!;
   dirichlet.scaleToBestInto(frames, uv);
   return disk.turned ? uv.map((x, i) => (i % 2 === 1 ? -x : x)) : uv;
 }

@@ -1,4 +1,4 @@
-import type { BlockPattern } from "#solve/block-pattern.ts";
+import type { Disk } from "./disk.ts";
 import type { Frames } from "./frames.ts";
 
 /**
@@ -9,17 +9,11 @@ import type { Frames } from "./frames.ts";
  */
 export class Dirichlet {
   readonly #triangles: Uint32Array;
-  /** Slots of the blocks of corners 0-1, 0-2, 1-2 of each triangle. */
   readonly #slots: Uint32Array;
 
-  constructor(triangles: Uint32Array, pattern: BlockPattern) {
+  constructor({ triangles, slots }: Pick<Disk, "triangles" | "slots">) {
     this.#triangles = triangles;
-    this.#slots = new Uint32Array(triangles.length);
-    for (let k = 0; k < triangles.length; k += 3) {
-      this.#slots[k] = pattern.slot(triangles[k]!, triangles[k + 1]!);
-      this.#slots[k + 1] = pattern.slot(triangles[k]!, triangles[k + 2]!);
-      this.#slots[k + 2] = pattern.slot(triangles[k + 1]!, triangles[k + 2]!);
-    }
+    this.#slots = slots;
   }
 
   /** Energy at uv; Infinity when a triangle is folded over or flat. */

@@ -3,7 +3,6 @@ import { finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import { unwatched, type Watch } from "#base/watch.ts";
 import { vertexCount, type Mesh } from "#mesh/mesh.ts";
-import { BlockPattern } from "#solve/block-pattern.ts";
 import { convexMap } from "./convex-start.ts";
 import { Dirichlet } from "./dirichlet.ts";
 import { diskOf, type Disk } from "./disk.ts";
@@ -88,8 +87,8 @@ export class Flattener {
   constructor(vertices: number, triangles: Uint32Array, terms: FlattenTerms = {}) {
     this.#disk = diskOf(vertices, triangles);
     this.#terms = terms;
-    const pattern = new BlockPattern(vertices, 2);
-    this.#dirichlet = new Dirichlet(this.#disk.triangles, pattern);
+    const { pattern } = this.#disk;
+    this.#dirichlet = new Dirichlet(this.#disk);
     const { edges, ties = [] } = terms;
     for (let k = 0; k < (edges?.a.length ?? 0); k++) pattern.slot(edges!.a[k]!, edges!.b[k]!);
     for (const { a, b } of ties) pattern.slot(a, b);

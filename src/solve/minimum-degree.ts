@@ -125,31 +125,32 @@ class QuotientGraph {
     let most = this.#length[pivot]! - elements;
     for (let k = own; k < own + elements; k++) most += this.#length[this.#arena[k]!]!;
     this.#makeRoom(most);
-    const arena = this.#arena;
     const start = this.#free;
-    let total = 0;
     this.#weight[pivot] = -this.#weight[pivot]!;
-    const collect = (from: number, to: number): void => {
-      for (let k = from; k < to; k++) {
-        const i = arena[k]!;
-        const w = this.#weight[i]!;
-        if (w <= 0) continue;
-        this.#weight[i] = -w;
-        total += w;
-        arena[this.#free++] = i;
-        this.#delist(i);
-      }
-    };
+    this.#degree[pivot] = 0;
     for (let k = own; k < own + elements; k++) {
-      const e = arena[k]!;
-      collect(this.#at[e]!, this.#at[e]! + this.#length[e]!);
+      const e = this.#arena[k]!;
+      this.#collect(pivot, this.#at[e]!, this.#at[e]! + this.#length[e]!);
       this.#kind[e] = GONE;
     }
-    collect(own + elements, own + this.#length[pivot]!);
+    this.#collect(pivot, own + elements, own + this.#length[pivot]!);
     this.#kind[pivot] = ELEMENT;
     this.#at[pivot] = start;
     this.#length[pivot] = this.#free - start;
-    this.#degree[pivot] = total;
+  }
+
+  /** Takes the variables of a list, those not yet in it, into the clique being made. */
+  #collect(pivot: number, from: number, to: number): void {
+    const arena = this.#arena;
+    for (let k = from; k < to; k++) {
+      const i = arena[k]!;
+      const w = this.#weight[i]!;
+      if (w <= 0) continue;
+      this.#weight[i] = -w;
+      this.#degree[pivot]! += w;
+      arena[this.#free++] = i;
+      this.#delist(i);
+    }
   }
 
   #makeRoom(more: number): void {

@@ -33,9 +33,9 @@ export function supernodesOf(graph: Adjacency, given: Uint32Array): Supernodes {
 interface Fundamental {
   readonly order: Uint32Array;
   /** First column of each group, and one past the last. */
-  readonly columnStart: number[];
+  readonly columnStart: readonly number[];
   /** Rows below the group. */
-  readonly below: Uint32Array[];
+  readonly below: readonly Uint32Array[];
   readonly parent: Int32Array;
 }
 
@@ -43,40 +43,41 @@ interface Fundamental {
 function fundamental(graph: Adjacency, order: Uint32Array, parent: Int32Array): Fundamental {
   const size = order.length;
   const place = inverseOrder(order);
-  const children = new Uint32Array(size);
-  for (let k = 0; k < size; k++) if (parent[k]! >= 0) children[parent[k]!]!++;
+  const { firstChild, nextChild, childCount } = childrenOf(parent);
   const seen = new Int32Array(size).fill(-1);
   const columnStart: number[] = [];
   const below: Uint32Array[] = [];
   const groupOf = new Int32Array(size);
-  const firstChild = new Int32Array(size).fill(-1);
-  const nextChild = new Int32Array(size).fill(-1);
-  const scratch = new Uint32Array(size);
+  const rows = new Uint32Array(size);
   for (let k = 0; k < size; k++) {
     let count = 0;
     seen[k] = k;
-    const add = (i: number): void => {
-      if (i > k && seen[i] !== k) {
+    for (let q = graph.start[order[k]!]!; q < graph.start[order[k]! + 1]!; q++) {
+      const i = place[graph.list[q]!]!;
+      if (i > k) {
         seen[i] = k;
-        scratch[count++] = i;
+        rows[count++] = i;
       }
-    };
-    for (let q = graph.start[order[k]!]!; q < graph.start[order[k]! + 1]!; q++) add(place[graph.list[q]!]!);
-    for (let c = firstChild[k]!; c >= 0; c = nextChild[c]!) for (const i of below[groupOf[c]!]!) add(i);
-    const last = below.length - 1;
+    }
+    for (let c = firstChild[k]!; c >= 0; c = nextChild[c]!) {
+      const list = below[groupOf[c]!]!;
+      for (let q = 0; q < list.length; q++) {
+        const i = list[q]!;
+        if (seen[i] !== k) {
+          seen[i] = k;
+          rows[count++] = i;
+        }
+      }
+    }
     // k continues the group of k - 1 when k - 1 is its only child and brings all of its rows.
-    if (k > 0 && parent[k - 1] === k && children[k] === 1 && below[last]!.length === count + 1) {
-      below[last] = scratch.slice(0, count);
+    const last = below.length - 1;
+    if (k > 0 && parent[k - 1] === k && childCount[k] === 1 && below[last]!.length === count + 1) {
+      below[last] = rows.slice(0, count);
       groupOf[k] = last;
     } else {
       columnStart.push(k);
       groupOf[k] = below.length;
-      below.push(scratch.slice(0, count));
-    }
-    const up = parent[k]!;
-    if (up >= 0) {
-      nextChild[k] = firstChild[up]!;
-      firstChild[up] = k;
+      below.push(rows.slice(0, count));
     }
   }
   columnStart.push(size);
@@ -88,6 +89,20 @@ function fundamental(graph: Adjacency, order: Uint32Array, parent: Int32Array): 
   return { order, columnStart, below, parent: groupParent };
 }
 
+function childrenOf(parent: Int32Array) {
+  const firstChild = new Int32Array(parent.length).fill(-1);
+  const nextChild = new Int32Array(parent.length).fill(-1);
+  const childCount = new Uint32Array(parent.length);
+  for (let k = 0; k < parent.length; k++) {
+    const up = parent[k]!;
+    if (up < 0) continue;
+    nextChild[k] = firstChild[up]!;
+    firstChild[up] = k;
+    childCount[up]!++;
+  }
+  return { firstChild, nextChild, childCount };
+}
+
 /** Share of zeros that a merged front of so many columns may hold (tried on shells of 5k to 50k triangles). */
 const worthMerging = (columns: number, zeros: number): boolean =>
   columns <= 4 ? zeros < 0.6 : columns <= 10 ? zeros < 0.25 : columns <= 24 ? zeros < 0.08 : zeros < 0.03;
@@ -95,66 +110,74 @@ const worthMerging = (columns: number, zeros: number): boolean =>
 /** Merges small fronts into their parents where few zeros are stored for it: fewer, larger dense blocks run faster. */
 function relaxed({ order, columnStart, below, parent }: Fundamental): Supernodes {
   const count = below.length;
-  const columns: number[][] = [];
   const width = new Float64Array(count);
   const zeros = new Float64Array(count);
-  const children: number[][] = Array.from({ length: count }, () => []);
   const into = new Int32Array(count).fill(-1);
+  /** The groups merged into each, as a chain in the order of their columns. */
+  const head = new Int32Array(count);
+  const nextGroup = new Int32Array(count).fill(-1);
+  const tail = new Int32Array(count);
+  const children: number[][] = [];
+  for (let s = 0; s < count; s++) children.push([]);
   for (let s = 0; s < count; s++) {
-    const own: number[] = [];
-    for (let k = columnStart[s]!; k < columnStart[s + 1]!; k++) own.push(k);
-    width[s] = own.length;
-    const kept: number[] = [];
+    head[s] = tail[s] = s;
+    width[s] = columnStart[s + 1]! - columnStart[s]!;
     const rows = below[s]!.length;
-    for (const c of children[s]!.sort((a, b) => below[b]!.length - below[a]!.length || a - b)) {
-      const added = width[c]! * (width[s]! + rows - below[c]!.length);
+    const own = children[s]!;
+    if (own.length > 1) own.sort((a, b) => below[b]!.length - below[a]!.length || a - b);
+    const kept: number[] = [];
+    for (let q = 0; q < own.length; q++) {
+      const c = own[q]!;
       const together = width[c]! + width[s]!;
       const stored = (together * (together + 1)) / 2 + together * rows;
-      const empty = zeros[s]! + zeros[c]! + added;
+      const empty = zeros[s]! + zeros[c]! + width[c]! * (width[s]! + rows - below[c]!.length);
       if (!worthMerging(together, empty / stored)) {
         kept.push(c);
         continue;
       }
       into[c] = s;
-      own.unshift(...columns[c]!);
+      nextGroup[tail[c]!] = head[s]!;
+      head[s] = head[c]!;
       width[s] = together;
       zeros[s] = empty;
-      kept.push(...children[c]!);
+      for (let r = 0; r < children[c]!.length; r++) kept.push(children[c]![r]!);
     }
     children[s] = kept;
-    columns.push(own);
-    const up = parent[s]!;
-    if (up >= 0) children[up]!.push(s);
+    if (parent[s]! >= 0) children[parent[s]!]!.push(s);
   }
-  return renumbered(order, columns, below, children, into);
+  const up = new Int32Array(count).fill(-1);
+  for (let s = 0; s < count; s++) if (into[s]! < 0) for (let q = 0; q < children[s]!.length; q++) up[children[s]![q]!] = s;
+  return renumbered({ order, columnStart, below, parent: up }, into, head, nextGroup);
 }
 
 /** Lays the merged fronts down in postorder and translates rows into the new places. */
-function renumbered(order: Uint32Array, columns: number[][], below: Uint32Array[], children: number[][], into: Int32Array): Supernodes {
-  const count = columns.length;
-  const up = new Int32Array(count).fill(-1);
-  for (let s = 0; s < count; s++) if (into[s]! < 0) for (const c of children[s]!) up[c] = s;
-  const fronts = [...postorder(up)].filter((s) => into[s]! < 0);
+function renumbered({ order, columnStart, below, parent: up }: Fundamental, into: Int32Array, head: Int32Array, nextGroup: Int32Array): Supernodes {
+  const fronts = postorder(up).filter((s) => into[s]! < 0);
   const moved = new Uint32Array(order.length);
-  const columnStart = new Uint32Array(fronts.length + 1);
-  const rowStart = new Uint32Array(fronts.length + 1);
-  const index = new Int32Array(count).fill(-1);
-  let place = 0;
-  fronts.forEach((s, f) => {
-    index[s] = f;
-    for (const k of columns[s]!) moved[k] = place++;
-    columnStart[f + 1] = place;
-    rowStart[f + 1] = rowStart[f]! + below[s]!.length;
-  });
-  const rows = new Uint32Array(rowStart.at(-1)!);
-  const parent = new Int32Array(fronts.length);
-  fronts.forEach((s, f) => {
-    const part = rows.subarray(rowStart[f]!, rowStart[f + 1]!);
-    below[s]!.forEach((k, i) => (part[i] = moved[k]!));
-    part.sort();
-    parent[f] = up[s]! < 0 ? -1 : index[up[s]!]!;
-  });
   const newOrder = new Uint32Array(order.length);
-  for (let k = 0; k < order.length; k++) newOrder[moved[k]!] = order[k]!;
-  return { order: newOrder, place: inverseOrder(newOrder), columnStart, rowStart, rows, parent };
+  const starts = new Uint32Array(fronts.length + 1);
+  const rowStart = new Uint32Array(fronts.length + 1);
+  const index = new Int32Array(below.length).fill(-1);
+  let place = 0;
+  for (let f = 0; f < fronts.length; f++) {
+    const s = fronts[f]!;
+    index[s] = f;
+    for (let g = head[s]!; g >= 0; g = nextGroup[g]!)
+      for (let k = columnStart[g]!; k < columnStart[g + 1]!; k++) {
+        newOrder[place] = order[k]!;
+        moved[k] = place++;
+      }
+    starts[f + 1] = place;
+    rowStart[f + 1] = rowStart[f]! + below[s]!.length;
+  }
+  const rows = new Uint32Array(rowStart[fronts.length]!);
+  const parent = new Int32Array(fronts.length);
+  for (let f = 0; f < fronts.length; f++) {
+    const s = fronts[f]!;
+    const from = rowStart[f]!;
+    for (let q = 0; q < below[s]!.length; q++) rows[from + q] = moved[below[s]![q]!]!;
+    rows.subarray(from, rowStart[f + 1]!).sort();
+    parent[f] = up[s]! < 0 ? -1 : index[up[s]!]!;
+  }
+  return { order: newOrder, place: inverseOrder(newOrder), columnStart: starts, rowStart, rows, parent };
 }

@@ -4,14 +4,11 @@ import { diskOf } from "#shell/disk.ts";
 import { framesOf } from "#shell/frames.ts";
 import { conformalMap } from "#shell/lscm.ts";
 import { NewtonSystem } from "#shell/newton-system.ts";
-import { BlockPattern } from "#solve/block-pattern.ts";
 
 /** The parts a flattening is made of, for testing them one by one. */
 export function kernelOf(mesh: Mesh) {
   const disk = diskOf(mesh.positions.length / 3, mesh.triangles);
-  const pattern = new BlockPattern(disk.vertices, 2);
-  const dirichlet = new Dirichlet(disk.triangles, pattern);
-  return { disk, pattern, dirichlet, frames: framesOf(mesh.positions, disk.triangles) };
+  return { disk, pattern: disk.pattern, dirichlet: new Dirichlet(disk), frames: framesOf(mesh.positions, disk.triangles) };
 }
 
 /** The conformal start alone, pinned at two vertices. */

@@ -1,0 +1,82 @@
+// Times of the flattening on a pump-like shell made by formula. Run by `npm run bench -- flatten`.
+// Medians of 5 after the engine is warm, best and worst of three such medians (the machine may be shared).
+import type { Mesh } from "#mesh/mesh.ts";
+import { Flattener } from "#shell/flatten.ts";
+import { BlockPattern } from "#solve/block-pattern.ts";
+import { Cholesky } from "#solve/cholesky.ts";
+import { planFronts } from "#solve/front-plan.ts";
+import { pumpShell } from "../test/support/formula-surfaces.ts";
+
+interface Timing {
+  readonly best: number;
+  readonly worst: number;
+}
+
+function medians(work: () => unknown): Timing {
+  work();
+  const rounds = Array.from({ length: 3 }, () => {
+    const times = Array.from({ length: 5 }, () => {
+      const before = performance.now();
+      work();
+      return performance.now() - before;
+    });
+    return times.sort((a, b) => a - b)[2]!;
+  });
+  return { best: Math.min(...rounds), worst: Math.max(...rounds) };
+}
+
+const shown = ({ best, worst }: Timing): string => `${best.toFixed(1)} ms`.padStart(9) + ` (… ${worst.toFixed(1)})`.padEnd(12);
+
+/** A graph Laplacian with two unknowns a vertex: the pattern of a Newton step, positive definite. */
+function laplacian(mesh: Mesh): { pattern: BlockPattern; values: Float64Array } {
+  const size = mesh.positions.length / 3;
+  const pattern = new BlockPattern(size, 2);
+  for (let k = 0; k < mesh.triangles.length; k += 3) for (let e = 0; e < 3; e++) pattern.slot(mesh.triangles[k + e]!, mesh.triangles[k + ((e + 1) % 3)]!);
+  const values = new Float64Array(pattern.valueCount);
+  for (let k = 0; k < pattern.pairCount; k++) {
+    values.set([-1, -0.3, 0.2, -1], 4 * (size + k));
+    for (const i of [pattern.low[k]!, pattern.high[k]!]) for (const d of [0, 3]) values[4 * i + d]! += 1.31;
+  }
+  for (let i = 0; i < size; i++) for (const d of [0, 3]) values[4 * i + d]! += 0.01;
+  return { pattern, values };
+}
+
+const sizes = [5_000, 10_000, 20_000, 50_000];
+const wider = (mesh: Mesh): Float64Array => mesh.positions.map((x, i) => (i % 3 === 0 ? x : 1.03 * x));
+
+// Warm the engine up on a small mesh before anything is measured.
+for (let k = 0; k < 12; k++) new Flattener(pumpShell(3000).positions.length / 3, pumpShell(3000).triangles).run(pumpShell(3000).positions);
+
+console.log("triangles  set-up and cold          of that set-up           warm (3 % girth)         steps  last move mm   energy");
+const cold: number[] = [];
+for (const size of sizes) {
+  const mesh = pumpShell(size);
+  const vertices = mesh.positions.length / 3;
+  const kept = new Flattener(vertices, mesh.triangles);
+  const flat = kept.run(mesh.positions);
+  const after = wider(mesh);
+  const whole = medians(() => new Flattener(vertices, mesh.triangles).run(mesh.positions));
+  const setUp = medians(() => new Flattener(vertices, mesh.triangles));
+  const warm = medians(() => kept.run(after, { start: flat.uv }));
+  const warmSteps = kept.run(after, { start: flat.uv }).steps;
+  cold.push(whole.best);
+  console.log(
+    `${String(mesh.triangles.length / 3).padStart(9)}  ${shown(whole)}    ${shown(setUp)}    ${shown(warm)}    ${flat.steps.length} / ${warmSteps.length}  ${flat.steps.at(-1)!.moveMm.toFixed(5)} / ${warmSteps.at(-1)!.moveMm.toFixed(5)}  ${flat.energy.toFixed(6)}`,
+  );
+}
+const slope = (from: number, to: number): string => (Math.log(cold[to]! / cold[from]!) / Math.log(sizes[to]! / sizes[from]!)).toFixed(2);
+console.log(`growth of the cold time, 5k to 50k: n^${slope(0, 3)} (20k to 50k: n^${slope(2, 3)})`);
+
+console.log("\ntriangles  plan                     factor                   solve                    entries   Mflop  Gflop/s");
+for (const size of sizes) {
+  const { pattern, values } = laplacian(pumpShell(size));
+  const plan = planFronts(pattern);
+  const cholesky = new Cholesky(pattern, plan);
+  const right = new Float64Array(plan.unknowns).fill(1);
+  const planned = medians(() => planFronts(pattern));
+  const factor = medians(() => cholesky.factor(values));
+  const solve = medians(() => cholesky.solveInto(new Float64Array(plan.unknowns), right));
+  console.log(
+    `${String(size).padStart(9)}  ${shown(planned)}    ${shown(factor)}    ${shown(solve)}    ${(plan.factorEntries / 1e6).toFixed(2)} M  ${(plan.flops / 1e6).toFixed(0).padStart(5)}  ${(plan.flops / factor.best / 1e6).toFixed(2)}`,
+  );
+}
