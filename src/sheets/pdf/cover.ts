@@ -116,7 +116,7 @@ function inkRow(ink: PageInk, { paper, profile, title }: Cover, { piece, both }:
   const name = piece.name.charAt(0).toUpperCase() + piece.name.slice(1);
   const step = Math.min(5.2, (height - 2) / 3.4);
   ink.text(name, x, top - 1 - step, Math.min(4, step), { bold: true });
-  ink.text(`${piece.material}: ${edgeNote(piece, title)}`, x, top - 1 - 2 * step, 2.5);
+  ink.text(shortenedTo(paper.widthMm - marginMm - x, `${piece.material}: ${edgeNote(piece, title)}`, 2.2), x, top - 1 - 2 * step, 2.2);
   const counts = both.map(({ piece: p, tiles }) => `cut ${p.perPair} ${p.side} (${pagesInWords(tiles.map((t) => t + 1 + covers))})`);
   ink.text(shortenedTo(paper.widthMm - marginMm - x, counts.join(", "), 2.5), x, top - 1 - 3 * step, 2.5);
 }
