@@ -114,11 +114,13 @@ function inkRow(ink: PageInk, { paper, profile, title }: Cover, { piece, both }:
   for (const xy of picture.bold) ink.stroke(xy);
   const x = left + 78;
   const name = piece.name.charAt(0).toUpperCase() + piece.name.slice(1);
-  const step = Math.min(5.2, (height - 2) / 3.4);
-  ink.text(name, x, top - 1 - step, Math.min(4, step), { bold: true });
-  ink.text(shortenedTo(paper.widthMm - marginMm - x, `${piece.material}: ${edgeNote(piece, title)}`, 2.2), x, top - 1 - 2 * step, 2.2);
+  const width = paper.widthMm - marginMm - x;
+  const note = brokenIntoLines(`${piece.material}: ${edgeNote(piece, title)}`, 2.5, width);
   const counts = both.map(({ piece: p, tiles }) => `cut ${p.perPair} ${p.side} (${pagesInWords(tiles.map((t) => t + 1 + covers))})`);
-  ink.text(shortenedTo(paper.widthMm - marginMm - x, counts.join(", "), 2.5), x, top - 1 - 3 * step, 2.5);
+  const lines = [...note.slice(0, 2), shortenedTo(width, counts.join(", "), 2.5)];
+  const step = Math.min(5.2, (height - 2) / (lines.length + 1.2));
+  ink.text(name, x, top - 1 - step, Math.min(4, step), { bold: true });
+  lines.forEach((line, i) => ink.text(line, x, top - 1 - (i + 2) * step, 2.5));
 }
 
 /** The outline of a piece within a box, longer side along. */
