@@ -1,4 +1,5 @@
-import { useEffect, useMemo, useRef, useState, useSyncExternalStore, type ReactElement } from "react";
+import { useMemo, useRef, useState, useSyncExternalStore, type ReactElement } from "react";
+import { severityOf } from "#base/findings.ts";
 import { FindingsList } from "./column/findings-list.tsx";
 import { StationLast } from "./column/station-last.tsx";
 import { StationLines } from "./column/station-lines.tsx";
@@ -26,18 +27,23 @@ export function App({ desk }: { readonly desk: Desk }): ReactElement {
   const dropping = useKeysAndDrops(desk);
   const { pair } = now;
   const map = useMemo(() => (pair && station === "Shell" ? stretchMap(pair, mapOf) : undefined), [pair, station, mapOf]);
-  const plan = useMemo(() => (pair && station === "Sheets" ? pagePlan(pair) : undefined), [pair?.pieces, pair?.job.paper, station]);
-  useEffect(() => setChosen(undefined), [station]);
+  const plan = useMemo(() => (pair && station === "Sheets" ? pagePlan(pair) : undefined), [pair, station]);
 
+  const toStation = (s: Station): void => {
+    setStation(s);
+    setChosen(undefined);
+  };
   const open = (): void => chooser.current?.click();
+  const found = pair ? findingsAt(station, pair.findings) : [];
   const inside = pair && (
     <>
+      <FindingsList findings={found.filter((f) => severityOf(f) !== "note")} all={pair.findings} />
       {station === "Last" && <StationLast desk={desk} pair={pair} onOpen={open} />}
       {station === "Lines" && <StationLines desk={desk} pair={pair} />}
       {station === "Shell" && map && <StationShell desk={desk} pair={pair} map={map} onMap={setMapOf} />}
       {station === "Pieces" && <StationPieces desk={desk} pair={pair} chosen={chosen} onChoose={setChosen} />}
       {station === "Sheets" && plan && <StationSheets desk={desk} now={now} pair={pair} plan={plan} />}
-      <FindingsList findings={findingsAt(station, pair.findings)} all={pair.findings} />
+      <FindingsList findings={found.filter((f) => severityOf(f) === "note")} all={pair.findings} />
     </>
   );
   return (
@@ -49,7 +55,7 @@ export function App({ desk }: { readonly desk: Desk }): ReactElement {
         if (file) void desk.openFile(file);
       }} />
       <nav className="column" aria-label="Stations of the work" inert={now.busy?.trial === true}>
-        <StationList station={station} onStation={setStation} now={now}>{inside}</StationList>
+        <StationList station={station} onStation={toStation} now={now}>{inside}</StationList>
       </nav>
       <main className="picture">
         <TroubleLine desk={desk} now={now} />

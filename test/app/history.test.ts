@@ -54,9 +54,16 @@ describe("taking back and doing again", () => {
         let at = 0;
         let h = begun();
         for (const s of steps) {
-          if (s === "undo") (h = undo(h)), (at = Math.max(0, at - 1));
-          else if (s === "redo") (h = redo(h)), (at = Math.min(states.length - 1, at + 1));
-          else (h = run(h, sprung(s), "change")), (states = [...states.slice(0, at + 1), s]), at++;
+          if (s === "undo") {
+            h = undo(h);
+            at = Math.max(0, at - 1);
+          } else if (s === "redo") {
+            h = redo(h);
+            at = Math.min(states.length - 1, at + 1);
+          } else {
+            h = run(h, sprung(s), "change");
+            states = [...states.slice(0, ++at), s];
+          }
           expect(h.now.job.springMm).toBe(states[at]);
         }
       }),

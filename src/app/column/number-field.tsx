@@ -1,4 +1,4 @@
-import { useEffect, useId, useRef, useState, type KeyboardEvent, type ReactElement } from "react";
+import { useId, useRef, useState, type KeyboardEvent, type ReactElement } from "react";
 import type { Field } from "../state/measure-field.ts";
 import { readNumber, say, snap } from "../state/numbers.ts";
 
@@ -20,10 +20,11 @@ let gestures = 0;
 export function NumberField({ label, value, field, onChange, onDone, negative = false }: NumberFieldProps): ReactElement {
   const shown = say(value * field.factor, Math.max(1, field.decimals));
   const [typed, setTyped] = useState<string>();
-  const [wrong, setWrong] = useState<string>();
+  // A complaint stands until the number changes.
+  const [complaint, complain] = useState<{ readonly text: string; readonly at: number }>();
+  const wrong = complaint?.at === value ? complaint.text : undefined;
   const gesture = useRef("");
   const wrongId = useId();
-  useEffect(() => setWrong(undefined), [value]);
 
   const give = (inUnit: number): void => onChange(inUnit / field.factor, (gesture.current ||= `field ${++gestures}`));
   const done = (): void => {
@@ -41,8 +42,9 @@ export function NumberField({ label, value, field, onChange, onDone, negative = 
     if (typed === undefined) return done();
     const n = readNumber(typed);
     setTyped(undefined);
-    if (n === undefined) setWrong(`“${typed.trim()}” is not a number. Type one like ${say(value * field.factor + 0.5, 1)} or ${say(value * field.factor + 0.5, 1).replace(".", ",")}.`);
-    else if (n < 0 && !negative) setWrong("This cannot be less than nothing.");
+    const wrongly = (text: string): void => complain({ text, at: value });
+    if (n === undefined) wrongly(`“${typed.trim()}” is not a number. Type one like 72.5 or 72,5.`);
+    else if (n < 0 && !negative) wrongly("This cannot be less than nothing.");
     else if (n !== Number(shown.replace("−", "-"))) give(n);
     done();
   };
@@ -54,9 +56,14 @@ export function NumberField({ label, value, field, onChange, onDone, negative = 
   };
   const key = (e: KeyboardEvent): void => {
     const by = { ArrowUp: 1, ArrowDown: -1, PageUp: 10, PageDown: -10 }[e.key];
-    if (by !== undefined) (e.preventDefault(), step(by));
-    else if (e.key === "Enter") take();
-    else if (e.key === "Escape") (setTyped(undefined), done());
+    if (by !== undefined) {
+      e.preventDefault();
+      step(by);
+    } else if (e.key === "Enter") take();
+    else if (e.key === "Escape") {
+      setTyped(undefined);
+      done();
+    }
   };
   const text = typed ?? shown;
   return (

@@ -23,7 +23,7 @@ export function WithWhy({ name, why, children }: { readonly name: string; readon
 /** Range, reason and source of a rule of construction, and the way back to what it says. */
 export function Reason({ rule, value, onRule }: { readonly rule: Rule; readonly value: number; readonly onRule?: (() => void) | undefined }): ReactElement {
   const f = fieldOf(rule);
-  const inUnit = (v: number): string => `${say(v * f.factor, Math.max(1, f.decimals))} ${f.unit}`;
+  const inUnit = (v: number): string => `${say(v * f.factor, Math.max(1, f.decimals))}\u00a0${f.unit}`;
   const own = Math.abs(value - rule.value) > 1e-9;
   return (
     <>

@@ -1,4 +1,4 @@
-import { useRef } from "react";
+import { useState } from "react";
 import type { Last } from "#last/last.ts";
 
 /** How the card lies on the screen: toe upward, as the last is looked down upon; v points to the left. */
@@ -51,10 +51,10 @@ export function stillFits(place: CardPlace, outline: Float64Array, width: number
 
 /** Keeps the card where it lies as long as it fits, so that what is dragged stays under the finger. */
 export function useCardPlace(outline: Float64Array, width: number, height: number, last: Last): CardPlace {
-  const kept = useRef<{ readonly place: CardPlace; readonly width: number; readonly height: number; readonly last: Last } | undefined>(undefined);
-  const k = kept.current;
-  if (k && k.width === width && k.height === height && k.last === last && stillFits(k.place, outline, width, height)) return k.place;
+  const [kept, keep] = useState<{ readonly place: CardPlace; readonly width: number; readonly height: number; readonly last: Last }>();
+  if (kept && kept.width === width && kept.height === height && kept.last === last && stillFits(kept.place, outline, width, height)) return kept.place;
   const place = placeCard(outline, width, height);
-  kept.current = { place, width, height, last };
+  // A frame too small for its margins is not laid out yet; nothing would ever fit in it.
+  if (width > 2 * sides && height > 2 * ends) keep({ place, width, height, last });
   return place;
 }

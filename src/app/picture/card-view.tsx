@@ -58,7 +58,7 @@ export function CardView({ pair, lines, handles, map, notes, lit, onLit, asked, 
               <path key={`${l.key} ${i}`} d={path(points)} className={`line${accent ? " accent" : ""}`} strokeWidth={l.key === lit ? w + 2.5 : w} strokeDasharray={dash ? "9 5" : undefined} />
             ));
           })}
-          {lines.map((l) => l.onCard.map((points, i) => <path key={`${l.key} ${i} touch`} d={path(points)} className="touch-line" onPointerEnter={() => onLit(l.key)} onPointerMove={(e) => (e.stopPropagation(), onLit(l.key))} />))}
+          {lines.map((l) => l.onCard.map((points, i) => <path key={`${l.key} ${i} touch`} d={path(points)} className="touch-line" onPointerEnter={() => onLit(l.key)} onPointerMove={() => onLit(l.key)} />))}
           {map?.numbers.map((n) => <text key={n.key} className="level" x={lay.x(n.onCard[0]!, n.onCard[1]!)} y={lay.y(n.onCard[0]!, n.onCard[1]!)} textAnchor="middle" dominantBaseline="middle">{n.text}</text>)}
           <MarginWords items={labels} width={width} height={height - 40} />
           <g className="scale" transform={`translate(${((width - bar) / 2).toFixed(1)} ${height - 20})`}>

@@ -57,7 +57,10 @@ export class LastScene {
 
   dispose(): void {
     cancelAnimationFrame(this.#asked);
-    for (const mesh of [this.#last, this.#shell]) (mesh.geometry.dispose(), mesh.material.dispose());
+    for (const { geometry, material } of [this.#last, this.#shell]) {
+      geometry.dispose();
+      material.dispose();
+    }
     this.#dropLines();
     this.#renderer.dispose();
   }

@@ -115,7 +115,11 @@ export function LastView(props: LastViewProps): ReactElement {
         aria-label={`The ${pair.last.side} last. Arrow keys turn it, plus and minus bring it nearer or take it farther.`}
         onKeyDown={turn.key}
         onPointerDown={turn.down}
-        onPointerMove={(e) => (turn.move(e), seek(e))}
+        onPointerMove={(e) => {
+          turn.move(e);
+          seek(e);
+        }}
+        onWheel={(e) => live?.zoom(Math.exp(-e.deltaY * 0.0015))}
         onPointerUp={turn.up}
         onPointerCancel={turn.up}
         onPointerLeave={() => onLit(undefined)}
@@ -139,36 +143,38 @@ export function LastView(props: LastViewProps): ReactElement {
 
 /** Dragging turns, two fingers or the wheel bring nearer, arrow keys turn and plus and minus bring nearer. */
 function useTurning(scene: LastScene | undefined) {
-  const fingers = useRef(new Map<number, { x: number; y: number }>());
-  const by = (turn: number, rise: number): void => {
-    if (scene) scene.look({ turnDeg: scene.eye.turnDeg + turn, riseDeg: scene.eye.riseDeg + rise }, false);
-  };
-  const apart = (): number => {
-    const [a, b] = [...fingers.current.values()];
-    return a && b ? Math.hypot(a.x - b.x, a.y - b.y) : 0;
-  };
-  return useMemo(() => ({
-    turning: () => fingers.current.size > 0,
-    down: (e: PointerEvent<HTMLElement>) => {
-      e.currentTarget.setPointerCapture(e.pointerId);
-      fingers.current.set(e.pointerId, { x: e.clientX, y: e.clientY });
-    },
-    move: (e: PointerEvent) => {
-      const before = fingers.current.get(e.pointerId);
-      if (!before || !scene) return;
-      const was = apart();
-      fingers.current.set(e.pointerId, { x: e.clientX, y: e.clientY });
-      if (fingers.current.size === 1) by((before.x - e.clientX) * 0.4, (e.clientY - before.y) * 0.4);
-      else if (was > 0) scene.zoom(apart() / was);
-    },
-    up: (e: PointerEvent) => void fingers.current.delete(e.pointerId),
-    key: (e: KeyboardEvent) => {
-      const turn = { ArrowLeft: [6, 0], ArrowRight: [-6, 0], ArrowUp: [0, 6], ArrowDown: [0, -6] }[e.key];
-      if (turn) by(turn[0]!, turn[1]!);
-      else if (e.key === "+" || e.key === "=") scene?.zoom(1.15);
-      else if (e.key === "-") scene?.zoom(1 / 1.15);
-      else return;
-      e.preventDefault();
-    },
-  }), [scene]);
+  return useMemo(() => {
+    const fingers = new Map<number, { readonly x: number; readonly y: number }>();
+    const by = (turn: number, rise: number): void => {
+      if (scene) scene.look({ turnDeg: scene.eye.turnDeg + turn, riseDeg: scene.eye.riseDeg + rise }, false);
+    };
+    const apart = (): number => {
+      const [a, b] = [...fingers.values()];
+      return a && b ? Math.hypot(a.x - b.x, a.y - b.y) : 0;
+    };
+    return {
+      turning: () => fingers.size > 0,
+      down: (e: PointerEvent<HTMLElement>) => {
+        e.currentTarget.setPointerCapture(e.pointerId);
+        fingers.set(e.pointerId, { x: e.clientX, y: e.clientY });
+      },
+      move: (e: PointerEvent) => {
+        const before = fingers.get(e.pointerId);
+        if (!before || !scene) return;
+        const was = apart();
+        fingers.set(e.pointerId, { x: e.clientX, y: e.clientY });
+        if (fingers.size === 1) by((before.x - e.clientX) * 0.4, (e.clientY - before.y) * 0.4);
+        else if (was > 0) scene.zoom(apart() / was);
+      },
+      up: (e: PointerEvent) => void fingers.delete(e.pointerId),
+      key: (e: KeyboardEvent) => {
+        const turn = { ArrowLeft: [6, 0], ArrowRight: [-6, 0], ArrowUp: [0, 6], ArrowDown: [0, -6] }[e.key];
+        if (turn) by(turn[0]!, turn[1]!);
+        else if (e.key === "+" || e.key === "=") scene?.zoom(1.15);
+        else if (e.key === "-") scene?.zoom(1 / 1.15);
+        else return;
+        e.preventDefault();
+      },
+    };
+  }, [scene]);
 }

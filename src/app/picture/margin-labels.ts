@@ -17,13 +17,14 @@ export interface Placed extends Named {
  * no two overlap and no two leader lines on one side cross.
  */
 export function inMargins(items: readonly Named[], width: number, height: number, lineHeight = 24, margin = 10): readonly Placed[] {
-  const middle = width / 2;
   const leftmost = Math.min(...items.map((i) => i.x));
   const rightmost = Math.max(...items.map((i) => i.x));
+  // A little left of the middle, so that what stands in the middle does not draw its line across the whole last.
+  const border = items.length > 1 ? leftmost + 0.4 * (rightmost - leftmost) : width / 2;
   return (["left", "right"] as const).flatMap((side) => {
     // Not farther out than needed: a leader line is there to be short.
     const out = side === "left" ? Math.max(margin, leftmost - reach) : Math.min(width - margin, rightmost + reach);
-    const mine = items.filter((i) => (i.x < middle ? "left" : "right") === side).sort((a, b) => a.y - b.y);
+    const mine = items.filter((i) => (i.x < border ? "left" : "right") === side).sort((a, b) => a.y - b.y);
     const ys = spread(mine.map((i) => i.y), lineHeight, margin + lineHeight / 2, height - margin - lineHeight / 2);
     return mine.map((item, i) => ({ ...item, side, labelX: out, labelY: ys[i]! }));
   });

@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState, type ReactElement } from "react";
+import { useMemo, useState, type ReactElement } from "react";
 import { severityOf } from "#base/findings.ts";
 import type { Pair } from "#job/pair.ts";
 import type { Point3 } from "#last/last.ts";
@@ -35,8 +35,10 @@ export function Picture({ desk, pair, busy, station, map, plan, chosen, onChoose
   const [lit, setLit] = useState<LineKey>();
   const [showing, setShowing] = useState<(typeof showings)[number]>("both");
   const two = station !== "Last";
-  const [from, setFrom] = useState<{ readonly name: EyeName }>({ name: two ? "above" : "outer side" });
-  useEffect(() => setFrom({ name: two ? "above" : "outer side" }), [two]);
+  // Each kind of station begins from its own side; a choice lasts until the other kind is opened.
+  const [picked, pick] = useState<{ readonly two: boolean; readonly from: { readonly name: EyeName } }>();
+  const first = useMemo((): { readonly name: EyeName } => ({ name: two ? "above" : "outer side" }), [two]);
+  const from = picked?.two === two ? picked.from : first;
   const lines = useMemo(() => drawnLines(pair), [pair]);
   const handles = useMemo(() => (station === "Lines" || station === "Shell" ? handlesOf(pair) : []), [pair, station]);
   const notes = useMemo(() => notesOf(pair), [pair]);
@@ -75,7 +77,7 @@ export function Picture({ desk, pair, busy, station, map, plan, chosen, onChoose
         {withLast && (
           <p>
             <span>Look from</span>
-            {eyeNames.map((name) => <button key={name} type="button" className="word" onClick={() => setFrom({ name })}>{name}</button>)}
+            {eyeNames.map((name) => <button key={name} type="button" className="word" onClick={() => pick({ two, from: { name } })}>{name}</button>)}
           </p>
         )}
         {two && (

@@ -31,7 +31,11 @@ export function PiecesView({ pieces, chosen, onChoose }: PiecesViewProps): React
               tabIndex={0}
               aria-pressed={chosen !== undefined}
               onClick={() => onChoose(chosen ? undefined : kind.name)}
-              onKeyDown={(e) => (e.key === "Enter" || e.key === " ") && (e.preventDefault(), onChoose(chosen ? undefined : kind.name))}
+              onKeyDown={(e) => {
+                if (e.key !== "Enter" && e.key !== " ") return;
+                e.preventDefault();
+                onChoose(chosen ? undefined : kind.name);
+              }}
             >
               <rect x={left} y={top} width={wide} height={high} className="ground" />
               <g transform={`translate(${x.toFixed(1)} ${y.toFixed(1)}) scale(${pxPerMm.toFixed(4)} ${(-pxPerMm).toFixed(4)})`}>

@@ -17,6 +17,6 @@ export interface PagePlan {
 export function pagePlan({ pieces, job, last, lines }: Pick<Pair, "pieces" | "job" | "last" | "lines">): PagePlan {
   const sheet = arrange(pieces, gridOf(papers[job.paper]));
   const tiling = tilingOf(sheet, sheet.placed.map((p) => [ring(p.outline)]));
-  const covers = inkCovers({ heading: "", paper: papers[job.paper], sheet, tiling, profile: profileOf(last, lines) }).length;
+  const covers = inkCovers({ heading: "", title: "", paper: papers[job.paper], sheet, tiling, profile: profileOf(last, lines) }).length;
   return { sheet, tiling, covers };
 }

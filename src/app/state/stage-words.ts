@@ -8,6 +8,14 @@ const words: Readonly<Record<string, string>> = {
   shell: "Lifting the shell off the last",
   flatten: "Laying the shell flat",
   pieces: "Cutting the pieces",
+  sheets: "Making the sheets",
+  clean: "Mending the scan",
+  remesh: "Laying an even net over the scan",
+  pose: "Turning the last upright",
+  "feather line": "Finding the feather line",
+  frame: "Standing the last on its heel",
+  measures: "Taping the last",
+  "last from measurements": "Shaping the last",
 };
 
 /** What is being done, for the maker; a stage without words of its own is told as it calls itself. */

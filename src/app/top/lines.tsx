@@ -12,10 +12,12 @@ export function BusyLine({ desk, now }: LineProps): ReactElement {
   const [slow, setSlow] = useState(false);
   const busy = now.busy !== undefined;
   useEffect(() => {
-    setSlow(false);
     if (!busy) return;
     const timer = setTimeout(() => setSlow(true), 350);
-    return () => clearTimeout(timer);
+    return () => {
+      clearTimeout(timer);
+      setSlow(false);
+    };
   }, [busy]);
   // What is shown is already that of the job: the worker only catches up, and nobody waits for it.
   const awaited = now.busy?.on === "sheets" || now.busy?.trial === true || now.draft || now.pair?.job !== desk.job;

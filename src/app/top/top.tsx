@@ -65,4 +65,10 @@ export function Top({ desk, now, onOpen }: TopProps): ReactElement {
 }
 
 /** A title as a file's name: no characters that a file system refuses. */
-const fileName = (title: string): string => title.replace(/[\\/:*?"<>|\u0000-\u001f]+/g, " ").replace(/\s+/g, " ").trim().slice(0, 60) || "pair";
+const fileName = (title: string): string =>
+  [...title]
+    .map((c) => (c < " " || '\\/:*?"<>|'.includes(c) ? " " : c))
+    .join("")
+    .replace(/\s+/g, " ")
+    .trim()
+    .slice(0, 60) || "pair";
