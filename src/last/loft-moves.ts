@@ -10,7 +10,7 @@ import type { LastMeasurements } from "./measured.ts";
 export type Moves = readonly number[];
 
 /** How far each move may go before the form looks like no last, for a stick length of 253 mm: our own limits, seen on renderings. */
-const low: Moves = [-12, -10, -11, -9];
+const low: Moves = [-12, -10, -13, -9];
 const high: Moves = [14, 10, 12, 10];
 
 export const still: Moves = [0, 0, 0, 0];

@@ -32,17 +32,17 @@ export interface LoftNumbers {
 export const form = {
   spans: 10,
   /** Half width of the bottom before the two ends are rounded off. */
-  halfWidth: [25.6, 26, 26.3, 25, 22.4, 24.6, 34],
+  halfWidth: [25.6, 26, 26.3, 24.7, 21.8, 24.3, 34.8],
   /** How far the middle of the bottom lies toward the inside. */
-  bottomLean: [0, 0, -0.3, -1.6, -3.7, -5, -4.4, -2.3, 0.1, 0.9, 0],
+  bottomLean: [0, 0, -0.3, -1.6, -3.7, -5, -4.6, -2.3, 0.2, 0.9, 0],
   /** How far the ridge lies toward the inside. */
   ridgeLean: [0, 0, 0.2, 0.9, 2.1, 3.3, 4.1, 3.9, 2.4, 0.7, 0],
   /** Height of the ridge above the feather line; behind the cone it is the ridge there would be without a comb. */
-  ridge: [97, 96.5, 95.5, 91.5, 84, 73, 60.6, 49.2, 38, 28.2, 22],
+  ridge: [97, 96.5, 95.5, 91.5, 84.4, 73.6, 60.6, 48, 37.2, 28.2, 22],
   /** 0: sections are elliptical (exponent 2), 1: fuller (exponent 4). */
   square: [0.5, 0.5, 0.46, 0.38, 0.28, 0.2, 0.22, 0.32, 0.34, 0.3, 0.24],
   /** How far the wall stands out over the feather line, and the height at which it does so most. */
-  standOut: [2.3, 2.4, 2.5, 2.5, 2.4, 2.5, 2.7, 2.5, 2.2, 1.9, 1.6],
+  standOut: [2.8, 3.2, 3.1, 2.4, 2, 2.1, 2.6, 2.5, 2.2, 1.9, 1.6],
   standOutAt: [15, 15, 17, 20, 22, 20, 15, 12, 10, 9, 8],
   /** Share of heel height, then of toe spring, that the feather line has; then how much the let-down of the tread moves it. */
   heelShare: [1, 1, 0.98, 0.88, 0.66, 0.36, 0.12, 0.01, 0, 0, 0],
@@ -77,8 +77,8 @@ export interface ToePlan {
 }
 
 export const toePlans: Readonly<Record<ToeShape, ToePlan>> = {
-  round: { halfWidth: [38.9, 36.8, 33.2, 30.5], endLength: 64, tipRadius: 25, turn: 3 },
-  almond: { halfWidth: [39, 38.2, 34, 29], endLength: 84, tipRadius: 13.5, turn: 3 },
-  square: { halfWidth: [38.9, 36.6, 32.6, 26.5], endLength: 32, tipRadius: 66, turn: 6 },
-  pointed: { halfWidth: [40.2, 42, 36, 27.5], endLength: 108, tipRadius: 5.5, turn: 3 },
+  round: { halfWidth: [38.6, 36.1, 32.8, 30.5], endLength: 64, tipRadius: 25, turn: 3 },
+  almond: { halfWidth: [38.7, 38, 33.8, 29], endLength: 84, tipRadius: 13.5, turn: 3 },
+  square: { halfWidth: [38.6, 36, 32.4, 26.5], endLength: 32, tipRadius: 66, turn: 6 },
+  pointed: { halfWidth: [39.2, 43.4, 36.4, 27.5], endLength: 108, tipRadius: 5.5, turn: 3 },
 };
