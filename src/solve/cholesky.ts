@@ -27,13 +27,14 @@ export class Cholesky {
   factor(values: Float64Array): number {
     const { fronts, count, unknownAt } = this.plan;
     const h = this.#heap;
-    this.#load(values);
     for (let s = 0; s < count; s++) {
       const f = s * FRONT.stride;
       const width = fronts[f + FRONT.width]!;
       const below = fronts[f + FRONT.below]!;
       const panel = fronts[f + FRONT.panel]!;
       const update = fronts[f + FRONT.update]!;
+      h.fill(0, panel, panel + (width + below) * width);
+      this.#load(values, s, width);
       for (let c = fronts[f + FRONT.child]!; c >= 0; c = fronts[c * FRONT.stride + FRONT.sibling]!) this.#addToPanel(c, panel, width);
       const failed = factorTriangle(h, panel, width);
       if (failed >= 0) return unknownAt[fronts[f + FRONT.first]! + failed]!;
@@ -46,27 +47,21 @@ export class Cholesky {
     return -1;
   }
 
-  #load(values: Float64Array): void {
+  /** Puts the matrix's own entries into the panel of front `s`. */
+  #load(values: Float64Array, s: number, width: number): void {
     const h = this.#heap;
-    const { target, targetStride, turned, panelEntries } = this.plan;
-    h.fill(0, 0, panelEntries);
-    if (this.#block === 1) {
-      for (let k = 0; k < target.length; k++) h[target[k]!] = values[k]!;
-      return;
-    }
-    for (let k = 0; k < target.length; k++) {
-      const t = target[k]!;
-      const below = t + targetStride[k]!;
-      const v = 4 * k;
+    const { blocks, fronts, count } = this.plan;
+    const from = 3 * fronts[s * FRONT.stride + FRONT.blocks]!;
+    const to = s + 1 < count ? 3 * fronts[(s + 1) * FRONT.stride + FRONT.blocks]! : blocks.length;
+    for (let k = from; k < to; k += 3) {
+      const v = blocks[k]!;
+      const t = blocks[k + 1]!;
       h[t] = values[v]!;
-      h[below + 1] = values[v + 3]!;
-      if (turned[k] === 1) {
-        h[t + 1] = values[v + 2]!;
-        h[below] = values[v + 1]!;
-      } else {
-        h[t + 1] = values[v + 1]!;
-        h[below] = values[v + 2]!;
-      }
+      if (this.#block === 1) continue;
+      const turned = blocks[k + 2]!;
+      h[t + 1] = values[v + 1 + turned]!;
+      h[t + width] = values[v + 2 - turned]!;
+      h[t + width + 1] = values[v + 3]!;
     }
   }
 

@@ -21,7 +21,9 @@ export const FRONT = {
   sibling: 8,
   /** How many of its further rows the parent eliminates. */
   inPanel: 9,
-  stride: 10,
+  /** Start of its blocks in `blocks`; they end where those of the next front start. */
+  blocks: 10,
+  stride: 11,
 } as const;
 
 /**
@@ -37,10 +39,11 @@ export interface FrontPlan {
   readonly relative: Int32Array;
   /** Unknown of the matrix that is eliminated at each place. */
   readonly unknownAt: Int32Array;
-  /** Per block of the pattern: heap place of its first entry, distance between its rows, and whether it lies transposed. */
-  readonly target: Int32Array;
-  readonly targetStride: Int32Array;
-  readonly turned: Uint8Array;
+  /**
+   * Where the pattern's blocks go, front by front, three numbers each: place of the block in the values, heap place of its
+   * first entry, and 1 when it goes there transposed.
+   */
+  readonly blocks: Int32Array;
   /** Entries of all panels, and of the whole heap with room for the updates. */
   readonly panelEntries: number;
   readonly heapEntries: number;
@@ -86,7 +89,7 @@ export function planFronts(pattern: BlockPattern): FrontPlan {
     rows,
     relative: relativeRows(fronts, count, rows),
     unknownAt,
-    ...targetsOf(pattern, nodes, fronts),
+    blocks: blocksOf(pattern, nodes, fronts),
     panelEntries: size.panels,
     heapEntries,
     factorEntries: size.factor,
@@ -158,32 +161,38 @@ function relativeRows(fronts: Int32Array, count: number, rows: Int32Array): Int3
   return relative;
 }
 
-/** Heap place of every block of the pattern. */
-function targetsOf(pattern: BlockPattern, nodes: Supernodes, fronts: Int32Array): Pick<FrontPlan, "target" | "targetStride" | "turned"> {
-  const { block, size, low, high } = pattern;
-  const slots = size + pattern.pairCount;
-  const target = new Int32Array(slots);
-  const targetStride = new Int32Array(slots);
-  const turned = new Uint8Array(slots);
+/** Sorts the pattern's blocks by the front that holds them and finds their heap places. */
+function blocksOf({ block, size, low, high }: BlockPattern, nodes: Supernodes, fronts: Int32Array): Int32Array {
+  const { place, columnStart, rowStart, rows } = nodes;
+  const count = nodes.parent.length;
   const frontOf = new Int32Array(size);
-  for (let s = 0; s < nodes.parent.length; s++) frontOf.fill(s, nodes.columnStart[s]!, nodes.columnStart[s + 1]!);
-  const put = (slot: number, row: number, column: number): void => {
-    const s = frontOf[column]!;
-    const f = s * FRONT.stride;
-    const width = fronts[f + FRONT.width]!;
-    let local = row - nodes.columnStart[s]!;
-    if (block * local >= width) local = width / block + indexOf(nodes.rows, nodes.rowStart[s]!, nodes.rowStart[s + 1]!, row) - nodes.rowStart[s]!;
-    target[slot] = fronts[f + FRONT.panel]! + block * (local * width + column - nodes.columnStart[s]!);
-    targetStride[slot] = width;
-  };
-  for (let i = 0; i < size; i++) put(i, nodes.place[i]!, nodes.place[i]!);
-  for (let k = 0; k < pattern.pairCount; k++) {
-    const a = nodes.place[low[k]!]!;
-    const b = nodes.place[high[k]!]!;
-    turned[size + k] = a < b ? 1 : 0;
-    put(size + k, a < b ? b : a, a < b ? a : b);
+  for (let s = 0; s < count; s++) frontOf.fill(s, columnStart[s]!, columnStart[s + 1]!);
+  const slots = size + low.length;
+  const next = new Int32Array(count + 1);
+  const holder = new Int32Array(slots);
+  for (let k = 0; k < slots; k++) {
+    holder[k] = frontOf[k < size ? place[k]! : Math.min(place[low[k - size]!]!, place[high[k - size]!]!)]!;
+    next[holder[k]! + 1]!++;
   }
-  return { target, targetStride, turned };
+  for (let s = 0; s < count; s++) {
+    next[s + 1]! += next[s]!;
+    fronts[s * FRONT.stride + FRONT.blocks] = next[s]!;
+  }
+  const blocks = new Int32Array(3 * slots);
+  for (let k = 0; k < slots; k++) {
+    const a = place[k < size ? k : low[k - size]!]!;
+    const b = place[k < size ? k : high[k - size]!]!;
+    const row = a < b ? b : a;
+    const s = holder[k]!;
+    const width = columnStart[s + 1]! - columnStart[s]!;
+    let local = row - columnStart[s]!;
+    if (local >= width) local = width + indexOf(rows, rowStart[s]!, rowStart[s + 1]!, row) - rowStart[s]!;
+    const at = 3 * next[s]!++;
+    blocks[at] = block * block * k;
+    blocks[at + 1] = fronts[s * FRONT.stride + FRONT.panel]! + block * (block * local * width + (a < b ? a : b) - columnStart[s]!);
+    blocks[at + 2] = a < b ? 1 : 0;
+  }
+  return blocks;
 }
 
 /** Place of `wanted` in the ascending run `list[from … to - 1]`, where it must be. */
