@@ -16,8 +16,12 @@ export interface FoundFeather {
   readonly missing: number;
 }
 
-/** What a closed path pays for going aside at a slope (mm aside a mm along): `bend` · slope², against ridge strength in rad/mm. */
+/**
+ * What a closed path pays for going aside at a slope (mm aside a mm along): this · slope², against ridge strength in rad/mm. On a
+ * rough scan chance ridges lie beside the edge, so the path is made stiffer there: by this much a mm of roughness.
+ */
 const bend = 1;
+const bendByNoise = 20;
 
 /**
  * Finds the edge between bottom and wall on a last that lies with z up and x toward the toe (pose right to a few degrees, mm).
@@ -32,13 +36,15 @@ export function findFeather(cutter: Sectioner, length: number, noiseMm: number, 
   // Coarse to fine: a wide look at every second millimetre first, then a narrow one along a line that already runs on the edge.
   const blur = Math.min(2.2, 0.8 + 6 * noiseMm);
   watch("feather line", 0.3);
-  const wide = across(near, line, { step: 2, reach: 10, blur: Math.max(1.6, blur), width: 2.5 });
+  const stiff = bend + bendByNoise * noiseMm;
+  const wide = across(near, line, { bend: stiff, step: 2, reach: 10, blur: Math.max(1.6, blur), width: 2.5 });
   watch("feather line", 0.5);
-  return across(near, evenly(wide.points, 1), { step: 1, reach: 5, blur, width: 1 + 8 * noiseMm });
+  return across(near, evenly(wide.points, 1), { bend: stiff, step: 1, reach: 5, blur, width: 1 + 8 * noiseMm });
 }
 
-/** One look: distance of its stations, how far to either side it looks, width of the bell and of the smoothing after; mm. */
+/** One look: stiffness of the path, distance of its stations, how far to either side it looks, width of the bell and of the smoothing after; mm. */
 interface Look {
+  readonly bend: number;
   readonly step: number;
   readonly reach: number;
   readonly blur: number;
@@ -65,7 +71,7 @@ function across(cutter: Sectioner, line: Float64Array, look: Look): FoundFeather
     return profile;
   });
   const [start, startState] = surest(strength, states);
-  const path = cheapestCycle(strength, states, (bend * ruler.step ** 2) / step ** 2, Math.round((1.5 * step) / ruler.step), start, startState);
+  const path = cheapestCycle(strength, states, (look.bend * ruler.step ** 2) / step ** 2, Math.round((1.5 * step) / ruler.step), start, startState);
   const points = new Float64Array(line.length);
   const confidence = new Float64Array(stations.length);
   const weights = new Float64Array(stations.length);
@@ -75,7 +81,7 @@ function across(cutter: Sectioner, line: Float64Array, look: Look): FoundFeather
     const s = profile ? peakNear(row, path[i]!, ruler) : path[i]! * ruler.step - ruler.reach;
     const [u, v] = profile ? profilePoint(profile, s) : [s, 0];
     points.set(add(station.at, add(scale(station.out, u), scale(station.up, v))), 3 * i);
-    confidence[i] = profile ? sharpness(row, s, ruler) : 0;
+    confidence[i] = profile ? sharpness(row, s, ruler, Math.max(1.5, 1.9 * blur)) : 0;
     weights[i] = 0.02 + confidence[i]!;
   });
   const missing = profiles.filter((p) => p === undefined).length / stations.length;
@@ -99,10 +105,10 @@ function surest(strength: Float64Array, states: number): readonly [number, numbe
   return [Math.floor(best / states), best % states];
 }
 
-/** A bend of 25 degrees within 3 mm is no edge (0), one of 50 is a clear one (1). */
-function sharpness(row: Float64Array, s: number, ruler: Ruler): number {
+/** A bend of 25 degrees within 3 mm (wider where the bell is) is no edge (0), one of 50 is a clear one (1). */
+function sharpness(row: Float64Array, s: number, ruler: Ruler, within: number): number {
   const middle = Math.round((s + ruler.reach) / ruler.step);
-  const half = Math.round(1.5 / ruler.step);
+  const half = Math.round(within / ruler.step);
   let turn = 0;
   for (let i = Math.max(0, middle - half); i <= Math.min(row.length - 1, middle + half); i++) turn += row[i]! * ruler.step;
   const degrees = (turn * 180) / Math.PI;
