@@ -12,24 +12,28 @@ import { binaryStl, box, torus } from "../test/support/solids.ts";
 const runs = 5;
 const folder = mkdtempSync(join(tmpdir(), "lastwise-bench-"));
 const median = (values: readonly number[]): number => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)]!;
-/** Makes the child tell its greatest memory when it ends, KB. */
-const tellMemory = `--import=data:text/javascript,${encodeURIComponent('process.on("exit",()=>process.stderr.write("\\npeak "+process.resourceUsage().maxRSS+"\\n"))')}`;
+/** Makes the child tell its greatest memory (KB) and its processor time (µs) when it ends. */
+const tell = 'process.on("exit",()=>{const r=process.resourceUsage();process.stderr.write(`\\npeak ${r.maxRSS} cpu ${r.userCPUTime+r.systemCPUTime}\\n`)})';
+const tellUse = `--import=data:text/javascript,${encodeURIComponent(tell)}`;
 
 function time(name: string, args: readonly string[], wanted: readonly number[]): void {
   const times: number[] = [];
   const peaks: number[] = [];
+  const worked: number[] = [];
   for (let i = 0; i < runs; i++) {
     const start = performance.now();
-    const done = spawnSync(process.execPath, [tellMemory, "bin/lastwise.mjs", ...args], { encoding: "utf8" });
+    const done = spawnSync(process.execPath, [tellUse, "bin/lastwise.mjs", ...args], { encoding: "utf8" });
     times.push(performance.now() - start);
-    peaks.push(Number(/peak (\d+)/.exec(done.stderr)?.[1]) / 1024);
+    const use = /peak (\d+) cpu (\d+)/.exec(done.stderr);
+    peaks.push(Number(use?.[1]) / 1024);
+    worked.push(Number(use?.[2]) / 1e6);
     if (!wanted.includes(done.status ?? -1)) {
       console.error(done.stderr);
       throw new Error(`${name} ended with ${done.status}`);
     }
   }
   const spread = `${(Math.min(...times) / 1000).toFixed(2)} to ${(Math.max(...times) / 1000).toFixed(2)} s`;
-  console.log(`${name.padEnd(44)} ${(median(times) / 1000).toFixed(2).padStart(6)} s (${spread})  ${median(peaks).toFixed(0).padStart(5)} MB`);
+  console.log(`${name.padEnd(44)} ${(median(times) / 1000).toFixed(2).padStart(6)} s (${spread}), processor ${median(worked).toFixed(2).padStart(5)} s, ${median(peaks).toFixed(0).padStart(5)} MB`);
 }
 
 const put = (name: string, bytes: Uint8Array): string => {
