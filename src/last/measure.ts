@@ -93,9 +93,9 @@ function parabolaTop(from: number, to: number, value: (k: number) => number): nu
   const middle = (from + to) / 2;
   const half = Math.max(1, (to - from) / 2);
   // On even steps 1, t and t² − mean(t²) are square to each other, so each factor is one division.
-  let [n, tt] = [0, 0];
-  for (let k = from; k <= to; k++) (n++, (tt += ((k - middle) / half) ** 2));
-  const mean = tt / n;
+  let tt = 0;
+  for (let k = from; k <= to; k++) tt += ((k - middle) / half) ** 2;
+  const mean = tt / (to - from + 1);
   let [slope, bend, qq] = [0, 0, 0];
   for (let k = from; k <= to; k++) {
     const t = (k - middle) / half;

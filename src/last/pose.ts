@@ -195,7 +195,11 @@ function profile(s: Samples, axes: Axes): { box: readonly [Range, Range, Range];
   const mean = (v: Float64Array, from: number, to: number): number => {
     let sum = 0;
     let n = 0;
-    for (let i = from; i < to; i++) if (Number.isFinite(v[i]!)) (sum += v[i]!), n++;
+    for (let i = from; i < to; i++) {
+      if (!Number.isFinite(v[i]!)) continue;
+      sum += v[i]!;
+      n++;
+    }
     return n > 0 ? sum / n : 0;
   };
   const level = mean(ground, 1, bins - 1);

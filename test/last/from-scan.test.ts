@@ -82,6 +82,28 @@ describe.skipIf(!hasShared)("a damaged scan of a synthetic last", () => {
   });
 });
 
+describe.skipIf(!hasShared)("a comb that is no level", () => {
+  // The flat top of a clean last, bent by us; everything under it is truth.
+  const bent = (name: string, lift: (x: number, y: number) => number): Mesh => {
+    const mesh = load(`${name}.stl`);
+    const positions = mesh.positions.slice();
+    const level = truthOf(name).combHeight;
+    for (let i = 0; i < positions.length; i += 3) if (positions[i + 2]! > level - 0.01) positions[i + 2] = level + lift(positions[i]! - 55, positions[i + 1]!);
+    return { positions, triangles: mesh.triangles };
+  };
+  test.each([
+    ["rounded", "comb-missing", (x: number, y: number) => 3 - 0.0036 * (x * x + 2.25 * y * y)],
+    ["slanting by 6 degrees", "pitch-doubtful", (x: number) => 0.1 * x],
+  ] as const)("%s: pitch comes from seat and tread, and that is said", (_, code, lift) => {
+    for (const name of [lastNames[2], lastNames[4]]) {
+      const last = find(bent(name, lift));
+      expect(last.findings.map((f) => f.code)).toContain(code);
+      expect(worst(last, truthOf(name), lengthsMm)).toBeLessThan(1);
+      expect(worst(last, truthOf(name), girthsMm)).toBeLessThan(1.5);
+    }
+  });
+});
+
 describe.skipIf(!hasShared)("the frame of a last", () => {
   test("line, curves and mesh keep to what a Last promises", () => {
     const last = find(load(`${lastNames[1]}.stl`));
