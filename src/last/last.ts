@@ -17,7 +17,8 @@ export interface Placement {
 
 /**
  * The feather line: closed polyline x0 y0 z0 …, evenly spaced, first point (the seat point) not repeated, running over the
- * medial side to the toe point and back over the lateral side. `toeIndex` is the index of the toe point among the points.
+ * medial side to the toe point and back over the lateral side. `toeIndex` is the place of the toe point among
+ * the points, and may lie between two of them.
  */
 export interface FeatherLine {
   readonly points: Float64Array;

@@ -1,20 +1,21 @@
 import type { FeatherLine, Last, Point3, SurfaceCurve } from "#last/last.ts";
+import { pointAtIndex } from "#last/closed-curve.ts";
 import { curveOf } from "./curve.ts";
 
 export type Half = "medial" | "lateral";
 export const halves: readonly Half[] = ["medial", "lateral"];
 
-/** One half of the feather line, from seat point to toe point. */
-export function featherHalf(feather: FeatherLine, half: Half): SurfaceCurve {
-  const p = feather.points;
+/** One half of the feather line, from seat point to toe point; the toe point may lie between two of the line's points. */
+export function featherHalf({ points: p, toeIndex }: FeatherLine, half: Half): SurfaceCurve {
   const n = p.length / 3;
   const out: number[] = [];
   const put = (i: number) => out.push(p[3 * i]!, p[3 * i + 1]!, p[3 * i + 2]!);
-  if (half === "medial") for (let i = 0; i <= feather.toeIndex; i++) put(i);
+  if (half === "medial") for (let i = 0; i < toeIndex; i++) put(i);
   else {
     put(0);
-    for (let i = n - 1; i >= feather.toeIndex; i--) put(i);
+    for (let i = n - 1; i > toeIndex; i--) put(i);
   }
+  out.push(...pointAtIndex(p, toeIndex));
   return curveOf(out);
 }
 

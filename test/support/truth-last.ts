@@ -39,7 +39,7 @@ export function truthLast(name: string): Last {
     side: truth.side,
     mesh: joined(readScan(`${name}.stl`, sharedBytes("lasts", `${name}.stl`)).mesh),
     placement: { unit: "mm", unitPerMm: 1, rotation: [1, 0, 0, 0, 1, 0, 0, 0, 1], translationMm: [0, 0, 0] },
-    feather: { points: Float64Array.from(feather.flat()), toeIndex: Math.round(truth.feather.toeIndex), confidence: new Float64Array(feather.length).fill(1) },
+    feather: { points: Float64Array.from(feather.flat()), toeIndex: truth.feather.toeIndex, confidence: new Float64Array(feather.length).fill(1) },
     landmarks: truth.points,
     measures: { ...truth.values, vampPointFromToe: truth.vampPointArcLength },
     centreRidge: curveOf(truth.centreRidge.points.flat()),
