@@ -41,12 +41,15 @@ export const config = {
     eqeqeq: "error",
     "no-var": "error",
     "prefer-const": "error",
+    "no-unused-vars": ["error", { argsIgnorePattern: "^_", varsIgnorePattern: "^_$" }],
     "max-lines": ["error", { max: 400 }],
     "typescript/no-explicit-any": "error",
     "typescript/consistent-type-imports": "error",
     "import/no-cycle": "error",
     "import/no-default-export": "error",
     "unicorn/no-empty-file": "error",
+    // A typed `new Array<number>(n)` says what it is.
+    "unicorn/no-new-array": "off",
   },
   overrides,
 };

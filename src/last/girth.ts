@@ -1,5 +1,5 @@
 import type { Mesh } from "#mesh/mesh.ts";
-import { hullGirth, Sectioner } from "#mesh/section.ts";
+import { hullGirth, type Sectioner } from "#mesh/section.ts";
 import type { Point3 } from "./last.ts";
 
 /** What a tape pulled round the last in a plane reads, mm: the perimeter of the convex hull of the section. 0 off the last. */

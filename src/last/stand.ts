@@ -1,3 +1,4 @@
+import { asinClamped } from "#base/angle.ts";
 import { finding, type Finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import type { Sectioner } from "#mesh/section.ts";
@@ -119,7 +120,7 @@ function featherRoll(points: Float64Array): number {
 
 /** Angle in degrees by which b's up leans against a's, seen along the other level axis. */
 function angleIn(a: Axes, b: Axes, lean: "x" | "y"): number {
-  return (Math.asin(Math.max(-1, Math.min(1, dot(b.z, a[lean])))) * 180) / Math.PI;
+  return (asinClamped(dot(b.z, a[lean])) * 180) / Math.PI;
 }
 
 /** Height of the lowest vertex along z over the axes' origin. */

@@ -70,8 +70,8 @@ function stitchRows(p: Float64Array, start: readonly number[], counts: readonly 
     let [a, b] = [start[r]!, start[r + 1]!];
     const [lastA, lastB] = [a + counts[r]!, b + counts[r + 1]!];
     while (a < lastA || b < lastB) {
-      if (b === lastB || (a < lastA && far(a + 1, b) < far(a, b + 1))) triangles.push(a, a + 1, b), a++;
-      else triangles.push(a, b + 1, b), b++;
+      if (b === lastB || (a < lastA && far(a + 1, b) < far(a, b + 1))) triangles.push(a, ++a, b);
+      else triangles.push(a, b + 1, b++);
     }
   }
   return new Uint32Array(triangles);
