@@ -139,7 +139,12 @@ describe.skipIf(missing !== undefined)("the app in a browser", () => {
     expect(await valueOf(page, "throat depth")).toBe(76);
     await setValue(page, "throat depth", "77");
     await page.getByText("Saved in this browser").waitFor();
-    await page.goto("chrome://crash").catch(() => {});
+    const crashed = page.waitForEvent("crash");
+    const session = await context.newCDPSession(page);
+    // The tab is gone before it could answer.
+    void session.send("Page.crash").catch(() => {});
+    await crashed;
+    await page.close();
     const next = await context.newPage();
     await openApp(next, stage.address);
     expect(await valueOf(next, "throat depth")).toBe(77);
