@@ -1,5 +1,6 @@
 import react from "@vitejs/plugin-react";
 import { createHash } from "node:crypto";
+import { readdirSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { defineConfig, runnerImport, type Plugin } from "vite";
 
@@ -35,13 +36,33 @@ function demoPair(): Plugin {
   };
 }
 
+/** Puts the licences of all packages that the app is made from beside it, as most of them ask. */
+function licences(): Plugin {
+  return {
+    name: "licences",
+    apply: "build",
+    generateBundle() {
+      const root = new URL("./", import.meta.url);
+      const { dependencies } = JSON.parse(readFileSync(new URL("package.json", root), "utf8")) as { dependencies: Record<string, string> };
+      const texts = Object.keys(dependencies).map((name) => {
+        const home = new URL(`node_modules/${name}/`, root);
+        const file = readdirSync(home).find((f) => /^licen[cs]e/i.test(f));
+        const { license } = JSON.parse(readFileSync(new URL("package.json", home), "utf8")) as { license?: string };
+        return `${name}\n\n${file ? readFileSync(new URL(file, home), "utf8").trim() : `Licence: ${license}`}\n`;
+      });
+      const colours = "The colour scale broc\n\nCopyright (c) 2020 Fabio Crameri. MIT licence; its terms are those of the MIT texts in this file.\n";
+      this.emitFile({ type: "asset", fileName: "licences.txt", source: [...texts, colours].join(`\n${"-".repeat(72)}\n\n`) });
+    },
+  };
+}
+
 const app = fileURLToPath(new URL("src/app", import.meta.url));
 
 export default defineConfig({
   root: app,
   base: "./",
   publicDir: `${app}/public`,
-  plugins: [react(), demoPair(), fileListInServiceWorker()],
+  plugins: [react(), demoPair(), licences(), fileListInServiceWorker()],
   worker: { format: "es" },
   build: {
     outDir: fileURLToPath(new URL("dist/app", import.meta.url)),

@@ -1,5 +1,5 @@
 /**
- * The scale "broc" of Fabio Crameri's Scientific colour maps (MIT licence; Crameri, Shephard and Heron, Nature Communications
+ * The scale "broc" of Fabio Crameri's Scientific colour maps (copyright 2020 Fabio Crameri, MIT licence; Crameri, Shephard and Heron, Nature Communications
  * 11, 5444, 2020), sampled at 21 even places: perceptually even, readable with every common colour blindness, light at zero.
  * The first half, turned over, is for what must give; the second for what must gather.
  */
