@@ -3,6 +3,7 @@ import { finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import { unwatched, type Watch } from "#base/watch.ts";
 import { vertexCount, type Mesh } from "#mesh/mesh.ts";
+import { adjacencyOf } from "#solve/adjacency.ts";
 import { convexMap } from "./convex-start.ts";
 import { Dirichlet } from "./dirichlet.ts";
 import { diskOf, type Disk } from "./disk.ts";
@@ -10,6 +11,7 @@ import { framesOf, type Frames } from "./frames.ts";
 import { addLengthDerivativesInto, lengthEnergy, type LengthTerms } from "./length-terms.ts";
 import { conformalMap } from "./lscm.ts";
 import { NewtonSystem } from "./newton-system.ts";
+import { middlePins } from "./pins.ts";
 import { principalStretches } from "./principal.ts";
 import { largestMove, placeInto, removeRigidInto } from "./rigid.ts";
 import { firstCollapse } from "./step-limit.ts";
@@ -37,7 +39,7 @@ export interface FlattenOptions extends FlattenTerms, Omit<RunOptions, "ties"> {
 
 /** One Newton step. */
 export interface Step {
-  /** After the step. */
+  /** After the step, terms for edges and ties included. */
   readonly energy: number;
   /** Newton decrement −gradient · step before it, in the energy's unit. */
   readonly decrement: number;
@@ -82,6 +84,7 @@ export class Flattener {
   readonly #terms: FlattenTerms;
   readonly #dirichlet: Dirichlet;
   readonly #system: NewtonSystem;
+  readonly #pins: readonly [number, number];
 
   /** @throws Refusal when the triangles make no disk */
   constructor(vertices: number, triangles: Uint32Array, terms: FlattenTerms = {}) {
@@ -89,9 +92,14 @@ export class Flattener {
     this.#terms = terms;
     const { pattern } = this.#disk;
     this.#dirichlet = new Dirichlet(this.#disk);
+    this.#pins = middlePins(adjacencyOf(vertices, pattern.low, pattern.high), this.#disk.rim);
     const { edges, ties = [] } = terms;
-    for (let k = 0; k < (edges?.a.length ?? 0); k++) pattern.slot(edges!.a[k]!, edges!.b[k]!);
-    for (const { a, b } of ties) pattern.slot(a, b);
+    const join = (a: number, b: number): void => {
+      must(a !== b && a < vertices && b < vertices, "an edge or tie joins two different vertices");
+      pattern.slot(a, b);
+    };
+    for (let k = 0; k < (edges?.a.length ?? 0); k++) join(edges!.a[k]!, edges!.b[k]!);
+    for (const { a, b } of ties) join(a, b);
     this.#system = new NewtonSystem(pattern);
   }
 
@@ -104,9 +112,9 @@ export class Flattener {
     must(positions.length === 3 * disk.vertices, "three coordinates a vertex");
     const frames = framesOf(positions, disk.triangles);
     const lengths = this.#lengthTerms(positions, frames, options.ties);
-    const [a, b, apart] = farPair(disk.rim, positions);
-    const warm = this.#warmStart(frames, a, b, options.start);
-    let uv = warm ?? this.#coldStart(frames, positions, a, b, apart);
+    const [a, b] = this.#pins;
+    const warm = this.#warmStart(frames, options.start);
+    let uv = warm ?? this.#coldStart(frames, positions);
     this.#system.hold([2 * a, 2 * a + 1, 2 * b + 1]);
     const steps: Step[] = [];
     const { toleranceMm = TOLERANCE_MM, mostSteps = MOST_STEPS, watch = unwatched } = options;
@@ -120,7 +128,8 @@ export class Flattener {
       uv = next.uv;
       steps.push(next.step);
       watch("flatten", Math.min(0.95, steps.length / 10));
-      if (next.step.moveMm < toleranceMm) break;
+      // A step cut short says nothing about how far it is to the end.
+      if (next.step.moveMm < toleranceMm * next.step.part) break;
       if (steps.length >= mostSteps || next.step.part === 0) throw new Refusal(finding("surface-does-not-settle", { moveMm: next.step.moveMm, steps: steps.length }));
     }
     placeInto(uv, a, b);
@@ -154,20 +163,21 @@ export class Flattener {
     return terms;
   }
 
-  #warmStart(frames: Frames, a: number, b: number, start: Float64Array | undefined): Float64Array | undefined {
+  #warmStart(frames: Frames, start: Float64Array | undefined): Float64Array | undefined {
     if (!start) return undefined;
     must(start.length === 2 * this.#disk.vertices, "two coordinates a vertex to start from");
     const uv = start.slice();
     if (this.#disk.turned) flipInto(uv);
     // Scaled to least energy, the true Hessian is positive definite from the first step on (tried: 3 % of girth either way).
     this.#dirichlet.scaleToBestInto(frames, uv);
-    placeInto(uv, a, b);
+    placeInto(uv, ...this.#pins);
     return this.#dirichlet.energy(frames, uv) < Infinity ? uv : undefined;
   }
 
-  #coldStart(frames: Frames, positions: Float64Array, a: number, b: number, apart: number): Float64Array {
+  #coldStart(frames: Frames, positions: Float64Array): Float64Array {
+    const [a, b] = this.#pins;
     const candidates = [
-      () => conformalMap(this.#system, this.#dirichlet, frames, a, b, apart),
+      () => conformalMap(this.#system, this.#dirichlet, frames, a, b, distance(positions, a, b)),
       () => convexMap(this.#disk, frames, positions, false),
       () => convexMap(this.#disk, frames, positions, true),
     ];
@@ -191,6 +201,7 @@ export class Flattener {
       clamped = true;
       decrement = this.#solve(frames, lengths, uv, clamped);
     }
+    if (decrement < 0) return { uv, step: { energy: Infinity, decrement, moveMm: Infinity, part: 0, clamped } };
     removeRigidInto(system.step, uv);
     const triangles = this.#disk.triangles;
     const energyOf = (at: Float64Array) => this.#dirichlet.energy(frames, at) + lengthEnergy(lengths, at);
@@ -216,22 +227,6 @@ export class Flattener {
     for (let i = 0; i < uv.length; i++) decrement -= system.gradient[i]! * system.step[i]!;
     return decrement;
   }
-}
-
-/** Two vertices of the rim that lie far apart, and their distance in space. */
-function farPair(rim: Uint32Array, positions: Float64Array): [number, number, number] {
-  const farFrom = (from: number) => {
-    let best = from;
-    let most = -1;
-    for (const i of rim) {
-      const d = distance(positions, from, i);
-      if (d > most) [best, most] = [i, d];
-    }
-    return best;
-  };
-  const a = farFrom(rim[0]!);
-  const b = farFrom(a);
-  return [a, b, distance(positions, a, b)];
 }
 
 function distance(positions: Float64Array, a: number, b: number): number {
