@@ -59,7 +59,7 @@ export function cleanScan(mesh: Mesh, watch: Watch): { mesh: Mesh; repairs: Find
   const filled = fillHoles(now);
   tellHoles(filled.holes, now, repairs);
   now = filled.mesh;
-  if (!(volume(now) > THINNEST * area(now) ** 1.5)) throw new Refusal(finding("mesh-no-body", { why: "it is a thin sheet" }));
+  if (!(volume(now) > THINNEST * area(now) ** 1.5)) throw new Refusal(finding("mesh-no-body", { why: "for its surface it holds next to no volume, like a sheet" }));
   watch("clean", 1);
   return { mesh: now, repairs };
 }

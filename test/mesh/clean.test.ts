@@ -157,6 +157,14 @@ describe("holes", () => {
     expect(volume(done.mesh)).toBeCloseTo(volume(fine), 3);
   });
 
+  test("a surface of which a third is missing still becomes one body", () => {
+    const fine = ellipsoid(120, 45, 35, 5);
+    let seed = 1;
+    const torn = fine.triangles.filter((_, i) => (i % 3 === 0 ? (seed = (seed * 1103515245 + 12345) & 0x7fffffff) : seed) > 0x7fffffff * 0.3);
+    const done = cleaned({ positions: fine.positions, triangles: torn });
+    expect(volume(done.mesh) / volume(fine)).toBeCloseTo(1, 1);
+  });
+
   test("a piece of table grown on to the rim goes, a lid comes", () => {
     const done = cleaned(domeOnTable(30, 60));
     expect(codes(done.repairs)).toEqual(["table-dropped", "big-hole-closed"]);
@@ -185,7 +193,8 @@ describe("what is no body is refused", () => {
     ["points in one place", { positions: new Float64Array(36), triangles: Uint32Array.from({ length: 12 }, (_, i) => i) }, "The scan encloses no body: all its points lie in one place."],
     ["a line", { positions: Float64Array.from({ length: 36 }, (_, i) => Math.floor(i / 3)), triangles: Uint32Array.from({ length: 12 }, (_, i) => i) }, "The scan encloses no body"],
     ["a flat plate", moved(where(box(100, 80, 1), (_x, _y, z) => z > 0.99), (x, y) => [x, y, 0]), "The scan encloses no body"],
-    ["a thin sheet", box(250, 100, 0.8), "The scan encloses no body: it is a thin sheet."],
+    ["a thin sheet", box(250, 100, 0.8), "The scan encloses no body: for its surface it holds next to no volume, like a sheet."],
+    ["triangles that do not touch", loose({ positions: body.positions, triangles: body.triangles.filter((_, i) => Math.floor(i / 3) % 17 === 0) }), "The scan encloses no body: it falls apart into"],
     ["two lasts", together(body, moved(body, (x, y, z) => [x, y + 100, z])), "The scan holds 2 bodies of like size"],
   ])("%s", (_, mesh, words) => {
     expect(refusal(mesh)).toContain(words);

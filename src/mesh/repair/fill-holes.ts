@@ -2,8 +2,8 @@ import { evenPatch } from "#mesh/even-patch.ts";
 import { fair } from "./fair.ts";
 import { fillLoop } from "./fill-loop.ts";
 import type { Mesh } from "#mesh/mesh.ts";
-import { boundaryLoops, neighbours, vertexCorners, type Groups } from "#mesh/neighbours.ts";
-import { triangleArea } from "#mesh/area.ts";
+import { boundaryLoops, neighbours, nextCorner, vertexCorners, type Groups } from "#mesh/neighbours.ts";
+import { diagonal, triangleArea } from "#mesh/area.ts";
 
 /** One hole that was closed; lengths and areas in the mesh's unit. */
 export interface FilledHole {
@@ -18,6 +18,11 @@ export interface FilledHole {
 
 /** A cap whose edge meets its surroundings at a sharper angle than this is a lid: cos 50°. */
 const SMOOTH_COSINE = 0.64;
+/** A hole of so few edges, and no wider than this share of the mesh, is closed by plain triangles: a finer cap would look the same. */
+const PLAIN_EDGES = 6;
+const PLAIN_SHARE = 0.03;
+/** Caps of huge holes get larger triangles, so that none has more than about this many. */
+const MOST_TRIANGLES = 20_000;
 
 /**
  * Closes every hole of a manifold mesh with even triangles. Where the surface around the hole runs on across it the cap is faired to
@@ -27,13 +32,14 @@ export function fillHoles(mesh: Mesh): { mesh: Mesh; holes: FilledHole[] } {
   const loops = boundaryLoops(neighbours(mesh).twin).filter((loop) => loop.length >= 3);
   if (loops.length === 0) return { mesh, holes: [] };
   const corners = vertexCorners(mesh);
+  const size = diagonal(mesh);
   const holes: FilledHole[] = [];
   const points: number[] = [];
   const faces: number[] = [];
   for (const loop of loops) {
     // the open half-edges run with the hole on their right; the cap turns the other way
     const names = Array.from(loop, (h) => mesh.triangles[h]!).reverse();
-    const { patch, hole } = closeOne(mesh, corners, names);
+    const { patch, hole } = closeOne(mesh, corners, names, size);
     const first = (mesh.positions.length + points.length) / 3;
     for (const v of patch.triangles) faces.push(v < names.length ? names[v]! : first + v - names.length);
     for (let i = 3 * names.length; i < patch.positions.length; i++) points.push(patch.positions[i]!);
@@ -49,24 +55,35 @@ export function fillHoles(mesh: Mesh): { mesh: Mesh; holes: FilledHole[] } {
 }
 
 /** The patch over the loop of vertices `names`; its first vertices are those, in order. */
-function closeOne(mesh: Mesh, corners: Groups, names: readonly number[]): { patch: Mesh; hole: FilledHole } {
+function closeOne(mesh: Mesh, corners: Groups, names: readonly number[], size: number): { patch: Mesh; hole: FilledHole } {
   const edge = new Float64Array(names.length * 3);
   names.forEach((v, i) => edge.set(mesh.positions.subarray(3 * v, 3 * v + 3), 3 * i));
-  const mean = loopLength(edge) / names.length;
-  const taken = chordsTaken(mesh, corners, names);
+  const taken = names.length === 3 ? () => false : chordsTaken(mesh, corners, names);
   const coarse: Mesh = { positions: edge, triangles: fillLoop(edge, taken) };
-  const skin = names.length === 3 ? coarse : evenPatch(coarse, mean, taken);
-  const around = surroundings(mesh, corners, names, skin);
-  const shape = runsOn(around, skin.triangles.length) ? "smooth" : "lid";
-  let patch = skin;
-  if (shape === "smooth" && skin.positions.length > edge.length) {
-    const free = new Uint8Array(around.positions.length / 3);
-    free.fill(1, names.length, skin.positions.length / 3);
-    patch = { positions: fair(around, free, mean * 1e-4).slice(0, skin.positions.length), triangles: skin.triangles };
-  }
+  const plain = names.length <= PLAIN_EDGES && loopLength(edge) < 2 * PLAIN_SHARE * size && !hasTaken(coarse, taken);
+  const { patch, shape } = plain ? { patch: coarse, shape: "smooth" as const } : evenCap(mesh, corners, names, coarse, taken);
   let area = 0;
   for (let t = 0; t < patch.triangles.length / 3; t++) area += triangleArea(patch, t);
   return { patch, hole: { edges: names.length, area, shape, ...extent(edge) } };
+}
+
+function hasTaken({ triangles }: Mesh, taken: (i: number, j: number) => boolean): boolean {
+  return triangles.some((v, h) => taken(v, triangles[nextCorner(h)]!));
+}
+
+/** The coarse cap cut into even triangles, and faired when the surface runs on across it. */
+function evenCap(mesh: Mesh, corners: Groups, names: readonly number[], coarse: Mesh, taken: (i: number, j: number) => boolean): { patch: Mesh; shape: "smooth" | "lid" } {
+  const around = loopLength(coarse.positions);
+  const mean = around / names.length;
+  // a round hole has an area of around² / 4π, an even triangle one of edge² · √3 / 4
+  const coarsest = Math.sqrt(((around * around) / (4 * Math.PI) / MOST_TRIANGLES) * (4 / Math.sqrt(3)));
+  const skin = evenPatch(coarse, Math.max(mean, coarsest), taken);
+  const place = surroundings(mesh, corners, names, skin);
+  const shape = runsOn(place, skin.triangles.length) ? "smooth" : "lid";
+  if (shape === "lid" || skin.positions.length === coarse.positions.length) return { patch: skin, shape };
+  const free = new Uint8Array(place.positions.length / 3);
+  free.fill(1, names.length, skin.positions.length / 3);
+  return { patch: { positions: fair(place, free, mean * 1e-4).slice(0, skin.positions.length), triangles: skin.triangles }, shape };
 }
 
 /** Tells whether points i and j of the loop are joined by an edge of the mesh already, so that the cap must not join them again. */

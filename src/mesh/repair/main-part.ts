@@ -7,6 +7,8 @@ import { keepTriangles } from "#mesh/weld.ts";
 
 /** A second part with more than this share of the first one's area is no debris. */
 const LIKE_SIZE = 0.4;
+/** More bodies of like size than this are no lasts laid side by side but a torn surface. */
+const MOST_BODIES = 8;
 
 interface Extent {
   area: number;
@@ -31,6 +33,7 @@ export function mainPart(mesh: Mesh): { mesh: Mesh; repairs: Finding[] } {
   const repairs: Finding[] = [];
   const big = extents.filter((e, i) => i !== main && e.area > LIKE_SIZE * first.area);
   const beside = big.filter((e) => !within(e, first));
+  if (beside.length > MOST_BODIES) throw new Refusal(finding("mesh-no-body", { why: `it falls apart into ${count} pieces` }));
   if (beside.length > 0) throw new Refusal(finding("two-bodies", { parts: beside.length + 1, share: Math.max(...beside.map((e) => e.area)) / first.area }));
   for (const e of big) repairs.push(finding("inner-wall-dropped", { share: e.area / first.area }));
   const debris = extents.filter((e, i) => i !== main && !big.includes(e));
