@@ -106,10 +106,7 @@ export class GirthFit {
     const j = others.reduce((best, i) => (Math.abs(above(k) - above(i)) > Math.abs(above(k) - above(best)) ? i : best), first);
     const measure = girthNames[k]!;
     const against = k === 0 ? "ballWidth" : girthNames[j]!;
-    const [fromMm, toMm] = limits(this.#plan, k).map((end) => {
-      this.#moves = this.#moves.map((v, i) => (i === k ? end : v));
-      return this.#approach(girthsOf, [k])[k]!;
-    }) as [number, number];
+    const [fromMm, toMm] = limits(this.#plan, k).map((end) => this.#reach(girthsOf, k, end)) as [number, number];
     throw new Refusal(
       finding("measures-contradict", {
         measure,
@@ -120,6 +117,26 @@ export class GirthFit {
         toMm: Math.floor(Math.max(fromMm, toMm)),
       }),
     );
+  }
+
+  /** Girth k with its move as near to a limit as it can go while the other girths are still met. */
+  #reach(girthsOf: GirthsOf, k: number, end: number): number {
+    const at = (move: number): Girths => {
+      this.#moves = still.map((v, i) => (i === k ? move : v));
+      return this.#approach(girthsOf, [k]);
+    };
+    const met = (girths: Girths): boolean => girths.every((g, i) => i === k || Math.abs(g - this.#asked[i]!) < missed);
+    const farthest = at(end);
+    if (met(farthest)) return farthest[k]!;
+    let best = at(0);
+    if (!met(best)) return farthest[k]!;
+    for (let [can, far, halving] = [0, end, 0]; halving < 6; halving++) {
+      const middle = (can + far) / 2;
+      const girths = at(middle);
+      if (met(girths)) [can, best] = [middle, girths];
+      else far = middle;
+    }
+    return best[k]!;
   }
 }
 

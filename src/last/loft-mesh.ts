@@ -104,8 +104,8 @@ class Weaver {
     return (i) => {
       const plan = bowed(i);
       return (out, at, q) => {
-        const [x, y] = plan(q);
-        this.#shape.bottomInto(out, at, this.#shape.column(x), y);
+        plan(out, at, q);
+        this.#shape.bottomInto(out, at, this.#shape.column(out[3 * at]!), out[3 * at + 1]!);
       };
     };
   }
@@ -115,12 +115,15 @@ class Weaver {
     const level = this.#shape.combLevel;
     return (i) => {
       const plan = bowed(i);
-      return (out, at, q) => out.set([...plan(q), level], 3 * at);
+      return (out, at, q) => {
+        plan(out, at, q);
+        out[3 * at + 2] = level;
+      };
     };
   }
 
-  /** Parabolas in plan through both rims and a middle that leaves the two ends as fast as the rims do. */
-  #bowed(rims: Record<LoftSide, readonly number[]>, first: number, last: number): (i: number) => (q: number) => readonly [number, number] {
+  /** Parabolas in plan (x and y only) through both rims and a middle that leaves the two ends as fast as the rims do. */
+  #bowed(rims: Record<LoftSide, readonly number[]>, first: number, last: number): (i: number) => Curve {
     const p = this.#positions;
     const x = (v: number): number => p[3 * v]!;
     const y = (v: number): number => p[3 * v + 1]!;
@@ -132,7 +135,11 @@ class Weaver {
       const gone = span * t * t * (3 - 2 * t) + pace * t * (1 - t) * (1 - 2 * t);
       const [a, b] = [rims[1][i]!, rims[-1][i]!];
       const bow = begin - gone - (x(a) + x(b)) / 2;
-      return (q) => [x(a) + (x(b) - x(a)) * q + 4 * q * (1 - q) * bow, y(a) + (y(b) - y(a)) * q];
+      const [ax, ay, bx, by] = [x(a), y(a), x(b), y(b)];
+      return (out, at, q) => {
+        out[3 * at] = ax + (bx - ax) * q + 4 * q * (1 - q) * bow;
+        out[3 * at + 1] = ay + (by - ay) * q;
+      };
     };
   }
 

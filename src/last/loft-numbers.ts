@@ -62,8 +62,8 @@ export const heelCurve = { bulge: 5, bulgeAt: 18.5, tuck: 0.0017, reach: 0.36 } 
 /** The toe wall overhangs the feather line as the sides do; `nose` is its rounding seen from the side. */
 export const toeWall = { overhang: 1.6, overhangAt: 8, reach: 0.16, nose: 17, noseLength: 38 } as const;
 
-/** Height of the comb above the seat point, for a stick length of 253 mm. */
-export const combHeight = 73;
+/** Where the ridge meets the comb, as a share of the length: the comb is level with the ridge there. */
+export const combStart = 0.46;
 
 /**
  * A toe in plan: half widths at 0.7, 0.8, 0.9 and 1.0 of the length before rounding, length of the rounded end, radius at the tip (mm for a

@@ -18,7 +18,7 @@ export interface Rails {
 /** @param edge wanted edge length, mm */
 export function layRails(shape: LoftShape, edge: number): Rails {
   const length = shape.numbers.lengthMm;
-  const front = combFront(shape);
+  const front = shape.combFront;
   const featherX = (q: number): number => length * (1 - eased(q));
   const ridgeX = (q: number): number => length - (length - front) * q * q;
   const combX = (q: number): number => front * (1 - eased(q));
@@ -49,19 +49,6 @@ function wallPath(shape: LoftShape, x: (q: number) => number, side: LoftSide, w:
     const column = shape.column(x(q));
     shape.wallInto(out, at, column, w(column), side);
   }, 300);
-}
-
-/** x at which the ridge reaches the comb. */
-function combFront(shape: LoftShape): number {
-  let low = 0.2 * shape.numbers.lengthMm;
-  let high = 0.8 * shape.numbers.lengthMm;
-  for (let k = 0; k < 50; k++) {
-    const x = (low + high) / 2;
-    const { ridge, feather } = shape.column(x);
-    if (ridge + feather > shape.combLevel) low = x;
-    else high = x;
-  }
-  return low;
 }
 
 /** 0 … 1 with level ends, so that steps shrink where a rounded end turns. */

@@ -1,5 +1,5 @@
-import { combHeight, form, heelCurve, toePlans, toeWall, type LoftNumbers } from "./loft-numbers.ts";
-import { splineControls, splinePlace } from "./loft-spline.ts";
+import { combStart, form, heelCurve, toePlans, toeWall, type LoftNumbers } from "./loft-numbers.ts";
+import { splineControls, splinePlace, type SplinePlace } from "./loft-spline.ts";
 
 /** Everything of the form that depends on the place along the length alone. */
 export interface Column {
@@ -41,6 +41,8 @@ export class LoftShape {
   readonly #toeEnd: number;
   readonly #toeSlope: number;
   readonly #toeTurn: number;
+  /** Height of the flat comb above the ground. */
+  readonly combLevel: number;
 
   constructor(numbers: LoftNumbers) {
     this.numbers = numbers;
@@ -53,22 +55,20 @@ export class LoftShape {
     this.#toeEnd = plan.endLength * numbers.ballScale;
     this.#toeTurn = plan.turn;
     this.#toeSlope = (2 * plan.tipRadius * numbers.ballScale * this.#toeEnd) / (toeHalf * toeHalf);
+    const front = this.column(this.combFront);
+    this.combLevel = front.ridge + front.feather;
   }
 
-  get combLevel(): number {
-    return this.numbers.heelHeightMm + combHeight * this.numbers.rise[2];
+  /** x at which the ridge meets the comb. */
+  get combFront(): number {
+    return combStart * this.numbers.lengthMm;
   }
 
   column(x: number): Column {
     const { lengthMm } = this.numbers;
     const share = x / lengthMm;
-    const { first, a, b, c, d } = splinePlace(form.spans, share);
-    const controls = this.#controls;
-    const at = (list: number): number => {
-      const k = first * count + list;
-      return a * controls[k]! + b * controls[k + count]! + c * controls[k + 2 * count]! + d * controls[k + 3 * count]!;
-    };
-    const half = at(0);
+    const place = splinePlace(form.spans, share);
+    const half = this.#list(0, place);
     const fromToe = Math.max(0, lengthMm - x);
     const ends = rounded(x / this.#heelEnd, 3, 3) * rounded(fromToe / this.#toeEnd, this.#toeSlope, this.#toeTurn);
     const nose = rounded(fromToe / toeWall.noseLength, (2 * toeWall.nose * toeWall.noseLength) / (form.ridge[form.spans] * form.ridge[form.spans]), 3);
@@ -76,18 +76,24 @@ export class LoftShape {
       x,
       half,
       ends,
-      bottomLean: at(1),
-      ridgeLean: at(2),
-      ridge: at(3) * Math.sqrt(nose),
-      square: at(4),
-      standOut: at(5),
-      standOutAt: at(6),
-      feather: at(7),
-      tilt: at(8),
-      curve: at(9) / (half * half),
+      bottomLean: this.#list(1, place),
+      ridgeLean: this.#list(2, place),
+      ridge: this.#list(3, place) * Math.sqrt(nose),
+      square: this.#list(4, place),
+      standOut: this.#list(5, place),
+      standOutAt: this.#list(6, place),
+      feather: this.#list(7, place),
+      tilt: this.#list(8, place),
+      curve: this.#list(9, place) / (half * half),
       back: fadeOut(share / heelCurve.reach),
       toe: fadeOut((1 - share) / toeWall.reach),
     };
+  }
+
+  #list(list: number, { first, a, b, c, d }: SplinePlace): number {
+    const controls = this.#controls;
+    const k = first * count + list;
+    return a * controls[k]! + b * controls[k + count]! + c * controls[k + 2 * count]! + d * controls[k + 3 * count]!;
   }
 
   /** Middle and half width of the feather line in plan. */
@@ -114,7 +120,7 @@ export class LoftShape {
     out[3 * at + 2] = w + column.feather + column.tilt * side * breadth * level * level * level;
   }
 
-  /** Point of the bottom at `across` (−1 outside … +1 inside) of its half width. */
+  /** Point of the bottom at y, which lies between the two feather lines of its column. */
   bottomInto(out: Float64Array, at: number, column: Column, y: number): void {
     const { middle, half } = this.outline(column);
     const offset = y - middle;
