@@ -118,13 +118,17 @@ export class Flattener {
     this.#system.hold([2 * a, 2 * a + 1, 2 * b + 1]);
     const steps: Step[] = [];
     const { toleranceMm = TOLERANCE_MM, mostSteps = MOST_STEPS, watch = unwatched } = options;
-    // The true Hessian is tried once the map is near; where it is not positive definite, nearer still.
+    // The true Hessian is tried once the map is near. Where it is not positive definite, it is tried again nearer still, or
+    // at once where the steps shrink fast.
     let near = Infinity;
+    let before = Infinity;
     let sharp = warm !== undefined;
     for (;;) {
       const next = this.#newtonStep(frames, lengths, uv, sharp);
-      if (sharp && next.step.clamped) near = 0.3 * next.step.decrement;
-      sharp = next.step.decrement < Math.min(near, NEAR * next.step.energy);
+      const { decrement, energy: now, clamped } = next.step;
+      if (sharp && clamped) near = Math.max(0.3 * decrement, 0.1 * before);
+      sharp = decrement < Math.min(near, NEAR * now);
+      before = decrement;
       uv = next.uv;
       steps.push(next.step);
       watch("flatten", Math.min(0.95, steps.length / 10));
