@@ -21,7 +21,8 @@ export function evenPatch(patch: Mesh, edge: number, taken: (i: number, j: numbe
     flipToDelaunay(m);
     settle(m, fine === 0 ? 10 : 4);
   }
-  splitWhere(m, (h) => taken(m.corners[h]!, m.corners[nextCorner(h)]!));
+  // a split renumbers half-edges next to it, so one pass can miss some
+  while (splitWhere(m, (h) => taken(m.corners[h]!, m.corners[nextCorner(h)]!)) > 0);
   return m.taken().mesh;
 }
 
