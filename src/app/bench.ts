@@ -62,7 +62,7 @@ export class Bench {
         post({ say: "file", name: file, bytes });
       }
     }
-    post(wish.for === "pair" ? { say: "run", id, job: wish.job, draft: wish.draft } : { say: "sheets", id });
+    post(wish.for === "pair" ? { say: "run", id, job: wish.job, draft: wish.draft } : { say: "sheets", id, job: wish.job });
     this.#ear.began(wish);
   }
 

@@ -10,7 +10,7 @@ import type { SheetFile } from "#sheets/sheet-file.ts";
 export type ToWorker =
   | { readonly say: "file"; readonly name: string; readonly bytes: Uint8Array }
   | { readonly say: "run"; readonly id: number; readonly job: Job; readonly draft: boolean }
-  | { readonly say: "sheets"; readonly id: number };
+  | { readonly say: "sheets"; readonly id: number; readonly job: Job };
 
 /**
  * A pair on its way to the page. The last and the bottom are large and rarely change: they are left out when they are the very

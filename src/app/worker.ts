@@ -1,17 +1,18 @@
 /// <reference lib="webworker" />
 import { Refusal } from "#base/refusal.ts";
+import type { Job } from "#job/job.ts";
 import type { Pair } from "#job/pair.ts";
 import { Pipeline } from "#job/pipeline.ts";
 import { sheetsFor } from "#job/sheets-for.ts";
 import { pack, type FromWorker, type ToWorker } from "./worker-talk.ts";
 
-/** The bench behind the page: keeps the pipeline with its memory, the scans, and the pair that was made last. */
+/** The bench behind the page: keeps the pipeline with its memory, the scans, and which pair was sent last. */
 const scope = self as unknown as DedicatedWorkerGlobalScope;
 const pipeline = new Pipeline();
 const files = new Map<string, Uint8Array>();
 /** Coarse enough to follow a finger, fine enough that lengths on the card stay within a few tenths of a millimetre. */
 const draftTriangles = 2500;
-let made: Pair | undefined;
+let sent: Pair | undefined;
 
 const tell = (message: FromWorker): void => scope.postMessage(message);
 
@@ -28,6 +29,10 @@ function watchFor(id: number): (stage: string, fraction: number) => void {
   };
 }
 
+function make(job: Job, id: number, draft: boolean): Pair {
+  return pipeline.run(job, files, { watch: watchFor(id), now: () => performance.now(), ...(draft ? { triangles: draftTriangles } : {}) });
+}
+
 async function answer(message: ToWorker): Promise<void> {
   if (message.say === "file") {
     files.set(message.name, message.bytes);
@@ -36,11 +41,12 @@ async function answer(message: ToWorker): Promise<void> {
   const { id } = message;
   try {
     if (message.say === "run") {
-      const pair = pipeline.run(message.job, files, { watch: watchFor(id), now: () => performance.now(), ...(message.draft ? { triangles: draftTriangles } : {}) });
-      tell({ say: "pair", id, parcel: pack(pair, made) });
-      made = pair;
-    } else if (made) {
-      tell({ say: "sheets", id, files: await sheetsFor(made, watchFor(id)) });
+      const pair = make(message.job, id, message.draft);
+      tell({ say: "pair", id, parcel: pack(pair, sent) });
+      sent = pair;
+    } else {
+      // The pipeline remembers the pair, unless this worker took the place of one that was stopped.
+      tell({ say: "sheets", id, files: await sheetsFor(make(message.job, id, false), watchFor(id)) });
     }
   } catch (error) {
     if (error instanceof Refusal) tell({ say: "refused", id, finding: error.finding });

@@ -197,6 +197,9 @@ describe.skipIf(missing !== undefined)("the app in a browser", () => {
     await setValue(page, "throat depth", "76");
     expect(await page.locator(".follows").first().innerText()).toContain("vamp point");
     expect(await valueOf(page, "throat depth")).toBe(76);
+    await station(page, "Sheets");
+    await page.getByRole("button", { name: "Make the sheets" }).click();
+    await page.locator(".files").waitFor();
   });
 
   test("a job is saved to a file and opened again, by dropping it on the page", async () => {

@@ -47,7 +47,7 @@ export function CardView({ pair, lines, handles, map, notes, lit, onLit, asked, 
   const bar = 50 * lay.pxPerMm;
   return (
     <section className={`view card${map ? " on-map" : ""}`} aria-label="The card">
-      <div className="frame" ref={frame} onPointerLeave={() => onLit(undefined)}>
+      <div className="frame" ref={frame} onPointerLeave={(e) => e.pointerType === "mouse" && onLit(undefined)}>
         <canvas ref={canvas} aria-hidden="true" />
         <svg className="overlay" width={width} height={height} role="group" aria-label={`The upper of the ${pair.last.side} shoe laid flat, net, toe upward.`}>
           <path className="sheet-of-card" d={`${path(outline)}Z`} fillOpacity={map ? 0 : 1} onPointerMove={() => onLit(undefined)} />

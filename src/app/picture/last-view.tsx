@@ -114,7 +114,10 @@ export function LastView(props: LastViewProps): ReactElement {
         role="group"
         aria-label={`The ${pair.last.side} last. Arrow keys turn it, plus and minus bring it nearer or take it farther.`}
         onKeyDown={turn.key}
-        onPointerDown={turn.down}
+        onPointerDown={(e) => {
+          seek(e);
+          turn.down(e);
+        }}
         onPointerMove={(e) => {
           turn.move(e);
           seek(e);
@@ -122,7 +125,7 @@ export function LastView(props: LastViewProps): ReactElement {
         onWheel={(e) => live?.zoom(Math.exp(-e.deltaY * 0.0015))}
         onPointerUp={turn.up}
         onPointerCancel={turn.up}
-        onPointerLeave={() => onLit(undefined)}
+        onPointerLeave={(e) => e.pointerType === "mouse" && onLit(undefined)}
       >
         <canvas ref={canvas} aria-hidden="true" />
         {scene === "none" && <p className="nothing">This browser cannot draw the last in three dimensions. The card and all numbers still work.</p>}

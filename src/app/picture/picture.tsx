@@ -5,7 +5,7 @@ import type { Point3 } from "#last/last.ts";
 import type { Desk } from "../desk.ts";
 import { setLines } from "../state/edits.ts";
 import type { PagePlan } from "../state/page-plan.ts";
-import type { Station } from "../state/stations.ts";
+import { pinNumber, type Station } from "../state/stations.ts";
 import { CardView } from "./card-view.tsx";
 import { drawnLines, type LineKey } from "./drawn-lines.ts";
 import type { Pull } from "./grip.tsx";
@@ -96,7 +96,7 @@ function notesOf({ findings, shell, flat }: Pair) {
   return findings.flatMap((f, i) => {
     if (!f.at) return [];
     const v = nearestVertex(shell.mesh.positions, f.at);
-    const text = `${i + 1} · ${severityOf(f) === "note" ? "note" : "look here"}`;
+    const text = `${pinNumber(findings, f)} · ${severityOf(f) === "note" ? "note" : "look here"}`;
     return [{ key: `${f.code} ${i}`, text, at: f.at, onCard: [flat.uv[2 * v]!, flat.uv[2 * v + 1]!] }];
   });
 }

@@ -27,6 +27,11 @@ export function findingsAt(station: Station, findings: readonly Finding[]): read
   return findings.filter((f) => catalogues[station].some((c) => f.code in c));
 }
 
+/** The number of a finding's pin in the picture: those that speak of a place are counted from 1. */
+export function pinNumber(all: readonly Finding[], f: Finding): number {
+  return all.filter((g) => g.at).indexOf(f) + 1;
+}
+
 /** One line of state in words, e.g. "EU 38, right, from a scan · one thing to look at". */
 export function stateOf(station: Station, pair: Pair, sheetsReady: boolean): string {
   const looks = findingsAt(station, pair.findings).filter((f) => severityOf(f) === "look").length;
