@@ -1,7 +1,7 @@
 // Times of the flattening on a pump-like shell made by formula. Run by `npm run bench -- flatten`.
 // Medians of 5 after the engine is warm, best and worst of three such medians (the machine may be shared).
 import type { Mesh } from "#mesh/mesh.ts";
-import { Flattener } from "#shell/flatten.ts";
+import { Flattener } from "#flatten/flatten.ts";
 import { BlockPattern } from "#solve/block-pattern.ts";
 import { Cholesky } from "#solve/cholesky.ts";
 import { planFronts } from "#solve/front-plan.ts";

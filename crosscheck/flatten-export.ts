@@ -3,12 +3,12 @@
 import { writeFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Mesh } from "#mesh/mesh.ts";
-import { Dirichlet } from "#shell/dirichlet.ts";
-import { diskOf } from "#shell/disk.ts";
-import { Flattener } from "#shell/flatten.ts";
-import { framesOf } from "#shell/frames.ts";
-import { conformalMap } from "#shell/lscm.ts";
-import { NewtonSystem } from "#shell/newton-system.ts";
+import { Dirichlet } from "#flatten/dirichlet.ts";
+import { diskOf } from "#flatten/disk.ts";
+import { Flattener } from "#flatten/flatten.ts";
+import { framesOf } from "#flatten/frames.ts";
+import { conformalMap } from "#flatten/lscm.ts";
+import { NewtonSystem } from "#flatten/newton-system.ts";
 import { capMesh, pumpShell } from "../test/support/formula-surfaces.ts";
 
 /** The conformal start as the flattening makes it, turned as the mesh is. */

@@ -1,8 +1,8 @@
 import { must } from "#base/bug.ts";
+import { Flattener } from "#flatten/flatten.ts";
 import type { Last, Point3, SurfaceCurve } from "#last/last.ts";
 import { ClosestPoint } from "#mesh/closest.ts";
-import { lscm } from "#mesh/lscm.ts";
-import type { Mesh } from "#mesh/mesh.ts";
+import { vertexCount, type Mesh } from "#mesh/mesh.ts";
 import { TriangleLocator } from "#plane/triangle-locator.ts";
 import type { Arcs } from "./arcs.ts";
 import { arcNearest, curveLength, curveOf, upTo } from "./curve.ts";
@@ -43,7 +43,7 @@ export interface Forme {
 /** Weaves the forme of a last; `spacing` mm between tapes. */
 export function formeOf(last: Last, arcs: Arcs, spacing = 3): Forme {
   const woven = weave(last, arcs, spacing, Math.min(72, 0.94 * curveLength(last.backCurve)));
-  const flat = place(lscm(woven.mesh), woven.mesh, woven.centre);
+  const flat = place(new Flattener(vertexCount(woven.mesh), woven.mesh.triangles).start(woven.mesh.positions), woven.mesh, woven.centre);
   const double = (ids: readonly number[]): DoubleCurve => {
     const p = woven.mesh.positions;
     const curve = curveOf(ids.flatMap((v) => [p[3 * v]!, p[3 * v + 1]!, p[3 * v + 2]!]));

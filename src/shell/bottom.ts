@@ -6,7 +6,7 @@ import { curveLength, pointOn } from "#lines/curve.ts";
 import { featherHalf } from "#lines/feather.ts";
 import { fillOutline } from "#plane/fill.ts";
 import { TriangleLocator } from "#plane/triangle-locator.ts";
-import { flatten } from "./flatten.ts";
+import { flatten } from "#flatten/flatten.ts";
 import type { Bottom, FlatBottom } from "./shell.ts";
 import { summarise } from "./strain.ts";
 

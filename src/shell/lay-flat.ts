@@ -1,6 +1,6 @@
 import { must } from "#base/bug.ts";
 import { finding, type Finding } from "#base/findings.ts";
-import { flatten, type FlattenOptions, type Flattening } from "./flatten.ts";
+import { flatten, type FlattenOptions, type Flattening } from "#flatten/flatten.ts";
 import type { FlatShell, Shell, ShellEdges } from "./shell.ts";
 import { summarise } from "./strain.ts";
 

@@ -1,0 +1,257 @@
+import { must } from "#base/bug.ts";
+import { finding } from "#base/findings.ts";
+import { Refusal } from "#base/refusal.ts";
+import { unwatched, type Watch } from "#base/watch.ts";
+import { vertexCount, type Mesh } from "#mesh/mesh.ts";
+import { adjacencyOf } from "#solve/adjacency.ts";
+import { convexMap } from "./convex-start.ts";
+import { Dirichlet } from "./dirichlet.ts";
+import { diskOf, type Disk } from "./disk.ts";
+import { framesOf, type Frames } from "./frames.ts";
+import { addLengthDerivativesInto, lengthEnergy, type LengthTerms } from "./length-terms.ts";
+import { conformalMap } from "./lscm.ts";
+import { NewtonSystem } from "./newton-system.ts";
+import { middlePins } from "./pins.ts";
+import { principalStretches } from "./principal.ts";
+import { largestMove, placeInto, removeRigidInto } from "./rigid.ts";
+import { firstCollapse } from "./step-limit.ts";
+
+/** Terms that say what must stay true besides the least stretch everywhere. */
+export interface FlattenTerms {
+  /** Edges a-b that should keep their length: adds Σ weight · (ℓ_flat / ℓ_space − 1)². */
+  readonly edges?: { readonly a: Uint32Array; readonly b: Uint32Array; readonly weight: Float64Array };
+  /** Pairs of vertices to be brought to a distance: adds Σ weight · (distance − targetMm)² / area. */
+  readonly ties?: readonly { readonly a: number; readonly b: number; readonly targetMm: number; readonly weight: number }[];
+}
+
+export interface RunOptions {
+  /** Stop when a step moves no vertex by more than this, rigid motion left out; mm, default 0.01. */
+  readonly toleranceMm?: number;
+  /** uv to begin from, as an earlier run gave it; used when no triangle is folded over in it. */
+  readonly start?: Float64Array;
+  /** Ties with other targets and weights than at construction, in the same order. */
+  readonly ties?: readonly { readonly targetMm: number; readonly weight: number }[];
+  readonly mostSteps?: number;
+  readonly watch?: Watch;
+}
+
+export interface FlattenOptions extends FlattenTerms, Omit<RunOptions, "ties"> {}
+
+/** One Newton step. */
+export interface Step {
+  /** After the step, terms for edges and ties included. */
+  readonly energy: number;
+  /** Newton decrement −gradient · step before it, in the energy's unit. */
+  readonly decrement: number;
+  /** Largest way of a vertex, rigid motion left out. */
+  readonly moveMm: number;
+  /** Part of the step that was taken, 1 = all. */
+  readonly part: number;
+  /** Whether negative twists were left out of the Hessian. */
+  readonly clamped: boolean;
+}
+
+export interface Flattening {
+  /** u0 v0 u1 v1 … mm; triangles turn as in the mesh seen from outside. Position and rotation mean nothing. */
+  readonly uv: Float64Array;
+  /** Area mean of σ₁² + σ₂² + σ₁⁻² + σ₂⁻² (4 for no stretch at all), without the terms for edges and ties. */
+  readonly energy: number;
+  readonly steps: readonly Step[];
+  /** Larger and smaller principal stretch of each triangle, flat → space. */
+  readonly stretchMax: Float64Array;
+  readonly stretchMin: Float64Array;
+  /** Triangles folded over: 0 unless something is badly wrong. */
+  readonly flipped: number;
+}
+
+/** Lays a disk of surface flat with least stretch, once. Method, source and limits: docs/method/flatten.md. */
+export function flatten(mesh: Mesh, options: FlattenOptions = {}): Flattening {
+  const { edges, ties, ...run } = options;
+  return new Flattener(vertexCount(mesh), mesh.triangles, { ...(edges && { edges }), ...(ties && { ties }) }).run(mesh.positions, run);
+}
+
+const TOLERANCE_MM = 0.01;
+const MOST_STEPS = 200;
+/** Newton decrement, as a part of the energy, below which the next step tries the true Hessian. */
+const NEAR = 0.01;
+
+/**
+ * Lays surfaces of one connectivity flat again and again, as while a line is dragged: pattern, order of elimination and
+ * memory are made once.
+ */
+export class Flattener {
+  readonly #disk: Disk;
+  readonly #terms: FlattenTerms;
+  readonly #dirichlet: Dirichlet;
+  readonly #system: NewtonSystem;
+  readonly #pins: readonly [number, number];
+
+  /** @throws Refusal when the triangles make no disk */
+  constructor(vertices: number, triangles: Uint32Array, terms: FlattenTerms = {}) {
+    this.#disk = diskOf(vertices, triangles);
+    this.#terms = terms;
+    const { pattern } = this.#disk;
+    this.#dirichlet = new Dirichlet(this.#disk);
+    this.#pins = middlePins(adjacencyOf(vertices, pattern.low, pattern.high), this.#disk.rim);
+    const { edges, ties = [] } = terms;
+    const join = (a: number, b: number): void => {
+      must(a !== b && a < vertices && b < vertices, "an edge or tie joins two different vertices");
+      pattern.slot(a, b);
+    };
+    for (let k = 0; k < (edges?.a.length ?? 0); k++) join(edges!.a[k]!, edges!.b[k]!);
+    for (const { a, b } of ties) join(a, b);
+    this.#system = new NewtonSystem(pattern);
+  }
+
+  /**
+   * Lays the surface with these positions (x y z a vertex, mm) flat.
+   * @throws Refusal when it cannot be laid flat or does not come to rest
+   */
+  run(positions: Float64Array, options: RunOptions = {}): Flattening {
+    const disk = this.#disk;
+    must(positions.length === 3 * disk.vertices, "three coordinates a vertex");
+    const frames = framesOf(positions, disk.triangles);
+    const lengths = this.#lengthTerms(positions, frames, options.ties);
+    const [a, b] = this.#pins;
+    const warm = this.#warmStart(frames, options.start);
+    let uv = warm ?? this.#coldStart(frames, positions);
+    this.#system.hold([2 * a, 2 * a + 1, 2 * b + 1]);
+    const steps: Step[] = [];
+    const { toleranceMm = TOLERANCE_MM, mostSteps = MOST_STEPS, watch = unwatched } = options;
+    // The true Hessian is tried once the map is near. Where it is not positive definite, it is tried again nearer still, or
+    // at once where the steps shrink fast.
+    let near = Infinity;
+    let before = Infinity;
+    let sharp = warm !== undefined;
+    for (;;) {
+      const next = this.#newtonStep(frames, lengths, uv, sharp);
+      const { decrement, energy: now, clamped } = next.step;
+      if (sharp && clamped) near = Math.max(0.3 * decrement, 0.1 * before);
+      sharp = decrement < Math.min(near, NEAR * now);
+      before = decrement;
+      uv = next.uv;
+      steps.push(next.step);
+      watch("flatten", Math.min(0.95, steps.length / 10));
+      // A step cut short says nothing about how far it is to the end.
+      if (next.step.moveMm < toleranceMm * next.step.part) break;
+      if (steps.length >= mostSteps || next.step.part === 0) throw new Refusal(finding("surface-does-not-settle", { moveMm: next.step.moveMm, steps: steps.length }));
+    }
+    placeInto(uv, a, b);
+    const energy = this.#dirichlet.energy(frames, uv);
+    const principal = principalStretches(frames, disk.triangles, uv);
+    if (disk.turned) flipInto(uv);
+    return { uv, energy, steps, ...principal };
+  }
+
+  #lengthTerms(positions: Float64Array, frames: Frames, changed: RunOptions["ties"]): LengthTerms {
+    const { edges, ties = [] } = this.#terms;
+    const count = edges?.a.length ?? 0;
+    const all = count + ties.length;
+    const terms = { a: new Uint32Array(all), b: new Uint32Array(all), target: new Float64Array(all), stiffness: new Float64Array(all) };
+    for (let k = 0; k < count; k++) {
+      const [a, b] = [edges!.a[k]!, edges!.b[k]!];
+      const length = distance(positions, a, b);
+      must(length > 0, "an edge that must keep its length has none");
+      terms.a[k] = a;
+      terms.b[k] = b;
+      terms.target[k] = length;
+      terms.stiffness[k] = edges!.weight[k]! / (length * length);
+    }
+    ties.forEach((tie, k) => {
+      const now = changed?.[k] ?? tie;
+      terms.a[count + k] = tie.a;
+      terms.b[count + k] = tie.b;
+      terms.target[count + k] = now.targetMm;
+      terms.stiffness[count + k] = now.weight / frames.area;
+    });
+    return terms;
+  }
+
+  #warmStart(frames: Frames, start: Float64Array | undefined): Float64Array | undefined {
+    if (!start) return undefined;
+    must(start.length === 2 * this.#disk.vertices, "two coordinates a vertex to start from");
+    const uv = start.slice();
+    if (this.#disk.turned) flipInto(uv);
+    // Scaled to least energy, the true Hessian is positive definite from the first step on (tried: 3 % of girth either way).
+    this.#dirichlet.scaleToBestInto(frames, uv);
+    placeInto(uv, ...this.#pins);
+    return this.#dirichlet.energy(frames, uv) < Infinity ? uv : undefined;
+  }
+
+  /**
+   * The map that the flattening starts from: conformal (angles kept as well as the mesh allows) unless triangles fold over in
+   * it, scaled to least energy. A plane to draw on, since square and smooth mean the same on it and on the surface.
+   * @throws Refusal when the surface is too crumpled for any start
+   */
+  start(positions: Float64Array): Float64Array {
+    const uv = this.#coldStart(framesOf(positions, this.#disk.triangles), positions);
+    if (this.#disk.turned) flipInto(uv);
+    return uv;
+  }
+
+  #coldStart(frames: Frames, positions: Float64Array): Float64Array {
+    const [a, b] = this.#pins;
+    const candidates = [
+      () => conformalMap(this.#system, this.#dirichlet, frames, a, b, distance(positions, a, b)),
+      () => convexMap(this.#disk, frames, positions, false),
+      () => convexMap(this.#disk, frames, positions, true),
+    ];
+    for (const make of candidates) {
+      const uv = make();
+      if (!uv) continue;
+      this.#dirichlet.scaleToBestInto(frames, uv);
+      if (this.#dirichlet.energy(frames, uv) < Infinity) {
+        placeInto(uv, a, b);
+        return uv;
+      }
+    }
+    throw new Refusal(finding("surface-too-crumpled", {}));
+  }
+
+  #newtonStep(frames: Frames, lengths: LengthTerms, uv: Float64Array, sharp: boolean): { uv: Float64Array; step: Step } {
+    const system = this.#system;
+    let clamped = !sharp;
+    let decrement = this.#solve(frames, lengths, uv, clamped);
+    if (decrement < 0) {
+      clamped = true;
+      decrement = this.#solve(frames, lengths, uv, clamped);
+    }
+    if (decrement < 0) return { uv, step: { energy: Infinity, decrement, moveMm: Infinity, part: 0, clamped } };
+    removeRigidInto(system.step, uv);
+    const triangles = this.#disk.triangles;
+    const energyOf = (at: Float64Array) => this.#dirichlet.energy(frames, at) + lengthEnergy(lengths, at);
+    const before = energyOf(uv);
+    const trial = new Float64Array(uv.length);
+    // Armijo's rule, with room for rounding in the energy.
+    for (let part = Math.min(1, 0.95 * firstCollapse(triangles, uv, system.step)); part > 1e-12; part /= 2) {
+      for (let i = 0; i < uv.length; i++) trial[i] = uv[i]! + part * system.step[i]!;
+      const energy = energyOf(trial);
+      if (energy <= before - 1e-4 * part * decrement + 1e-13 * before) return { uv: trial, step: { energy, decrement, moveMm: largestMove(uv, trial), part, clamped } };
+    }
+    return { uv, step: { energy: before, decrement, moveMm: Infinity, part: 0, clamped } };
+  }
+
+  /** Solves for a step; returns the Newton decrement, negative when the Hessian was not positive definite. */
+  #solve(frames: Frames, lengths: LengthTerms, uv: Float64Array, clamped: boolean): number {
+    const system = this.#system;
+    system.clear();
+    this.#dirichlet.addDerivativesInto(system.gradient, system.values, frames, uv, clamped);
+    addLengthDerivativesInto(system.gradient, system.values, lengths, system.pattern, uv, clamped);
+    if (!system.solve()) return -1;
+    let decrement = 0;
+    for (let i = 0; i < uv.length; i++) decrement -= system.gradient[i]! * system.step[i]!;
+    return decrement;
+  }
+}
+
+function distance(positions: Float64Array, a: number, b: number): number {
+  const x = positions[3 * b]! - positions[3 * a]!;
+  const y = positions[3 * b + 1]! - positions[3 * a + 1]!;
+  const z = positions[3 * b + 2]! - positions[3 * a + 2]!;
+  return Math.sqrt(x * x + y * y + z * z);
+}
+
+/** Mirrors uv; 0 stays +0. */
+function flipInto(uv: Float64Array): void {
+  for (let i = 1; i < uv.length; i += 2) uv[i] = 0 - uv[i]!;
+}
