@@ -5,15 +5,16 @@ export const layers = {
   plane: ["base"],
   solve: ["base"],
   mesh: ["base", "plane", "solve"],
+  flatten: ["base", "plane", "solve", "mesh"],
   last: ["base", "plane", "solve", "mesh"],
-  lines: ["base", "plane", "solve", "mesh", "last"],
-  shell: ["base", "plane", "solve", "mesh", "last", "lines"],
+  lines: ["base", "plane", "solve", "mesh", "flatten", "last"],
+  shell: ["base", "plane", "solve", "mesh", "flatten", "last", "lines"],
   pieces: ["base", "plane", "solve", "mesh", "last", "lines", "shell"],
   sheets: ["base", "plane", "mesh", "last", "lines", "shell", "pieces"],
-  job: ["base", "plane", "solve", "mesh", "last", "lines", "shell", "pieces", "sheets"],
-  app: ["base", "plane", "solve", "mesh", "last", "lines", "shell", "pieces", "sheets", "job"],
-  cli: ["base", "plane", "solve", "mesh", "last", "lines", "shell", "pieces", "sheets", "job"],
+  job: ["base", "plane", "solve", "mesh", "flatten", "last", "lines", "shell", "pieces", "sheets"],
+  app: ["base", "plane", "solve", "mesh", "flatten", "last", "lines", "shell", "pieces", "sheets", "job"],
+  cli: ["base", "plane", "solve", "mesh", "flatten", "last", "lines", "shell", "pieces", "sheets", "job"],
 };
 
 /** Folders that make up the core: they compile without DOM and without Node types. */
-export const core = ["base", "plane", "solve", "mesh", "last", "lines", "shell", "pieces", "sheets", "job"];
+export const core = ["base", "plane", "solve", "mesh", "flatten", "last", "lines", "shell", "pieces", "sheets", "job"];

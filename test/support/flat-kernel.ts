@@ -1,9 +1,9 @@
 import type { Mesh } from "#mesh/mesh.ts";
-import { Dirichlet } from "#shell/dirichlet.ts";
-import { diskOf } from "#shell/disk.ts";
-import { framesOf } from "#shell/frames.ts";
-import { conformalMap } from "#shell/lscm.ts";
-import { NewtonSystem } from "#shell/newton-system.ts";
+import { Dirichlet } from "#flatten/dirichlet.ts";
+import { diskOf } from "#flatten/disk.ts";
+import { framesOf } from "#flatten/frames.ts";
+import { conformalMap } from "#flatten/lscm.ts";
+import { NewtonSystem } from "#flatten/newton-system.ts";
 
 /** The parts a flattening is made of, for testing them one by one. */
 export function kernelOf(mesh: Mesh) {
