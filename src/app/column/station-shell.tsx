@@ -26,7 +26,7 @@ interface StationShellProps {
 
 /** The shell laid flat: what the flat piece asks of the leather, and the spring. */
 export function StationShell({ desk, pair, map, onMap }: StationShellProps): ReactElement {
-  const { strain } = pair.flat;
+  const { strain, unsprung, springMm } = pair.flat;
   const place = placeOf(pair.last, map.worst.onLast as [number, number, number]);
   return (
     <>
@@ -42,6 +42,11 @@ export function StationShell({ desk, pair, map, onMap }: StationShellProps): Rea
         />{" "}
         at the topline, from where they lie of themselves.
       </WithWhy>
+      {springMm !== 0 && (
+        <p className="follows">
+          Its price: the most that half of the piece changes by goes from {percent(unsprung.p50)} to {percent(strain.p50)}, in the worst place from {percent(unsprung.max)} to {percent(strain.max)}.
+        </p>
+      )}
       <p className="follows">{toplineWords(pair)}</p>
       <p className="sentence">
         The colours show <WordChoice label="what the colours show" value={map.of} options={maps} say={(o) => mapWords[o]} onChange={onMap} /> from the flat piece to the last.
@@ -76,10 +81,10 @@ function SpringReason(): ReactElement {
   return (
     <>
       <p>
-        Swinging the heel ends together makes the topline of the pattern shorter than the last’s and lets it grip; the feather edge opens instead. Too much, and the forepart comes out full and
-        pleats; too little, and the sides stand off.
+        Swinging the heel ends together lays the piece closer on the skin and presses the flanks of the shoe inward; the leather between pays with a little more stretch. Too much, and the forepart
+        comes out full and pleats; too little, and the sides stand off.
       </p>
-      <p>Watch the topline: 2 to 3 % shorter than the last for kid and calf, 1 to 1.5 % for firm or tightly lined leather, 3 to 4 % for soft sheep. With a tape in the edge stay in the lower half.</p>
+      <p>The topline keeps its length on the last here. A topline is often cut shorter so that it grips (2 to 3 % for kid and calf, 1 to 1.5 % for firm or tightly lined leather): that is not done for you yet.</p>
       <p className="source">Common practice, no source, for the shares; that an unsprung pump gapes and an over-sprung one pleats is taught in shoemaking classes and stands in a handbook of 1902.</p>
     </>
   );

@@ -3,6 +3,8 @@ import type { Mark, Piece } from "#pieces/piece.ts";
 import { bounds } from "#plane/measure.ts";
 import { kindsOf, type PieceKind } from "../state/piece-kinds.ts";
 import { inRows } from "../state/rows.ts";
+import type { Named } from "./margin-labels.ts";
+import { MarginWords } from "./margin-words.tsx";
 import { useSize } from "./use-size.ts";
 
 interface PiecesViewProps {
@@ -17,7 +19,7 @@ export function PiecesView({ pieces, chosen, onChoose }: PiecesViewProps): React
   const { width, height } = useSize(frame);
   const kinds = useMemo(() => kindsOf(pieces), [pieces]);
   const shown = chosen ? kinds.filter((k) => k.name === chosen) : kinds;
-  const placed = useMemo(() => layOut(shown, width, height), [shown, width, height]);
+  const placed = useMemo(() => layOut(shown, width, height, chosen ? 150 : 0), [shown, width, height, chosen]);
   const side = shown[0]?.shown.side;
   return (
     <section className="view pieces" aria-label="The pieces">
@@ -46,6 +48,7 @@ export function PiecesView({ pieces, chosen, onChoose }: PiecesViewProps): React
               <text x={left + wide / 2} y={top + high - 5} textAnchor="middle" className="what">{kind.count} of {kind.material}</text>
             </g>
           ))}
+          {chosen && placed[0] && <MarginWords items={markWords(placed[0])} width={width} height={height - nameHeight} />}
         </svg>
       </div>
       <p className="under">
@@ -54,6 +57,23 @@ export function PiecesView({ pieces, chosen, onChoose }: PiecesViewProps): React
       </p>
     </section>
   );
+}
+
+/** Names of the marks of a piece shown large, each where it stands. What stands on both halves is named on the inner one alone. */
+function markWords({ kind, x, y, pxPerMm }: PlacedKind): readonly Named[] {
+  const said = new Map<string, Named>();
+  for (const m of kind.shown.marks) {
+    if (m.kind === "text" || said.has(m.name) || /lateral/.test(m.name)) continue;
+    const at = m.kind === "arrow" ? m.from : m.kind === "line" ? partWay(m.line.xy) : m.at;
+    said.set(m.name, { key: m.name, text: m.name.replace(", medial", ""), x: x + at[0] * pxPerMm, y: y - at[1] * pxPerMm });
+  }
+  return [...said.values()];
+}
+
+/** Not the middle, where at the toe and the throat many names would meet. */
+function partWay(xy: Float64Array): readonly [number, number] {
+  const i = 2 * Math.floor(0.36 * (xy.length / 2));
+  return [xy[i]!, xy[i + 1]!];
 }
 
 function MarkShape({ mark }: { readonly mark: Mark }): ReactElement | null {
@@ -96,11 +116,11 @@ interface PlacedKind {
 const nameHeight = 46;
 const gap = 14;
 
-function layOut(kinds: readonly PieceKind[], width: number, height: number): readonly PlacedKind[] {
+function layOut(kinds: readonly PieceKind[], width: number, height: number, forWords: number): readonly PlacedKind[] {
   if (width < 50 || height < 50 || kinds.length === 0) return [];
   const boxes = kinds.map((k) => bounds(k.shown.outline));
   const sizes = boxes.map((b) => ({ wide: b.maxX - b.minX, high: b.maxY - b.minY }));
-  const { scale, places } = inRows(sizes, { width, height, gap, below: nameHeight, leastWide: 96 });
+  const { scale, places } = inRows(sizes, { width: Math.max(200, width - 2 * forWords), height, gap, below: nameHeight, leastWide: 96 });
   return kinds.map((kind, i) => {
     const b = boxes[i]!;
     const p = places[i]!;
@@ -108,9 +128,9 @@ function layOut(kinds: readonly PieceKind[], width: number, height: number): rea
     return {
       kind,
       pxPerMm: scale,
-      x: p.x + wide / 2 - ((b.minX + b.maxX) / 2) * scale,
+      x: forWords + p.x + wide / 2 - ((b.minX + b.maxX) / 2) * scale,
       y: p.y + b.maxY * scale,
-      left: p.x,
+      left: forWords + p.x,
       top: p.y,
       wide,
       high: sizes[i]!.high * scale + nameHeight,
