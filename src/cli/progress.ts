@@ -10,6 +10,7 @@ const stages: Readonly<Record<string, string>> = {
   lines: "Drawing the lines",
   shell: "Lifting the shell off the last",
   flatten: "Laying it flat",
+  spring: "Swinging its heel ends",
   pieces: "Drawing the pieces",
   sheets: "Writing the sheets and measuring them",
 };

@@ -11,7 +11,7 @@ import { cutPieces } from "#pieces/cut.ts";
 import { pieceRulesFor, pieceSettingsFrom } from "#pieces/rules.ts";
 import { cutBottom, layBottomFlat } from "#shell/bottom.ts";
 import { cutShell, fineTriangles } from "#shell/cut.ts";
-import { flatLength, layFlat } from "#shell/lay-flat.ts";
+import { flatLength, layFlat, layFree } from "#shell/lay-flat.ts";
 import { digest } from "./digest.ts";
 import { fileOf, type Files } from "./files.ts";
 import type { Job, LastSource } from "./job.ts";
@@ -46,7 +46,8 @@ export class Pipeline {
     const bottom = stages.make("bottom", [last.key], () => layBottomFlat(cutBottom(last.value)));
     const drawn = stages.make("lines", [board.key, lineSettings], () => drawLines(board.value, lineRules, lineSettings));
     const shell = stages.make("shell", [drawn.key, triangles], () => cutShell(board.value, drawn.value, triangles));
-    const flat = stages.make("flatten", [shell.key, job.springMm], () => layFlat(shell.value, job.springMm));
+    const free = stages.make("flatten", [shell.key], () => layFree(shell.value));
+    const flat = stages.make("spring", [free.key, job.springMm], () => layFlat(shell.value, job.springMm, free.value));
     const labels = { title: job.title, size: job.size || nominalSize(last.value) };
     const cut = stages.make("pieces", [flat.key, pieceSettings, labels], () =>
       cutPieces({ last: last.value, lines: drawn.value.lines, flat: flat.value, bottom: bottom.value, settings: pieceSettings, labels }),

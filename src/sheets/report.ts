@@ -28,6 +28,7 @@ export function reportOf(input: SheetInput, sheet: CommonSheet) {
       toplineFlatMm: round(flatLength(flat, flat.shell.edges.toplineMedial) + flatLength(flat, flat.shell.edges.toplineLateral)),
       springMm: round(flat.springMm),
       strain: { p50: flat.strain.p50, p95: flat.strain.p95, max: flat.strain.max },
+      strainUnsprung: { p50: flat.unsprung.p50, p95: flat.unsprung.p95, max: flat.unsprung.max },
     },
     sheet: { widthMm: round(sheet.widthMm), heightMm: round(sheet.heightMm) },
     pieces: sheet.placed.map(({ piece, place }) => ({

@@ -13,21 +13,26 @@ const edgeWeightPerMm = 0.05;
 /** Stiffness of the thread that swings the heel ends together; the mode is soft, so this all but fixes the gap. */
 const springWeight = 10;
 
-/** Lays the shell flat, heel ends swung together by `springMm` at the topline from where they lie of themselves. */
-export function layFlat(shell: Shell, springMm: number): FlatShell {
-  const edges = trueEdges(shell);
-  let flat: Flattening = flatten(shell.mesh, { edges });
-  if (springMm !== 0) flat = swing(shell, flat, edges, springMm);
+/** Lays the shell flat as it lies of itself, without spring. */
+export function layFree(shell: Shell): Flattening {
+  return flatten(shell.mesh, { edges: trueEdges(shell) });
+}
+
+/** The flat shell, heel ends swung together by `springMm` at the topline from where they lie of themselves in `free`. */
+export function layFlat(shell: Shell, springMm: number, free: Flattening = layFree(shell)): FlatShell {
+  const flat = springMm === 0 ? free : swing(shell, free, springMm);
   const uv = settleFrame(flat.uv, shell.edges);
   const findings: Finding[] = [];
   if (flat.flipped > 0) findings.push(finding("flat-pattern-folds", { triangles: flat.flipped }));
-  return { shell, uv, stretchMax: flat.stretchMax, stretchMin: flat.stretchMin, strain: summarise(shell.mesh, flat.stretchMax, flat.stretchMin), springMm, findings };
+  const unsprung = summarise(shell.mesh, free.stretchMax, free.stretchMin);
+  const strain = springMm === 0 ? unsprung : summarise(shell.mesh, flat.stretchMax, flat.stretchMin);
+  return { shell, uv, stretchMax: flat.stretchMax, stretchMin: flat.stretchMin, strain, springMm, unsprung, findings };
 }
 
-function swing(shell: Shell, free: Flattening, edges: NonNullable<FlattenOptions["edges"]>, springMm: number): Flattening {
+function swing(shell: Shell, free: Flattening, springMm: number): Flattening {
   const a = last(shell.edges.backMedial), b = last(shell.edges.backLateral);
-  const gap = Math.sqrt((free.uv[2 * a]! - free.uv[2 * b]!) ** 2 + (free.uv[2 * a + 1]! - free.uv[2 * b + 1]!) ** 2);
-  return flatten(shell.mesh, { edges, start: free.uv, ties: [{ a, b, targetMm: Math.max(1, gap - springMm), weight: springWeight }] });
+  const gap = heelGap({ shell, uv: free.uv });
+  return flatten(shell.mesh, { edges: trueEdges(shell), start: free.uv, ties: [{ a, b, targetMm: Math.max(1, gap - springMm), weight: springWeight }] });
 }
 
 /** Gap between the heel ends at the topline, mm. */

@@ -42,6 +42,8 @@ export interface FlatShell {
   readonly strain: StrainSummary;
   /** How far the heel ends were swung together from where they lie of themselves, mm at the topline. */
   readonly springMm: number;
+  /** The stretch without any spring: what `strain` has grown by against it is the price of the spring. */
+  readonly unsprung: StrainSummary;
   readonly findings: readonly Finding[];
 }
 

@@ -98,6 +98,7 @@ export function flatPump(side: Side = "right", noiseMm = 0): FlatPump {
     stretchMax: new Float64Array(0),
     stretchMin: new Float64Array(0),
     strain: { p50: 0, p95: 0, max: 0 },
+    unsprung: { p50: 0, p95: 0, max: 0 },
     springMm: 0,
     findings: [],
   };

@@ -79,6 +79,7 @@ function sampleFlat(): FlatShell {
     stretchMin: Float64Array.of(1, 1),
     strain: { p50: 0.01, p95: 0.03, max: 0.05 },
     springMm: 4,
+    unsprung: { p50: 0, p95: 0, max: 0 },
     findings: [],
   };
 }

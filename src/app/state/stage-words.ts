@@ -7,6 +7,7 @@ const words: Readonly<Record<string, string>> = {
   lines: "Drawing the lines",
   shell: "Lifting the shell off the last",
   flatten: "Laying the shell flat",
+  spring: "Swinging the heel ends together",
   pieces: "Cutting the pieces",
   sheets: "Making the sheets",
   clean: "Mending the scan",
