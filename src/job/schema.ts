@@ -1,10 +1,13 @@
 import { z } from "zod";
+import type { LastMeasurements } from "#last/measured.ts";
+import type { LineSettings } from "#lines/lines.ts";
+import type { PieceSettings } from "#pieces/settings.ts";
 
 const number = z.number({ error: "must be a number" }).finite();
 const positive = number.positive({ error: "must be greater than zero" });
 const side = z.enum(["left", "right"], { error: 'must be "left" or "right"' });
 
-const measures = z.strictObject({
+const measureShape = {
   side,
   toe: z.enum(["round", "almond", "square", "pointed"], { error: "must be round, almond, square or pointed" }),
   stickLengthMm: positive,
@@ -16,46 +19,43 @@ const measures = z.strictObject({
   seatWidthMm: positive,
   heelHeightMm: number.nonnegative({ error: "must not be negative" }),
   toeSpringMm: number.nonnegative({ error: "must not be negative" }),
-});
+} satisfies Record<keyof LastMeasurements, z.ZodType>;
 
-const lines = z
-  .strictObject({
-    throatDepthMm: positive,
-    backHeightMm: positive,
-    sideHeightMedialMm: positive,
-    sideHeightLateralMm: positive,
-    lowestAtMedial: positive,
-    lowestAtLateral: positive,
-    throatRadiusMm: positive,
-  })
-  .partial();
+const lineShape = {
+  throatDepthMm: positive,
+  backHeightMm: positive,
+  sideHeightMedialMm: positive,
+  sideHeightLateralMm: positive,
+  lowestAtMedial: positive,
+  lowestAtLateral: positive,
+  throatRadiusMm: positive,
+} satisfies Record<keyof LineSettings, z.ZodType>;
 
 const allowance = number.nonnegative({ error: "must not be negative" });
-const pieces = z
-  .strictObject({
-    lastingToeMm: allowance,
-    lastingToeSidesMm: allowance,
-    lastingForepartMm: allowance,
-    lastingOuterWaistMm: allowance,
-    lastingInnerWaistMm: allowance,
-    lastingHeelMm: allowance,
-    toplineFoldMm: allowance,
-    backSeamMm: allowance,
-    upperThicknessMm: allowance,
-    liningThicknessMm: allowance,
-    liningTrimMm: allowance,
-    liningBackInTopMm: allowance,
-    liningBackInMiddleMm: allowance,
-    liningBackInFeatherMm: allowance,
-    liningToeInMm: allowance,
-    liningLastingShorterMm: allowance,
-    insoleInMm: allowance,
-    soleFinishForepartMm: allowance,
-    soleFinishWaistMm: allowance,
-    soleFinishHeelMm: allowance,
-    sockInMm: allowance,
-  })
-  .partial();
+const pieceShape = {
+  lastingToeMm: allowance,
+  lastingToeSidesMm: allowance,
+  lastingForepartMm: allowance,
+  lastingOuterWaistMm: allowance,
+  lastingInnerWaistMm: allowance,
+  lastingHeelMm: allowance,
+  toplineFoldMm: allowance,
+  backSeamMm: allowance,
+  upperThicknessMm: allowance,
+  liningThicknessMm: allowance,
+  liningTrimMm: allowance,
+  liningBackInTopMm: allowance,
+  liningBackInMiddleMm: allowance,
+  liningBackInFeatherMm: allowance,
+  liningToeInMm: allowance,
+  liningLastingShorterMm: allowance,
+  insoleInMm: allowance,
+  soleFinishForepartMm: allowance,
+  soleFinishWaistMm: allowance,
+  soleFinishHeelMm: allowance,
+  sockInMm: allowance,
+  toePuffMm: allowance,
+} satisfies Record<keyof PieceSettings, z.ZodType>;
 
 /** What a saved job must look like; messages are shown to the maker after the field's name. */
 export const jobSchema = z.strictObject({
@@ -64,11 +64,11 @@ export const jobSchema = z.strictObject({
   title: z.string({ error: "must be a text" }).max(200, { error: "must have at most 200 letters" }),
   size: z.string({ error: "must be a text" }).max(40, { error: "must have at most 40 letters" }),
   last: z.discriminatedUnion("from", [
-    z.strictObject({ from: z.literal("measures"), measures }),
+    z.strictObject({ from: z.literal("measures"), measures: z.strictObject(measureShape) }),
     z.strictObject({ from: z.literal("scan"), file: z.string().min(1), side: side.optional() }),
   ]),
-  lines,
+  lines: z.strictObject(lineShape).partial(),
   springMm: number,
-  pieces,
+  pieces: z.strictObject(pieceShape).partial(),
   paper: z.enum(["A4", "Letter"], { error: "must be A4 or Letter" }),
 });
