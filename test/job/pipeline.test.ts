@@ -1,0 +1,76 @@
+import { beforeAll, describe, expect, test } from "vitest";
+import { Cancelled } from "#base/watch.ts";
+import { defaultJob, jobForScan } from "#job/default-job.ts";
+import type { Pair } from "#job/pair.ts";
+import { Pipeline } from "#job/pipeline.ts";
+
+const none = new Map<string, Uint8Array>();
+/** A clock that advances by one at each look: whatever ran shows a time above zero. */
+const ticking = () => {
+  let t = 0;
+  return () => t++;
+};
+
+describe("the pipeline on the example pair", () => {
+  const pipeline = new Pipeline();
+  const ran: string[] = [];
+  const watch = (stage: string, fraction: number) => {
+    if (fraction === 0 && !ran.includes(stage)) ran.push(stage);
+  };
+  let first: Pair;
+  beforeAll(() => {
+    first = pipeline.run(defaultJob(), none, { watch, now: ticking(), triangles: 4000 });
+  });
+
+  test("runs its stages in the order of the work and times each", () => {
+    const order = ["last", "forme", "bottom", "lines", "shell", "flatten", "spring", "pieces"];
+    expect(ran.filter((stage) => order.includes(stage))).toEqual(order);
+    expect(Object.keys(first.timesMs)).toEqual(order);
+    for (const ms of Object.values(first.timesMs)) expect(ms).toBeGreaterThan(0);
+  });
+
+  test("makes anew only what follows from an edit", () => {
+    const stagesOf = (job: Parameters<Pipeline["run"]>[0]) => {
+      const seen = new Set<string>();
+      const pair = pipeline.run(job, none, { watch: (stage, f) => void (f === 0 && seen.add(stage)), triangles: 4000 });
+      return { seen: [...seen].filter((s) => s in first.timesMs), pair };
+    };
+    expect(stagesOf(defaultJob()).seen).toEqual([]);
+    expect(stagesOf({ ...defaultJob(), pieces: { toplineFoldMm: 5 } }).seen).toEqual(["pieces"]);
+    expect(stagesOf({ ...defaultJob(), springMm: 6 }).seen).toEqual(["spring", "pieces"]);
+    const thrown = stagesOf({ ...defaultJob(), lines: { throatDepthMm: 66 } });
+    expect(thrown.seen).toEqual(["lines", "shell", "flatten", "spring", "pieces"]);
+    expect(thrown.pair.last).toBe(first.last);
+    expect(thrown.pair.lines.settings.throatDepthMm).toBe(66);
+  });
+
+  test("gives the same pair in a fresh pipeline", () => {
+    const again = new Pipeline().run(defaultJob(), none, { triangles: 4000 });
+    expect(again.pieces).toEqual(first.pieces);
+    expect(again.flat.uv).toEqual(first.flat.uv);
+  });
+
+  test("holds every piece of both shoes, left and right mirrored to the last bit", () => {
+    const rights = first.pieces.filter((p) => p.side === "right");
+    expect(rights.map((p) => p.name)).toEqual(["upper, net", "upper", "lining", "insole", "outsole", "sock"]);
+    for (const right of rights) {
+      const left = first.pieces.find((p) => p.side === "left" && p.name === right.name)!;
+      const points = (xy: Float64Array, sign: 1 | -1) => new Set(Array.from({ length: xy.length / 2 }, (_, i) => `${xy[2 * i]} ${sign * xy[2 * i + 1]! + 0}`));
+      expect(points(left.outline.xy, -1)).toEqual(points(right.outline.xy, 1));
+      expect(left.areaMm2).toBeCloseTo(right.areaMm2, 6);
+    }
+  });
+
+  test("stops where its watch says so, and works on afterwards", () => {
+    const stop = (stage: string) => {
+      if (stage === "shell") throw new Cancelled();
+    };
+    const job = { ...defaultJob(), lines: { throatDepthMm: 69 } };
+    expect(() => pipeline.run(job, none, { watch: stop, triangles: 4000 })).toThrow(Cancelled);
+    expect(pipeline.run(job, none, { triangles: 4000 }).lines.settings.throatDepthMm).toBe(69);
+  });
+
+  test("names the scan that is missing", () => {
+    expect(() => new Pipeline().run(jobForScan("gone.stl"), none)).toThrow(/gone.stl/);
+  });
+});
