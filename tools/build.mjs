@@ -10,7 +10,7 @@ const parts = {
     result: inRoot("dist/app/index.html"),
     sources: [inRoot("src"), inRoot("vite.config.ts"), ...around],
     skip: (path) => path === inRoot("src/cli"),
-    make: async () => runPackage("vite", "vite", ["build", "--logLevel", "warn"], { stdio: ["ignore", 2, 2] }),
+    make: async () => runPackage("vite", "vite", ["build", "--logLevel", "error"], { stdio: ["ignore", 2, 2] }),
   },
   cli: {
     result: inRoot("dist/cli/main.mjs"),
