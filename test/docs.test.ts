@@ -30,6 +30,15 @@ test("options and scripts that the pages name exist", () => {
   expect(run.filter((script) => !scripts.includes(script))).toEqual([]);
 });
 
+test("every library we stand on is named with its reason, and none that is gone", () => {
+  const { dependencies, devDependencies } = JSON.parse(readFileSync("package.json", "utf8")) as Record<string, Record<string, string>>;
+  const page = readFileSync("docs/dependencies.md", "utf8");
+  const wanted = [...Object.keys(dependencies!), ...Object.keys(devDependencies!)].filter((name) => !name.startsWith("@types/"));
+  const python = readFileSync("crosscheck/requirements.txt", "utf8").split("\n").filter(Boolean).map((line) => line.split("==")[0]!);
+  const named = page.split("\n").filter((line) => line.startsWith("| `")).flatMap((line) => [...line.split(" |")[0]!.matchAll(/`([^`]+)`/g)].map((m) => m[1]!));
+  expect(named.filter((name) => !name.startsWith("@types/")).sort()).toEqual([...wanted, ...python].sort());
+});
+
 test("pictures stay light", () => {
   for (const name of (readdirSync("docs", { recursive: true }) as string[]).filter((file) => /\.(png|svg|jpg)$/.test(file))) expect(statSync(join("docs", name)).size, name).toBeLessThan(300_000);
 });
