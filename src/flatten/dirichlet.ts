@@ -72,7 +72,29 @@ export class Dirichlet {
     }
   }
 
-  /** The same for the conformal energy Σ share · (|J|² − 2 det J): quadratic, and zero for maps that keep angles. */
+  /** Adds the gradient alone. */
+  addGradientInto(gradient: Float64Array, { of }: Frames, uv: Float64Array): void {
+    const local = new Float64Array(LOCAL);
+    const triangles = this.#triangles;
+    for (let k = 0, f = 0; k < triangles.length; k += 3, f += 4) {
+      jacobianInto(local, of, f, uv, triangles, k);
+      const a = local[10]!;
+      const b = local[11]!;
+      const c = local[12]!;
+      const d = local[13]!;
+      const inverse = 1 / (a * d - b * c);
+      const inverse2 = inverse * inverse;
+      const id = 2 * of[f + 3]! * (1 + inverse2);
+      const turn = -2 * of[f + 3]! * (a * a + b * b + c * c + d * d) * inverse * inverse2;
+      local[10] = id * a + turn * d;
+      local[11] = id * b - turn * c;
+      local[12] = id * c - turn * b;
+      local[13] = id * d + turn * a;
+      scatterGradient(gradient, of, f, triangles, k, local);
+    }
+  }
+
+  /** Gradient and Hessian of the conformal energy Σ share · (|J|² − 2 det J), which is quadratic, and zero for maps that keep angles. */
   addConformalInto(gradient: Float64Array, values: Float64Array, frames: Frames, uv: Float64Array): void {
     const local = new Float64Array(LOCAL);
     for (let k = 0, f = 0; k < this.#triangles.length; k += 3, f += 4) {
@@ -175,8 +197,8 @@ function derivativesInto(h: Float64Array, share: number, clamped: boolean): void
   h[13] = id * d + turn * a;
 }
 
-/** From derivatives in J to those in the corners' uv; corner 0's follow from the others, as the three weights add up to one. */
-function scatter(gradient: Float64Array, values: Float64Array, of: Float64Array, f: number, triangles: Uint32Array, slots: Uint32Array, k: number, h: Float64Array): void {
+/** From the gradient in J to that in the corners' uv; corner 0's follows from the others, as the three weights add up to one. */
+function scatterGradient(gradient: Float64Array, of: Float64Array, f: number, triangles: Uint32Array, k: number, h: Float64Array): void {
   const gx = of[f]!;
   const gy = of[f + 1]!;
   const hy = of[f + 2]!;
@@ -193,6 +215,17 @@ function scatter(gradient: Float64Array, values: Float64Array, of: Float64Array,
   gradient[2 * q + 1]! += v1;
   gradient[2 * r]! += u2;
   gradient[2 * r + 1]! += v2;
+}
+
+/** The same for gradient and Hessian. */
+function scatter(gradient: Float64Array, values: Float64Array, of: Float64Array, f: number, triangles: Uint32Array, slots: Uint32Array, k: number, h: Float64Array): void {
+  scatterGradient(gradient, of, f, triangles, k, h);
+  const gx = of[f]!;
+  const gy = of[f + 1]!;
+  const hy = of[f + 2]!;
+  const p = triangles[k]!;
+  const q = triangles[k + 1]!;
+  const r = triangles[k + 2]!;
   // Blocks of corners 1 and 2; first letter the row (u or v of the first corner), second the column.
   const tb = gx * h[1]! + gy * h[2]!;
   const td = gx * h[4]! + gy * h[6]!;

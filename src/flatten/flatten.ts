@@ -5,16 +5,16 @@ import { unwatched, type Watch } from "#base/watch.ts";
 import { vertexCount, type Mesh } from "#mesh/mesh.ts";
 import { adjacencyOf } from "#solve/adjacency.ts";
 import { convexMap } from "./convex-start.ts";
+import { descend, settled, type Step } from "./descent.ts";
 import { Dirichlet } from "./dirichlet.ts";
 import { diskOf, type Disk } from "./disk.ts";
 import { framesOf, type Frames } from "./frames.ts";
-import { addLengthDerivativesInto, lengthEnergy, type LengthTerms } from "./length-terms.ts";
+import type { LengthTerms } from "./length-terms.ts";
 import { conformalMap } from "./lscm.ts";
 import { NewtonSystem } from "./newton-system.ts";
 import { middlePins } from "./pins.ts";
 import { principalStretches } from "./principal.ts";
-import { largestMove, placeInto, removeRigidInto } from "./rigid.ts";
-import { firstCollapse } from "./step-limit.ts";
+import { placeInto } from "./rigid.ts";
 
 /** Terms that say what must stay true besides the least stretch everywhere. */
 export interface FlattenTerms {
@@ -37,20 +37,6 @@ export interface RunOptions {
 
 export interface FlattenOptions extends FlattenTerms, Omit<RunOptions, "ties"> {}
 
-/** One Newton step. */
-export interface Step {
-  /** After the step, terms for edges and ties included. */
-  readonly energy: number;
-  /** Newton decrement −gradient · step before it, in the energy's unit. */
-  readonly decrement: number;
-  /** Largest way of a vertex, rigid motion left out. */
-  readonly moveMm: number;
-  /** Part of the step that was taken, 1 = all. */
-  readonly part: number;
-  /** Whether negative twists were left out of the Hessian. */
-  readonly clamped: boolean;
-}
-
 export interface Flattening {
   /** u0 v0 u1 v1 … mm; triangles turn as in the mesh seen from outside. Position and rotation mean nothing. */
   readonly uv: Float64Array;
@@ -72,8 +58,6 @@ export function flatten(mesh: Mesh, options: FlattenOptions = {}): Flattening {
 
 const TOLERANCE_MM = 0.01;
 const MOST_STEPS = 200;
-/** Newton decrement, as a part of the energy, below which the next step tries the true Hessian. */
-const NEAR = 0.01;
 
 /**
  * Lays surfaces of one connectivity flat again and again, as while a line is dragged: pattern, order of elimination and
@@ -114,28 +98,13 @@ export class Flattener {
     const lengths = this.#lengthTerms(positions, frames, options.ties);
     const [a, b] = this.#pins;
     const warm = this.#warmStart(frames, options.start);
-    let uv = warm ?? this.#coldStart(frames, positions);
+    const start = warm ?? this.#coldStart(frames, positions);
     this.#system.hold([2 * a, 2 * a + 1, 2 * b + 1]);
-    const steps: Step[] = [];
     const { toleranceMm = TOLERANCE_MM, mostSteps = MOST_STEPS, watch = unwatched } = options;
-    // The true Hessian is tried once the map is near. Where it is not positive definite, it is tried again nearer still, or
-    // at once where the steps shrink fast.
-    let near = Infinity;
-    let before = Infinity;
-    let sharp = warm !== undefined;
-    for (;;) {
-      const next = this.#newtonStep(frames, lengths, uv, sharp);
-      const { decrement, energy: now, clamped } = next.step;
-      if (sharp && clamped) near = Math.max(0.3 * decrement, 0.1 * before);
-      sharp = decrement < Math.min(near, NEAR * now);
-      before = decrement;
-      uv = next.uv;
-      steps.push(next.step);
-      watch("flatten", Math.min(0.95, steps.length / 10));
-      // A step cut short says nothing about how far it is to the end.
-      if (next.step.moveMm < toleranceMm * next.step.part) break;
-      if (steps.length >= mostSteps || next.step.part === 0) throw new Refusal(finding("surface-does-not-settle", { moveMm: next.step.moveMm, steps: steps.length }));
-    }
+    const problem = { triangles: disk.triangles, dirichlet: this.#dirichlet, system: this.#system, frames, lengths };
+    const choices = { begin: warm ? "true" : "clamped", toleranceMm, mostSteps } as const;
+    const { uv, steps } = descend(problem, start, choices, (done) => watch("flatten", Math.min(0.95, done / 10)));
+    if (!settled(steps, toleranceMm)) throw new Refusal(finding("surface-does-not-settle", { moveMm: steps.at(-1)!.moveMm, steps: steps.length }));
     placeInto(uv, a, b);
     const energy = this.#dirichlet.energy(frames, uv);
     const principal = principalStretches(frames, disk.triangles, uv);
@@ -206,41 +175,6 @@ export class Flattener {
       }
     }
     throw new Refusal(finding("surface-too-crumpled", {}));
-  }
-
-  #newtonStep(frames: Frames, lengths: LengthTerms, uv: Float64Array, sharp: boolean): { uv: Float64Array; step: Step } {
-    const system = this.#system;
-    let clamped = !sharp;
-    let decrement = this.#solve(frames, lengths, uv, clamped);
-    if (decrement < 0) {
-      clamped = true;
-      decrement = this.#solve(frames, lengths, uv, clamped);
-    }
-    if (decrement < 0) return { uv, step: { energy: Infinity, decrement, moveMm: Infinity, part: 0, clamped } };
-    removeRigidInto(system.step, uv);
-    const triangles = this.#disk.triangles;
-    const energyOf = (at: Float64Array) => this.#dirichlet.energy(frames, at) + lengthEnergy(lengths, at);
-    const before = energyOf(uv);
-    const trial = new Float64Array(uv.length);
-    // Armijo's rule, with room for rounding in the energy.
-    for (let part = Math.min(1, 0.95 * firstCollapse(triangles, uv, system.step)); part > 1e-12; part /= 2) {
-      for (let i = 0; i < uv.length; i++) trial[i] = uv[i]! + part * system.step[i]!;
-      const energy = energyOf(trial);
-      if (energy <= before - 1e-4 * part * decrement + 1e-13 * before) return { uv: trial, step: { energy, decrement, moveMm: largestMove(uv, trial), part, clamped } };
-    }
-    return { uv, step: { energy: before, decrement, moveMm: Infinity, part: 0, clamped } };
-  }
-
-  /** Solves for a step; returns the Newton decrement, negative when the Hessian was not positive definite. */
-  #solve(frames: Frames, lengths: LengthTerms, uv: Float64Array, clamped: boolean): number {
-    const system = this.#system;
-    system.clear();
-    this.#dirichlet.addDerivativesInto(system.gradient, system.values, frames, uv, clamped);
-    addLengthDerivativesInto(system.gradient, system.values, lengths, system.pattern, uv, clamped);
-    if (!system.solve()) return -1;
-    let decrement = 0;
-    for (let i = 0; i < uv.length; i++) decrement -= system.gradient[i]! * system.step[i]!;
-    return decrement;
   }
 }
 

@@ -21,11 +21,28 @@ export function lengthEnergy({ a, b, target, stiffness }: LengthTerms, uv: Float
   return sum;
 }
 
+/** Adds the gradient alone. */
+export function addLengthGradientInto(gradient: Float64Array, { a, b, target, stiffness }: LengthTerms, uv: Float64Array): void {
+  for (let k = 0; k < a.length; k++) {
+    const p = 2 * Math.min(a[k]!, b[k]!);
+    const q = 2 * Math.max(a[k]!, b[k]!);
+    const du = uv[q]! - uv[p]!;
+    const dv = uv[q + 1]! - uv[p + 1]!;
+    const d = Math.sqrt(du * du + dv * dv);
+    const pull = 2 * stiffness[k]! * (d > 0 ? 1 - target[k]! / d : 0);
+    gradient[p]! -= pull * du;
+    gradient[p + 1]! -= pull * dv;
+    gradient[q]! += pull * du;
+    gradient[q + 1]! += pull * dv;
+  }
+}
+
 /**
  * Adds gradient and Hessian. A shortened length pushes, which makes its crosswise curvature negative; `clamped` leaves that out.
  * Every pair must be in the pattern.
  */
 export function addLengthDerivativesInto(gradient: Float64Array, values: Float64Array, terms: LengthTerms, pattern: BlockPattern, uv: Float64Array, clamped: boolean): void {
+  addLengthGradientInto(gradient, terms, uv);
   for (let k = 0; k < terms.a.length; k++) {
     const p = Math.min(terms.a[k]!, terms.b[k]!);
     const q = Math.max(terms.a[k]!, terms.b[k]!);
@@ -39,10 +56,6 @@ export function addLengthDerivativesInto(gradient: Float64Array, values: Float64
     const uu = across + (stiff - across) * nu * nu;
     const uv2 = (stiff - across) * nu * nv;
     const vv = across + (stiff - across) * nv * nv;
-    gradient[2 * p]! -= stiff * pull * du;
-    gradient[2 * p + 1]! -= stiff * pull * dv;
-    gradient[2 * q]! += stiff * pull * du;
-    gradient[2 * q + 1]! += stiff * pull * dv;
     for (const at of [4 * p, 4 * q]) {
       values[at]! += uu;
       values[at + 2]! += uv2;

@@ -44,20 +44,26 @@ export class NewtonSystem {
     }
   }
 
-  /** Solves for `step`. @returns false when the Hessian is not positive definite; `step` is then of no use */
+  /** Factorises the Hessian and solves for `step`. @returns false when it is not positive definite; `step` is then of no use */
   solve(): boolean {
-    const { step, gradient, values } = this;
+    const { values } = this;
     // Rows and columns of held unknowns become those of the identity, scaled like their neighbours.
     for (const d of this.#held) {
-      gradient[d] = 0;
       const at = 4 * (d >> 1);
       values[at + 1] = values[at + 2] = 0;
       values[at + 3 * (d & 1)] = values[at]! + values[at + 3]!;
     }
     for (const at of this.#crossings) values[at] = 0;
     if (this.#cholesky.factor(values) >= 0) return false;
+    this.solveKept();
+    return true;
+  }
+
+  /** Solves for `step` with the factor that the last successful {@link solve} left. */
+  solveKept(): void {
+    const { step, gradient } = this;
+    for (const d of this.#held) gradient[d] = 0;
     for (let i = 0; i < step.length; i++) step[i] = -gradient[i]!;
     this.#cholesky.solveInto(step, step);
-    return true;
   }
 }

@@ -42,6 +42,12 @@ function expectDerivatives(energy: (uv: Float64Array) => number, add: Add): void
   }
 }
 
+test("the gradient alone is the gradient beside the Hessian", () => {
+  const alone = new Float64Array(bent.length);
+  dirichlet.addGradientInto(alone, frames, bent);
+  expect(alone).toEqual(derivatives((g, v, uv) => dirichlet.addDerivativesInto(g, v, frames, uv, false), bent).gradient);
+});
+
 describe("derivatives by differences", () => {
   test("symmetric Dirichlet energy", () => {
     expect(dirichlet.energy(frames, bent)).toBeLessThan(20);

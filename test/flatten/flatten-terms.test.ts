@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { Flattener, flatten, type Step } from "#flatten/flatten.ts";
+import type { Step } from "#flatten/descent.ts";
+import { Flattener, flatten } from "#flatten/flatten.ts";
 import { capMesh, pumpShell } from "../support/formula-surfaces.ts";
 import { flatDistance } from "../support/flat-kernel.ts";
 
@@ -65,6 +66,19 @@ describe("ties", () => {
     expect(flatDistance(pulled.uv, a, b)).toBeLessThan(free - 1);
     expect(pulled.flipped).toBe(0);
   });
+});
+
+test("where it stops, at most 0.005 mm are left to the end, though the last step may keep an older factor", () => {
+  const lines = { a: Uint32Array.from(topline.slice(1)), b: Uint32Array.from(topline.slice(0, -1)) };
+  const kept: string[] = [];
+  for (const weight of [0, 0.02, 0.5]) {
+    const edges = { ...lines, weight: new Float64Array(topline.length - 1).fill(weight) };
+    const stopped = flatten(shell, { edges });
+    const end = flatten(shell, { edges, toleranceMm: 1e-8 });
+    kept.push(stopped.steps.at(-1)!.hessian);
+    for (let i = 0; i < count; i += 5) expect(Math.abs(flatDistance(stopped.uv, topline[0]!, i) - flatDistance(end.uv, topline[0]!, i))).toBeLessThan(0.005);
+  }
+  expect(kept).toContain("kept");
 });
 
 describe("starting from an earlier result", () => {
