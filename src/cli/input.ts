@@ -2,9 +2,7 @@
 import { readFileSync, statSync } from "node:fs";
 import { finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
-
-/** Beyond this no scan of a last goes; it would only fill the memory. */
-const mostBytes = 1e9;
+import { mostBytes } from "#job/files.ts";
 
 /** The bytes of a file. Throws a Refusal for anything that is not a readable, ordinary, non-empty file of bearable size. */
 export function readInput(path: string): Uint8Array {

@@ -11,6 +11,6 @@ export function defaultJob(): Job {
 
 /** A new job on a scan; title from the file's name, size from the last itself. */
 export function jobForScan(file: string, side?: Side): Job {
-  const title = file.replace(/\.[^.]*$/, "").replace(/[_-]+/g, " ").trim() || "My pair";
+  const title = [...file.replace(/\.[^.]*$/, "").replace(/[_-]+/g, " ").trim()].slice(0, 80).join("") || "My pair";
   return { ...fresh, title, size: "", last: side ? { from: "scan", file, side } : { from: "scan", file } };
 }

@@ -1,16 +1,13 @@
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import { finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
-import type { Files } from "./files.ts";
+import { mostBytes, type Files } from "./files.ts";
 import type { Job } from "./job.ts";
 import { jobSchema } from "./schema.ts";
 
-/** Ending of a saved job: a zip holding `job.json` and the scan it speaks of. */
-export const jobEnding = ".lastwise";
+/** A saved job (`*.lastwise`) is a zip that holds this and the scan it speaks of. */
 const inside = "job.json";
 const newest = 1;
-/** A scan inside a job may be this large; more is refused before it is unpacked. */
-const mostBytes = 1_000_000_000;
 
 export interface OpenedJob {
   readonly job: Job;
@@ -46,6 +43,7 @@ function unpack(name: string, bytes: Uint8Array): Record<string, Uint8Array> {
     return unzipSync(bytes, {
       filter: (entry) => {
         total += entry.originalSize;
+        // Refused before it is unpacked.
         if (total > mostBytes) throw new Refusal(finding("job-unreadable", { file: name, why: "what it holds is larger than 1 GB" }));
         return !entry.name.endsWith("/");
       },

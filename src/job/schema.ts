@@ -31,6 +31,11 @@ const lineShape = {
   throatRadiusMm: positive,
 } satisfies Record<keyof LineSettings, z.ZodType>;
 
+/** A plain name, never a path: what a job speaks of lies inside it or beside it, and nowhere else. */
+const plainName = z
+  .string({ error: "must be the name of a file" })
+  .refine((name) => name !== "" && name !== "." && name !== ".." && name !== "job.json" && !/[/\\\0]/.test(name), { error: "must be the name of a file that lies beside the job, without a folder" });
+
 const allowance = number.nonnegative({ error: "must not be negative" });
 const pieceShape = {
   lastingToeMm: allowance,
@@ -65,7 +70,7 @@ export const jobSchema = z.strictObject({
   size: z.string({ error: "must be a text" }).max(40, { error: "must have at most 40 letters" }),
   last: z.discriminatedUnion("from", [
     z.strictObject({ from: z.literal("measures"), measures: z.strictObject(measureShape) }),
-    z.strictObject({ from: z.literal("scan"), file: z.string().min(1), side: side.optional() }),
+    z.strictObject({ from: z.literal("scan"), file: plainName, side: side.optional() }),
   ]),
   lines: z.strictObject(lineShape).partial(),
   springMm: number,

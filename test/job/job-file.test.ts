@@ -45,6 +45,17 @@ describe("a saved job", () => {
     expect(() => readJobFile("pair.lastwise", zipSync({ "other.txt": strToU8("x") }))).toThrow(/holds no job.json/);
   });
 
+  test("speaks only of files inside it or beside it, never of a path", () => {
+    const on = (file: string) => () => readJobFile("pair.json", asJson({ ...defaultJob(), last: { from: "scan", file } }));
+    for (const file of ["../secret.stl", "/etc/passwd", "C:\\last.stl", "deep/last.stl", "..", "", "a\0b", "job.json"]) expect(on(file), file).toThrow(/the field last → file must be the name of a file/);
+    for (const file of ["last 2.stl", "..hidden.stl", "Größe 38½.stl", "靴.ply"]) expect(on(file)().job.last, file).toEqual({ from: "scan", file });
+  });
+
+  test("of a scan with a very long name can be opened again", () => {
+    const job = jobForScan(`${"long ".repeat(60)}.stl`);
+    expect(readJobFile("pair.json", asJson(job)).job).toEqual(job);
+  });
+
   test("cannot be saved without the scan it speaks of", () => {
     expect(() => writeJobFile(jobForScan("a.stl"), none)).toThrow(/a.stl/);
   });
