@@ -7,6 +7,7 @@ import type { Pair } from "#job/pair.ts";
 import type { SheetFile } from "#sheets/sheet-file.ts";
 import { Bench, type Wish } from "./bench.ts";
 import { fetchDemo } from "./demo/fetch-demo.ts";
+import { bytesOf } from "./read-file.ts";
 import { ElsewhereChanged, Keep } from "./keep/keep.ts";
 import { freeName, onScan } from "./state/edits.ts";
 import { redo, run, settle, startHistory, undo, type History } from "./state/history.ts";
@@ -123,8 +124,8 @@ export class Desk {
 
   /** Opens a scan or a job file. It becomes the work only when a pair could be made of it. */
   async openFile(file: File): Promise<void> {
-    const bytes = new Uint8Array(await file.arrayBuffer());
     try {
+      const bytes = await bytesOf(file);
       if (isJobFile(file.name, bytes)) this.#openJob(file.name, bytes);
       else {
         const name = freeName(file.name, (n) => this.#files.has(n) && !sameBytes(this.#files.get(n)!, bytes));
@@ -132,9 +133,13 @@ export class Desk {
         this.#bench.ask({ for: "pair", job: onScan(this.job, name), trial: true, draft: false });
       }
     } catch (error) {
-      if (error instanceof Refusal) this.#show({ trouble: { kind: "refused", sentence: explain(error.finding) } });
-      else throw error;
+      this.#trouble(error, "opening the file");
     }
+  }
+
+  /** Says why something cannot be done; the work stays as it is. */
+  refuse(finding: Finding): void {
+    this.#show({ trouble: { kind: "refused", sentence: explain(finding) } });
   }
 
   #openJob(name: string, bytes: Uint8Array): void {
@@ -148,9 +153,14 @@ export class Desk {
     this.#bench.ask({ for: "pair", job, trial: true, draft: false });
   }
 
-  /** The job with its scan as one file for the maker to keep. */
-  jobFile(): Uint8Array {
-    return writeJobFile(this.job, this.#files);
+  /** The job with its scan as one file for the maker to keep; undefined, and said why, when it cannot be written. */
+  jobFile(): Uint8Array | undefined {
+    try {
+      return writeJobFile(this.job, this.#files);
+    } catch (error) {
+      this.#trouble(error, "saving to a file");
+      return undefined;
+    }
   }
 
   #madePair(pair: Pair, wish: Wish): void {
@@ -168,8 +178,12 @@ export class Desk {
 
   #broke(why: string, wish: Wish): void {
     const doing = wish.for === "sheets" ? "making the sheets" : wish.trial ? "reading the file" : "working this out";
-    const sentence = `Something went wrong in the program itself while ${doing} (${why}). Your work is safe; take the last change back, or reload the page and try again.`;
-    this.#show({ trouble: { kind: "broke", sentence } });
+    this.#show({ trouble: { kind: "broke", sentence: brokeWords(doing, why) } });
+  }
+
+  #trouble(error: unknown, doing: string): void {
+    if (error instanceof Refusal) this.refuse(error.finding);
+    else this.#show({ trouble: { kind: "broke", sentence: brokeWords(doing, error instanceof Error ? error.message : String(error)) } });
   }
 
   #become(history: History): void {
@@ -201,6 +215,9 @@ export class Desk {
     for (const ear of this.#ears) ear();
   }
 }
+
+const brokeWords = (doing: string, why: string): string =>
+  `Something went wrong in the program itself while ${doing} (${why}). Your work is safe; take the last change back, or reload the page and try again.`;
 
 function sameBytes(a: Uint8Array, b: Uint8Array): boolean {
   return a.length === b.length && a.every((v, i) => v === b[i]);

@@ -44,10 +44,11 @@ export class Keep {
     const transaction = (await this.#open()).transaction(["work", "files"], "readwrite", { durability: "strict" });
     const work = transaction.objectStore("work");
     const shelf = transaction.objectStore("files");
+    // A full disk fails the request that met it and the transaction with it; the first is told below, the second must not go unheard.
+    transaction.done.catch(() => {});
     const found = await work.get("now");
     if (found && found.revision !== this.#revision) {
       transaction.abort();
-      await transaction.done.catch(() => {});
       throw new ElsewhereChanged();
     }
     const revision = this.#revision + 1;
@@ -64,11 +65,16 @@ export class Keep {
   }
 
   #open(): Promise<IDBPDatabase<Drawer>> {
-    return (this.#database ??= openDB<Drawer>("lastwise", 1, {
+    const opened = (this.#database ??= openDB<Drawer>("lastwise", 1, {
       upgrade: (database) => {
         database.createObjectStore("work");
         database.createObjectStore("files");
       },
     }));
+    // The next change tries again: a full disk may have been cleared meanwhile.
+    opened.catch(() => {
+      if (this.#database === opened) this.#database = undefined;
+    });
+    return opened;
   }
 }

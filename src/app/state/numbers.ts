@@ -2,7 +2,8 @@
 export function readNumber(text: string): number | undefined {
   const bare = text.trim().replace(/\s*(mm|%|°)$/i, "").replace("−", "-").replace(",", ".");
   if (!/^[+-]?(\d+\.?\d*|\.\d+)$/.test(bare)) return undefined;
-  return Number(bare);
+  const value = Number(bare);
+  return Number.isFinite(value) ? value : undefined;
 }
 
 /** Decimals that a step needs: 0.5 → 1, 1 → 0, 0.01 → 2. */

@@ -1,4 +1,5 @@
 import { useEffect, useState } from "react";
+import { finding } from "#base/findings.ts";
 import type { Desk } from "../desk.ts";
 
 /** Undo and redo by keys anywhere on the page, and files dropped anywhere. True while a file hangs over the page. */
@@ -28,7 +29,8 @@ export function useKeysAndDrops(desk: Desk): boolean {
       const file = e.dataTransfer?.files[0];
       if (!file) return;
       e.preventDefault();
-      void desk.openFile(file);
+      if (e.dataTransfer.items[0]?.webkitGetAsEntry()?.isDirectory) desk.refuse(finding("file-is-folder", { file: file.name }));
+      else void desk.openFile(file);
     };
     const pairs = [["keydown", key], ["dragover", over], ["dragleave", leave], ["drop", drop]] as const;
     for (const [name, ear] of pairs) addEventListener(name, ear as EventListener);

@@ -58,10 +58,15 @@ export function Top({ desk, now, onOpen }: TopProps): ReactElement {
           Do again{again ? `: ${again}` : ""}
         </button>
         <button type="button" className="word" onClick={onOpen}>Open a scan or a saved job</button>
-        <button type="button" className="word" onClick={() => downloadBytes(`${fileName(desk.job.title)}.lastwise`, desk.jobFile(), "application/zip")}>Save to a file</button>
+        <button type="button" className="word" onClick={() => saveJob(desk)}>Save to a file</button>
       </p>
     </header>
   );
+}
+
+function saveJob(desk: Desk): void {
+  const bytes = desk.jobFile();
+  if (bytes) downloadBytes(`${fileName(desk.job.title)}.lastwise`, bytes, "application/zip");
 }
 
 /** A title as a file's name: no characters that a file system refuses. */
