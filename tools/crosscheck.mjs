@@ -38,14 +38,16 @@ function crosscheck(words) {
   for (const name of chosen) {
     console.log(`\n== ${name} ==`);
     const done = spawnSync(python, [inRoot("crosscheck", name), work], { cwd: inRoot(), encoding: "utf8", stdio: ["ignore", "pipe", "inherit"] });
-    process.stdout.write(done.stdout);
-    const counts = /(\d+) passed, (\d+) failed\s*$/.exec(done.stdout);
-    passed += Number(counts?.[1] ?? 0);
-    failed += Number(counts?.[2] ?? 0);
-    // A check that ended badly without counting is a failure too.
-    if (done.status !== 0 && !(Number(counts?.[2]) > 0)) failed++;
+    const said = done.stdout ?? "";
+    process.stdout.write(said);
+    const counts = /(\d+) passed, (\d+) failed\s*$/.exec(said);
+    const [agreed, differed] = counts ? [Number(counts[1]), Number(counts[2])] : [0, 0];
+    passed += agreed;
+    failed += differed;
+    // A check that ended badly without saying why, or well without having compared anything, is a failure too.
+    if (differed === 0 && (done.status !== 0 || agreed === 0)) failed++;
   }
-  console.log(`\nCross-checks: ${passed} passed, ${failed} failed`);
+  console.log(`\nAll cross-checks together:\n${passed} passed, ${failed} failed`);
   return failed === 0 && passed > 0 ? 0 : 1;
 }
 
