@@ -25,6 +25,8 @@ const asked = (option: string): boolean => process.argv.includes(option);
 
 // Someone who stops reading our output (a pager, `head`) is no error.
 process.stdout.on("error", (error: NodeJS.ErrnoException) => process.exit(error.code === "EPIPE" ? exit.done : exit.refused));
+// Nor is someone who does not want to see how far the work is.
+process.stderr.on("error", () => {});
 process.exitCode = await program.parseAsync().then(() => process.exitCode ?? exit.done, tell);
 
 /** Says what went wrong in one sentence; returns the exit code. */
