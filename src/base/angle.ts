@@ -1,5 +1,2 @@
 /** Inverse sine in radians of a value that rounding may have put just outside −1 … 1. */
 export const asinClamped = (x: number): number => Math.asin(Math.max(-1, Math.min(1, x)));
-
-/** Inverse cosine in radians of a value that rounding may have put just outside −1 … 1. */
-export const acosClamped = (x: number): number => Math.acos(Math.max(-1, Math.min(1, x)));

@@ -2,6 +2,7 @@ import type { Watch } from "#base/watch.ts";
 import { ClosestPoint } from "./closest.ts";
 import { EditMesh } from "./edit-mesh.ts";
 import { flipToDelaunay } from "./even-patch.ts";
+import { keepsShape } from "./keeps-shape.ts";
 import type { Mesh } from "./mesh.ts";
 import { nextCorner, previousCorner } from "./neighbours.ts";
 import { normalAcross, normalOf, Ridges } from "./ridges.ts";
@@ -89,7 +90,7 @@ function collapseShort(m: EditMesh, ridges: Ridges, near: NearTriangles, surface
     const b = m.corners[nextCorner(h)]!;
     const n = m.ringInto(ring, a);
     if (ridges.meeting(a) > 0 && !ridgeMayLose(m, ridges, a, b, ring, n, shortest)) continue;
-    if (m.isOpen(a) || !m.canCollapse(h) || !keepsShape(m, a, b, ring, n, (edge * 4) / 3)) continue;
+    if (m.isOpen(a) || !m.canCollapse(h) || !keepsShape(m, a, b, ring, n, (edge * 4) / 3, KEEPS_COSINE)) continue;
     if (!isPlain(m, a, ring, n) && !ring.slice(0, n).every((w) => w === b || middleIsNear(m, near, surface, b, w, edge * OFF))) continue;
     ridges.collapse(a, b, ring, n);
     m.collapse(h);
@@ -124,21 +125,6 @@ function ridgeMayLose(m: EditMesh, ridges: Ridges, a: number, b: number, ring: r
   const nx = uy * vz - uz * vy, ny = uz * vx - ux * vz, nz = ux * vy - uy * vx;
   const off = (nx * nx + ny * ny + nz * nz) / (ux * ux + uy * uy + uz * uz);
   return off < (RIDGE_SLACK * shortest) ** 2;
-}
-
-/** Whether no triangle around a turns far, and no edge grows too long, when a is drawn on to b. */
-function keepsShape(m: EditMesh, a: number, b: number, ring: readonly number[], n: number, longest: number): boolean {
-  const p = m.positions;
-  for (let i = 0; i < n; i++) {
-    const v = ring[i]!;
-    const w = ring[(i + 1) % n]!;
-    if (v !== b && (p[3 * v]! - p[3 * b]!) ** 2 + (p[3 * v + 1]! - p[3 * b + 1]!) ** 2 + (p[3 * v + 2]! - p[3 * b + 2]!) ** 2 > longest * longest) return false;
-    if (v === b || w === b) continue;
-    const before = normalAcross(p, a, v, w);
-    const after = normalAcross(p, b, v, w);
-    if (before[0] * after[0] + before[1] * after[1] + before[2] * after[2] < KEEPS_COSINE) return false;
-  }
-  return true;
 }
 
 function mayFlip(m: EditMesh, ridges: Ridges, near: NearTriangles, surface: ClosestPoint, edge: number, h: number): boolean {

@@ -123,13 +123,6 @@ export function sectionLength({ points: p, closed }: Section): number {
   return sum;
 }
 
-/** The section that goes farthest round, or undefined when there is none. */
-export function longestSection(sections: readonly Section[]): Section | undefined {
-  let best: Section | undefined;
-  for (const section of sections) if (!best || sectionLength(section) > sectionLength(best)) best = section;
-  return best;
-}
-
 /**
  * What a tape pulled tight around points of one plane reads: the perimeter of their convex hull (Andrew 1979, monotone chain).
  * `points` x0 y0 z0 …, `normal` of the plane (any length above zero).

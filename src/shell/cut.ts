@@ -8,9 +8,8 @@ import { flatOn, type DoubleCurve, type Forme } from "#lines/forme.ts";
 import { fillOutline } from "#plane/fill.ts";
 import type { Shell, ShellEdges } from "./shell.ts";
 
-/** How fine the shell is cut: enough for a tenth of a millimetre along the outline, or just enough to follow a drag. */
+/** How fine the shell is cut: enough for a tenth of a millimetre along the outline. */
 export const fineTriangles = 12_000;
-export const quickTriangles = 4_000;
 
 /**
  * Cuts the upper's surface off the last exactly along feather line, topline and back: those lines are edges of the new mesh, with

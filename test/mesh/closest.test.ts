@@ -2,7 +2,6 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { ClosestPoint, nearestOnTriangleInto } from "#mesh/closest.ts";
 import { triangleCount } from "#mesh/mesh.ts";
-import { Rays } from "#mesh/rays.ts";
 import { box, ellipsoid } from "./support/shapes.ts";
 
 const coordinate = fc.double({ min: -4, max: 4, noNaN: true });
@@ -40,27 +39,5 @@ describe("nearest point", () => {
       }),
       { seed: 4, numRuns: 60 },
     );
-  });
-});
-
-describe("rays", () => {
-  test("from the middle meet an ellipsoid where its equation says", () => {
-    const rays = new Rays(ellipsoid(3, 2, 1, 6));
-    fc.assert(
-      fc.property(place, ([x, y, z]) => {
-        fc.pre(Math.hypot(x, y, z) > 0.1);
-        const along = 1 / Math.sqrt((x / 3) ** 2 + (y / 2) ** 2 + z ** 2);
-        expect(rays.firstHit([0, 0, 0], [x, y, z])!.along / along).toBeCloseTo(1, 2);
-      }),
-      { seed: 6, numRuns: 100 },
-    );
-  });
-
-  test("meet the nearer face first, exactly along axes and edges, and nothing behind them", () => {
-    const rays = new Rays(box(1, 2, 3));
-    expect(rays.firstHit([0.5, 0.5, 9], [0, 0, -1])).toMatchObject({ along: 6, point: [0.5, 0.5, 3] });
-    expect(rays.firstHit([0.5, 1, 9], [0, 0, -2])!.along).toBe(3);
-    expect(rays.firstHit([0.5, 0.5, 9], [0, 0, 1])).toBeUndefined();
-    expect(rays.firstHit([5, 5, 9], [0, 0, -1])).toBeUndefined();
   });
 });

@@ -17,5 +17,4 @@ export const shellSentences = {
   ),
   "topline-crosses-feather": sentence("stop", (_: object) => "The topline leaves the upper's surface: a side is too low or the throat too near the toe. Raise the side heights or lengthen the throat depth."),
   "bottom-open": sentence("stop", (d: { xMm: number }) => `The bottom of the last has a hole ${d.xMm.toFixed(0)} mm from the seat point. Scan the last again with its bottom covered.`),
-  "flat-pattern-overlaps": sentence("look", (d: { where: string }) => `The flat pattern lies over itself at the ${d.where}. Add spring or choose a cut with more seams.`),
 };

@@ -1,9 +1,9 @@
 import { area } from "#mesh/area.ts";
 import { ClosestPoint } from "#mesh/closest.ts";
 import { EditMesh } from "#mesh/edit-mesh.ts";
+import { keepsShape } from "#mesh/keeps-shape.ts";
 import { triangleCount, vertexCount, type Mesh } from "#mesh/mesh.ts";
 import { nextCorner } from "#mesh/neighbours.ts";
-import { normalAcross } from "#mesh/ridges.ts";
 
 const PASSES = 14;
 /** A collapse may turn a triangle by at most 60°: more would fold it. */
@@ -38,26 +38,12 @@ function collapsePass(m: EditMesh, shortest: number, longest: number, enough: nu
     const b = m.corners[nextCorner(h)]!;
     if (moved[a] || moved[b] || m.isOpen(a)) continue;
     const n = m.ringInto(ring, a);
-    if (!m.canCollapse(h) || !keepsShape(m, a, b, ring, n, longest)) continue;
+    if (!m.canCollapse(h) || !keepsShape(m, a, b, ring, n, longest, FOLD_COSINE)) continue;
     moved[b] = 1;
     m.collapse(h);
     gone += 2;
   }
   return gone;
-}
-
-function keepsShape(m: EditMesh, a: number, b: number, ring: readonly number[], n: number, longest: number): boolean {
-  const p = m.positions;
-  for (let i = 0; i < n; i++) {
-    const v = ring[i]!;
-    const w = ring[(i + 1) % n]!;
-    if (v !== b && (p[3 * v]! - p[3 * b]!) ** 2 + (p[3 * v + 1]! - p[3 * b + 1]!) ** 2 + (p[3 * v + 2]! - p[3 * b + 2]!) ** 2 > longest * longest) return false;
-    if (v === b || w === b) continue;
-    const before = normalAcross(p, a, v, w);
-    const after = normalAcross(p, b, v, w);
-    if (before[0] * after[0] + before[1] * after[1] + before[2] * after[2] < FOLD_COSINE) return false;
-  }
-  return true;
 }
 
 function errorOf(before: Mesh, after: Mesh): number {
