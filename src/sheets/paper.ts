@@ -39,11 +39,3 @@ export function pagesAlong(lengthMm: number, windowMm: number, overlap: number):
   // A length that ends exactly at a border needs no further page; the hair guards against rounding only.
   return Math.max(1, Math.ceil((lengthMm - overlap) / (windowMm - overlap) - 1e-9));
 }
-
-/** Columns and rows of pages for a sheet of the given size on paper with plain margins all round. */
-export function pageCount(size: { readonly widthMm: number; readonly heightMm: number }, paper: Paper, margin: number, overlap: number): { readonly columns: number; readonly rows: number } {
-  return {
-    columns: pagesAlong(size.widthMm, paper.widthMm - 2 * margin, overlap),
-    rows: pagesAlong(size.heightMm, paper.heightMm - 2 * margin, overlap),
-  };
-}

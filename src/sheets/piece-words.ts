@@ -22,7 +22,7 @@ export function setMiddle(text: string, [x, y]: readonly [number, number], heigh
 }
 
 /** Words that tell the piece's edge: with or without allowances. */
-export const edgeWords = (piece: Piece): string => (piece.net ? "net: no allowances" : "allowances included");
+const edgeWords = (piece: Piece): string => (piece.net ? "net: no allowances" : "allowances included");
 
 /** What a piece's own label says of its edge and how it is seen: what follows its name, side and material, less the title. */
 export function edgeNote(piece: Piece, title: string): string {

@@ -1,5 +1,4 @@
-import { lengthOf } from "#plane/measure.ts";
-import type { FlatShell } from "#shell/shell.ts";
+import { flatLength } from "#shell/lay-flat.ts";
 import type { HeightMark } from "#lines/lines.ts";
 import type { CommonSheet } from "./arrange.ts";
 import type { SheetInput } from "./input.ts";
@@ -7,7 +6,7 @@ import { findingReport, measureReport } from "./measure-report.ts";
 import { utf8 } from "./text-bytes.ts";
 
 /** Raised when a field changes its meaning or goes; new fields alone do not raise it. Described in docs/report.md. */
-export const reportVersion = 1;
+const reportVersion = 1;
 
 /** A tenth of a micrometre: finer than any use, coarse enough to read. */
 export const round = (v: number): number => Math.round(v * 1e4) / 1e4;
@@ -56,7 +55,6 @@ export function reportOf(input: SheetInput, sheet: CommonSheet) {
     timesMs: input.timesMs,
   };
 }
-export type Report = ReturnType<typeof reportOf>;
 
 export function reportJson(input: SheetInput, sheet: CommonSheet): Uint8Array {
   return utf8(`${JSON.stringify(reportOf(input, sheet))}\n`);
@@ -67,9 +65,4 @@ function pairs(xy: Float64Array): readonly (readonly [number, number])[] {
   const out: [number, number][] = [];
   for (let i = 0; i < xy.length; i += 2) out.push([round(xy[i]!), round(xy[i + 1]!)]);
   return out;
-}
-
-/** Length of an edge of the shell as it lies flat, mm. */
-function flatLength({ uv }: FlatShell, edge: Uint32Array): number {
-  return lengthOf({ xy: Float64Array.from([...edge].flatMap((v) => [uv[2 * v]!, uv[2 * v + 1]!])) });
 }

@@ -17,7 +17,7 @@ export interface Profile {
 export type ShoePart = "upper" | "bottom" | "none";
 
 /** x and z of a curve's points, about `most` of them, ends kept. */
-export function sideView({ points: p }: SurfaceCurve, most: number): number[] {
+function sideView({ points: p }: SurfaceCurve, most: number): number[] {
   const n = p.length / 3;
   const parts = Math.min(n - 1, most);
   const out: number[] = [];

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { pageCount, pagesAlong, papers } from "#sheets/paper.ts";
+import { pagesAlong, papers } from "#sheets/paper.ts";
 import { pointsPerMm } from "#sheets/pdf/page-ink.ts";
 
 describe("paper and pages", () => {
@@ -18,10 +18,11 @@ describe("paper and pages", () => {
     expect(papers.A4.heightMm * pointsPerMm).toBeCloseTo(841.889764, 6);
   });
 
-  // By hand: ⌈(300 − 10)/(190 − 10)⌉ × ⌈(250 − 10)/(277 − 10)⌉ = 2 × 1; the same for 560 × 400: 4 × 2.
+  // A4 with margins of 10 mm shows 190 × 277 mm. By hand: ⌈(300 − 10)/(190 − 10)⌉ × ⌈(250 − 10)/(277 − 10)⌉ = 2 × 1; the same for 560 × 400: 4 × 2.
   test("pages for a sheet", () => {
-    expect(pageCount({ widthMm: 300, heightMm: 250 }, papers.A4, 10, 10)).toEqual({ columns: 2, rows: 1 });
-    expect(pageCount({ widthMm: 560, heightMm: 400 }, papers.A4, 10, 10)).toEqual({ columns: 4, rows: 2 });
+    const pages = (wide: number, high: number) => [pagesAlong(wide, papers.A4.widthMm - 20, 10), pagesAlong(high, papers.A4.heightMm - 20, 10)];
+    expect(pages(300, 250)).toEqual([2, 1]);
+    expect(pages(560, 400)).toEqual([4, 2]);
   });
 
   // By hand: two windows of 190 sharing 10 show 370 exactly.

@@ -32,7 +32,7 @@ function boxOf(outline: Float64Array): Box {
 
 const scaleFor = (b: Box, width: number, height: number): number => Math.max(0.1, Math.min((width - sides) / (b.v1 - b.v0), (height - ends) / (b.u1 - b.u0)));
 
-export function placeCard(outline: Float64Array, width: number, height: number): CardPlace {
+function placeCard(outline: Float64Array, width: number, height: number): CardPlace {
   const b = boxOf(outline);
   const pxPerMm = scaleFor(b, width, height);
   return {
@@ -43,7 +43,7 @@ export function placeCard(outline: Float64Array, width: number, height: number):
 }
 
 /** True while the card still lies inside the frame and is not much smaller than it could be. */
-export function stillFits(place: CardPlace, outline: Float64Array, width: number, height: number): boolean {
+function stillFits(place: CardPlace, outline: Float64Array, width: number, height: number): boolean {
   const b = boxOf(outline);
   const inside = place.x(0, b.v1) >= 10 && place.x(0, b.v0) <= width - 10 && place.y(b.u1, 0) >= 10 && place.y(b.u0, 0) <= height - 40;
   return inside && place.pxPerMm > 0.88 * scaleFor(b, width, height);

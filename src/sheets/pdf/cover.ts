@@ -132,7 +132,7 @@ function inkSmall(ink: PageInk, piece: Piece, x: number, y: number, width: numbe
 }
 
 /** "page 3", "pages 2 to 5", "pages 2, 4 and 7 to 9". */
-export function pagesInWords(pages: readonly number[]): string {
+function pagesInWords(pages: readonly number[]): string {
   const runs: string[] = [];
   for (let i = 0; i < pages.length; ) {
     let j = i;

@@ -6,7 +6,7 @@ import type { PageInk } from "./page-ink.ts";
 import type { PageWindow } from "./pdf-pen.ts";
 import { barAcross, barMm, barUp } from "./scale-bars.ts";
 
-export const printWords = "Print at 100 %, not 'fit to page'.";
+const printWords = "Print at 100 %, not 'fit to page'.";
 
 /** The window of a tile on its paper. */
 export function windowOf(tile: Tile, sheet: CommonSheet): PageWindow {

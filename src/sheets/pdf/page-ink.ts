@@ -48,13 +48,6 @@ export class PageInk {
     this.#lines.push(`${short(x)} ${short(y)} ${short(width)} ${short(height)} re S`);
   }
 
-  /** Fills a small shape; meant for the page marked in the thumbnail and the like, never for areas. */
-  fill(xy: ArrayLike<number>): void {
-    const out: string[] = [];
-    for (let i = 0; i < xy.length; i += 2) out.push(`${short(xy[i]!)} ${short(xy[i + 1]!)} ${i === 0 ? "m" : "l"}`);
-    this.#lines.push(out.join(" ") + " f");
-  }
-
   /** Runs `draw` with everything outside the box hidden. */
   clipped(x: number, y: number, width: number, height: number, draw: () => void): void {
     this.#lines.push(`q ${short(x)} ${short(y)} ${short(width)} ${short(height)} re W n`);

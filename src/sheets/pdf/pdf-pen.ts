@@ -20,8 +20,6 @@ export class PdfPen implements SheetPen {
   readonly #window: PageWindow;
   #kind: StrokeKind = "cut";
   #xy: number[] = [];
-  /** Counts strokes that left ink, to tell pages apart that show nothing. */
-  strokes = 0;
 
   constructor(ink: PageInk, window: PageWindow) {
     this.#ink = ink;
@@ -98,6 +96,5 @@ export class PdfPen implements SheetPen {
     const { widthMm, dashMm } = strokeStyles[this.#kind];
     this.#ink.style(widthMm, dashMm);
     this.#ink.stroke(xy, closed, this.#window.leftOnPaperMm - this.#window.xMm, this.#window.bottomOnPaperMm - this.#window.yMm);
-    this.strokes++;
   }
 }

@@ -30,7 +30,7 @@ export async function pdfPages(bytes: Uint8Array): Promise<readonly FoundPage[]>
 type Matrix = readonly [number, number, number, number, number, number];
 
 /** Runs the few operators of a content stream that move lines about. */
-export function strokesIn(content: string): readonly FoundPath[] {
+function strokesIn(content: string): readonly FoundPath[] {
   const found: FoundPath[] = [];
   const saved: Matrix[] = [];
   const names: string[] = [];

@@ -10,15 +10,15 @@ import { pdfPages, type FoundPage } from "./pdf-paths.ts";
 import { svgOutlines } from "./svg-paths.ts";
 
 /** What a file may be off, mm: an outline, and the bar of 100 mm. */
-export const outlineToleranceMm = 0.01;
-export const barToleranceMm = 0.02;
+const outlineToleranceMm = 0.01;
+const barToleranceMm = 0.02;
 
 function refuseUnless(holds: boolean, file: string, foundMm: number, wantedMm: number): void {
   if (!holds) throw new Refusal(finding("scale-wrong", { file, foundMm, wantedMm }));
 }
 
 /** Every page must have the paper's size and both bars at their length. */
-export function provePages(file: string, pages: readonly FoundPage[], paperName: PaperName): void {
+function provePages(file: string, pages: readonly FoundPage[], paperName: PaperName): void {
   const paper = papers[paperName];
   for (const page of pages) {
     refuseUnless(Math.abs(page.widthMm - paper.widthMm) < 0.01, file, page.widthMm, paper.widthMm);
