@@ -48,7 +48,7 @@ export class Desk {
   #writesAhead = 0;
 
   constructor() {
-    const history = startHistory(defaultJob(), "the demonstration last");
+    const history = startHistory(defaultJob(), "the example last");
     this.#now = { history, pair: undefined, busy: undefined, trouble: undefined, saved: "saving", sheets: undefined, sheetsOf: undefined, draft: false };
     this.#bench = new Bench(this.#files, {
       began: (wish) => this.#show({ busy: { on: wish.for, trial: wish.for === "pair" && wish.trial, stage: "", fraction: 0 } }),
@@ -119,7 +119,7 @@ export class Desk {
     this.#show({ trouble: undefined });
   }
   startAfresh(): void {
-    this.change(defaultJob(), "starting from the demonstration last");
+    this.change(defaultJob(), "starting from the example last");
   }
 
   /** Opens a scan or a job file. It becomes the work only when a pair could be made of it. */

@@ -29,9 +29,9 @@ async function dropOlder(): Promise<void> {
   for (const name of await caches.keys()) if (name.startsWith("lastwise ") && name !== store) await caches.delete(name);
 }
 
-/** The kept file; for a page the kept page; else the network. */
+/** The kept file; for any other page the kept page; else the network. */
 async function answer(request: Request): Promise<Response> {
   const cache = await caches.open(store);
-  const kept = request.mode === "navigate" ? await cache.match("./") : await cache.match(request, { ignoreVary: true });
-  return kept ?? fetch(request);
+  const kept = await cache.match(request, { ignoreVary: true });
+  return kept ?? (request.mode === "navigate" ? await cache.match("./") : undefined) ?? fetch(request);
 }

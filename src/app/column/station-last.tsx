@@ -102,7 +102,7 @@ function FromScan({ desk, pair, onOpen }: { readonly desk: Desk; readonly pair: 
           ))}
         </tbody>
       </table>
-      <p className="sentence"><button type="button" className="word" onClick={onOpen}>Open another scan</button>, or <button type="button" className="word" onClick={() => desk.startAfresh()}>go back to the demonstration last</button>.</p>
+      <p className="sentence"><button type="button" className="word" onClick={onOpen}>Open another scan</button>, or <button type="button" className="word" onClick={() => desk.startAfresh()}>go back to the example last</button>.</p>
     </>
   );
 }

@@ -52,7 +52,7 @@ export function NothingYet({ desk, now }: LineProps): ReactElement {
   if (now.busy || !now.trouble) return <p className="nothing">Laying out the work …</p>;
   return (
     <p className="nothing low">
-      There is no picture of this work. Take the last change back, or <button type="button" className="word" onClick={() => desk.startAfresh()}>begin with the demonstration last</button>.
+      There is no picture of this work. Take the last change back, or <button type="button" className="word" onClick={() => desk.startAfresh()}>begin with the example last</button>.
     </p>
   );
 }
