@@ -1,5 +1,6 @@
 import { must } from "#base/bug.ts";
 import { finding, type Finding } from "#base/findings.ts";
+import { Refusal } from "#base/refusal.ts";
 import { flatten, type FlattenOptions, type Flattening } from "#flatten/flatten.ts";
 import type { FlatShell, Shell, ShellEdges } from "./shell.ts";
 import { summarise } from "./strain.ts";
@@ -18,7 +19,10 @@ export function layFree(shell: Shell): Flattening {
   return flatten(shell.mesh, { edges: trueEdges(shell) });
 }
 
-/** The flat shell, heel ends swung together by `springMm` at the topline from where they lie of themselves in `free`. */
+/**
+ * The flat shell, heel ends swung together by `springMm` at the topline from where they lie of themselves in `free`.
+ * @throws Refusal `spring-too-wide` when they are not that far apart; swung outward by as much and more means nothing either.
+ */
 export function layFlat(shell: Shell, springMm: number, free: Flattening = layFree(shell)): FlatShell {
   const flat = springMm === 0 ? free : swing(shell, free, springMm);
   const uv = settleFrame(flat.uv, shell.edges);
@@ -32,7 +36,9 @@ export function layFlat(shell: Shell, springMm: number, free: Flattening = layFr
 function swing(shell: Shell, free: Flattening, springMm: number): Flattening {
   const a = last(shell.edges.backMedial), b = last(shell.edges.backLateral);
   const gap = heelGap({ shell, uv: free.uv });
-  return flatten(shell.mesh, { edges: trueEdges(shell), start: free.uv, ties: [{ a, b, targetMm: Math.max(1, gap - springMm), weight: springWeight }] });
+  const mostMm = Math.floor(gap - 1);
+  if (!(Math.abs(springMm) <= mostMm)) throw new Refusal(finding("spring-too-wide", { springMm, mostMm }));
+  return flatten(shell.mesh, { edges: trueEdges(shell), start: free.uv, ties: [{ a, b, targetMm: gap - springMm, weight: springWeight }] });
 }
 
 /** Gap between the heel ends at the topline, mm. */
