@@ -9,6 +9,8 @@ import { Flattener } from "#flatten/flatten.ts";
 import { framesOf } from "#flatten/frames.ts";
 import { conformalMap } from "#flatten/lscm.ts";
 import { NewtonSystem } from "#flatten/newton-system.ts";
+import { middlePins } from "#flatten/pins.ts";
+import { adjacencyOf } from "#solve/adjacency.ts";
 import { capMesh, pumpShell } from "../test/support/formula-surfaces.ts";
 
 /** The conformal start as the flattening makes it, turned as the mesh is. */
@@ -16,7 +18,7 @@ function startOf({ positions, triangles }: Mesh): Float64Array {
   const disk = diskOf(positions.length / 3, triangles);
   const dirichlet = new Dirichlet(disk);
   const frames = framesOf(positions, disk.triangles);
-  const [a, b] = [disk.rim[0]!, disk.rim[disk.rim.length >> 1]!];
+  const [a, b] = middlePins(adjacencyOf(disk.vertices, disk.pattern.low, disk.pattern.high), disk.rim);
   const apart = Math.hypot(...[0, 1, 2].map((i) => positions[3 * a + i]! - positions[3 * b + i]!));
   const uv = conformalMap(new NewtonSystem(disk.pattern), dirichlet, frames, a, b, apart)!;
   dirichlet.scaleToBestInto(frames, uv);

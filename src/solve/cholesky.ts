@@ -67,7 +67,6 @@ export class Cholesky {
 
   /** Adds the columns of child `c`'s update that the parent eliminates into the parent's panel. */
   #addToPanel(c: number, panel: number, width: number): void {
-    const h = this.#heap;
     const { fronts, relative } = this.plan;
     const f = c * FRONT.stride;
     const rows = fronts[f + FRONT.below]!;
@@ -77,13 +76,12 @@ export class Cholesky {
     for (let i = 0; i < rows; i++, from = (from + rows) | 0) {
       const row = (panel + relative[start + i]! * width) | 0;
       const end = i < inPanel ? i + 1 : inPanel;
-      for (let j = 0; j < end; j++) h[(row + relative[(start + j) | 0]!) | 0]! += h[(from + j) | 0]!;
+      this.#addRun(row, from, start, 0, end);
     }
   }
 
   /** Adds the rest of child `c`'s update into the parent's own update. */
   #addToUpdate(c: number, width: number, update: number, below: number): void {
-    const h = this.#heap;
     const { fronts, relative } = this.plan;
     const f = c * FRONT.stride;
     const rows = fronts[f + FRONT.below]!;
@@ -92,7 +90,26 @@ export class Cholesky {
     let from = (fronts[f + FRONT.update]! + inPanel * rows) | 0;
     for (let i = inPanel; i < rows; i++, from = (from + rows) | 0) {
       const row = (update + (relative[start + i]! - width) * below - width) | 0;
-      for (let j = inPanel; j <= i; j++) h[(row + relative[(start + j) | 0]!) | 0]! += h[(from + j) | 0]!;
+      this.#addRun(row, from, start, inPanel, i + 1);
+    }
+  }
+
+  /**
+   * Adds entries `first … last - 1` of the row at `from` to the row at `row`, each at its relative place. Blocks of two are
+   * added whole; at the diagonal this reaches one entry into the upper triangle, which nobody reads.
+   */
+  #addRun(row: number, from: number, start: number, first: number, last: number): void {
+    const h = this.#heap;
+    const { relative } = this.plan;
+    if (this.#block === 1) {
+      for (let j = first; j < last; j++) h[(row + relative[(start + j) | 0]!) | 0]! += h[(from + j) | 0]!;
+      return;
+    }
+    for (let j = first; j < last; j += 2) {
+      const to = (row + relative[(start + j) | 0]!) | 0;
+      const at = (from + j) | 0;
+      h[to]! += h[at]!;
+      h[(to + 1) | 0]! += h[(at + 1) | 0]!;
     }
   }
 
