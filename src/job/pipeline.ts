@@ -2,7 +2,7 @@ import { unwatched, type Watch } from "#base/watch.ts";
 import { lastFromMeasures } from "#last/from-measures.ts";
 import { lastFromScan } from "#last/from-scan.ts";
 import type { Last } from "#last/last.ts";
-import { curveLength } from "#lines/curve.ts";
+import { curveLength } from "#last/surface-curve.ts";
 import { drawingBoard, drawLines } from "#lines/draw.ts";
 import { lineRulesFor, settle } from "#lines/rules.ts";
 import { cleanScan } from "#mesh/clean.ts";

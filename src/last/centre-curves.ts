@@ -1,7 +1,7 @@
 import { finding, type Finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import type { Sectioner } from "#mesh/section.ts";
-import { centreRing, curveOf, nearestOnRing, runOfRing, smoothCurve, type CentreRing } from "./centre-section.ts";
+import { centreRing, evenCurve, nearestOnRing, runOfRing, smoothCurve, type CentreRing } from "./centre-section.ts";
 import { findComb, type Comb } from "./comb.ts";
 import type { Point3, SurfaceCurve } from "./last.ts";
 import { distance, dot, mix, pointAt } from "./vector.ts";
@@ -31,7 +31,7 @@ export function centreCurves(cutter: Sectioner, seat: Point3, toe: Point3, noise
   const comb = findComb(cutter.mesh, 0.3 + 2 * noiseMm);
   const [ridgeEnd, backEnd] = topEnds(upper, ring, comb, 0.05 + noiseMm);
   const findings = gapFinding(ring);
-  const told = (run: readonly Point3[]): SurfaceCurve => (noiseMm > 0 ? smoothCurve(curveOf(run), 3) : curveOf(run));
+  const told = (run: readonly Point3[]): SurfaceCurve => (noiseMm > 0 ? smoothCurve(evenCurve(run), 3) : evenCurve(run));
   return {
     centreRidge: told(cutUpTo(upper, ridgeEnd)),
     backCurve: told(cutUpTo([...upper].reverse(), upper.length - 1 - backEnd)),

@@ -1,5 +1,6 @@
 import type { Section } from "#mesh/section.ts";
 import type { Point3, SurfaceCurve } from "./last.ts";
+import { nearestOnSegment } from "./surface-curve.ts";
 import { distance, mix, pointAt } from "./vector.ts";
 
 /** The section with y = 0 as one ring. Where the scan is open the ring goes straight over the gap. */
@@ -51,18 +52,13 @@ function openRing(pieces: readonly Float64Array[]): CentreRing {
 /** Place on a ring nearest to p: index with fraction. */
 export function nearestOnRing(ring: Float64Array, p: Point3): number {
   const n = ring.length / 3;
-  let best = Infinity;
+  let least = Infinity;
   let at = 0;
   for (let i = 0; i < n; i++) {
-    const a = pointAt(ring, i);
-    const b = pointAt(ring, (i + 1) % n);
-    const ab: Point3 = [b[0] - a[0], b[1] - a[1], b[2] - a[2]];
-    const long = ab[0] ** 2 + ab[1] ** 2 + ab[2] ** 2;
-    const t = long > 0 ? Math.max(0, Math.min(1, ((p[0] - a[0]) * ab[0] + (p[1] - a[1]) * ab[1] + (p[2] - a[2]) * ab[2]) / long)) : 0;
-    const d = distance(p, mix(a, b, t));
-    if (d < best) {
-      best = d;
-      at = i + t;
+    const { share, square } = nearestOnSegment(ring, i, (i + 1) % n, p);
+    if (square < least) {
+      least = square;
+      at = i + share;
     }
   }
   return at;
@@ -84,7 +80,7 @@ export function runOfRing(ring: Float64Array, from: number, to: number, directio
 }
 
 /** A polyline with its running length, resampled at even steps of about `step` mm. */
-export function curveOf(points: readonly Point3[], step = 1): SurfaceCurve {
+export function evenCurve(points: readonly Point3[], step = 1): SurfaceCurve {
   const arc = [0];
   for (let i = 1; i < points.length; i++) arc.push(arc[i - 1]! + distance(points[i - 1]!, points[i]!));
   const total = arc[arc.length - 1]!;
@@ -120,19 +116,5 @@ export function smoothCurve({ points, arc }: SurfaceCurve, widthMm: number): Sur
       q[i] = (points[i]! + lambda * side) / (1 + lambda * (wide ? 6 : 2));
     }
   }
-  return curveOf(Array.from({ length: n }, (_, i) => pointAt(q, i)), step);
-}
-
-/** Point at running length s of a curve; held at its ends. */
-export function pointAlong({ points, arc }: SurfaceCurve, s: number): Point3 {
-  const n = arc.length;
-  let low = 0;
-  let high = n - 1;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (arc[middle]! <= s) low = middle;
-    else high = middle;
-  }
-  const step = arc[high]! - arc[low]!;
-  return mix(pointAt(points, low), pointAt(points, high), step > 0 ? Math.max(0, Math.min(1, (s - arc[low]!) / step)) : 0);
+  return evenCurve(Array.from({ length: n }, (_, i) => pointAt(q, i)), step);
 }

@@ -3,10 +3,10 @@ import { Refusal } from "#base/refusal.ts";
 import type { Mesh } from "#mesh/mesh.ts";
 import { Sectioner } from "#mesh/section.ts";
 import { centreCurves, type CentreCurves } from "./centre-curves.ts";
-import { pointAlong } from "./centre-section.ts";
 import { closedArc, pointAtIndex } from "./closed-curve.ts";
 import { planLength, tapeGirth } from "./girth.ts";
 import { medialSign, type FeatherLine, type Landmarks, type Last, type Measures, type Placement, type Point3, type Side } from "./last.ts";
+import { pointOn } from "./surface-curve.ts";
 import { scale, sub, unit } from "./vector.ts";
 
 /** What is measured: a mesh in the last's frame (mm) and its feather line, which starts at the seat point, medial side first. */
@@ -36,7 +36,7 @@ export function measureLast(what: ToMeasure): Last {
   const joint = verticalPlane(sides.jointMedial, sides.jointLateral);
   const top = topPoints(curves, joint);
   const halves = featherHalves(feather);
-  const girthOn = (s: number): number => tapeGirth(cutter, pointAlong(curves.centreRidge, s), ridgeDirection(curves, s));
+  const girthOn = (s: number): number => tapeGirth(cutter, pointOn(curves.centreRidge, s), ridgeDirection(curves, s));
   const landmarks: Landmarks = { toePoint, seatPoint, ...sides, vampPoint: top.vampPoint, waistPoint: top.waistPoint, instepPoint: top.instepPoint };
   const measures: Measures = {
     stickLength: planLength(mesh),
@@ -136,7 +136,7 @@ function topPoints({ centreRidge, bottomCentre }: CentreCurves, joint: Plane): T
   const instepAt = vampAt + bottomCentre.arc[bottomCentre.arc.length - 1]! / 4;
   if (instepAt > total) throw new Refusal(finding("not-a-last", { why: `its ridge from the toe upward is only ${total.toFixed(0)} mm long and ends before the instep` }));
   const waistAt = (vampAt + instepAt) / 2;
-  const at = (s: number): Point3 => pointAlong(centreRidge, s);
+  const at = (s: number): Point3 => pointOn(centreRidge, s);
   return { vampAt, waistAt, instepAt, vampPoint: at(vampAt), waistPoint: at(waistAt), instepPoint: at(instepAt) };
 }
 
@@ -152,7 +152,7 @@ function crossing({ points, arc }: CentreCurves["centreRidge"], { point, normal 
 
 /** Direction of the ridge as a tape square to it would feel it: the chord from 10 mm before to 10 mm behind. */
 function ridgeDirection({ centreRidge }: CentreCurves, s: number): Point3 {
-  return unit(sub(pointAlong(centreRidge, s + 10), pointAlong(centreRidge, s - 10)));
+  return unit(sub(pointOn(centreRidge, s + 10), pointOn(centreRidge, s - 10)));
 }
 
 /** Normal of the plane through seat and instep point, parallel to y. */

@@ -1,7 +1,7 @@
 import { must } from "#base/bug.ts";
 import type { Last, Point3, SurfaceCurve } from "#last/last.ts";
 import { Sectioner, type Section } from "#mesh/section.ts";
-import { curveLength, pointOn } from "./curve.ts";
+import { curveLength, nearestOnSegment, pointOn } from "#last/surface-curve.ts";
 
 /**
  * A vertical half plane in which a tape is laid up from the feather line: through the vertical line at (axisX, 0), in the
@@ -62,21 +62,15 @@ interface Start {
   readonly segment: number;
 }
 
-function nearest(sections: readonly Section[], [x, y, z]: Point3): Start {
+function nearest(sections: readonly Section[], foot: Point3): Start {
   let best: Start | undefined;
   let least = Infinity;
   for (const section of sections) {
-    const p = section.points;
-    const n = p.length / 3;
+    const n = section.points.length / 3;
     for (let i = 0; i < (section.closed ? n : n - 1); i++) {
-      const a = 3 * i, b = 3 * ((i + 1) % n);
-      const ux = p[b]! - p[a]!, uy = p[b + 1]! - p[a + 1]!, uz = p[b + 2]! - p[a + 2]!;
-      const wx = x - p[a]!, wy = y - p[a + 1]!, wz = z - p[a + 2]!;
-      const uu = ux * ux + uy * uy + uz * uz;
-      const t = uu > 0 ? Math.min(1, Math.max(0, (ux * wx + uy * wy + uz * wz) / uu)) : 0;
-      const d = (wx - t * ux) ** 2 + (wy - t * uy) ** 2 + (wz - t * uz) ** 2;
-      if (d < least) {
-        least = d;
+      const { square } = nearestOnSegment(section.points, i, (i + 1) % n, foot);
+      if (square < least) {
+        least = square;
         best = { section, segment: i };
       }
     }

@@ -2,7 +2,7 @@ import { finding, type Finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import type { Last, Point3 } from "#last/last.ts";
 import { Arcs } from "./arcs.ts";
-import { curveLength, curveOf, distanceSquared, pointOn, upTo } from "./curve.ts";
+import { curveLength, curveOf, distanceSquared, pointOn, upTo } from "#last/surface-curve.ts";
 import { featherHalf, footAtX, halfSign, type Half } from "./feather.ts";
 import { flatOn, formeOf, type DoubleCurve, type Forme, type Xy } from "./forme.ts";
 import { heightMark } from "./heights.ts";

@@ -1,6 +1,6 @@
 import type { FeatherLine, Last, Point3, SurfaceCurve } from "#last/last.ts";
 import { pointAtIndex } from "#last/closed-curve.ts";
-import { curveOf } from "./curve.ts";
+import { curveOf } from "#last/surface-curve.ts";
 
 export type Half = "medial" | "lateral";
 export const halves: readonly Half[] = ["medial", "lateral"];

@@ -1,11 +1,12 @@
 import { must } from "#base/bug.ts";
 import { Flattener } from "#flatten/flatten.ts";
 import type { Last, Point3, SurfaceCurve } from "#last/last.ts";
+import { area } from "#mesh/area.ts";
 import { ClosestPoint } from "#mesh/closest.ts";
 import { vertexCount, type Mesh } from "#mesh/mesh.ts";
 import { TriangleLocator } from "#plane/triangle-locator.ts";
 import type { Arcs } from "./arcs.ts";
-import { arcNearest, curveLength, curveOf, upTo } from "./curve.ts";
+import { arcNearest, curveLength, curveOf, upTo } from "#last/surface-curve.ts";
 import { featherHalf, halves, type Half } from "./feather.ts";
 import { weave } from "./weave.ts";
 
@@ -119,17 +120,14 @@ function weightsIn(mesh: Mesh, triangle: number, [x, y, z]: Point3): [number, nu
 
 /** Moves, turns and scales the map: toe at the origin, centre along −x, total area as on the last. */
 function place(uv: Float64Array, mesh: Mesh, centre: readonly number[]): Float64Array {
-  const t = mesh.triangles, p = mesh.positions;
-  let flatArea = 0, area = 0;
+  const t = mesh.triangles;
+  let flatArea = 0;
   for (let f = 0; f < t.length; f += 3) {
     const a = t[f]!, b = t[f + 1]!, c = t[f + 2]!;
     flatArea += 0.5 * ((uv[2 * b]! - uv[2 * a]!) * (uv[2 * c + 1]! - uv[2 * a + 1]!) - (uv[2 * b + 1]! - uv[2 * a + 1]!) * (uv[2 * c]! - uv[2 * a]!));
-    const ux = p[3 * b]! - p[3 * a]!, uy = p[3 * b + 1]! - p[3 * a + 1]!, uz = p[3 * b + 2]! - p[3 * a + 2]!;
-    const vx = p[3 * c]! - p[3 * a]!, vy = p[3 * c + 1]! - p[3 * a + 1]!, vz = p[3 * c + 2]! - p[3 * a + 2]!;
-    area += 0.5 * Math.sqrt((uy * vz - uz * vy) ** 2 + (uz * vx - ux * vz) ** 2 + (ux * vy - uy * vx) ** 2);
   }
   must(flatArea > 0, "the forme's map is turned over");
-  const scale = Math.sqrt(area / flatArea);
+  const scale = Math.sqrt(area(mesh) / flatArea);
   const toe = centre[0]!, end = centre[centre.length - 1]!;
   const dx = uv[2 * toe]! - uv[2 * end]!, dy = uv[2 * toe + 1]! - uv[2 * end + 1]!;
   const size = Math.sqrt(dx * dx + dy * dy);

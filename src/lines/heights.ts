@@ -1,7 +1,7 @@
 import { must } from "#base/bug.ts";
 import type { Last, Point3, SurfaceCurve } from "#last/last.ts";
 import type { Arcs } from "./arcs.ts";
-import { arcNearest, curveLength, pointOn } from "./curve.ts";
+import { arcNearest, curveLength, pointOn } from "#last/surface-curve.ts";
 import { featherHalf, footAtX, type Half } from "./feather.ts";
 import type { HeightMark } from "./lines.ts";
 

@@ -1,6 +1,6 @@
 import { finding, type Finding } from "#base/findings.ts";
 import type { Last } from "#last/last.ts";
-import { arcNearest, distanceSquared, pointOn } from "./curve.ts";
+import { arcNearest, distanceSquared, pointOn } from "#last/surface-curve.ts";
 import { halves, type Half } from "./feather.ts";
 import type { Forme } from "./forme.ts";
 import type { LineRules, Lines, LineSettings } from "./lines.ts";

@@ -4,7 +4,7 @@ import { Refusal } from "#base/refusal.ts";
 import type { Last, Point3 } from "#last/last.ts";
 import type { Mesh } from "#mesh/mesh.ts";
 import type { Arc, Arcs } from "./arcs.ts";
-import { curveLength, pointOn } from "./curve.ts";
+import { curveLength, pointOn } from "#last/surface-curve.ts";
 import { featherHalf, footAtX, halfSign, halves, type Half } from "./feather.ts";
 
 /** The woven forme: a disk open at the back, and its named edges as vertex lists. */

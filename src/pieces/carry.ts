@@ -1,5 +1,6 @@
 import { must } from "#base/bug.ts";
 import type { Point3 } from "#last/last.ts";
+import { nearestOnSegment } from "#last/surface-curve.ts";
 import type { Polyline } from "#plane/outline.ts";
 import type { FlatShell } from "#shell/shell.ts";
 import type { Xy } from "./piece.ts";
@@ -26,27 +27,13 @@ export function carriedTo(flat: FlatShell, vertices: Uint32Array, p: Point3, sig
 
 export function carryAlong({ positions, uv }: Carrier, vertices: Uint32Array, p: Point3, sign: 1 | -1): Xy {
   must(vertices.length >= 2, "an edge needs two points");
-  let best = Infinity;
+  let least = Infinity;
   let place: Xy = [0, 0];
   for (let k = 0; k + 1 < vertices.length; k++) {
-    const a = vertices[k]!;
-    const b = vertices[k + 1]!;
-    let along = 0;
-    let square = 0;
-    for (let c = 0; c < 3; c++) {
-      const d = positions[3 * b + c]! - positions[3 * a + c]!;
-      along += d * (p[c]! - positions[3 * a + c]!);
-      square += d * d;
-    }
-    const t = square > 0 ? Math.min(1, Math.max(0, along / square)) : 0;
-    let far = 0;
-    for (let c = 0; c < 3; c++) {
-      const d = positions[3 * a + c]! + t * (positions[3 * b + c]! - positions[3 * a + c]!) - p[c]!;
-      far += d * d;
-    }
-    if (far < best) {
-      best = far;
-      place = between(uv, a, b, t, sign);
+    const { share, square } = nearestOnSegment(positions, vertices[k]!, vertices[k + 1]!, p);
+    if (square < least) {
+      least = square;
+      place = between(uv, vertices[k]!, vertices[k + 1]!, share, sign);
     }
   }
   return place;

@@ -1,6 +1,7 @@
 import Delaunator from "delaunator";
 import Constrainautor from "@kninnug/constrainautor";
 import { must } from "#base/bug.ts";
+import { contains } from "./inside.ts";
 
 /** A plane mesh: xy x0 y0 …, triangles counter-clockwise. */
 export interface PlaneMesh {
@@ -109,8 +110,9 @@ function triangulate(xy: Float64Array, outline: Float64Array, constraints: reado
   for (let f = 0; f < t.length; f += 3) {
     const a = t[f]!, b = t[f + 1]!, c = t[f + 2]!;
     const x = (xy[2 * a]! + xy[2 * b]! + xy[2 * c]!) / 3, y = (xy[2 * a + 1]! + xy[2 * b + 1]! + xy[2 * c + 1]!) / 3;
-    // Delaunator winds with y down; turn to counter-clockwise with y up.
-    if (inside(outline, x, y)) kept.push(...(turn(xy, a, b, c) > 0 ? [a, b, c] : [a, c, b]));
+    const turned = turn(xy, a, b, c);
+    // Three points in line make no triangle. Delaunator winds with y down; turn to counter-clockwise with y up.
+    if (turned !== 0 && contains({ xy: outline }, x, y)) kept.push(...(turned > 0 ? [a, b, c] : [a, c, b]));
   }
   must(kept.length > 0, "outline without inside");
   return Uint32Array.from(kept);
@@ -118,16 +120,6 @@ function triangulate(xy: Float64Array, outline: Float64Array, constraints: reado
 
 const turn = (xy: Float64Array, a: number, b: number, c: number): number =>
   (xy[2 * b]! - xy[2 * a]!) * (xy[2 * c + 1]! - xy[2 * a + 1]!) - (xy[2 * b + 1]! - xy[2 * a + 1]!) * (xy[2 * c]! - xy[2 * a]!);
-
-function inside(outline: Float64Array, x: number, y: number): boolean {
-  let odd = false;
-  const n = outline.length;
-  for (let i = 0, j = n - 2; i < n; j = i, i += 2) {
-    const y0 = outline[j + 1]!, y1 = outline[i + 1]!;
-    if (y0 > y !== y1 > y && x < outline[j]! + ((y - y0) / (y1 - y0)) * (outline[i]! - outline[j]!)) odd = !odd;
-  }
-  return odd;
-}
 
 /** Moves each free point half way to the middle of its neighbours. */
 function relaxInto(xy: Float64Array, triangles: Uint32Array, fixedCount: number): void {

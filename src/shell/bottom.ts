@@ -2,7 +2,7 @@ import { must } from "#base/bug.ts";
 import { finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import type { Last, SurfaceCurve } from "#last/last.ts";
-import { curveLength, pointOn } from "#lines/curve.ts";
+import { curveLength, pointOn } from "#last/surface-curve.ts";
 import { featherHalf } from "#lines/feather.ts";
 import { fillOutline } from "#plane/fill.ts";
 import { TriangleLocator } from "#plane/triangle-locator.ts";

@@ -2,10 +2,11 @@ import { must } from "#base/bug.ts";
 import { finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import type { SurfaceCurve } from "#last/last.ts";
-import { curveLength, pointOn, upTo } from "#lines/curve.ts";
+import { curveLength, pointOn, upTo } from "#last/surface-curve.ts";
 import type { DrawingBoard, DrawnLines } from "#lines/draw.ts";
 import { flatOn, type DoubleCurve, type Forme } from "#lines/forme.ts";
 import { fillOutline } from "#plane/fill.ts";
+import { area, signedArea } from "#plane/measure.ts";
 import type { Shell, ShellEdges } from "./shell.ts";
 
 /** How fine the shell is cut: enough for a tenth of a millimetre along the outline. */
@@ -30,7 +31,7 @@ export function cutShell({ last, forme }: DrawingBoard, { topline, lines }: Draw
   const toe = featherMedial[featherMedial.length - 1]!, throat = toplineLateral[toplineLateral.length - 1]!;
   const centre = rim.inner(centreCurve, forme.centre);
 
-  const turned = signedArea(rim.flat) < 0;
+  const turned = signedArea({ xy: Float64Array.from(rim.flat) }) < 0;
   const n = rim.flat.length / 2;
   const place = (i: number) => (turned ? (n - i) % n : i);
   const outline = new Float64Array(2 * n);
@@ -62,7 +63,7 @@ export function cutShell({ last, forme }: DrawingBoard, { topline, lines }: Draw
 /** Area of the shell on the drawing plane, which is near enough to that on the last to choose the edge length. */
 function planeArea(forme: Forme, topline: DrawnLines["topline"]): number {
   const backward = (xy: Float64Array) => Array.from({ length: xy.length / 2 }, (_, i) => xy.length - 2 - 2 * i).flatMap((i) => [xy[i]!, xy[i + 1]!]);
-  return Math.abs(signedArea([...forme.feather.medial.flat, ...backward(forme.feather.lateral.flat), ...topline.lateral.flat, ...backward(topline.medial.flat)]));
+  return area({ xy: Float64Array.from([...forme.feather.medial.flat, ...backward(forme.feather.lateral.flat), ...topline.lateral.flat, ...backward(topline.medial.flat)]) });
 }
 
 /** Gathers the rim of the shell edge by edge; each edge starts where the last one ended. */
@@ -118,10 +119,3 @@ class Rim {
     return this.points.length / 3 - 1;
   }
 }
-
-function signedArea(xy: readonly number[]): number {
-  let sum = 0;
-  for (let i = 0, j = xy.length - 2; i < xy.length; j = i, i += 2) sum += xy[j]! * xy[i + 1]! - xy[i]! * xy[j + 1]!;
-  return sum / 2;
-}
-

@@ -1,4 +1,5 @@
-import type { Mesh } from "#mesh/mesh.ts";
+import { triangleArea } from "#mesh/area.ts";
+import { triangleCount, type Mesh } from "#mesh/mesh.ts";
 import type { StrainSummary } from "./shell.ts";
 
 /** Area-weighted summary of the larger of the two principal strains (as |stretch − 1|) of each triangle. */
@@ -22,13 +23,6 @@ export function summarise(mesh: Mesh, stretchMax: Float64Array, stretchMin: Floa
 }
 
 /** Area of each triangle in space, mm². */
-export function areas({ positions: p, triangles: t }: Mesh): Float64Array {
-  const out = new Float64Array(t.length / 3);
-  for (let f = 0; f < out.length; f++) {
-    const a = 3 * t[3 * f]!, b = 3 * t[3 * f + 1]!, c = 3 * t[3 * f + 2]!;
-    const ux = p[b]! - p[a]!, uy = p[b + 1]! - p[a + 1]!, uz = p[b + 2]! - p[a + 2]!;
-    const vx = p[c]! - p[a]!, vy = p[c + 1]! - p[a + 1]!, vz = p[c + 2]! - p[a + 2]!;
-    out[f] = 0.5 * Math.sqrt((uy * vz - uz * vy) ** 2 + (uz * vx - ux * vz) ** 2 + (ux * vy - uy * vx) ** 2);
-  }
-  return out;
+export function areas(mesh: Mesh): Float64Array {
+  return Float64Array.from({ length: triangleCount(mesh) }, (_, f) => triangleArea(mesh, f));
 }

@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, test } from "vitest";
 import { severityOf } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import type { Last } from "#last/last.ts";
-import { curveLength, pointOn } from "#lines/curve.ts";
+import { curveLength, pointOn } from "#last/surface-curve.ts";
 import { drawingBoard, drawLines, type DrawingBoard } from "#lines/draw.ts";
 import { featherHalf, footAtX, halves, halfSign } from "#lines/feather.ts";
 import { lineRulesFor, settle } from "#lines/rules.ts";

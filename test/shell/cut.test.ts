@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, test } from "vitest";
 import type { SurfaceCurve } from "#last/last.ts";
-import { arcNearest, pointOn } from "#lines/curve.ts";
+import { arcNearest, pointOn } from "#last/surface-curve.ts";
 import { featherHalf } from "#lines/feather.ts";
 import { ClosestPoint } from "#mesh/closest.ts";
 import { topologyOf } from "../support/disk-topology.ts";

@@ -1,5 +1,5 @@
 import type { Last, Point3, SurfaceCurve } from "#last/last.ts";
-import { curveOf } from "#lines/curve.ts";
+import { curveOf } from "#last/surface-curve.ts";
 import { featherHalf, footAtX, type Half } from "#lines/feather.ts";
 import type { HeightMark, Lines } from "#lines/lines.ts";
 import type { SheetInput } from "#sheets/input.ts";

@@ -1,5 +1,5 @@
 import type { Last, Landmarks, Measures, Side } from "#last/last.ts";
-import { curveOf } from "#lines/curve.ts";
+import { curveOf } from "#last/surface-curve.ts";
 import type { Mesh } from "#mesh/mesh.ts";
 import { readScan } from "#mesh/read.ts";
 import { sharedBytes, sharedJson } from "./shared.ts";

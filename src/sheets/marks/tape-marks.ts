@@ -1,5 +1,5 @@
 import type { Last } from "#last/last.ts";
-import { arcNearest } from "#lines/curve.ts";
+import { arcNearest } from "#last/surface-curve.ts";
 import { featherHalf, type Half } from "#lines/feather.ts";
 import type { HeightMark, Lines } from "#lines/lines.ts";
 

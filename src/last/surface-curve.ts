@@ -1,4 +1,4 @@
-import type { Point3, SurfaceCurve } from "#last/last.ts";
+import type { Point3, SurfaceCurve } from "./last.ts";
 
 /** A surface curve from its points x0 y0 z0 …, with the running length worked out. */
 export function curveOf(points: ArrayLike<number>): SurfaceCurve {
@@ -24,24 +24,36 @@ export function pointOn({ points: p, arc }: SurfaceCurve, at: number): Point3 {
     if (arc[mid]! <= at) lo = mid;
     else hi = mid;
   }
-  const t = (at - arc[lo]!) / (arc[hi]! - arc[lo]!);
+  const step = arc[hi]! - arc[lo]!;
+  const t = step > 0 ? (at - arc[lo]!) / step : 0;
   const a = 3 * lo, b = 3 * hi;
   return [p[a]! + t * (p[b]! - p[a]!), p[a + 1]! + t * (p[b + 1]! - p[a + 1]!), p[a + 2]! + t * (p[b + 2]! - p[a + 2]!)];
 }
 
+/** Place on a segment: share of the way from its first point to its second, and the square of its distance from what was asked. */
+export interface OnSegment {
+  readonly share: number;
+  readonly square: number;
+}
+
+/** The place nearest to a point on the segment between points i and j of a list x0 y0 z0 …. */
+export function nearestOnSegment(p: Float64Array, i: number, j: number, [x, y, z]: Point3): OnSegment {
+  const a = 3 * i, b = 3 * j;
+  const ux = p[b]! - p[a]!, uy = p[b + 1]! - p[a + 1]!, uz = p[b + 2]! - p[a + 2]!;
+  const wx = x - p[a]!, wy = y - p[a + 1]!, wz = z - p[a + 2]!;
+  const uu = ux * ux + uy * uy + uz * uz;
+  const share = uu > 0 ? Math.min(1, Math.max(0, (ux * wx + uy * wy + uz * wz) / uu)) : 0;
+  return { share, square: (wx - share * ux) ** 2 + (wy - share * uy) ** 2 + (wz - share * uz) ** 2 };
+}
+
 /** The length along the curve of the place nearest to a point. */
-export function arcNearest({ points: p, arc }: SurfaceCurve, [x, y, z]: Point3): number {
+export function arcNearest({ points, arc }: SurfaceCurve, p: Point3): number {
   let best = 0, least = Infinity;
   for (let i = 0; i + 1 < arc.length; i++) {
-    const a = 3 * i, b = a + 3;
-    const ux = p[b]! - p[a]!, uy = p[b + 1]! - p[a + 1]!, uz = p[b + 2]! - p[a + 2]!;
-    const wx = x - p[a]!, wy = y - p[a + 1]!, wz = z - p[a + 2]!;
-    const uu = ux * ux + uy * uy + uz * uz;
-    const t = uu > 0 ? Math.min(1, Math.max(0, (ux * wx + uy * wy + uz * wz) / uu)) : 0;
-    const d = (wx - t * ux) ** 2 + (wy - t * uy) ** 2 + (wz - t * uz) ** 2;
-    if (d < least) {
-      least = d;
-      best = arc[i]! + t * (arc[i + 1]! - arc[i]!);
+    const { share, square } = nearestOnSegment(points, i, i + 1, p);
+    if (square < least) {
+      least = square;
+      best = arc[i]! + share * (arc[i + 1]! - arc[i]!);
     }
   }
   return best;
