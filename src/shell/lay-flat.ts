@@ -13,6 +13,8 @@ import { summarise } from "./strain.ts";
 const edgeWeightPerMm = 0.05;
 /** Stiffness of the thread that swings the heel ends together; the mode is soft, so this all but fixes the gap. */
 const springWeight = 10;
+/** What must stay between the heel ends, so that the back seam's allowances have room, mm. */
+const leastGapMm = 10;
 
 /** Lays the shell flat as it lies of itself, without spring. */
 export function layFree(shell: Shell): Flattening {
@@ -21,7 +23,7 @@ export function layFree(shell: Shell): Flattening {
 
 /**
  * The flat shell, heel ends swung together by `springMm` at the topline from where they lie of themselves in `free`.
- * @throws Refusal `spring-too-wide` when they are not that far apart; swung outward by as much and more means nothing either.
+ * @throws Refusal `spring-too-wide` when less than {@link leastGapMm} would be left between them; swung outward by as much and more means nothing either.
  */
 export function layFlat(shell: Shell, springMm: number, free: Flattening = layFree(shell)): FlatShell {
   const flat = springMm === 0 ? free : swing(shell, free, springMm);
@@ -36,7 +38,7 @@ export function layFlat(shell: Shell, springMm: number, free: Flattening = layFr
 function swing(shell: Shell, free: Flattening, springMm: number): Flattening {
   const a = last(shell.edges.backMedial), b = last(shell.edges.backLateral);
   const gap = heelGap({ shell, uv: free.uv });
-  const mostMm = Math.floor(gap - 1);
+  const mostMm = Math.floor(gap - leastGapMm);
   if (!(Math.abs(springMm) <= mostMm)) throw new Refusal(finding("spring-too-wide", { springMm, mostMm }));
   return flatten(shell.mesh, { edges: trueEdges(shell), start: free.uv, ties: [{ a, b, targetMm: gap - springMm, weight: springWeight }] });
 }

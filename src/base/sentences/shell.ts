@@ -15,7 +15,7 @@ export const shellSentences = {
     "look",
     (d: { triangles: number }) => `The flat pattern folds over in ${d.triangles} small places; it cannot be trusted there. Check the last's surface or choose a smaller spring.`,
   ),
-  "spring-too-wide": sentence("stop", (d: { springMm: number; mostMm: number }) => `A spring of ${d.springMm.toFixed(1)} mm cannot be laid: the heel ends of the flat pattern are not that far apart. Choose one from ${-d.mostMm} to ${d.mostMm} mm; a few millimetres are usual.`),
+  "spring-too-wide": sentence("stop", (d: { springMm: number; mostMm: number }) => `A spring of ${d.springMm.toFixed(1)} mm cannot be laid: the heel ends of the flat pattern are not that far apart and leave room for the back seam. Choose one from ${-d.mostMm} to ${d.mostMm} mm; a few millimetres are usual.`),
   "topline-crosses-feather": sentence("stop", (_: object) => "The topline leaves the upper's surface: a side is too low or the throat too near the toe. Raise the side heights or lengthen the throat depth."),
   "bottom-open": sentence("stop", (d: { xMm: number }) => `The bottom of the last has a hole ${d.xMm.toFixed(0)} mm from the seat point. Scan the last again with its bottom covered.`),
 };
