@@ -11,7 +11,8 @@ import { widthsAlong } from "./zones.ts";
 
 /**
  * The lining in one piece, from the net upper: taken in along the back and at the toe, since it lies inside upper, puff and
- * stiffener; its lasting margin shorter than the upper's; left standing above the topline to be trimmed.
+ * stiffener; its lasting margin shorter than the upper's; left standing above the topline to be trimmed. Drawn like the upper, from
+ * outside, which shows its flesh side: its grain lies against the foot.
  */
 export function cutLining(net: NetUpper, settings: PieceSettings, labels: Labels): Draft {
   const upper = lastingMargin(net, settings);
@@ -35,7 +36,7 @@ export function cutLining(net: NetUpper, settings: PieceSettings, labels: Labels
     ...centreNotches(net, outline, Math.min(1.5, settings.liningTrimMm / 2)),
     ...featherNotches(net, margin),
   ];
-  const lines = pieceLines({ name: "lining", material: "lining leather", notes: ["with lasting margin,", "back seam and trim"], count: 1, labels });
+  const lines = pieceLines({ name: "lining", material: "lining leather", notes: ["with lasting margin,", "back seam and trim,", "flesh side up"], count: 1, labels });
   return { name: "lining", material: "lining leather", net: false, outline, marks, labels: upperLabels(net, within, marks, lines), directionDeg: 0 };
 }
 

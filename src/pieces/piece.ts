@@ -19,7 +19,8 @@ export type Mark =
 
 /**
  * One flat piece as it is cut. `outline` is the cutting line, allowances included (`net` says when there are none);
- * seen from the grain side, bottom pieces from above as the foot stands on them. A right piece and its left twin are exact
+ * the upper and its lining are seen from outside (the upper's grain side, the lining's flesh side, since its grain lies against the
+ * foot), bottom pieces from above as the foot stands on them. A right piece and its left twin are exact
  * mirrors in the x axis; only their texts are set anew so that they read.
  */
 export interface Piece {

@@ -50,7 +50,7 @@ export function cutUpper(net: NetUpper, settings: PieceSettings, labels: Labels)
     ...toplineNotches(net, settings.toplineFoldMm, Math.min(foldNotchDepthMm, settings.toplineFoldMm / 2)),
     ...backPricks(net),
   ];
-  const lines = pieceLines({ name: "upper", material: "upper leather", notes: ["with lasting margin,", "fold and back seam"], count: 1, labels });
+  const lines = pieceLines({ name: "upper", material: "upper leather", notes: ["with lasting margin,", "fold and back seam,", "grain side up"], count: 1, labels });
   return { name: "upper", material: "upper leather", net: false, outline: cut.outline, marks, labels: upperLabels(net, inner, marks, lines), directionDeg: 0 };
 }
 

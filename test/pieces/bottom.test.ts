@@ -1,8 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { cutInsole, cutOutsole, cutSock, netBottom, outsoleMargin } from "#pieces/bottom-pieces.ts";
-import { edgePoint } from "#pieces/net-upper.ts";
+import type { Draft } from "#pieces/draft.ts";
+import { cutLining } from "#pieces/lining.ts";
+import { edgePoint, netUpper } from "#pieces/net-upper.ts";
 import { acrossAt, ringEdge } from "#pieces/marks.ts";
 import { pieceRulesFor, pieceSettingsFrom } from "#pieces/rules.ts";
+import { cutUpper } from "#pieces/upper.ts";
 import { nearestOn } from "#plane/along.ts";
 import { area, perimeter } from "#plane/measure.ts";
 import { offsetOutline } from "#plane/offset.ts";
@@ -72,6 +75,13 @@ describe("bottom pieces", () => {
     const sole = cutOutsole(net, settings, labels);
     const [outer, inner] = acrossAt(sole.outline, 110)!;
     expect(-outer[1] - inner[1]).toBeGreaterThan(3);
+  });
+
+  test("upper and lining say which side is seen: a lining's grain lies against the foot (common practice, no source)", () => {
+    const upper = netUpper(pump.last, pump.lines, pump.flat);
+    const words = (draft: Draft) => draft.labels.flatMap((b) => b.lines.map((l) => l.text));
+    expect(words(cutUpper(upper, settings, labels))).toContain("grain side up");
+    expect(words(cutLining(upper, settings, labels))).toContain("flesh side up");
   });
 
   test("the outsole's note says which side is seen", () => {

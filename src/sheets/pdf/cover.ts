@@ -28,7 +28,7 @@ interface Row {
 const steps = [
   "Print every page at 100 % (actual size), not 'fit to page'. Lay a ruler on both bars of each page: they must measure 100 mm, at most half a millimetre off. If they do not, do not cut; set the printer right first.",
   "Join only pages that have diamonds. Cut a page along its dashed line, left or top, and lay it on its neighbour so that the halves of each diamond with the same number meet. A step or a gap in a diamond is the error: shift until there is none, then tape.",
-  "Glue to card and cut on the full outer line, on a mat, with the knife moving away from your fingers. Upper and lining are seen from the grain side, the bottom from above. Left is the exact mirror of right.",
+  "Glue to card and cut on the full outer line, on a mat, with the knife moving away from your fingers. Upper and lining are seen from outside: the upper shows its grain, the lining its flesh side, for its grain lies against the foot. The bottom is seen from above. Left is the exact mirror of right.",
 ];
 
 /** Height of the instructions above the list, of the legend below it, and the least of a row, mm. */
