@@ -16,12 +16,13 @@ interface Kept {
 export class Memory {
   readonly #kept = new Map<string, Kept>();
 
-  session(watch: Watch, now: () => number): Session {
-    return new Session(this.#kept, watch, now);
+  start(watch: Watch, now: () => number): Run {
+    return new Run(this.#kept, watch, now);
   }
 }
 
-class Session {
+/** One run of the pipeline over what is remembered. */
+class Run {
   readonly timesMs: Record<string, number> = {};
   readonly #kept: Map<string, Kept>;
   readonly #watch: Watch;

@@ -34,7 +34,7 @@ export class Pipeline {
   readonly #memory = new Memory();
 
   run(job: Job, files: Files, { watch = unwatched, now = () => 0, triangles = fineTriangles }: RunOptions = {}): Pair {
-    const stages = this.#memory.session(watch, now);
+    const stages = this.#memory.start(watch, now);
     const lastKey = JSON.stringify(job.last) + (job.last.from === "scan" ? digest(fileOf(job.last.file, files)) : job.title);
     const last = stages.make("last", [lastKey], () => readLast(job, files, watch));
     const lineRules = lineRulesFor(last.value);
