@@ -121,6 +121,10 @@ export class Desk {
   startAfresh(): void {
     this.change(defaultJob(), "starting from the example last");
   }
+  /** Begins without the steps before, for it may be they that the page breaks down over. */
+  startOver(): void {
+    this.#become(startHistory(defaultJob(), "the example last"));
+  }
 
   /** Opens a scan or a job file. It becomes the work only when a pair could be made of it. */
   async openFile(file: File): Promise<void> {

@@ -5,9 +5,10 @@ import "./look/picture.css";
 import { createRoot } from "react-dom/client";
 import { App } from "./app.tsx";
 import { Desk } from "./desk.ts";
+import { Guard } from "./top/guard.tsx";
 
 const desk = new Desk();
-createRoot(document.getElementById("app")!).render(<App desk={desk} />);
+createRoot(document.getElementById("app")!).render(<Guard desk={desk}><App desk={desk} /></Guard>);
 void desk.open();
 
 if (import.meta.env.PROD && "serviceWorker" in navigator) {

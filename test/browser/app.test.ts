@@ -168,29 +168,6 @@ describe.skipIf(missing !== undefined)("the app in a browser", () => {
     }
   });
 
-  test("a file that the browser is not let at is refused in a sentence", async () => {
-    await page.addInitScript(() => {
-      File.prototype.arrayBuffer = () => Promise.reject(new DOMException("gone", "NotReadableError"));
-    });
-    await openApp(page, stage.address);
-    await page.locator("input[type=file]").setInputFiles({ name: "gone.stl", mimeType: "model/stl", buffer: Buffer.from("solid") });
-    await page.locator(".trouble p").waitFor();
-    expect(await page.locator(".trouble p").innerText()).toMatch(/^gone\.stl cannot be read/);
-  });
-
-  test("where the browser keeps nothing, the work goes on, is said not to be kept, and can be saved to a file", async () => {
-    await page.addInitScript(() => {
-      Object.defineProperty(globalThis, "indexedDB", { get: () => { throw new DOMException("denied", "SecurityError"); } });
-    });
-    await openApp(page, stage.address);
-    expect(await page.locator(".kept").innerText()).toContain("Not saved");
-    await setValue(page, "throat depth", "76");
-    await page.getByText("Not saved: this browser keeps nothing").waitFor();
-    const saved = page.waitForEvent("download");
-    await page.getByRole("button", { name: "Save to a file" }).click();
-    expect((await saved).suggestedFilename()).toMatch(/\.lastwise$/);
-  });
-
   test("a scan becomes the work, and taking back brings the demonstration again", async () => {
     await openApp(page, stage.address);
     const last = lastFromMeasures(demoMeasurements, "demo", unwatched);

@@ -65,7 +65,7 @@ export class Stage {
 }
 
 /** What went wrong on a page without the maker being told: uncaught errors and errors in the console. */
-export function faultsOf(page: Page): readonly string[] {
+export function faultsOf(page: Page): string[] {
   const faults: string[] = [];
   page.on("pageerror", (e) => faults.push(e.message));
   page.on("console", (m) => m.type() === "error" && faults.push(m.text()));

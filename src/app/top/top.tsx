@@ -1,6 +1,6 @@
 import { useSyncExternalStore, type ReactElement } from "react";
 import type { Desk, Desktop, Saved } from "../desk.ts";
-import { downloadBytes } from "../download.ts";
+import { saveJob } from "../download.ts";
 import { redoable, undoable } from "../state/history.ts";
 
 const savedWords: Readonly<Record<Saved, string>> = {
@@ -63,17 +63,3 @@ export function Top({ desk, now, onOpen }: TopProps): ReactElement {
     </header>
   );
 }
-
-function saveJob(desk: Desk): void {
-  const bytes = desk.jobFile();
-  if (bytes) downloadBytes(`${fileName(desk.job.title)}.lastwise`, bytes, "application/zip");
-}
-
-/** A title as a file's name: no characters that a file system refuses. */
-const fileName = (title: string): string =>
-  [...title]
-    .map((c) => (c < " " || '\\/:*?"<>|'.includes(c) ? " " : c))
-    .join("")
-    .replace(/\s+/g, " ")
-    .trim()
-    .slice(0, 60) || "pair";
