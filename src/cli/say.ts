@@ -37,7 +37,7 @@ export function sayPair({ last, lines, flat, pieces }: Pair): string {
   return [
     `${last.name}: a ${last.side} last, joint girth ${mm(last.measures.jointGirth)}, last length ${mm(last.measures.lastLength)}.`,
     `The throat lies ${mm(throatDepthMm)} behind the toe point, the back stands ${mm(backHeightMm)} high, the sides ${mm(sideHeightLateralMm)} outside and ${mm(sideHeightMedialMm)} inside at their lowest.`,
-    `Spring ${mm(flat.springMm)}; laid flat, half of the upper must give less than ${percent(flat.strain.p50)} and the worst place ${percent(flat.strain.max)}.`,
+    `Spring ${mm(flat.springMm)}; from flat to last half of the upper changes by less than ${percent(flat.strain.p50)}. It must stretch by ${percent(flat.strain.give)} at most, and gather by ${percent(flat.strain.gather)} at most, where it is pleated under.`,
     `Pieces for left and right: ${names.join("; ")}.`,
   ].join("\n");
 }

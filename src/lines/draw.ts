@@ -5,9 +5,9 @@ import { Arcs } from "./arcs.ts";
 import { curveLength, curveOf, distanceSquared, pointOn, upTo } from "#last/surface-curve.ts";
 import { featherHalf, footAtX, halfSign, type Half } from "./feather.ts";
 import { flatOn, formeOf, type DoubleCurve, type Forme, type Xy } from "./forme.ts";
-import { heightMark } from "./heights.ts";
+import { heightMark, lowestMark } from "./heights.ts";
 import { judgeLines } from "./judge.ts";
-import type { Lines, LineRules, LineSettings } from "./lines.ts";
+import type { HeightMark, Lines, LineRules, LineSettings } from "./lines.ts";
 import { halfTopline, liftLine, pointBeforeThroat, bowRadius, type HalfPlan } from "./topline.ts";
 
 /** What is made once per last, so that dragging a line costs little. */
@@ -35,11 +35,10 @@ export function drawLines(board: DrawingBoard, rules: LineRules, settings: LineS
   refuseImpossible(board, rules, settings);
   const plans = { medial: planHalf(board, settings, "medial"), lateral: planHalf(board, settings, "lateral") };
   const radius = planeRadius(board, plans, settings);
-  const half = (which: Half) => liftHalf(board, settings, which, halfTopline({ ...plans[which], throatRadiusMm: radius }, stepMm));
-  const topline = { medial: half("medial"), lateral: half("lateral") };
+  const drawn = { medial: drawHalf(board, settings, "medial", radius), lateral: drawHalf(board, settings, "lateral", radius) };
+  const topline = { medial: drawn.medial.curve, lateral: drawn.lateral.curve };
   const { last, forme } = board;
   const marks = (half: Half) => [0.25, 0.5, 0.75].map((share) => heightMark(board, half, topline[half], share * flankEnd(topline[half], last)));
-  const lowest = (half: Half) => heightMark(board, half, topline[half], lowestX(settings, half, last));
   const lines: Omit<Lines, "findings"> = {
     settings,
     toplineMedial: { points: topline.medial.points, arc: topline.medial.arc },
@@ -47,8 +46,8 @@ export function drawLines(board: DrawingBoard, rules: LineRules, settings: LineS
     centre: upTo(last.centreRidge, settings.throatDepthMm),
     back: upTo(last.backCurve, settings.backHeightMm),
     quarterHeights: { medial: marks("medial"), lateral: marks("lateral") },
-    lowestMedial: lowest("medial"),
-    lowestLateral: lowest("lateral"),
+    lowestMedial: drawn.medial.lowest,
+    lowestLateral: drawn.lateral.lowest,
   };
   const findings: readonly Finding[] = judgeLines(last, rules, lines, forme);
   return { lines: { ...lines, findings }, topline };
@@ -60,13 +59,35 @@ const flankEnd = (topline: DoubleCurve, last: Last): number => topline.points[to
 const lowestX = (settings: LineSettings, half: Half, last: Last): number =>
   (half === "medial" ? settings.lowestAtMedial : settings.lowestAtLateral) * (last.landmarks.toePoint[0] - last.landmarks.seatPoint[0]);
 
-function planHalf(board: DrawingBoard, settings: LineSettings, half: Half): HalfPlan {
+const sideHeight = (settings: LineSettings, half: Half): number => (half === "medial" ? settings.sideHeightMedialMm : settings.sideHeightLateralMm);
+
+/**
+ * Draws one half so that its lowest place has the asked height. Either side of the asked place the curve may dip a little lower than
+ * there; then it is drawn anew, raised by as much, which brings it to a few hundredths in one or two rounds.
+ */
+function drawHalf(board: DrawingBoard, settings: LineSettings, half: Half, throatRadiusMm: number): { readonly curve: DoubleCurve; readonly lowest: HeightMark } {
+  const asked = sideHeight(settings, half);
+  let raised = 0;
+  for (let round = 0; ; round++) {
+    const plan = { ...planHalf(board, settings, half, raised), throatRadiusMm };
+    const curve = liftHalf(board, settings, half, halfTopline(plan, stepMm));
+    const lowest = lowestMark(board, half, curve);
+    const short = asked - lowest.heightMm;
+    if (Math.abs(short) < 0.05 || round === 2) return { curve, lowest };
+    // A line that is lowest far from the asked place is told as such, not forced.
+    raised = Math.min(raised + short, mostRaisedMm);
+  }
+}
+
+const mostRaisedMm = 2;
+
+function planHalf(board: DrawingBoard, settings: LineSettings, half: Half, raisedMm = 0): HalfPlan {
   const { last, forme } = board;
   const sign = halfSign(last, half);
   const bank = forme.back[half];
   const back = flatOn(bank, settings.backHeightMm);
   const throat = flatOn(forme.centre, settings.throatDepthMm);
-  const low = lowestPoint(board, settings, half);
+  const low = lowestPoint(board, settings, half, raisedMm);
   return {
     back,
     backDirection: square(direction(bank, settings.backHeightMm), sign),
@@ -104,17 +125,18 @@ function liftHalf({ last, forme }: DrawingBoard, settings: LineSettings, half: H
 }
 
 /** The lowest place on the plane, and the direction of equal height there. */
-function lowestPoint(board: DrawingBoard, settings: LineSettings, half: Half): { readonly at: Xy; readonly direction: Xy } {
+function lowestPoint(board: DrawingBoard, settings: LineSettings, half: Half, raisedMm: number): { readonly at: Xy; readonly direction: Xy } {
   const { last, arcs, forme } = board;
   const feather = featherHalf(last.feather, half);
-  const height = half === "medial" ? settings.sideHeightMedialMm : settings.sideHeightLateralMm;
+  const height = sideHeight(settings, half) + raisedMm;
   const x = last.landmarks.seatPoint[0] + lowestX(settings, half, last);
   const at = (dx: number): Xy => {
     const foot = footAtX(feather, x + dx);
     if (!foot) throw new Refusal(finding("line-beyond-last", { what: "lowest place of the topline", value: x, most: last.landmarks.toePoint[0], unit: "mm" }));
     return forme.toFlat(pointOn(arcs.from(foot.foot, height), height));
   };
-  const before = at(-4), after = at(4);
+  // Wide enough not to follow the roughness of a scan.
+  const before = at(-10), after = at(10);
   return { at: at(0), direction: unit([after[0] - before[0], after[1] - before[1]]) };
 }
 

@@ -21,6 +21,27 @@ export function heightMark({ last, arcs }: { readonly last: Last; readonly arcs:
   return { share, alongFeatherMm: foot.along, heightMm, foot: foot.foot, at: pointOn(arc, Math.min(heightMm, curveLength(arc))) };
 }
 
+/** Share of the way from the seat point to below the throat where the lowest place is looked for, and in how many steps. */
+const lookFrom = 0.15, lookTo = 0.85, steps = 20;
+
+/** The lowest place of a half: the least height of the topline between heel and vamp wing, to about a millimetre along the last. */
+export function lowestMark(board: { readonly last: Last; readonly arcs: Arcs }, half: Half, topline: SurfaceCurve): HeightMark {
+  const flank = topline.points[topline.points.length - 3]! - board.last.landmarks.seatPoint[0];
+  const at = (share: number) => heightMark(board, half, topline, share * flank);
+  let best = at(lookFrom);
+  let step = (lookTo - lookFrom) / steps;
+  for (let i = 1; i <= steps; i++) {
+    const mark = at(lookFrom + i * step);
+    if (mark.heightMm < best.heightMm) best = mark;
+  }
+  for (; step * flank > 1; step /= 2)
+    for (const share of [best.share - step / 2, best.share + step / 2]) {
+      const mark = at(share);
+      if (mark.heightMm < best.heightMm) best = mark;
+    }
+  return best;
+}
+
 /** Where the topline, coming from the back, crosses the plane at x. */
 function onTopline({ points: p }: SurfaceCurve, x: number): Point3 {
   for (let i = 0; i + 5 < p.length; i += 3) {

@@ -25,6 +25,8 @@ export function judgeLines(last: Last, rules: LineRules, lines: Omit<Lines, "fin
     const below = Math.sqrt(distanceSquared(pointOn(topline, arcNearest(topline, joint)), joint));
     if (below < 12) findings.push(finding("topline-crosses-joint", { half: inOrOut(half), belowMm: below }, joint));
     const low = half === "medial" ? lines.lowestMedial : lines.lowestLateral;
+    const asked = half === "medial" ? lines.settings.sideHeightMedialMm : lines.settings.sideHeightLateralMm;
+    if (low.heightMm < asked - 0.5) findings.push(finding("lowest-elsewhere", { half: inOrOut(half), askedMm: asked, lowestMm: low.heightMm, alongFeatherMm: low.alongFeatherMm }, low.at));
     if (low.heightMm >= lines.settings.backHeightMm) findings.push(finding("topline-rises-to-hump", { half: inOrOut(half) }, low.at));
   }
   if (lines.settings.backHeightMm > forme.ceilingMm - 6)

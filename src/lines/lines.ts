@@ -58,7 +58,7 @@ export interface Lines {
   /** From the seat point up the back curve to the back point. */
   readonly back: SurfaceCurve;
   readonly quarterHeights: QuarterHeights;
-  /** The lowest place of each half. */
+  /** The truly lowest place of each half; on a rough or odd last it may lie a little beside the asked one. */
   readonly lowestMedial: HeightMark;
   readonly lowestLateral: HeightMark;
   readonly findings: readonly Finding[];

@@ -26,8 +26,8 @@ export function reportOf(input: SheetInput, sheet: CommonSheet) {
       toplineOnLastMm: round(arcEnd(lines.toplineMedial.arc) + arcEnd(lines.toplineLateral.arc)),
       toplineFlatMm: round(flatLength(flat, flat.shell.edges.toplineMedial) + flatLength(flat, flat.shell.edges.toplineLateral)),
       springMm: round(flat.springMm),
-      strain: { p50: flat.strain.p50, p95: flat.strain.p95, max: flat.strain.max },
-      strainUnsprung: { p50: flat.unsprung.p50, p95: flat.unsprung.p95, max: flat.unsprung.max },
+      strain: flat.strain,
+      strainUnsprung: flat.unsprung,
     },
     sheet: { widthMm: round(sheet.widthMm), heightMm: round(sheet.heightMm) },
     pieces: sheet.placed.map(({ piece, place }) => ({

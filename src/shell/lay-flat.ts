@@ -3,7 +3,7 @@ import { finding, type Finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import { flatten, type FlattenOptions, type Flattening } from "#flatten/flatten.ts";
 import type { FlatShell, Shell, ShellEdges } from "./shell.ts";
-import { summarise } from "./strain.ts";
+import { summarise, vertexMeans } from "./strain.ts";
 
 /**
  * How firmly the edges that a maker keeps true (topline, back, centre) hold their length against the rest; the feather edge, where
@@ -15,6 +15,17 @@ const edgeWeightPerMm = 0.05;
 const springWeight = 10;
 /** What must stay between the heel ends, so that the back seam's allowances have room, mm. */
 const leastGapMm = 10;
+
+/** Above this, leather is pulled further than lasting usually asks: 6 to 12 % across the forepart, 15 % and more only at toe corners (common practice, no source). */
+const muchStretch = 0.15;
+
+/** Where the leather must stretch most. */
+function worstPlace({ mesh }: Shell, flat: Flattening): [number, number, number] {
+  const means = vertexMeans(mesh, flat.stretchMax);
+  let worst = 0;
+  for (let v = 1; v < means.length; v++) if (means[v]! > means[worst]!) worst = v;
+  return [mesh.positions[3 * worst]!, mesh.positions[3 * worst + 1]!, mesh.positions[3 * worst + 2]!];
+}
 
 /** Lays the shell flat as it lies of itself, without spring. */
 export function layFree(shell: Shell): Flattening {
@@ -32,6 +43,7 @@ export function layFlat(shell: Shell, springMm: number, free: Flattening = layFr
   if (flat.flipped > 0) findings.push(finding("flat-pattern-folds", { triangles: flat.flipped }));
   const unsprung = summarise(shell.mesh, free.stretchMax, free.stretchMin);
   const strain = springMm === 0 ? unsprung : summarise(shell.mesh, flat.stretchMax, flat.stretchMin);
+  if (strain.give > muchStretch) findings.push(finding("stretch-high", { percent: 100 * strain.give }, worstPlace(shell, flat)));
   return { shell, uv, stretchMax: flat.stretchMax, stretchMin: flat.stretchMin, strain, springMm, unsprung, findings };
 }
 

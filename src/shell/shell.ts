@@ -22,12 +22,21 @@ export interface Shell {
   readonly edges: ShellEdges;
 }
 
-/** Stretch from the flat piece to the last, as a share: +0.02 means that the leather must give 2 %. */
+/**
+ * Change from the flat piece to the last, as shares: 0.02 is 2 %. `p50`, `p95` and `max` count the larger principal change of each
+ * place, whichever way; `give` is how far the leather must stretch at most and `gather` how far it must be gathered at most (at the
+ * toe's feather edge, where it is pleated under).
+ */
 export interface StrainSummary {
   readonly p50: number;
   readonly p95: number;
   readonly max: number;
+  readonly give: number;
+  readonly gather: number;
 }
+
+/** No change at all. */
+export const noStrain: StrainSummary = { p50: 0, p95: 0, max: 0, give: 0, gather: 0 };
 
 /**
  * The shell laid flat. `uv` x0 y0 … mm, one pair a vertex of the shell; origin at the toe point, centre line from the throat

@@ -1,8 +1,11 @@
 import { triangleArea } from "#mesh/area.ts";
-import { triangleCount, type Mesh } from "#mesh/mesh.ts";
+import { triangleCount, vertexCount, type Mesh } from "#mesh/mesh.ts";
 import type { StrainSummary } from "./shell.ts";
 
-/** Area-weighted summary of the larger of the two principal strains (as |stretch − 1|) of each triangle. */
+/**
+ * Area-weighted summary of the larger of the two principal strains (as |stretch − 1|). p50 and p95 count triangles; `max`, `give` and
+ * `gather` are the largest mean round a vertex, since a single sliver of a triangle at the rim says nothing about the leather.
+ */
 export function summarise(mesh: Mesh, stretchMax: Float64Array, stretchMin: Float64Array): StrainSummary {
   const n = stretchMax.length;
   const worst = new Float64Array(n);
@@ -17,9 +20,23 @@ export function summarise(mesh: Mesh, stretchMax: Float64Array, stretchMin: Floa
       sum += area[f]!;
       if (sum >= share * total) return worst[f]!;
     }
-    return n > 0 ? worst[order[n - 1]!]! : 0;
+    return 0;
   };
-  return { p50: at(0.5), p95: at(0.95), max: n > 0 ? worst[order[n - 1]!]! : 0 };
+  const most = (perTriangle: Float64Array) => vertexMeans(mesh, perTriangle).reduce((a, b) => Math.max(a, b), 0);
+  return { p50: at(0.5), p95: at(0.95), max: most(worst), give: most(stretchMax.map((s) => s - 1)), gather: most(stretchMin.map((s) => 1 - s)) };
+}
+
+/** Mean of a value per triangle round each vertex, weighted by area. */
+export function vertexMeans(mesh: Mesh, perTriangle: Float64Array): Float64Array {
+  const area = areas(mesh);
+  const sum = new Float64Array(vertexCount(mesh)), weight = new Float64Array(vertexCount(mesh));
+  for (let k = 0; k < mesh.triangles.length; k++) {
+    const f = Math.floor(k / 3), v = mesh.triangles[k]!;
+    sum[v]! += area[f]! * perTriangle[f]!;
+    weight[v]! += area[f]!;
+  }
+  for (let v = 0; v < sum.length; v++) if (weight[v]! > 0) sum[v]! /= weight[v]!;
+  return sum;
 }
 
 /** Area of each triangle in space, mm². */

@@ -1,6 +1,6 @@
 import type { Last, Point3, Side, SurfaceCurve } from "#last/last.ts";
 import type { HeightMark, Lines } from "#lines/lines.ts";
-import type { FlatBottom, FlatShell } from "#shell/shell.ts";
+import { noStrain, type FlatBottom, type FlatShell } from "#shell/shell.ts";
 
 type Xy = readonly [number, number];
 type Cubic = readonly [Xy, Xy, Xy, Xy];
@@ -97,8 +97,8 @@ export function flatPump(side: Side = "right", noiseMm = 0): FlatPump {
     uv,
     stretchMax: new Float64Array(0),
     stretchMin: new Float64Array(0),
-    strain: { p50: 0, p95: 0, max: 0 },
-    unsprung: { p50: 0, p95: 0, max: 0 },
+    strain: noStrain,
+    unsprung: noStrain,
     springMm: 0,
     findings: [],
   };
@@ -172,5 +172,5 @@ function flatBottom(sign: 1 | -1): FlatBottom {
     positions.set([uv[2 * i]! - length, uv[2 * i + 1]!, 0], 3 * i);
   }
   const loop = Uint32Array.from({ length: n }, (_, i) => i);
-  return { bottom: { mesh: { positions, triangles: new Uint32Array(0) }, loop, toeIndex: n / 2 }, uv, strain: { p50: 0, p95: 0, max: 0 } };
+  return { bottom: { mesh: { positions, triangles: new Uint32Array(0) }, loop, toeIndex: n / 2 }, uv, strain: noStrain };
 }

@@ -3,7 +3,7 @@ import { curveOf } from "#last/surface-curve.ts";
 import { featherHalf, footAtX, type Half } from "#lines/feather.ts";
 import type { HeightMark, Lines } from "#lines/lines.ts";
 import type { SheetInput } from "#sheets/input.ts";
-import type { FlatShell } from "#shell/shell.ts";
+import { noStrain, type FlatShell } from "#shell/shell.ts";
 import { samplePieces } from "./sample-pieces.ts";
 
 // A last and its lines by formula, invented, only so far as the sheets ask for them; nothing about it is measured.
@@ -77,9 +77,9 @@ function sampleFlat(): FlatShell {
     uv: Float64Array.of(0, 0, 100, 0, 0, 100, 100, 100),
     stretchMax: Float64Array.of(1, 1),
     stretchMin: Float64Array.of(1, 1),
-    strain: { p50: 0.01, p95: 0.03, max: 0.05 },
+    strain: { p50: 0.01, p95: 0.03, max: 0.05, give: 0.04, gather: 0.05 },
     springMm: 4,
-    unsprung: { p50: 0, p95: 0, max: 0 },
+    unsprung: noStrain,
     findings: [],
   };
 }

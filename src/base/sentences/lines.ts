@@ -38,6 +38,11 @@ export const lineSentences = {
     (d: { half: string; belowMm: number }) =>
       `On the ${d.half} side the topline comes within ${mm(d.belowMm)} mm of the feather line at the joint: it must pass well above and behind it, or it rubs and splits there. Raise the side or move its lowest place toward the heel.`,
   ),
+  "lowest-elsewhere": sentence(
+    "look",
+    (d: { half: string; askedMm: number; lowestMm: number; alongFeatherMm: number }) =>
+      `On the ${d.half} side you asked for ${mm(d.askedMm)} mm at the lowest place, but the line falls to ${mm(d.lowestMm)} mm, ${d.alongFeatherMm.toFixed(0)} mm along the feather line from the seat point. Move the lowest place there, or raise the side.`,
+  ),
   "topline-rises-to-hump": sentence(
     "look",
     (d: { half: string }) => `On the ${d.half} side the back is lower than the flank, so the topline makes a hump there. Raise the back or lower the side.`,

@@ -1,6 +1,10 @@
 import { sentence } from "../sentence.ts";
 
 export const shellSentences = {
+  "stretch-high": sentence(
+    "look",
+    (d: { percent: number }) => `Between the flat pattern and the last the leather must stretch by ${d.percent.toFixed(0)} % at the marked place; more than 15 % may tear or stay thin. Try a softer line there, a smaller spring, or a cut with more seams.`,
+  ),
   "surface-empty": sentence("stop", (_: object) => "There is no surface between the feather line and the topline to lay flat. Check the two lines."),
   "surface-in-parts": sentence("stop", (d: { parts: number }) => `The surface to be laid flat falls into ${d.parts} parts; one piece lies in one. Check that the lines do not cut it through.`),
   "surface-closed": sentence("stop", (_: object) => "The surface to be laid flat has no edge at all: it is closed like a ball or a ring. It must be cut open first."),
