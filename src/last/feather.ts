@@ -2,6 +2,7 @@ import type { Watch } from "#base/watch.ts";
 import { Sectioner } from "#mesh/section.ts";
 import { cheapestCycle } from "./cheapest-cycle.ts";
 import { closedArc, closedTangents, resampleClosed, smoothClosed } from "./closed-curve.ts";
+import { fairClosed } from "./feather-fair.ts";
 import { firstFeather } from "./feather-first.ts";
 import { partNear } from "./near-line.ts";
 import { profileAt, profilePoint, type Station } from "./profile.ts";
@@ -23,6 +24,11 @@ export interface FoundFeather {
 const bend = 1;
 const bendByNoise = 20;
 
+/** How far the line may be moved from where it was found so that it runs fair, mm: by this, and this much a mm of roughness. */
+const room = 0.04;
+const roomByNoise = 0.6;
+const mostRoom = 0.3;
+
 /**
  * Finds the edge between bottom and wall on a last that lies with z up and x toward the toe (pose right to a few degrees, mm).
  * From a first line it cuts the last across at every millimetre, tells how strongly each profile bends, and takes the closed
@@ -39,7 +45,8 @@ export function findFeather(cutter: Sectioner, length: number, noiseMm: number, 
   const stiff = bend + bendByNoise * noiseMm;
   const wide = across(near, line, { bend: stiff, step: 2, reach: 10, blur: Math.max(1.6, blur), width: 2.5 });
   watch("feather line", 0.5);
-  return across(near, evenly(wide.points, 1), { bend: stiff, step: 1, reach: 5, blur, width: 1 + 8 * noiseMm });
+  const found = across(near, evenly(wide.points, 1), { bend: stiff, step: 1, reach: 5, blur, width: 1 + 8 * noiseMm });
+  return { ...found, points: fairClosed(found.points, Math.min(mostRoom, room + roomByNoise * noiseMm)) };
 }
 
 /** One look: stiffness of the path, distance of its stations, how far to either side it looks, width of the bell and of the smoothing after; mm. */
