@@ -108,7 +108,8 @@ function feetOf(last: Last, arcs: Arcs, half: Half, spacing: number): Point3[] {
   for (let i = 0; i < heelCount; i++) feet.push(pointOn(curve, (heelEnd.along * i) / heelCount));
   const flankCount = Math.round((arcs.toeX - arcs.heelX) / spacing);
   for (let i = 0; i <= flankCount; i++) {
-    const at = footAtX(curve, arcs.heelX + ((arcs.toeX - arcs.heelX) * i) / flankCount);
+    // The last one stands on the centre of the toe fan to the last bit, or the ridge would get two points in one place there.
+    const at = footAtX(curve, i === flankCount ? arcs.toeX : arcs.heelX + ((arcs.toeX - arcs.heelX) * i) / flankCount);
     must(at, "feather half with a gap");
     feet.push(at.foot);
   }
