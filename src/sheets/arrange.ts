@@ -1,13 +1,16 @@
 import { must } from "#base/bug.ts";
 import type { Piece } from "#pieces/piece.ts";
 import { bounds, type Bounds } from "#plane/measure.ts";
+import { inkPages, keyOf, spansOf, stepsOf, type Spans } from "./page-grid.ts";
 import { pagesAlong, type Grid } from "./paper.ts";
+import { turnedXy, turnsOf, type Turned } from "./turns.ts";
 
 /** Where a piece lies on the common sheet: sheet = turned by `rotationDeg` counter-clockwise, then moved by (xMm, yMm); y up. */
 export interface PiecePlace {
   readonly xMm: number;
   readonly yMm: number;
-  readonly rotationDeg: 0 | 90;
+  /** Whole degrees, from 0 and below 180. */
+  readonly rotationDeg: number;
 }
 
 export interface PlacedPiece {
@@ -30,22 +33,22 @@ export interface CommonSheet {
 
 /** Free paper round each piece, mm. */
 export const gapMm = 2.5;
+/** Free paper between a piece and the edge of a page's window, mm: beyond it the paper is blank anyway. */
+export const edgeMm = 1;
+/** By how much the box of a piece with its gap may stand over the window. */
+const insetMm = gapMm - edgeMm;
 /** The sheet grows downward beyond this many pages in a row, so that its thumbnail stays readable. */
 const widestColumns = 4;
 /** A joint through a piece costs the maker a little more than a further page. */
 const jointCost = 1.2;
-/** Each page by which pages to be joined grow together over those of any one piece: a little worse than a further page. */
-const growthCost = 1.1;
+/** Each page by which pages to be joined grow together over those of any one piece. */
+const growthCost = 0.45;
+/** A mark or a word through which a joint would run. */
+const markCost = 0.06;
 
 /** Turns and moves points by a place. Quarter turns are exact. */
 export function placedXy(xy: Float64Array, { xMm, yMm, rotationDeg }: PiecePlace): Float64Array {
-  const out = new Float64Array(xy.length);
-  for (let i = 0; i < xy.length; i += 2) {
-    const x = xy[i]!, y = xy[i + 1]!;
-    out[i] = (rotationDeg === 90 ? -y : x) + xMm;
-    out[i + 1] = (rotationDeg === 90 ? x : y) + yMm;
-  }
-  return out;
+  return turnedXy(xy, rotationDeg).map((v, i) => v + (i % 2 === 0 ? xMm : yMm));
 }
 
 /** A point of the piece on the sheet. */
@@ -62,12 +65,12 @@ interface Box {
   readonly height: number;
 }
 interface Try extends Box {
-  readonly rotationDeg: 0 | 90;
+  readonly turned: Turned;
 }
 
 /**
- * Lays all pieces on a common sheet, each upright or turned by a quarter: largest first, each where it needs the fewest new
- * pages and joints, then nearest to the top and the left. Same pieces, same places.
+ * Lays all pieces on a common sheet, each upright, turned by a quarter, or turned as it needs fewer pages: largest first, each
+ * where it needs the fewest new pages and joints, then nearest to the top and the left. Same pieces, same places.
  * Method and limits: docs/method/sheets.md.
  */
 export function arrange(pieces: readonly Piece[], grid: Grid): CommonSheet {
@@ -78,69 +81,57 @@ export function arrange(pieces: readonly Piece[], grid: Grid): CommonSheet {
   const taken: Box[] = [];
   const chosen = new Map<number, Try>();
   for (const i of order) {
-    const best = bestPlace(boxes[i]!, taken, groupOf, grid);
+    const best = bestPlace(turnsOf(pieces[i]!, grid, edgeMm), taken, groupOf, grid);
     chosen.set(i, best);
     taken.push(best);
-    const pages = pagesUnder(best, grid);
+    const pages = pagesOf(best, spansOf(seen(best), grid), grid);
     const merged = new Set(pages.map((p) => groupOf.get(p)));
     for (const [page, group] of groupOf) if (merged.has(group)) groupOf.set(page, i);
     for (const page of pages) groupOf.set(page, i);
   }
   const step = stepsOf(grid);
-  const columns = Math.max(1, ...taken.map((b) => pagesAlong(b.left + b.width, grid.windowWidthMm, grid.overlapMm)));
-  const rows = Math.max(1, ...taken.map((b) => pagesAlong(b.top + b.height, grid.windowHeightMm, grid.overlapMm)));
+  const columns = Math.max(1, ...taken.map((b) => pagesAlong(b.left + b.width - insetMm, grid.windowWidthMm, grid.overlapMm)));
+  const rows = Math.max(1, ...taken.map((b) => pagesAlong(b.top + b.height - insetMm, grid.windowHeightMm, grid.overlapMm)));
   const widthMm = columns * step.x + grid.overlapMm;
   const heightMm = rows * step.y + grid.overlapMm;
-  const placed = pieces.map((piece, i) => settle(piece, boxes[i]!, chosen.get(i)!, heightMm));
+  const placed = pieces.map((piece, i) => settle(piece, chosen.get(i)!, heightMm));
   return { widthMm, heightMm, columns, rows, grid, placed };
 }
 
 const areaOf = (b: Bounds): number => (b.maxX - b.minX) * (b.maxY - b.minY);
 
-/** From the corner of one page's window to the next. */
-export function stepsOf(grid: Grid): { readonly x: number; readonly y: number } {
-  return { x: grid.windowWidthMm - grid.overlapMm, y: grid.windowHeightMm - grid.overlapMm };
+/** The part of a box that has to lie in windows. */
+const seen = ({ left, top, width, height }: Box): Box => ({ left: left + insetMm, top: top + insetMm, width: width - 2 * insetMm, height: height - 2 * insetMm });
+
+/** What takes the piece's own coordinates, turned, to the sheet's top left corner: right, and down from it. */
+const originOf = ({ left, top, turned: { box } }: Try): readonly [number, number] => [left + gapMm - box.minX, top + gapMm + box.maxY];
+
+/** The pages on which a piece would have ink. */
+function pagesOf(tried: Try, spans: Spans, grid: Grid): readonly string[] {
+  return [...inkPages([tried.turned.coarse], ...originOf(tried), spans, grid, 4)];
 }
 
-/** First and last page along one axis for what runs from `from` to `to`: the first that shows its beginning whole. */
-export function pageSpan(from: number, to: number, window: number, overlap: number): readonly [number, number] {
-  const step = window - overlap;
-  const first = Math.max(0, Math.floor(from / step + 1e-9));
-  return [first, Math.max(first, Math.ceil((to - window) / step - 1e-9))];
-}
-
-function spansOf(b: Box, grid: Grid): { readonly columns: readonly [number, number]; readonly rows: readonly [number, number] } {
-  return {
-    columns: pageSpan(b.left, b.left + b.width, grid.windowWidthMm, grid.overlapMm),
-    rows: pageSpan(b.top, b.top + b.height, grid.windowHeightMm, grid.overlapMm),
-  };
-}
-
-function pagesUnder(b: Box, grid: Grid): readonly string[] {
-  const { columns, rows } = spansOf(b, grid);
-  const out: string[] = [];
-  for (let r = rows[0]; r <= rows[1]; r++) for (let c = columns[0]; c <= columns[1]; c++) out.push(`${c},${r}`);
-  return out;
-}
-
-function bestPlace(box: Bounds, taken: readonly Box[], groupOf: ReadonlyMap<string, number>, grid: Grid): Try {
-  const wide = box.maxX - box.minX + 2 * gapMm;
-  const high = box.maxY - box.minY + 2 * gapMm;
+function bestPlace(turns: readonly Turned[], taken: readonly Box[], groupOf: ReadonlyMap<string, number>, grid: Grid): Try {
   let best: Try | undefined;
   let bestScore: readonly number[] = [];
-  for (const rotationDeg of [0, 90] as const) {
-    const width = rotationDeg === 0 ? wide : high;
-    const height = rotationDeg === 0 ? high : wide;
-    for (const top of starts(taken.map((t) => [t.top, t.height]), height, stepsOf(grid).y, grid.windowHeightMm)) {
-      for (const left of starts(taken.map((t) => [t.left, t.width]), width, stepsOf(grid).x, grid.windowWidthMm)) {
-        const tried: Try = { left, top, width, height, rotationDeg };
-        const { columns, rows } = spansOf(tried, grid);
-        if (columns[1] >= widestColumns && columns[0] > 0) continue;
+  const step = stepsOf(grid);
+  for (const turned of turns) {
+    const width = turned.box.maxX - turned.box.minX + 2 * gapMm;
+    const height = turned.box.maxY - turned.box.minY + 2 * gapMm;
+    const lefts = starts(taken.map((t) => [t.left, t.width]), width, step.x, grid.windowWidthMm);
+    for (const top of starts(taken.map((t) => [t.top, t.height]), height, step.y, grid.windowHeightMm)) {
+      for (const left of lefts) {
+        const tried: Try = { left, top, width, height, turned };
+        const spans = spansOf(seen(tried), grid);
+        if (spans.columns[1] >= widestColumns && spans.columns[0] > 0) continue;
+        const least = jointCost * jointsIn(spans);
+        if (best && least > bestScore[0]!) continue;
         if (taken.some((t) => overlap(t, tried))) continue;
-        const pages = pagesUnder(tried, grid);
+        const pages = pagesOf(tried, spans, grid);
         const fresh = pages.filter((p) => !groupOf.has(p)).length;
-        const joints = columns[1] - columns[0] + rows[1] - rows[0];
-        const score = [fresh + jointCost * joints + growthCost * growth(pages, groupOf), rows[1], columns[1], top, left, rotationDeg];
+        const cost = least + fresh + growthCost * growth(pages, groupOf) + jointCost * cutBeside(tried, spans, pages, groupOf, grid) + markCost * marksCut(tried, spans, grid);
+        const score = [Math.round(cost * 1e6), spans.rows[1], spans.columns[1], turned.awayDeg, top, left, turned.rotationDeg];
+        score[0] = score[0]! / 1e6;
         if (!best || less(score, bestScore)) {
           best = tried;
           bestScore = score;
@@ -151,6 +142,38 @@ function bestPlace(box: Bounds, taken: readonly Box[], groupOf: ReadonlyMap<stri
   // A fresh row of pages below everything is always among the tries.
   must(best, "a piece whose outline is not made of numbers");
   return best;
+}
+
+const jointsIn = ({ columns, rows }: Spans): number => columns[1] - columns[0] + rows[1] - rows[0];
+
+/** Joints of the pages' other pieces that would run through this one, since it lies in the strip that two joined pages share. */
+function cutBeside({ left, top, width, height }: Try, { columns, rows }: Spans, pages: readonly string[], groupOf: ReadonlyMap<string, number>, grid: Grid): number {
+  const groups = new Set(pages.map((p) => groupOf.get(p)).filter((g) => g !== undefined));
+  if (groups.size === 0) return 0;
+  const joined = (column: number, row: number): boolean => groups.has(groupOf.get(keyOf({ column, row })) ?? -1);
+  const step = stepsOf(grid);
+  const half = grid.overlapMm / 2;
+  const any = ([a, b]: readonly [number, number], at: (i: number) => boolean): boolean => Array.from({ length: b - a + 1 }, (_, i) => at(a + i)).some(Boolean);
+  let cuts = 0;
+  if (left + gapMm < columns[0] * step.x + half && any(rows, (r) => joined(columns[0] - 1, r) && joined(columns[0], r))) cuts++;
+  if (left + width - gapMm > (columns[1] + 1) * step.x + half && any(rows, (r) => joined(columns[1] + 1, r) && joined(columns[1], r))) cuts++;
+  if (top + gapMm < rows[0] * step.y + half && any(columns, (c) => joined(c, rows[0] - 1) && joined(c, rows[0]))) cuts++;
+  if (top + height - gapMm > (rows[1] + 1) * step.y + half && any(columns, (c) => joined(c, rows[1] + 1) && joined(c, rows[1]))) cuts++;
+  return cuts;
+}
+
+/** Marks that would lie in the strips of the piece's own joints. */
+function marksCut(tried: Try, { columns, rows }: Spans, grid: Grid): number {
+  const { marks } = tried.turned;
+  const [right, down] = originOf(tried);
+  const step = stepsOf(grid);
+  const inStrip = (v: number, [a, b]: readonly [number, number], s: number): boolean => {
+    const page = Math.floor(v / s);
+    return page > a && page <= b && v - page * s < grid.overlapMm;
+  };
+  let cut = 0;
+  for (let i = 0; i < marks.length; i += 2) if (inStrip(marks[i]! + right, columns, step.x) || inStrip(down - marks[i + 1]!, rows, step.y)) cut++;
+  return cut;
 }
 
 /** By how many pages the patch that must be joined would outgrow the largest of its parts. */
@@ -171,17 +194,22 @@ function growth(pages: readonly string[], groupOf: ReadonlyMap<string, number>):
   return together.size - largest;
 }
 
-/** Places along one axis worth trying: page beginnings, page ends less the piece, and behind each piece already there. */
+/**
+ * Places along one axis worth trying: page beginnings, page ends less the piece, behind each piece already there, and for what
+ * needs several pages some in between, so that its joints can avoid its marks.
+ */
 function starts(taken: readonly (readonly number[])[], size: number, step: number, window: number): readonly number[] {
-  const out = new Set<number>([0]);
+  const out = new Set<number>([-insetMm]);
   let end = 0;
   for (const [at, length] of taken) {
     out.add(at! + length!);
     end = Math.max(end, at! + length!);
   }
+  const shown = size - 2 * insetMm;
+  const slack = Math.ceil((shown - (window - step)) / step - 1e-9) * step + (window - step) - shown;
   for (let page = 0; (page - 1) * step <= end; page++) {
-    out.add(page * step);
-    if (size < window) out.add(page * step + window - size);
+    const first = page * step - insetMm;
+    for (const share of shown <= window ? [0, 1] : [0, 0.25, 0.5, 0.75, 1]) out.add(first + slack * share);
   }
   return [...out];
 }
@@ -194,13 +222,12 @@ function less(a: readonly number[], b: readonly number[]): boolean {
   return false;
 }
 
-function settle(piece: Piece, box: Bounds, at: Try, sheetHeightMm: number): PlacedPiece {
+function settle(piece: Piece, at: Try, sheetHeightMm: number): PlacedPiece {
+  const { box, rotationDeg } = at.turned;
   // Lower left corner of the piece on the sheet, y up; rounded so that places are short in every file.
   const x = Math.round((at.left + gapMm) * 100) / 100;
   const y = Math.round((sheetHeightMm - at.top - at.height + gapMm) * 100) / 100;
-  const cornerX = at.rotationDeg === 0 ? box.minX : -box.maxY;
-  const cornerY = at.rotationDeg === 0 ? box.minY : box.minX;
-  const place: PiecePlace = { xMm: Math.round((x - cornerX) * 1000) / 1000, yMm: Math.round((y - cornerY) * 1000) / 1000, rotationDeg: at.rotationDeg };
+  const place: PiecePlace = { xMm: Math.round((x - box.minX) * 1000) / 1000, yMm: Math.round((y - box.minY) * 1000) / 1000, rotationDeg };
   const outline = placedXy(piece.outline.xy, place);
   return { piece, place, outline, bounds: bounds({ xy: outline }) };
 }

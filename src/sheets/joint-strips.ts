@@ -1,4 +1,5 @@
-import { stepsOf, type CommonSheet } from "./arrange.ts";
+import type { CommonSheet } from "./arrange.ts";
+import { stepsOf } from "./page-grid.ts";
 import type { Box } from "./room.ts";
 
 /** The strips that two neighbouring pages share, on the whole sheet: large words keep off them. */

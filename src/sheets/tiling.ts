@@ -1,4 +1,5 @@
-import { pageSpan, stepsOf, type CommonSheet, type PlacedPiece } from "./arrange.ts";
+import type { CommonSheet, PlacedPiece } from "./arrange.ts";
+import { inkPages, keyOf, pageSpan, parseKey, stepsOf, type Cell } from "./page-grid.ts";
 
 /** One page of the pattern: its place in the grid (row 0 at the top) and the lower left corner of its window on the sheet, mm. */
 export interface Tile {
@@ -29,7 +30,7 @@ export interface Tiling {
 export function tilingOf(sheet: CommonSheet, ink: readonly (readonly Float64Array[])[]): Tiling {
   const keys = sheet.placed.map((p, i) => [...pagesWithInk(sheet, p, ink[i]!)]);
   const groups = groupsOf(keys);
-  const all = [...new Set(keys.flat())].map(parse);
+  const all = [...new Set(keys.flat())].map(parseKey);
   const first = new Map<number, number>();
   const byRow = (a: Cell, b: Cell) => a.row - b.row || a.column - b.column;
   all.sort(byRow).forEach((c, i) => {
@@ -49,61 +50,13 @@ export function tilingOf(sheet: CommonSheet, ink: readonly (readonly Float64Arra
   return { tiles, joints: jointsOf(tiles, index), tilesOfPiece: keys.map((ks) => ks.map((k) => index.get(k)!).sort((a, b) => a - b)) };
 }
 
-interface Cell {
-  readonly column: number;
-  readonly row: number;
-}
-const keyOf = ({ column, row }: Cell): string => `${column},${row}`;
-const parse = (key: string): Cell => {
-  const [column, row] = key.split(",").map(Number);
-  return { column: column!, row: row! };
-};
-
-/** The pages that own ink of a piece: every point of a stroke is owned by the one page that begins before it. */
-function pagesWithInk(sheet: CommonSheet, { bounds: b }: PlacedPiece, strokes: readonly Float64Array[]): ReadonlySet<string> {
-  const { grid, heightMm } = sheet;
-  const step = stepsOf(grid);
-  const [c0, c1] = pageSpan(b.minX, b.maxX, grid.windowWidthMm, grid.overlapMm);
-  const [r0, r1] = pageSpan(heightMm - b.maxY, heightMm - b.minY, grid.windowHeightMm, grid.overlapMm);
-  const owner = (x: number, y: number): Cell => ({
-    column: Math.min(c1, Math.max(c0, Math.floor(x / step.x))),
-    row: Math.min(r1, Math.max(r0, Math.floor((heightMm - y) / step.y))),
-  });
-  const found = new Set<string>();
-  for (const xy of strokes) {
-    for (let i = 0; i + 3 < xy.length; i += 2) {
-      const dx = xy[i + 2]! - xy[i]!, dy = xy[i + 3]! - xy[i + 1]!;
-      const parts = Math.max(1, Math.ceil(Math.max(Math.abs(dx), Math.abs(dy))));
-      for (let k = 0; k <= parts; k++) found.add(keyOf(owner(xy[i]! + (dx * k) / parts, xy[i + 1]! + (dy * k) / parts)));
-    }
-  }
-  if (hangsTogether(found)) return found;
-  for (let row = r0; row <= r1; row++) for (let column = c0; column <= c1; column++) found.add(keyOf({ column, row }));
-  return found;
-}
-
-const neighbours = ({ column, row }: Cell): readonly string[] => [
-  keyOf({ column: column + 1, row }),
-  keyOf({ column: column - 1, row }),
-  keyOf({ column, row: row + 1 }),
-  keyOf({ column, row: row - 1 }),
-];
-
-/** Whether the pages are one patch, so that they can be joined edge to edge. */
-function hangsTogether(pages: ReadonlySet<string>): boolean {
-  const [start] = pages;
-  if (start === undefined) return true;
-  const seen = new Set([start]);
-  const todo = [start];
-  for (let page = todo.pop(); page !== undefined; page = todo.pop()) {
-    for (const next of neighbours(parse(page))) {
-      if (pages.has(next) && !seen.has(next)) {
-        seen.add(next);
-        todo.push(next);
-      }
-    }
-  }
-  return seen.size === pages.size;
+/** The pages that own ink of a piece. */
+function pagesWithInk({ grid, heightMm }: CommonSheet, { bounds: b }: PlacedPiece, strokes: readonly Float64Array[]): ReadonlySet<string> {
+  const spans = {
+    columns: pageSpan(b.minX, b.maxX, grid.windowWidthMm, grid.overlapMm),
+    rows: pageSpan(heightMm - b.maxY, heightMm - b.minY, grid.windowHeightMm, grid.overlapMm),
+  };
+  return inkPages(strokes, 0, heightMm, spans, grid, 1);
 }
 
 /** Pages that share a piece belong together; the number of a group is arbitrary. */

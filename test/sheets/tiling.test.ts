@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { arrange, gapMm, stepsOf } from "#sheets/arrange.ts";
+import { arrange, edgeMm } from "#sheets/arrange.ts";
+import { stepsOf } from "#sheets/page-grid.ts";
 import { gridOf, papers } from "#sheets/paper.ts";
 import { ring } from "#sheets/piece-drawing.ts";
 import { tilingOf } from "#sheets/tiling.ts";
@@ -35,10 +36,10 @@ describe("pages of the pattern", () => {
   });
 
   test("a piece that just fills a page needs one, a hair more needs two", () => {
-    // The piece begins a gap inside the window and may run to the window's very edge.
-    const width = grid.windowWidthMm - gapMm, height = grid.windowHeightMm - 2 * gapMm;
+    // As much as the window less the blank edge on both sides.
+    const width = grid.windowWidthMm - 2 * edgeMm, height = grid.windowHeightMm - 2 * edgeMm;
     expect(tiled([sampleRectangle("full", width, height)]).tiling.tiles).toHaveLength(1);
-    expect(tiled([sampleRectangle("over", width + 0.1, height)]).tiling.tiles).toHaveLength(2);
+    expect(tiled([sampleRectangle("over", width + 2 * edgeMm + 0.1, height)]).tiling.tiles).toHaveLength(2);
   });
 
   test("pages of one piece hang together by joints, pages of pieces apart do not", () => {
