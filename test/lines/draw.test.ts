@@ -6,12 +6,17 @@ import { curveLength, pointOn } from "#last/surface-curve.ts";
 import { drawingBoard, drawLines, type DrawingBoard } from "#lines/draw.ts";
 import { featherHalf, footAtX, halves, halfSign } from "#lines/feather.ts";
 import { lineRulesFor, settle } from "#lines/rules.ts";
+import { demoBoard } from "../support/demo-shell.ts";
 import { hasShared } from "../support/shared.ts";
 import { lastNames, truthLast, truthOf, type Truth } from "../support/truth-last.ts";
 
 const gap = (a: readonly number[], b: readonly number[]) => Math.hypot(a[0]! - b[0]!, a[1]! - b[1]!, a[2]! - b[2]!);
 
-describe.skipIf(!hasShared).each(lastNames)("lines on %s (synthetic last with exact truth, ../shared/data/lasts)", (name) => {
+/** The invented example last always; the synthetic lasts of ../shared/data/lasts where they lie beside the project. */
+const example = "the example last";
+const names: readonly string[] = hasShared ? [example, ...lastNames] : [example];
+
+describe.skipIf(!hasShared).each(lastNames)("lines against the truth of %s (../shared/data/lasts)", (name) => {
   let last: Last, truth: Truth, board: DrawingBoard;
   beforeAll(() => {
     last = truthLast(name);
@@ -39,6 +44,14 @@ describe.skipIf(!hasShared).each(lastNames)("lines on %s (synthetic last with ex
         // Chord error of 1.5 mm triangles, and the feather apex lies inside the rounding.
         expect(Math.abs(arc.arc[top]! - wall[half].surfaceLength)).toBeLessThan(0.35);
       }
+  });
+});
+
+describe.each(names)("lines on %s", (name) => {
+  let last: Last, board: DrawingBoard;
+  beforeAll(() => {
+    last = name === example ? demoBoard().last : truthLast(name);
+    board = drawingBoard(last);
   });
 
   test("both halves leave the back and meet the throat square, and are lowest where asked", () => {
@@ -102,7 +115,7 @@ describe.skipIf(!hasShared).each(lastNames)("lines on %s (synthetic last with ex
     expect(() => drawLines(board, rules, settle(rules, { backHeightMm: 95 }))).toThrow(/back height of 95 mm does not fit/);
     expect(() => drawLines(board, rules, settle(rules, { sideHeightLateralMm: Number.NaN }))).toThrow(/outer side height must be a number/);
     expect(() => drawLines(board, rules, settle(rules, { sideHeightLateralMm: 2 }))).toThrow(/too small to draw/);
-    const { lines } = drawLines(board, rules, settle(rules, { throatDepthMm: truth.vampPointArcLength + 3 }));
+    const { lines } = drawLines(board, rules, settle(rules, { throatDepthMm: last.measures.vampPointFromToe + 3 }));
     expect(lines.findings.map((f) => f.code)).toContain("throat-behind-vamp-point");
     const tilted = drawLines(board, rules, settle(rules, { sideHeightMedialMm: 58, lowestAtMedial: 0.68 }));
     expect(tilted.lines.findings.map((f) => f.code)).toContain("lowest-elsewhere");
