@@ -31,10 +31,11 @@ export function fairClosed(points: Float64Array, roomMm: number): Float64Array {
   return out;
 }
 
-/** A weight of m⁶ is a stiffness m times shorter: as much as keeps it within its share of the radius, within a chord of each point. */
+/** A weight of m⁶ is a stiffness m times shorter: as much as keeps it within its share of the radius, within half a chord of each point, running out to four. */
 function bendWeights(points: Float64Array, step: number): Float64Array {
   const n = points.length / 3;
   const reach = Math.max(1, Math.round(chordMm / step));
+  const runOut = Math.min(n >> 2, 4 * reach);
   const bends = Float64Array.from({ length: n }, (_, i) => {
     const [a, b] = [(i + n - reach) % n, (i + reach) % n];
     let square = 0;
@@ -43,7 +44,7 @@ function bendWeights(points: Float64Array, step: number): Float64Array {
   });
   return bends.map((_, i) => {
     let most = 0;
-    for (let k = -reach; k <= reach; k++) most = Math.max(most, bends[(i + k + n) % n]!);
+    for (let k = -runOut; k <= runOut; k++) most = Math.max(most, bends[(i + k + n) % n]! * (1 - Math.max(0, Math.abs(k) - reach) / runOut));
     return Math.max(1, (stiffMm * most) / stiffInBend) ** 6;
   });
 }

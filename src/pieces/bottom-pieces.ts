@@ -1,4 +1,3 @@
-import { fairLoop } from "#plane/fair.ts";
 import { nearestOn } from "#plane/along.ts";
 import { offsetLoop } from "#plane/edge-offset.ts";
 import type { Outline } from "#plane/outline.ts";
@@ -6,6 +5,7 @@ import { medialSign, type Last } from "#last/last.ts";
 import type { FlatBottom } from "#shell/shell.ts";
 import { carryAlong, edgeLine } from "./carry.ts";
 import type { Draft } from "./draft.ts";
+import { evenLoop } from "./even.ts";
 import { pieceLines, type Labels } from "./label-text.ts";
 import { blockOutline, placeBlock, type LabelBlock } from "./labels.ts";
 import { toeReachMm } from "./margins.ts";
@@ -41,7 +41,7 @@ export function netBottom(last: Last, flat: FlatBottom): NetBottom {
   // The loop runs over the medial side first, which is clockwise on a right one: walk it backwards from the seat.
   const seat = loop[0]!;
   const backwards = Uint32Array.of(seat, ...Array.from(loop.subarray(1)).reverse());
-  const outline = fairLoop(edgeLine(flat.uv, backwards, sign));
+  const outline = evenLoop(edgeLine(flat.uv, backwards, sign));
   const ring = ringEdge(outline);
   const closed = Uint32Array.of(...backwards, seat);
   const carrier = { positions: mesh.positions, uv: flat.uv };

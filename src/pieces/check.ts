@@ -6,6 +6,7 @@ import { selfCrossing } from "#plane/crossing.ts";
 import { curvatures } from "#plane/curvature.ts";
 import { contains } from "#plane/inside.ts";
 import type { Draft } from "./draft.ts";
+import { bendsOf, mostBends } from "./even.ts";
 import { ringEdge } from "./marks.ts";
 import type { NetUpper } from "./net-upper.ts";
 import { pieceRulesFor } from "./rules.ts";
@@ -81,9 +82,13 @@ function checkThroat(net: NetUpper, settings: PieceSettings): readonly Finding[]
   return findings;
 }
 
-/** Outlines that cross themselves, and a lining that reaches beyond its upper other than at the topline, where it is trimmed. */
+/** Outlines that cross themselves or waver, and a lining that reaches beyond its upper other than at the topline, where it is trimmed. */
 export function checkDrafts(drafts: readonly Draft[], net: NetUpper): readonly Finding[] {
   const findings: Finding[] = drafts.filter((d) => selfCrossing(d.outline)).map((d) => finding("piece-crosses-itself", { piece: d.name }));
+  for (const { name, outline } of drafts) {
+    const changes = bendsOf(outline);
+    if (changes > mostBends) findings.push(finding("edge-uneven", { piece: name, changes, most: mostBends }));
+  }
   const upper = drafts.find((d) => d.name === "upper");
   const lining = drafts.find((d) => d.name === "lining");
   return upper && lining ? [...findings, ...checkLining(upper, lining, net)] : findings;

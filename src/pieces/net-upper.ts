@@ -1,11 +1,11 @@
 import { arcLengths, joined, nearestOn, pointAt, reversed } from "#plane/along.ts";
-import { fairLine } from "#plane/fair.ts";
 import { lengthOf } from "#plane/measure.ts";
 import type { Outline, Polyline } from "#plane/outline.ts";
 import { medialSign, type Last, type Point3 } from "#last/last.ts";
 import type { HeightMark, Lines } from "#lines/lines.ts";
 import type { FlatShell } from "#shell/shell.ts";
 import { carriedTo, edgeLine, edgePlaceAtX } from "./carry.ts";
+import { evenLine } from "./even.ts";
 import type { Xy } from "./piece.ts";
 
 /** A fair line with the running length at each of its points. */
@@ -65,8 +65,8 @@ export function netUpper(last: Last, lines: Lines, flat: FlatShell): NetUpper {
   const backs = trueBacks(raw(edges.backMedial), raw(edges.backLateral));
   const feather = joined([raw(edges.featherLateral), reversed(raw(edges.featherMedial))]);
   const topline = joined([raw(edges.toplineMedial), reversed(raw(edges.toplineLateral))]);
-  const featherEdge = edgeOf(fairLine(withEnds(feather, backs.seatLateral, backs.seatMedial)));
-  const toplineEdge = edgeOf(fairLine(topline));
+  const featherEdge = edgeOf(evenLine(withEnds(feather, backs.seatLateral, backs.seatMedial)));
+  const toplineEdge = edgeOf(evenLine(topline));
   return {
     feather: featherEdge,
     backMedial: edgeOf(backs.medial),
@@ -79,8 +79,8 @@ export function netUpper(last: Last, lines: Lines, flat: FlatShell): NetUpper {
 
 /** Both back edges (seat → topline) faired and stretched from the back point to their mean length. */
 function trueBacks(medialRaw: Polyline, lateralRaw: Polyline) {
-  const medial = fairLine(medialRaw);
-  const lateral = fairLine(lateralRaw);
+  const medial = evenLine(medialRaw);
+  const lateral = evenLine(lateralRaw);
   const a = lengthOf(medial);
   const b = lengthOf(lateral);
   const mean = (a + b) / 2;

@@ -4,6 +4,7 @@ import type { Outline, Polyline } from "#plane/outline.ts";
 import { foldedCorner, sharpCorner, straightCorner } from "./corners.ts";
 import type { Draft } from "./draft.ts";
 import { pieceLines, type Labels } from "./label-text.ts";
+import { evenedLasting } from "./even.ts";
 import { blockOutline, placeBlock, readable, type LabelBlock } from "./labels.ts";
 import { lastingMargin } from "./margins.ts";
 import { centreNotch, foldNotchDepthMm, lengthwiseArrow, lineMark, notchAt, notchDepthMm, straightMarks } from "./marks.ts";
@@ -70,7 +71,7 @@ export interface Allowances {
 export function allowancesAdded(net: NetUpper, { margin, backMedial, backLateral, toplineMm, folded }: Allowances): { readonly outline: Outline; readonly foldLine: Polyline } {
   const widths = widthsAlong(net.feather.arc, margin);
   const widest = widths.reduce((a, w) => Math.max(a, w), 0);
-  const lasting = offsetEdge(net.feather.line, widths);
+  const lasting = evenedLasting(offsetEdge(net.feather.line, widths));
   const medial = offsetEdge(net.backMedial.line, backMedial);
   const lateral = offsetEdge(net.backLateral.line, backLateral);
   const edge = offsetEdge(net.topline.line, evenWidth(net.topline.line, toplineMm));

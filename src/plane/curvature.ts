@@ -21,16 +21,31 @@ export function curvatures(line: Polyline, stepMm = 2): Float64Array {
 
 /**
  * How often a line changes from bending left to bending right. Bends flatter than `flattest` (radius 2 m where not said)
- * count as straight: no hand can see or cut them.
+ * count as straight: no hand can see or cut them. So do those whose bow is less than `leastBowMm`: between two places where the
+ * bend changes, the line rises above its chord by about turn · length / 8.
  */
-export function bendChanges(line: Polyline, flattest = 1 / 2000, stepMm = 2): number {
+export function bendChanges(line: Polyline, flattest = 1 / 2000, stepMm = 2, leastBowMm = 0): number {
   let changes = 0;
   let last = 0;
+  let way = 0;
+  let turn = 0;
+  let length = 0;
+  const endOfBend = (): void => {
+    if (way === 0 || (turn * length) / 8 < leastBowMm) return;
+    if (last !== 0 && way !== last) changes++;
+    last = way;
+  };
   for (const k of curvatures(line, stepMm)) {
     if (Math.abs(k) < flattest) continue;
     const now = k > 0 ? 1 : -1;
-    if (last !== 0 && now !== last) changes++;
-    last = now;
+    if (now !== way) {
+      endOfBend();
+      way = now;
+      turn = length = 0;
+    }
+    turn += Math.abs(k) * stepMm;
+    length += stepMm;
   }
+  endOfBend();
   return changes;
 }

@@ -4,6 +4,11 @@ const mm = (value: number, digits = 1): string => `${value.toFixed(digits)} mm`;
 
 export const pieceSentences = {
   "piece-crosses-itself": sentence("look", (d: { piece: string }) => `The outline of the ${d.piece} crosses itself. Narrow its allowance or smooth the line there.`),
+  "edge-uneven": sentence(
+    "look",
+    (d: { piece: string; changes: number; most: number }) =>
+      `Edge uneven: the outline of the ${d.piece} changes its bend ${d.changes} times (${d.most} at most on an even one). Draw it through by eye with a curve or a bent lath before you cut, or take a smoother scan.`,
+  ),
   "piece-setting-impossible": sentence(
     "stop",
     (d: { name: string; value: number; least: number }) => `${d.name}: ${String(d.value)} cannot be used. Give a number of millimetres, ${String(d.least)} or more.`,
