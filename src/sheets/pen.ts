@@ -15,8 +15,8 @@ export interface StrokeStyle {
 export const strokeStyles: Readonly<Record<StrokeKind, StrokeStyle>> = {
   cut: { layer: "cut", widthMm: 0.35, dashMm: [] },
   net: { layer: "mark", widthMm: 0.25, dashMm: [5, 1.5] },
-  fold: { layer: "fold", widthMm: 0.25, dashMm: [2, 1.2] },
-  stitch: { layer: "mark", widthMm: 0.25, dashMm: [1, 1.2] },
+  fold: { layer: "fold", widthMm: 0.25, dashMm: [6, 1.2, 0.8, 1.2, 0.8, 1.2] },
+  stitch: { layer: "mark", widthMm: 0.35, dashMm: [0.6, 1.8] },
   centre: { layer: "mark", widthMm: 0.25, dashMm: [8, 1.2, 0.8, 1.2] },
   joint: { layer: "mark", widthMm: 0.25, dashMm: [] },
   heel: { layer: "mark", widthMm: 0.25, dashMm: [] },

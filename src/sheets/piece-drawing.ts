@@ -1,6 +1,7 @@
 import type { Mark } from "#pieces/piece.ts";
 import { trace, traceOpen } from "#plane/pen.ts";
 import { onSheet, placedXy, type PlacedPiece } from "./arrange.ts";
+import { benchOf, offStrips, strokeOnSheet, wordsOnSheet } from "./bench.ts";
 import { textWidth } from "./lettering.ts";
 import type { Lettering, SheetPen, Stroke, StrokeKind } from "./pen.ts";
 import { ownLabel, placeNamePlate, placeWords, setMiddle, type NamePlate } from "./piece-words.ts";
@@ -16,8 +17,13 @@ export interface PieceDrawing {
 /** Paper in view round a piece for words that find no place inside it, mm; less than the gap between pieces. */
 const edgeMm = 2;
 
-/** Draws a piece with its marks, each named in words beside it, and its name plate where there is room. */
-export function drawPiece(placed: PlacedPiece, plate: NamePlate, keepClear: readonly Box[]): PieceDrawing {
+/**
+ * Draws a piece with its marks, each named in words beside it, and its name plate where there is room. All words keep off the
+ * strips of joints where they can.
+ */
+export function drawPiece(onPages: PlacedPiece, plate: NamePlate, strips: readonly Box[]): PieceDrawing {
+  const { straight: placed, leanDeg } = benchOf(onPages);
+  const clear = offStrips(strips, leanDeg);
   const label = new Set(ownLabel(placed.piece));
   const drawn = placed.piece.marks.map((mark) => drawMark(mark, placed));
   const strokes: Stroke[] = [{ kind: "cut", xy: placed.outline, closed: true }, ...drawn.flatMap((d) => d.strokes)];
@@ -25,12 +31,17 @@ export function drawPiece(placed: PlacedPiece, plate: NamePlate, keepClear: read
   const room = new Room(placed.outline, placed.bounds, edgeMm);
   for (const s of strokes) room.takeStroke(s.closed ? ring(s.xy) : s.xy, s.kind === "cut" ? 1 : 0.8);
   for (const w of words) room.takeStroke(baseLine(w), w.heightMm * 0.9);
-  const points = placeWords(placed, room, "points");
+  const points = placeWords(placed, room, "points", clear);
   // Where the piece's label finds no place of its own, it stays where the piece has it.
-  const name = placeNamePlate(plate, room, placed, keepClear) ?? { strokes: [], words: drawn.flatMap((d, i) => (label.has(i) ? d.words : [])) };
-  const lines = placeWords(placed, room, "lines");
+  const name = placeNamePlate(plate, room, placed, clear) ?? { strokes: [], words: drawn.flatMap((d, i) => (label.has(i) ? d.words : [])) };
+  const lines = placeWords(placed, room, "lines", clear);
   const parts = [points, name, lines];
-  return { placed, strokes: [...strokes, ...parts.flatMap((p) => p.strokes)], words: [...words, ...parts.flatMap((p) => p.words)] };
+  const [cut, ...rest] = [...strokes, ...parts.flatMap((p) => p.strokes)];
+  return {
+    placed: onPages,
+    strokes: [{ ...cut!, xy: onPages.outline }, ...rest.map((s) => strokeOnSheet(s, leanDeg))],
+    words: [...words, ...parts.flatMap((p) => p.words)].map((w) => wordsOnSheet(w, leanDeg)),
+  };
 }
 
 /** Feeds the cutting line of a drawn piece to a pen. */

@@ -65,14 +65,20 @@ interface PlateSize {
   readonly breakMm: number;
 }
 const plateSizes: readonly PlateSize[] = [
-  { nameMm: 10, sideMm: 5, smallMm: 3.5, pictureMm: 34, breakMm: 64 },
+  { nameMm: 14, sideMm: 7, smallMm: 3.5, pictureMm: 50, breakMm: 80 },
+  { nameMm: 10, sideMm: 5, smallMm: 3.5, pictureMm: 42, breakMm: 64 },
   { nameMm: 10, sideMm: 5, smallMm: 3.5, pictureMm: 34, breakMm: 48 },
   { nameMm: 10, sideMm: 5, smallMm: 3.5, pictureMm: 0, breakMm: 64 },
+  { nameMm: 10, sideMm: 5, smallMm: 2.5, pictureMm: 0, breakMm: 100 },
+  { nameMm: 10, sideMm: 5, smallMm: 2.5, pictureMm: 0, breakMm: 74 },
   { nameMm: 10, sideMm: 3.5, smallMm: 2.5, pictureMm: 0, breakMm: 56 },
+  { nameMm: 7, sideMm: 5, smallMm: 2.5, pictureMm: 0, breakMm: 130 },
+  { nameMm: 7, sideMm: 5, smallMm: 2.5, pictureMm: 0, breakMm: 74 },
   { nameMm: 7, sideMm: 3.5, smallMm: 2.5, pictureMm: 28, breakMm: 56 },
   { nameMm: 7, sideMm: 3.5, smallMm: 2.5, pictureMm: 28, breakMm: 38 },
   { nameMm: 7, sideMm: 3.5, smallMm: 2.5, pictureMm: 0, breakMm: 56 },
   { nameMm: 7, sideMm: 3.5, smallMm: 2.5, pictureMm: 0, breakMm: 38 },
+  { nameMm: 5, sideMm: 3.5, smallMm: 2.5, pictureMm: 0, breakMm: 130 },
   { nameMm: 5, sideMm: 3.5, smallMm: 2.5, pictureMm: 0, breakMm: 56 },
   { nameMm: 5, sideMm: 2.5, smallMm: 2.5, pictureMm: 0, breakMm: 38 },
   { nameMm: 3.5, sideMm: 2.5, smallMm: 1.8, pictureMm: 0, breakMm: 38 },
@@ -97,7 +103,7 @@ function plateLines(piece: Piece, { title, size }: NamePlate, { nameMm, sideMm, 
 const leading = (lines: readonly Line[], i: number): number => (i === 0 ? lines[0]!.heightMm : Math.max(1.75 * lines[i]!.heightMm, lines[i]!.heightMm + 0.32 * lines[i - 1]!.heightMm + 0.8));
 const padMm = 2;
 /** Writes the piece's name as large as there is room for, off the joints if it can, with a little picture of its place. */
-export function placeNamePlate(plate: NamePlate, room: Room, placed: PlacedPiece, keepClear: readonly Box[]): { readonly strokes: readonly Stroke[]; readonly words: readonly Lettering[] } | undefined {
+export function placeNamePlate(plate: NamePlate, room: Room, placed: PlacedPiece, offJoints: (box: Box) => boolean): { readonly strokes: readonly Stroke[]; readonly words: readonly Lettering[] } | undefined {
   const middle = [(placed.bounds.minX + placed.bounds.maxX) / 2, (placed.bounds.minY + placed.bounds.maxY) / 2] as const;
   for (const clear of [true, false]) {
     for (const size of plateSizes) {
@@ -106,7 +112,7 @@ export function placeNamePlate(plate: NamePlate, room: Room, placed: PlacedPiece
       const block = blockOf(lines, pictureMm, plate.profile);
       for (const upright of [false, true]) {
         const needed = { width: (upright ? block.height : block.width) + 2 * padMm, height: (upright ? block.width : block.height) + 2 * padMm };
-        const box = room.nearestFree(needed, middle, (b) => !clear || !keepClear.some((k) => meets(k, b)));
+        const box = room.nearestFree(needed, middle, (b) => !clear || offJoints(b));
         if (!box) continue;
         room.takeWords(box);
         return setBlock(lines, block, box, upright, placed.piece, plate.profile, pictureMm);
@@ -150,20 +156,18 @@ function setBlock(lines: readonly Line[], block: Block, box: Box, upright: boole
   return { strokes: [...picture.thin.map(set("picture")), ...picture.bold.map(set("pictured"))], words };
 }
 
-const meets = (a: Box, b: Box): boolean => a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
-
 /**
  * Names marks of some kinds in small words beside them, with a thin leader where the words had to go farther off. Points come
  * before the name plate, lines after it: a line can be named anywhere along it, a notch only at its place.
  */
-export function placeWords(placed: PlacedPiece, room: Room, which: "points" | "lines"): { readonly strokes: readonly Stroke[]; readonly words: readonly Lettering[] } {
+export function placeWords(placed: PlacedPiece, room: Room, which: "points" | "lines", offJoints: (box: Box) => boolean): { readonly strokes: readonly Stroke[]; readonly words: readonly Lettering[] } {
   const strokes: Stroke[] = [];
   const words: Lettering[] = [];
   const heightMm = 2.5;
   const named = placed.piece.marks.flatMap((mark) => (mark.kind === "text" || !mark.name || (which === "lines") !== (mark.kind === "line" || mark.kind === "arrow") ? [] : [{ name: mark.name, anchors: anchorsOf(mark, placed) }]));
   for (const mark of named) {
     const others = named.flatMap((m) => (m === mark ? [] : m.anchors));
-    const found = beside(mark.anchors, others, textWidth(mark.name, heightMm) + 1, heightMm + 1.6, room);
+    const found = beside(mark.anchors, others, textWidth(mark.name, heightMm) + 1, heightMm + 1.6, room, offJoints);
     if (!found) continue;
     const { box, upright } = found;
     words.push({ text: mark.name, xMm: upright ? box.x + box.width - 0.8 : box.x + 0.5, yMm: upright ? box.y + 0.5 : box.y + 0.8, heightMm, angleDeg: upright ? 90 : 0, bold: false });
@@ -224,18 +228,23 @@ interface Found {
   readonly upright: boolean;
 }
 
-/** How places are tried: best first. `alone` asks that no other mark is nearer to the words than their own. */
+/**
+ * How places are tried: best first. `whole` asks that the words keep off the joints, `alone` that no other mark is nearer to
+ * them than their own.
+ */
 const tries = [
-  { within: true, alone: true, upright: false, most: 10 },
-  { within: true, alone: true, upright: true, most: 10 },
-  { within: true, alone: false, upright: false, most: 28 },
-  { within: true, alone: false, upright: true, most: 28 },
-  { within: false, alone: false, upright: false, most: 28 },
+  { whole: true, within: true, alone: true, upright: false, most: 10 },
+  { whole: true, within: true, alone: true, upright: true, most: 10 },
+  { whole: true, within: true, alone: false, upright: false, most: 28 },
+  { whole: true, within: true, alone: false, upright: true, most: 28 },
+  { whole: true, within: false, alone: false, upright: false, most: 28 },
+  { whole: false, within: true, alone: false, upright: false, most: 28 },
+  { whole: false, within: false, alone: false, upright: true, most: 28 },
 ] as const;
 
 /** A blank place beside one of the anchors, as near as can be, inside the piece if it can be. */
-function beside(anchors: readonly Anchor[], others: readonly Anchor[], length: number, height: number, room: Room): Found | undefined {
-  for (const { within, alone, upright, most } of tries) {
+function beside(anchors: readonly Anchor[], others: readonly Anchor[], length: number, height: number, room: Room, offJoints: (box: Box) => boolean): Found | undefined {
+  for (const { whole, within, alone, upright, most } of tries) {
     const size = upright ? { width: height, height: length } : { width: length, height };
     for (const far of [1.2, 2.4, 4, 7, 10, 14, 20, 28]) {
       if (far > most) break;
@@ -246,7 +255,7 @@ function beside(anchors: readonly Anchor[], others: readonly Anchor[], length: n
             y: anchor[1] + far * uy + (uy > 0.1 ? 0 : uy < -0.1 ? -size.height : -size.height / 2),
             ...size,
           };
-          if (!room.isFree(box, within)) continue;
+          if (!room.isFree(box, within) || (whole && !offJoints(box))) continue;
           if (far > nearMm && room.crossesWords(...leaderEnds(anchor, box))) continue;
           if (alone && others.some((o) => toBox(o, box) < 1.5 * toBox(anchor, box) + 1)) continue;
           return { box, anchor, far, upright };
@@ -254,7 +263,8 @@ function beside(anchors: readonly Anchor[], others: readonly Anchor[], length: n
       }
     }
   }
-  const box = room.nearestFree({ width: length, height }, anchors[0]!, () => true);
+  const size = { width: length, height };
+  const box = room.nearestFree(size, anchors[0]!, offJoints) ?? room.nearestFree(size, anchors[0]!, () => true);
   return box && { box, anchor: anchors[0]!, far: toBox(anchors[0]!, box), upright: false };
 }
 

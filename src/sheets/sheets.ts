@@ -24,10 +24,9 @@ export async function sheetsOf(input: SheetInput, watch: Watch): Promise<readonl
   const sheet = arrange(input.pieces, gridOf(papers[input.paper]));
   const profile = profileOf(input.last, input.lines);
   const plate = { title: input.title, size: input.size, profile };
-  const clear = jointStrips(sheet);
   const drawings = sheet.placed.map((placed, i) => {
     watch("sheets", (0.4 * i) / sheet.placed.length);
-    return drawPiece(placed, plate, clear);
+    return drawPiece(placed, plate, jointStrips(sheet, placed));
   });
   const tiling: Tiling = tilingOf(sheet, drawings.map((d) => d.strokes.map((s) => (s.closed ? ring(s.xy) : s.xy))));
   watch("sheets", 0.4);

@@ -11,7 +11,7 @@ import { samplePair } from "../support/sample-pair.ts";
 const input = samplePair();
 const sheet = arrange(input.pieces, gridOf(papers.A4));
 const plate = { title: "Formula pump", size: "38", profile: profileOf(input.last, input.lines) };
-const drawings = sheet.placed.map((p) => drawPiece(p, plate, jointStrips(sheet)));
+const drawings = sheet.placed.map((p) => drawPiece(p, plate, jointStrips(sheet, p)));
 
 /** The upright box of level or upright words. */
 function boxOf(w: Lettering) {

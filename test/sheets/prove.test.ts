@@ -19,7 +19,7 @@ import { samplePair } from "../support/sample-pair.ts";
 const input = samplePair();
 const sheet = arrange(input.pieces, gridOf(papers.A4));
 const profile = profileOf(input.last, input.lines);
-const drawings = sheet.placed.map((p) => drawPiece(p, { title: "t", size: "38", profile }, jointStrips(sheet)));
+const drawings = sheet.placed.map((p) => drawPiece(p, { title: "t", size: "38", profile }, jointStrips(sheet, p)));
 const tiling = tilingOf(sheet, drawings.map((d) => d.strokes.map((s) => (s.closed ? ring(s.xy) : s.xy))));
 const text = (b: Uint8Array) => new TextDecoder().decode(b);
 const bytes = (t: string) => new TextEncoder().encode(t);

@@ -11,7 +11,7 @@ import { tapeMarks, type TapeMark, type TapeMarks } from "./tape-marks.ts";
 import { inkSideView, inkTopView, sideViewHeight, topViewHeight } from "./views.ts";
 
 const intro =
-  "Mark these lengths on both lasts with a soft tape laid on the surface. Heights stand square up from the feather line; their places are counted from the seat point along the feather line (1/4, 1/2, 3/4 of the way to below the throat). The left last is the exact mirror of the right: same numbers, other side. The strips are true to size: check the bars, cut the strips out, lay them on.";
+  "Mark these lengths on both lasts with a soft tape laid on the surface. 1/4, 1/2 and 3/4 are parts of the way from the seat point to below the throat; low is where the topline is lowest. Go to each place along the feather line (column from seat), then square up. The left last is the exact mirror of the right: same numbers, other side. The strips are true to size: check the bars, cut the strips out, lay them on.";
 const notes =
   "Accepted difference between right and left when lasted. a: as in a factory's published work instruction for low-cut shoes (back height 1.0 mm, throat 1.0 to 1.5 mm). b: common practice, no source. Lengths are rounded to half a millimetre, the strips are exact.";
 
@@ -23,7 +23,7 @@ export async function marksPdf(input: SheetInput): Promise<{ readonly bytes: Uin
   const left = marginMm + leftStripMm - 4;
   const right = paper.widthMm - marginMm;
   const top = paper.heightMm - marginMm - topStripMm;
-  inkFrame(ink, paper, 1, 1, headingOf(input), "marks on both lasts");
+  inkFrame(ink, paper, { title: input.title, size: input.size, page: 1, pages: 1, shows: "marks on both lasts" });
   const strips = stripsOf(marks, top - 4 - marginMm);
   const low = marginMm + 0.5;
   inkUprightStrip(ink, strips.alongInside, right - stripWidthMm, low);
@@ -32,11 +32,11 @@ export async function marksPdf(input: SheetInput): Promise<{ readonly bytes: Uin
   let y = top - 10;
   ink.text("Marks on both lasts", left, y, 5, { bold: true });
   y = paragraph(ink, intro, left, y - 2, width);
-  const view = (width - 38) / 2;
-  y -= 6 + sideViewHeight(input.last, view);
-  inkSideView(ink, input.last, input.lines, marks, "lateral", left + 14, y, view);
-  inkSideView(ink, input.last, input.lines, marks, "medial", left + width - view - 14, y, view);
-  y -= 13 + topViewHeight(input.last, width - 36) / 2;
+  const view = (width - 6) / 2;
+  y -= 3 + sideViewHeight(input.last, view);
+  inkSideView(ink, input.last, input.lines, marks, "lateral", left, y, view);
+  inkSideView(ink, input.last, input.lines, marks, "medial", left + width - view, y, view);
+  y -= 16 + topViewHeight(input.last, width - 36) / 2;
   inkTopView(ink, input.last, input.lines, left + 18, y, width - 36);
   y -= 7 + topViewHeight(input.last, width - 36) / 2;
   const rowMm = Math.min(rowsMm[1], Math.max(rowsMm[0], (y - low - belowTableMm) / 13));

@@ -27,7 +27,8 @@ export interface TapeMarks {
 }
 
 export const sideWords: Readonly<Record<Half, string>> = { medial: "Inside", lateral: "Outside" };
-const quarterWords = ["1/4", "1/2", "3/4"] as const;
+/** Quarters of the way from the seat point to below the throat. */
+export const quarterWords = ["1/4", "1/2", "3/4"] as const;
 
 // Throat 1.0 to 1.5 mm and back height 1.0 mm for low-cut shoes: a factory's work instruction of 2014, as published. Of the
 // throat the stricter end is taken. Side heights 1.5 mm: common practice, no source.
@@ -37,19 +38,18 @@ const byPractice = (mm: number) => ({ mm, ground: "common practice" as const });
 /** The tape lengths that make two lasts alike: throat, back, side heights and where they are taken, joints. */
 export function tapeMarks(last: Last, lines: Lines): TapeMarks {
   const lowest = { medial: lines.lowestMedial, lateral: lines.lowestLateral };
+  /** Quarters and the lowest place in the order in which the tape meets them. */
+  const fromHeel = (half: Half, low: HeightMark) =>
+    [...lines.quarterHeights[half].map((mark, i) => ({ key: `quarter-${i + 1}`, tick: quarterWords[i] ?? "", mark })), { key: "lowest", tick: "low", mark: low }].sort((a, b) => a.mark.alongFeatherMm - b.mark.alongFeatherMm);
   const heights = (half: Half): readonly TapeMark[] => {
     const at = (key: string, tick: string, words: string, m: HeightMark): TapeMark => ({ key: `${half}-${key}`, tick, words: `${sideWords[half]}, ${words}`, lengthMm: m.heightMm, accepted: byPractice(1.5) });
-    return [
-      ...lines.quarterHeights[half].map((m, i) => at(`quarter-${i + 1}`, quarterWords[i]!, `height at ${quarterWords[i]!}`, m)),
-      at("lowest", "low", "height, lowest place", lowest[half]),
-    ];
+    return fromHeel(half, lowest[half]).map(({ key, tick, mark }) => at(key, tick, tick === "low" ? "height, lowest place" : `height at ${tick}`, mark));
   };
   const along = (half: Half): readonly TapeMark[] => {
     const at = (key: string, tick: string, lengthMm: number): TapeMark => ({ key: `${half}-along-${key}`, tick, words: `${sideWords[half]}, ${tick} point`, lengthMm });
     const joint = half === "medial" ? last.landmarks.jointMedial : last.landmarks.jointLateral;
     return [
-      ...lines.quarterHeights[half].map((m, i) => at(`quarter-${i + 1}`, quarterWords[i]!, m.alongFeatherMm)),
-      at("lowest", "low", lowest[half].alongFeatherMm),
+      ...fromHeel(half, lowest[half]).map(({ key, tick, mark }) => at(key, tick, mark.alongFeatherMm)),
       at("joint", "joint", arcNearest(featherHalf(last.feather, half), joint)),
     ];
   };

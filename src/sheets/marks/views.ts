@@ -1,10 +1,10 @@
 import type { Last, Point3 } from "#last/last.ts";
 import { featherHalf, type Half } from "#lines/feather.ts";
-import type { Lines } from "#lines/lines.ts";
+import type { HeightMark, Lines } from "#lines/lines.ts";
 import { textWidth } from "../lettering.ts";
 import type { PageInk } from "../pdf/page-ink.ts";
 import { half as halfMm } from "./strips.ts";
-import { sideWords, type TapeMarks } from "./tape-marks.ts";
+import { quarterWords, sideWords, type TapeMarks } from "./tape-marks.ts";
 
 /** The last from the outside or the inside, with its topline half and the lengths written where they are taken. */
 export function inkSideView(ink: PageInk, last: Last, lines: Lines, marks: TapeMarks, half: Half, left: number, bottom: number, width: number): void {
@@ -29,15 +29,28 @@ export function inkSideView(ink: PageInk, last: Last, lines: Lines, marks: TapeM
   ink.stroke(curve(featherHalf(last.feather, half).points));
   ink.style(0.5);
   ink.stroke(curve((half === "medial" ? lines.toplineMedial : lines.toplineLateral).points));
-  ink.style(0.18);
-  const written = marks.heights[half].slice(0, 3);
+  const written = marks.heights[half];
+  const foot = bottom + scale * Math.min(6, ...lines.quarterHeights[half].map((m) => m.foot[2]));
+  const lowest = half === "medial" ? lines.lowestMedial : lines.lowestLateral;
+  const heightLine = (m: HeightMark, dashMm: readonly number[]) => {
+    ink.style(0.18, dashMm);
+    ink.line(...at(m.foot), ...at(m.at));
+  };
   lines.quarterHeights[half].forEach((m, i) => {
-    const foot = at(m.foot), top = at(m.at);
-    ink.line(foot[0], foot[1], top[0], top[1]);
-    const text = halfMm(written[i]!.lengthMm);
-    ink.text(text, top[0] + 0.8, (foot[1] + top[1]) / 2 - 1, 2.2);
-    ink.text(["1/4", "1/2", "3/4"][i]!, foot[0] - 1.6, Math.min(foot[1], bottom + scale * 6) - 5, 1.8);
+    const mark = written.find((t) => t.tick === quarterWords[i])!;
+    heightLine(m, []);
+    const text = halfMm(mark.lengthMm), x = at(m.at)[0];
+    const toLow = at(lowest.at)[0] - x;
+    // The number stands to the right of its line, or to the left where the line of the lowest place would run through it.
+    const off = toLow > 0 && toLow < textWidth(text, 2.2) + 2 ? -0.8 - textWidth(text, 2.2) : 0.8;
+    ink.text(text, x + off, (at(m.foot)[1] + at(m.at)[1]) / 2 - 1, 2.2);
+    ink.text(mark.tick, at(m.foot)[0] - 1.6, foot - 4, 1.8);
   });
+  // The lowest place often lies close to a quarter: its words stand a row lower.
+  const low = `low ${halfMm(lowest.heightMm)}`;
+  heightLine(lowest, [0.8, 0.8]);
+  ink.line(at(lowest.foot)[0], at(lowest.foot)[1], at(lowest.foot)[0], foot - 4.8);
+  ink.text(low, at(lowest.foot)[0] - textWidth(low, 2.2) / 2, foot - 7.6, 2.2);
   const n = lines.back.arc.length;
   const backPoint = at([lines.back.points[3 * n - 3]!, lines.back.points[3 * n - 2]!, lines.back.points[3 * n - 1]!]);
   const k = lines.centre.arc.length;
@@ -48,11 +61,10 @@ export function inkSideView(ink: PageInk, last: Last, lines: Lines, marks: TapeM
   dot(ink, backPoint);
   dot(ink, throat);
   const back = `back ${halfMm(marks.back.lengthMm)}`, depth = `throat ${halfMm(marks.throat.lengthMm)}`;
-  // Beside the heel there is always room outside the picture; above the toe, inside it.
-  const heel = at([x0, 0, 0])[0];
-  ink.text(back, toeRight ? heel - 1 - textWidth(back, 2.2) : heel + 1, backPoint[1] - 3, 2.2);
-  ink.text(depth, toeRight ? throat[0] - 1 : throat[0] + 1 - textWidth(depth, 2.2), throat[1] + 3.2, 2.2);
-  ink.text(`${sideWords[half]} of the ${last.side} last`, left + width / 2 - textWidth(`${sideWords[half]} of the ${last.side} last`, 2.5, true) / 2, bottom - 9, 2.5, { bold: true });
+  // Above the topline there is room: at the heel within the last, over the toe beside it.
+  ink.text(back, toeRight ? backPoint[0] + 2 : backPoint[0] - 2 - textWidth(back, 2.2), backPoint[1] + 1.2, 2.2);
+  ink.text(depth, toeRight ? throat[0] + 1.5 : throat[0] - 1.5 - textWidth(depth, 2.2), throat[1] + 3.2, 2.2);
+  ink.text(`${sideWords[half]} of the ${last.side} last`, left + width / 2 - textWidth(`${sideWords[half]} of the ${last.side} last`, 2.5, true) / 2, foot - 12, 2.5, { bold: true });
 }
 
 /** How high the side view is at a width, mm. */
@@ -99,8 +111,13 @@ export function inkTopView(ink: PageInk, last: Last, lines: Lines, left: number,
     lines.quarterHeights[half].forEach((m, i) => {
       const p = at(m.foot);
       ink.line(p[0], p[1] - 1, p[0], p[1] + 1);
-      name(["1/4", "1/2", "3/4"][i]!, p);
+      name(quarterWords[i]!, p);
     });
+    const low = at((half === "medial" ? lines.lowestMedial : lines.lowestLateral).foot);
+    ink.line(low[0], low[1] - 1, low[0], low[1] + 1);
+    // A row farther out than the quarters, which may lie close.
+    ink.line(low[0], low[1], low[0], low[1] + 4 * up);
+    ink.text("low", low[0] - textWidth("low", 1.8) / 2, up > 0 ? low[1] + 4.6 : low[1] - 6.2, 1.8);
     name("joint", up > 0 === (joints[0][1] > middle) ? joints[0] : joints[1]);
     ink.text(sideWords[half].toLowerCase(), left + 0.12 * width, middle + up * 4 - 1, 2.2);
   }

@@ -13,6 +13,7 @@ import { inkFrame, inkThumbnail } from "./page-frame.ts";
 interface Cover {
   readonly heading: string;
   readonly title: string;
+  readonly size?: string;
   readonly paper: Paper;
   readonly sheet: CommonSheet;
   readonly tiling: Tiling;
@@ -33,7 +34,7 @@ const steps = [
 
 /** Height of the instructions above the list, of the legend below it, and the least of a row, mm. */
 const howToMm = 84;
-const legendMm = 10;
+const legendMm = 13;
 const leastRowMm = 15;
 const rowsIn = (top: number): number => Math.max(1, Math.floor((top - legendMm - marginMm) / leastRowMm));
 
@@ -49,7 +50,7 @@ export function inkCovers(cover: Cover): readonly PageInk[] {
   return chunks.map((chunk, i) => {
     const ink = new PageInk();
     if (i === 0) inkHowTo(ink, cover, chunks.length, top - 6);
-    inkFrame(ink, paper, i + 1, pages, cover.heading, "how to print and join");
+    inkFrame(ink, paper, { title: cover.title, size: cover.size ?? "", page: i + 1, pages, shows: "how to print and join" });
     const y = i === 0 ? listTop : top - 4;
     const height = Math.min(27, (y - legendMm - marginMm) / chunk.length);
     chunk.forEach((row, k) => inkRow(ink, cover, row, chunks.length, y - k * height, height));
@@ -59,12 +60,16 @@ export function inkCovers(cover: Cover): readonly PageInk[] {
 }
 
 /** Steps, thumbnail and sample marks. */
-function inkHowTo(ink: PageInk, { heading, paper, sheet, tiling }: Cover, covers: number, top: number): void {
+function inkHowTo(ink: PageInk, { heading, title, size = "", paper, sheet, tiling }: Cover, covers: number, top: number): void {
   const left = marginMm + leftStripMm;
   const width = paper.widthMm - marginMm - left;
   const thumb = 46;
-  ink.text(shortenedTo(width - thumb - 4, heading, 5, true), left, top - 5, 5, { bold: true });
-  let y = top - 13;
+  const sizeWords = size && `size ${size}`;
+  // The size stands alone in the line below where both do not fit in one.
+  const oneLine = textWidth(heading, 5, true) <= width - thumb - 4;
+  ink.text(oneLine ? heading : shortenedTo(width - thumb - 4, title, 5, true), left, top - (oneLine ? 5 : 4), 5, { bold: true });
+  if (!oneLine && sizeWords) ink.text(sizeWords, left, top - 9.3, 3.5, { bold: true });
+  let y = top - 15;
   steps.forEach((step, i) => {
     ink.text(String(i + 1), left, y, 3.5, { bold: true });
     for (const line of brokenIntoLines(step, 2.5, width - thumb - 12)) {
@@ -144,23 +149,22 @@ function pagesInWords(pages: readonly number[]): string {
 }
 
 const legend: readonly (readonly [StrokeKind, string])[] = [
-  ["cut", "cut"],
-  ["net", "net line"],
-  ["fold", "fold"],
-  ["stitch", "stitch"],
-  ["centre", "centre"],
-  ["joint", "joint line"],
+  ["cut", "cut: full"],
+  ["net", "net line: dashes"],
+  ["stitch", "stitch: dots"],
+  ["fold", "fold: dash, two dots"],
+  ["centre", "centre: dash, one dot"],
+  ["joint", "joint line: thin, full"],
 ];
 
+/** Two rows of three, each sample long enough to show its dashes. */
 function inkLegend(ink: PageInk): void {
-  let x = marginMm + leftStripMm;
-  const y = marginMm + 3;
-  ink.text("Lines:", x, y - 1.2, 2.5, { bold: true });
-  x += 13;
-  for (const [kind, words] of legend) {
+  const left = marginMm + leftStripMm;
+  ink.text("Lines:", left, marginMm + 6.8, 2.5, { bold: true });
+  legend.forEach(([kind, words], i) => {
+    const x = left + 13 + 54 * (i % 3), y = marginMm + (i < 3 ? 8 : 3);
     ink.style(strokeStyles[kind].widthMm, strokeStyles[kind].dashMm);
-    ink.line(x, y, x + 12, y);
-    ink.text(words, x + 13.5, y - 1.2, 2.5);
-    x += 13.5 + textWidth(words, 2.5) + 4;
-  }
+    ink.line(x, y, x + 18, y);
+    ink.text(words, x + 19.5, y - 1.2, 2.5);
+  });
 }

@@ -7,7 +7,7 @@ import type { Tiling } from "../tiling.ts";
 import { inkCovers } from "./cover.ts";
 import { bindPdf } from "./document.ts";
 import { drawJoints, inkJoint } from "./joints.ts";
-import { inkFrame, inkThumbnail, windowOf } from "./page-frame.ts";
+import { inkFrame, inkThumbnail, piecesInWords, thumbnailMm, windowOf } from "./page-frame.ts";
 import { PageInk } from "./page-ink.ts";
 import { PdfPen } from "./pdf-pen.ts";
 
@@ -19,14 +19,14 @@ export async function patternPdf(input: SheetInput, sheet: CommonSheet, tiling: 
   const paper = papers[input.paper];
   const heading = headingOf(input);
   const joints = drawJoints(sheet, tiling, drawings);
-  const covers = inkCovers({ heading, title: input.title, paper, sheet, tiling, profile });
+  const covers = inkCovers({ heading, title: input.title, size: input.size, paper, sheet, tiling, profile });
   const pages = tiling.tiles.length + covers.length;
   const inks = tiling.tiles.map((tile, t) => {
     const ink = new PageInk();
     const window = windowOf(tile, sheet);
     const here = tiling.tilesOfPiece.flatMap((tiles, i) => (tiles.includes(t) ? [sheet.placed[i]!.piece] : []));
-    inkFrame(ink, paper, t + 1 + covers.length, pages, heading, here.map((p) => `${p.name}, ${p.side}`).join("; "));
-    inkThumbnail(ink, sheet, tiling, t, covers.length, marginMm, paper.heightMm - marginMm - 12, leftStripMm - 2, 60);
+    inkFrame(ink, paper, { title: input.title, size: input.size, page: t + 1 + covers.length, pages, shows: piecesInWords(here) });
+    inkThumbnail(ink, sheet, tiling, t, covers.length, marginMm, paper.heightMm - marginMm - 12, leftStripMm - 2, thumbnailMm);
     ink.clipped(window.leftOnPaperMm, window.bottomOnPaperMm, window.widthMm, window.heightMm, () => {
       const pen = new PdfPen(ink, window);
       drawings.forEach((drawing, i) => {
