@@ -33,6 +33,11 @@ class Run {
     this.#now = now;
   }
 
+  /** What the stage gave last, whatever it was made from. */
+  former<T>(stage: string): T | undefined {
+    return this.#kept.get(stage)?.value as T | undefined;
+  }
+
   /** The stage's result, made anew only if what it is made from has changed. */
   make<T>(stage: string, from: readonly unknown[], how: () => T): Made<T> {
     const key = `${stage}(${from.map((part) => (typeof part === "string" ? part : JSON.stringify(part))).join("; ")})`;

@@ -4,11 +4,13 @@ import { lastFromScan } from "#last/from-scan.ts";
 import type { Last } from "#last/last.ts";
 import { curveLength } from "#last/surface-curve.ts";
 import { drawingBoard, drawLines } from "#lines/draw.ts";
+import type { LineRules } from "#lines/lines.ts";
 import { lineRulesFor, settle } from "#lines/rules.ts";
 import { cleanScan } from "#mesh/clean.ts";
 import { readScan } from "#mesh/read.ts";
 import { cutPieces } from "#pieces/cut.ts";
 import { pieceRulesFor, pieceSettingsFrom } from "#pieces/rules.ts";
+import type { PieceRules } from "#pieces/settings.ts";
 import { cutBottom, layBottomFlat } from "#shell/bottom.ts";
 import { cutShell, fineTriangles } from "#shell/cut.ts";
 import { flatLength, layFlat, layFree } from "#shell/lay-flat.ts";
@@ -24,6 +26,16 @@ export interface RunOptions {
   readonly now?: () => number;
   /** How fine the shell is cut; {@link fineTriangles} unless a drag is being followed. */
   readonly triangles?: number;
+  /** Gives the pieces of the last full run, or none: they are not looked at while a drag is followed, and cost as much as the rest. */
+  readonly withoutPieces?: boolean;
+  /** Told the rules as soon as the last is there, so that they are known also where the job is refused later on. */
+  readonly onRules?: (rules: Rules) => void;
+}
+
+/** What the rules of construction say for one last. */
+export interface Rules {
+  readonly line: LineRules;
+  readonly piece: PieceRules;
 }
 
 /**
@@ -33,12 +45,13 @@ export interface RunOptions {
 export class Pipeline {
   readonly #memory = new Memory();
 
-  run(job: Job, files: Files, { watch = unwatched, now = () => 0, triangles = fineTriangles }: RunOptions = {}): Pair {
+  run(job: Job, files: Files, { watch = unwatched, now = () => 0, triangles = fineTriangles, withoutPieces = false, onRules }: RunOptions = {}): Pair {
     const stages = this.#memory.start(watch, now);
     const lastKey = JSON.stringify(job.last) + (job.last.from === "scan" ? digest(fileOf(job.last.file, files)) : job.title);
     const last = stages.make("last", [lastKey], () => readLast(job, files, watch));
     const lineRules = lineRulesFor(last.value);
     const pieceRules = pieceRulesFor(last.value);
+    onRules?.({ line: lineRules, piece: pieceRules });
     const lineSettings = settle(lineRules, job.lines);
     const pieceSettings = pieceSettingsFrom(pieceRules, job.pieces);
 
@@ -49,9 +62,10 @@ export class Pipeline {
     const free = stages.make("flatten", [shell.key], () => layFree(shell.value));
     const flat = stages.make("spring", [free.key, job.springMm], () => layFlat(shell.value, job.springMm, free.value));
     const labels = { title: job.title, size: job.size || nominalSize(last.value) };
-    const cut = stages.make("pieces", [flat.key, pieceSettings, labels], () =>
+    const cutAnew = () => stages.make("pieces", [flat.key, pieceSettings, labels], () =>
       cutPieces({ last: last.value, lines: drawn.value.lines, flat: flat.value, bottom: bottom.value, settings: pieceSettings, labels }),
-    );
+    ).value;
+    const cut = withoutPieces ? (stages.former<ReturnType<typeof cutPieces>>("pieces") ?? { pieces: [], findings: [] }) : cutAnew();
     const { lines } = drawn.value;
     return {
       job,
@@ -68,8 +82,8 @@ export class Pipeline {
       },
       flat: flat.value,
       bottom: bottom.value,
-      pieces: cut.value.pieces,
-      findings: [...last.value.findings, ...lines.findings, ...flat.value.findings, ...cut.value.findings],
+      pieces: cut.pieces,
+      findings: [...last.value.findings, ...lines.findings, ...flat.value.findings, ...cut.findings],
       timesMs: stages.timesMs,
     };
   }
