@@ -1,17 +1,20 @@
 import { useMemo, useRef, useState, useSyncExternalStore, type ReactElement } from "react";
 import { severityOf } from "#base/findings.ts";
 import { FindingsList } from "./column/findings-list.tsx";
+import { FoundHere } from "./column/notes.tsx";
+import { RefusedHere } from "./column/number-field.tsx";
 import { StationLast } from "./column/station-last.tsx";
 import { StationLines } from "./column/station-lines.tsx";
 import { StationPieces } from "./column/station-pieces.tsx";
 import { StationSheets } from "./column/station-sheets.tsx";
 import { StationShell } from "./column/station-shell.tsx";
 import { StationList } from "./column/station-list.tsx";
-import type { Desk } from "./desk.ts";
+import type { Desk, RefusedNumber } from "./desk.ts";
 import { Picture } from "./picture/picture.tsx";
 import type { MapOf } from "./picture/strain.ts";
 import { stretchMap } from "./picture/stretch-map.ts";
 import { pagePlan } from "./state/page-plan.ts";
+import { spotOf, stationOf, type Spot } from "./state/spots.ts";
 import { findingsAt, type Station } from "./state/stations.ts";
 import { BusyLine, NothingYet, TroubleLine } from "./top/lines.tsx";
 import { Top } from "./top/top.tsx";
@@ -25,7 +28,14 @@ export function App({ desk }: { readonly desk: Desk }): ReactElement {
   const [chosen, setChosen] = useState<string>();
   const chooser = useRef<HTMLInputElement>(null);
   const dropping = useKeysAndDrops(desk);
-  const { pair } = now;
+  const { pair, rules, refused } = now;
+  const laidOut = pair !== undefined || now.stuck;
+  // A number that keeps the work from being shown is to be found at once.
+  const [shownAt, setShownAt] = useState<RefusedNumber>();
+  if (now.stuck && refused && refused !== shownAt) {
+    setShownAt(refused);
+    setStation(stationOf(refused.spot));
+  }
   const map = useMemo(() => (pair && station === "Shell" ? stretchMap(pair, mapOf) : undefined), [pair, station, mapOf]);
   const plan = useMemo(() => (pair && station === "Sheets" ? pagePlan(pair) : undefined), [pair, station]);
 
@@ -34,17 +44,21 @@ export function App({ desk }: { readonly desk: Desk }): ReactElement {
     setChosen(undefined);
   };
   const open = (): void => chooser.current?.click();
-  const found = pair ? findingsAt(station, pair.findings) : [];
-  const inside = pair && (
-    <>
-      <FindingsList findings={found.filter((f) => severityOf(f) !== "note")} all={pair.findings} />
+  const here = pair ? findingsAt(station, pair.findings) : [];
+  // What no number on the page answers for stands below the sentences, the gravest first; nothing above them moves.
+  const rest = here.filter((f) => station === "Last" || !answered(spotOf(f, rules), station)).sort((a, b) => Number(severityOf(a) === "note") - Number(severityOf(b) === "note"));
+  const inside = laidOut && (
+    <FoundHere value={{ here, all: pair?.findings ?? [], rules }}>
+      <RefusedHere value={refused}>
       {station === "Last" && <StationLast desk={desk} pair={pair} onOpen={open} />}
-      {station === "Lines" && <StationLines desk={desk} pair={pair} />}
-      {station === "Shell" && map && <StationShell desk={desk} pair={pair} map={map} onMap={setMapOf} />}
-      {station === "Pieces" && <StationPieces desk={desk} pair={pair} chosen={chosen} onChoose={setChosen} />}
-      {station === "Sheets" && plan && <StationSheets desk={desk} now={now} pair={pair} plan={plan} />}
-      <FindingsList findings={found.filter((f) => severityOf(f) === "note")} all={pair.findings} />
-    </>
+      {station === "Lines" && rules && <StationLines desk={desk} rules={rules} pair={pair} />}
+      {station === "Shell" && <StationShell desk={desk} pair={pair} map={map} onMap={setMapOf} />}
+      {station === "Pieces" && rules && <StationPieces desk={desk} rules={rules} pair={pair} chosen={chosen} onChoose={setChosen} />}
+      {station === "Sheets" && pair && plan && <StationSheets desk={desk} now={now} pair={pair} plan={plan} />}
+      {!pair && waits(station, rules !== undefined) && <p className="follows">{waits(station, rules !== undefined)}</p>}
+      <FindingsList findings={rest} all={pair?.findings ?? []} />
+      </RefusedHere>
+    </FoundHere>
   );
   return (
     <div className={`bench${dropping ? " dropping" : ""}`}>
@@ -58,11 +72,21 @@ export function App({ desk }: { readonly desk: Desk }): ReactElement {
         <StationList station={station} onStation={toStation} now={now}>{inside}</StationList>
       </nav>
       <main className="picture">
-        <TroubleLine desk={desk} now={now} />
+        <TroubleLine desk={desk} now={now} station={station} />
         {pair ? <Picture desk={desk} pair={pair} busy={now.busy !== undefined} station={station} map={map} plan={plan} chosen={chosen} onChoose={setChosen} /> : <NothingYet desk={desk} now={now} />}
         <BusyLine desk={desk} now={now} />
       </main>
       {dropping && <p className="drop-here">Let go to open the file</p>}
     </div>
   );
+}
+
+/** A number of this station has the note under its own sentence. */
+const answered = (spot: Spot | undefined, station: Station): boolean => spot !== undefined && stationOf(spot) === station;
+
+/** What a station waits for while no pair can be made; nothing where its numbers stand to be corrected. */
+function waits(station: Station, ruled: boolean): string | undefined {
+  if (station === "Sheets") return "The sheets wait until the pair can be worked out again.";
+  if ((station === "Lines" || station === "Pieces") && !ruled) return "These numbers wait until there is a last to draw on.";
+  return undefined;
 }

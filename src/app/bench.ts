@@ -1,13 +1,17 @@
 import type { Finding } from "#base/findings.ts";
 import type { Job } from "#job/job.ts";
 import type { Pair } from "#job/pair.ts";
+import type { Rules } from "#job/pipeline.ts";
 import type { SheetFile } from "#sheets/sheet-file.ts";
 import { answered, ask, noTurns, stopped, type Turns } from "./state/turns.ts";
 import { unpack, type FromWorker, type ToWorker } from "./worker-talk.ts";
 
-/** What the page wants worked out: the pair of a job, or the sheets of the pair that was made last. */
+/**
+ * What the page wants worked out: the pair of a job, or the sheets of the pair that was made last. A trial becomes the work only
+ * when it succeeds; `opened` says that it is a saved job.
+ */
 export type Wish =
-  | { readonly for: "pair"; readonly job: Job; readonly trial: boolean; readonly draft: boolean }
+  | { readonly for: "pair"; readonly job: Job; readonly trial: boolean; readonly draft: boolean; readonly opened?: true }
   | { readonly for: "sheets"; readonly job: Job };
 
 /** What the worker has to say about a wish. */
@@ -16,7 +20,8 @@ export interface Ear {
   progress(stage: string, fraction: number): void;
   pair(pair: Pair, wish: Wish): void;
   sheets(files: readonly SheetFile[], wish: Wish): void;
-  refused(finding: Finding, wish: Wish): void;
+  /** `rules` are those of the last, when the job got so far. */
+  refused(finding: Finding, wish: Wish, rules: Rules | undefined): void;
   broke(why: string, wish: Wish): void;
   /** Nothing runs and nothing waits. */
   idle(): void;
@@ -95,7 +100,7 @@ export class Bench {
     if (start) this.#start(start.id, start.wish);
     if (message.say === "pair") this.#ear.pair(this.#pair!, wish);
     else if (message.say === "sheets") this.#ear.sheets(message.files, wish);
-    else if (message.say === "refused") this.#ear.refused(message.finding, wish);
+    else if (message.say === "refused") this.#ear.refused(message.finding, wish, message.rules);
     else this.#ear.broke(message.why, wish);
     if (!start) this.#ear.idle();
   }

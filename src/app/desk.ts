@@ -1,18 +1,21 @@
-import { explain, type Finding } from "#base/findings.ts";
+import type { Finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import { defaultJob } from "#job/default-job.ts";
 import { isJobFile, readJobFile, writeJobFile } from "#job/job-file.ts";
 import type { Job } from "#job/job.ts";
 import type { Pair } from "#job/pair.ts";
+import type { Rules } from "#job/pipeline.ts";
 import type { SheetFile } from "#sheets/sheet-file.ts";
 import { Bench, type Wish } from "./bench.ts";
 import { fetchDemo } from "./demo/fetch-demo.ts";
 import { bytesOf } from "./read-file.ts";
 import { ElsewhereChanged, Keep } from "./keep/keep.ts";
 import { freeName, onScan } from "./state/edits.ts";
-import { redo, run, settle, startHistory, undo, type History } from "./state/history.ts";
+import { redo, run, settle, startHistory, undo, type History, type Step } from "./state/history.ts";
+import { spotOf, tell, type Spot } from "./state/spots.ts";
+import { speaksOf, takeOut, Tried, without } from "./state/tried.ts";
 
-export type Saved = "saving" | "saved" | "elsewhere" | "not saved";
+export type Saved = "saving" | "saved" | "elsewhere" | "not saved" | "refused";
 export interface Busy {
   readonly on: Wish["for"];
   readonly trial: boolean;
@@ -23,10 +26,24 @@ export interface Busy {
 export interface Trouble {
   readonly kind: "refused" | "broke";
   readonly sentence: string;
+  /** A saved job that was refused and can be opened all the same, to be corrected. */
+  readonly toCorrect?: Job;
+}
+/** A number that was refused: what was typed stays in its field with the sentence, while the job keeps the last good one. */
+export interface RefusedNumber {
+  readonly spot: Spot;
+  readonly sentence: string;
+  /** Nothing when the job itself still holds the refused number, for want of a better one. */
+  readonly text: string | undefined;
 }
 export interface Desktop {
   readonly history: History;
   readonly pair: Pair | undefined;
+  /** The rules for the last of this work; known also when no pair can be made of it, unless the last itself is refused. */
+  readonly rules: Rules | undefined;
+  readonly refused: RefusedNumber | undefined;
+  /** The work itself is refused and there is no picture of it; its numbers are shown to be corrected. */
+  readonly stuck: boolean;
   readonly busy: Busy | undefined;
   readonly trouble: Trouble | undefined;
   readonly saved: Saved;
@@ -44,18 +61,25 @@ export class Desk {
   readonly #files = new Map<string, Uint8Array>();
   readonly #bench: Bench;
   readonly #keep = new Keep();
+  readonly #tried = new Tried();
+  /** What was typed since the last good state, by number. */
+  readonly #typed = new Map<Spot, string>();
+  readonly #gestures = new WeakMap<Job, string>();
+  /** The last good state of a gesture that goes on. */
+  #held: { readonly gesture: string; readonly step: Step } | undefined;
   #writing: Promise<void> = Promise.resolve();
   #writesAhead = 0;
 
   constructor() {
     const history = startHistory(defaultJob(), "the example last");
-    this.#now = { history, pair: undefined, busy: undefined, trouble: undefined, saved: "saving", sheets: undefined, sheetsOf: undefined, draft: false };
+    this.#tried.good(history.now.job);
+    this.#now = { history, pair: undefined, rules: undefined, refused: undefined, stuck: false, busy: undefined, trouble: undefined, saved: "saving", sheets: undefined, sheetsOf: undefined, draft: false };
     this.#bench = new Bench(this.#files, {
       began: (wish) => this.#show({ busy: { on: wish.for, trial: wish.for === "pair" && wish.trial, stage: "", fraction: 0 } }),
       progress: (stage, fraction) => this.#now.busy && this.#show({ busy: { ...this.#now.busy, stage, fraction } }),
       pair: (pair, wish) => this.#madePair(pair, wish),
       sheets: (sheets) => this.#show({ sheets, sheetsOf: this.#now.pair, trouble: undefined }),
-      refused: (finding, wish) => this.#refused(finding, wish),
+      refused: (finding, wish, rules) => this.#refused(finding, wish, rules),
       broke: (why, wish) => this.#broke(why, wish),
       idle: () => this.#show({ busy: undefined }),
     });
@@ -67,16 +91,18 @@ export class Desk {
       const kept = await this.#keep.read();
       if (kept) {
         for (const [name, bytes] of kept.files) this.#files.set(name, bytes);
-        this.#show({ history: settle(kept.history), saved: "saved" });
+        const history = settle(kept.history);
+        for (const { job } of [...history.past, history.now, ...history.future]) this.#tried.good(job);
+        this.#show({ history, saved: "saved" });
       } else this.#write();
     } catch {
       this.#show({ saved: "not saved" });
     }
-    this.#bench.ask({ for: "pair", job: this.job, trial: false, draft: false });
+    this.#ask(false);
     const { job } = this;
     if (JSON.stringify(job) !== JSON.stringify(defaultJob())) return;
     const demo = await fetchDemo(job);
-    if (demo && !this.#now.pair && this.job === job) this.#show({ pair: demo });
+    if (demo && !this.#now.pair && this.job === job) this.#show({ pair: demo, rules: rulesOf(demo) });
   }
 
   get now(): Desktop {
@@ -91,17 +117,23 @@ export class Desk {
   };
   readonly look = (): Desktop => this.#now;
 
-  /** Changes the job; one gesture (a drag, a run of arrow keys) is one step of the history. */
-  change(job: Job, what: string, gesture?: string): void {
-    this.#become(run(this.#now.history, job, what, gesture));
+  /**
+   * Changes the job; one gesture (a drag, a run of arrow keys) is one step of the history. The change is shown at once and taken out
+   * again when no pair can be made of it; `typed` says in which field to tell so.
+   */
+  change(job: Job, what: string, gesture?: string, typed?: { readonly spot: Spot; readonly text: string }): void {
+    if (gesture !== undefined) this.#gestures.set(job, gesture);
+    if (typed) this.#typed.set(typed.spot, typed.text);
+    // A complaint at one field outlives what is typed into another.
+    const complaint = typed && this.#now.refused && typed.spot !== this.#now.refused.spot ? {} : noComplaint;
+    this.#become(run(this.#now.history, job, what, gesture), complaint);
   }
   /** The drag or the typing is over: the next change is a step of its own, and the pair is worked out in full. */
   settle(): void {
     const history = settle(this.#now.history);
     if (history === this.#now.history) return;
     this.#show({ history });
-    this.#write();
-    this.#bench.ask({ for: "pair", job: this.job, trial: false, draft: false });
+    this.#ask(false);
   }
   undo(): void {
     this.#become(undo(this.#now.history));
@@ -109,8 +141,12 @@ export class Desk {
   redo(): void {
     this.#become(redo(this.#now.history));
   }
+  /** Ends what is being worked out; what it was for is taken out again. */
   stop(): void {
     this.#bench.stop();
+    if (!this.#now.pair || this.#now.saved !== "saving") return;
+    if (this.#tried.isGood(this.job)) this.#write();
+    else this.#goBack(this.job);
   }
   makeSheets(): void {
     this.#bench.ask({ for: "sheets", job: this.job });
@@ -118,12 +154,23 @@ export class Desk {
   dismiss(): void {
     this.#show({ trouble: undefined });
   }
+  /** The field shows the job's number again. */
+  forgetRefused(): void {
+    if (this.#now.refused?.text !== undefined) this.#show(noComplaint);
+  }
+  /** Opens a refused job all the same, so that its numbers can be corrected; taking back brings the former work. */
+  openToCorrect(job: Job): void {
+    this.#show({ pair: undefined, rules: undefined, stuck: true });
+    this.change(job, `opening ${job.title}`);
+  }
   startAfresh(): void {
     this.change(defaultJob(), "starting from the example last");
   }
   /** Begins without the steps before, for it may be they that the page breaks down over. */
   startOver(): void {
-    this.#become(startHistory(defaultJob(), "the example last"));
+    const history = startHistory(defaultJob(), "the example last");
+    this.#tried.good(history.now.job);
+    this.#become(history);
   }
 
   /** Opens a scan or a job file. It becomes the work only when a pair could be made of it. */
@@ -143,7 +190,7 @@ export class Desk {
 
   /** Says why something cannot be done; the work stays as it is. */
   refuse(finding: Finding): void {
-    this.#show({ trouble: { kind: "refused", sentence: explain(finding) } });
+    this.#show({ trouble: { kind: "refused", sentence: tell(finding) } });
   }
 
   #openJob(name: string, bytes: Uint8Array): void {
@@ -154,49 +201,93 @@ export class Desk {
       this.#files.set(free, this.#files.get(free) ?? content);
       if (job.last.from === "scan" && job.last.file === file) job = { ...job, last: { ...job.last, file: free } };
     }
-    this.#bench.ask({ for: "pair", job, trial: true, draft: false });
+    this.#bench.ask({ for: "pair", job, trial: true, draft: false, opened: true });
   }
 
   /** The job with its scan as one file for the maker to keep; undefined, and said why, when it cannot be written. */
   jobFile(): Uint8Array | undefined {
     try {
-      return writeJobFile(this.job, this.#files);
+      const { now, past } = this.#now.history;
+      // Only what a pair can be made of goes into a file; where there is nothing such, the work as it stands.
+      const good = [...past, now].findLast((step) => this.#tried.isGood(step.job)) ?? now;
+      return writeJobFile(good.job, this.#files);
     } catch (error) {
       this.#trouble(error, "saving to a file");
       return undefined;
     }
   }
 
-  #madePair(pair: Pair, wish: Wish): void {
+  #madePair(made: Pair, wish: Wish): void {
+    const pair = { ...made, job: wish.job };
+    const shown = { pair, stuck: false, rules: rulesOf(pair), draft: wish.for === "pair" && wish.draft };
+    this.#tried.good(wish.job);
     if (wish.for === "pair" && wish.trial) {
       const what = `opening ${wish.job.last.from === "scan" ? wish.job.last.file : wish.job.title}`;
-      this.#show({ pair, draft: false, trouble: undefined, history: run(this.#now.history, wish.job, what) });
+      this.#show({ ...shown, trouble: undefined, refused: undefined, history: run(this.#now.history, wish.job, what) });
       this.#write();
-    } else this.#show({ pair, trouble: undefined, draft: wish.for === "pair" && wish.draft });
+      return;
+    }
+    const history = without(this.#now.history, this.#tried.isRefused);
+    const gesture = this.#gestures.get(wish.job);
+    if (gesture !== undefined && gesture === history.gesture) this.#held = { gesture, step: { job: wish.job, what: history.now.what } };
+    this.#show({ ...shown, history });
+    if (history.now.job !== wish.job || shown.draft) return;
+    this.#typed.clear();
+    this.#write();
   }
 
-  #refused(finding: Finding, wish: Wish): void {
-    const kept = wish.for === "pair" && wish.trial ? " What you had before is still here." : "";
-    this.#show({ trouble: { kind: "refused", sentence: explain(finding) + kept } });
+  #refused(finding: Finding, wish: Wish, rules: Rules | undefined): void {
+    const sentence = tell(finding);
+    if (wish.for === "sheets") return this.#show({ trouble: { kind: "refused", sentence } });
+    if (wish.trial) return this.#show({ trouble: { kind: "refused", sentence: `${sentence} What you had before is still here.`, ...(wish.opened ? { toCorrect: wish.job } : {}) } });
+    this.#tried.refuse(wish.job);
+    if (!speaksOf(this.#now.history, wish.job)) return;
+    const named = spotOf(finding, rules ?? this.#now.rules);
+    const typedAt = named && this.#typed.has(named) ? named : [...this.#typed.keys()].at(-1);
+    const back = this.#goBack(wish.job);
+    const spot = back ? typedAt : (named ?? typedAt);
+    const refused = spot && { spot, sentence, text: back ? this.#typed.get(spot) : undefined };
+    this.#show({ refused, trouble: { kind: "refused", sentence }, ...(rules && !back ? { rules } : {}), ...(back ? {} : { saved: "refused" as const, stuck: true }) });
+    this.#typed.clear();
   }
 
   #broke(why: string, wish: Wish): void {
     const doing = wish.for === "sheets" ? "making the sheets" : wish.trial ? "reading the file" : "working this out";
-    this.#show({ trouble: { kind: "broke", sentence: brokeWords(doing, why) } });
+    const back = wish.for === "pair" && !wish.trial && !this.#tried.isGood(wish.job) && this.#goBack(wish.job);
+    this.#show({ trouble: { kind: "broke", sentence: brokeWords(doing, why, back) } });
+  }
+
+  /** Takes a job out of the history that no pair can be made of. False when there is no picture, so nothing better to go back to. */
+  #goBack(job: Job): boolean {
+    const { history, pair, draft } = this.#now;
+    const held = this.#held?.gesture === history.gesture ? this.#held?.step : undefined;
+    const back = pair && takeOut(history, job, this.#tried, held);
+    if (!back) return false;
+    this.#show({ history: back });
+    if (pair.job !== back.now.job || draft) this.#ask(back.gesture !== undefined);
+    else this.#write();
+    return true;
   }
 
   #trouble(error: unknown, doing: string): void {
     if (error instanceof Refusal) this.refuse(error.finding);
-    else this.#show({ trouble: { kind: "broke", sentence: brokeWords(doing, error instanceof Error ? error.message : String(error)) } });
+    else this.#show({ trouble: { kind: "broke", sentence: brokeWords(doing, error instanceof Error ? error.message : String(error), true) } });
   }
 
-  #become(history: History): void {
-    if (history === this.#now.history) return;
+  #become(next: History, complaint: Partial<Desktop> = noComplaint): void {
+    if (next === this.#now.history) return;
+    const history = without(next, this.#tried.isRefused);
     const changed = history.now.job !== this.job;
-    this.#show({ history });
+    this.#show(changed ? { history, ...complaint } : { history });
     if (!changed) return;
-    this.#write();
-    this.#bench.ask({ for: "pair", job: this.job, trial: false, draft: history.gesture !== undefined });
+    // Kept as soon as it is known that a pair can be made of it.
+    if (this.#tried.isGood(this.job) && history.gesture === undefined) this.#write();
+    else this.#show({ saved: "saving" });
+    this.#ask(history.gesture !== undefined);
+  }
+
+  #ask(draft: boolean): void {
+    this.#bench.ask({ for: "pair", job: this.job, trial: false, draft });
   }
 
   /** Writes the newest state; while one write runs, further changes are gathered into the next. */
@@ -206,8 +297,11 @@ export class Desk {
     this.#writing = this.#writing.then(async () => {
       if (--this.#writesAhead > 0) return;
       try {
-        await this.#keep.write(this.#now.history, this.#files);
-        if (this.#writesAhead === 0) this.#show({ saved: "saved" });
+        const { history } = this.#now;
+        // Meanwhile a change may have come that is still being tried; it writes for itself.
+        if (!this.#tried.isGood(history.now.job)) return;
+        await this.#keep.write(without(settle(history), (job) => !this.#tried.isGood(job)), this.#files);
+        if (this.#writesAhead === 0 && this.#tried.isGood(this.job)) this.#show({ saved: "saved" });
       } catch (error) {
         this.#show({ saved: error instanceof ElsewhereChanged ? "elsewhere" : "not saved" });
       }
@@ -220,8 +314,12 @@ export class Desk {
   }
 }
 
-const brokeWords = (doing: string, why: string): string =>
-  `Something went wrong in the program itself while ${doing} (${why}). Your work is safe; take the last change back, or reload the page and try again.`;
+const brokeWords = (doing: string, why: string, back: boolean): string =>
+  `Something went wrong in the program itself while ${doing} (${why}). ${back ? "What you had before is still here: try it another way" : "Your work is safe; take the last change back"}, or reload the page and try again.`;
+
+const noComplaint = { refused: undefined, trouble: undefined };
+
+const rulesOf = ({ lineRules, pieceRules }: Pair): Rules => ({ line: lineRules, piece: pieceRules });
 
 function sameBytes(a: Uint8Array, b: Uint8Array): boolean {
   return a.length === b.length && a.every((v, i) => v === b[i]);

@@ -1,6 +1,7 @@
 import type { Finding } from "#base/findings.ts";
 import type { Job } from "#job/job.ts";
 import type { Pair } from "#job/pair.ts";
+import type { Rules } from "#job/pipeline.ts";
 import type { SheetFile } from "#sheets/sheet-file.ts";
 
 /**
@@ -22,7 +23,7 @@ export type FromWorker =
   | { readonly say: "progress"; readonly id: number; readonly stage: string; readonly fraction: number }
   | { readonly say: "pair"; readonly id: number; readonly parcel: Parcel }
   | { readonly say: "sheets"; readonly id: number; readonly files: readonly SheetFile[] }
-  | { readonly say: "refused"; readonly id: number; readonly finding: Finding }
+  | { readonly say: "refused"; readonly id: number; readonly finding: Finding; readonly rules: Rules | undefined }
   | { readonly say: "broke"; readonly id: number; readonly why: string };
 
 export function pack(pair: Pair, before: Pair | undefined): Parcel {

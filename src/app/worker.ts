@@ -2,7 +2,7 @@
 import { Refusal } from "#base/refusal.ts";
 import type { Job } from "#job/job.ts";
 import type { Pair } from "#job/pair.ts";
-import { Pipeline } from "#job/pipeline.ts";
+import { Pipeline, type Rules } from "#job/pipeline.ts";
 import { sheetsFor } from "#job/sheets-for.ts";
 import { pack, type FromWorker, type ToWorker } from "./worker-talk.ts";
 
@@ -29,8 +29,13 @@ function watchFor(id: number): (stage: string, fraction: number) => void {
   };
 }
 
-function make(job: Job, id: number, draft: boolean): Pair {
-  return pipeline.run(job, files, { watch: watchFor(id), now: () => performance.now(), ...(draft ? { triangles: draftTriangles } : {}) });
+function make(job: Job, id: number, draft: boolean, onRules?: (rules: Rules) => void): Pair {
+  return pipeline.run(job, files, {
+    watch: watchFor(id),
+    now: () => performance.now(),
+    ...(onRules ? { onRules } : {}),
+    ...(draft ? { triangles: draftTriangles, withoutPieces: true } : {}),
+  });
 }
 
 async function answer(message: ToWorker): Promise<void> {
@@ -39,9 +44,10 @@ async function answer(message: ToWorker): Promise<void> {
     return;
   }
   const { id } = message;
+  let rules: Rules | undefined;
   try {
     if (message.say === "run") {
-      const pair = make(message.job, id, message.draft);
+      const pair = make(message.job, id, message.draft, (known) => (rules = known));
       tell({ say: "pair", id, parcel: pack(pair, sent) });
       sent = pair;
     } else {
@@ -49,7 +55,7 @@ async function answer(message: ToWorker): Promise<void> {
       tell({ say: "sheets", id, files: await sheetsFor(make(message.job, id, false), watchFor(id)) });
     }
   } catch (error) {
-    if (error instanceof Refusal) tell({ say: "refused", id, finding: error.finding });
+    if (error instanceof Refusal) tell({ say: "refused", id, finding: error.finding, rules });
     else tell({ say: "broke", id, why: error instanceof Error ? error.message : String(error) });
   }
 }

@@ -1,5 +1,6 @@
 import type { ReactElement } from "react";
-import { explain, severityOf, type Finding } from "#base/findings.ts";
+import { severityOf, type Finding } from "#base/findings.ts";
+import { tell } from "../state/spots.ts";
 import { pinNumber } from "../state/stations.ts";
 
 const words = { note: "Note", look: "Look at this before you cut", stop: "Cannot be used" } as const;
@@ -11,7 +12,7 @@ export function FindingsList({ findings, all }: { readonly findings: readonly Fi
     <ol className="findings" aria-label="What to look at">
       {findings.map((f, i) => (
         <li key={`${f.code} ${i}`} className={severityOf(f)}>
-          <b>{words[severityOf(f)]}{f.at ? ` (${pinNumber(all, f)} in the picture)` : ""}.</b> {explain(f)}
+          <b>{words[severityOf(f)]}{f.at ? ` (${pinNumber(all, f)} in the picture)` : ""}.</b> {tell(f)}
         </li>
       ))}
     </ol>

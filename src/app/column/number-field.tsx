@@ -1,58 +1,83 @@
-import { useId, useRef, useState, type KeyboardEvent, type ReactElement } from "react";
+import { createContext, useContext, useId, useRef, useState, type KeyboardEvent, type ReactElement } from "react";
+import type { Job } from "#job/job.ts";
+import type { Desk, RefusedNumber } from "../desk.ts";
 import type { Field } from "../state/measure-field.ts";
-import { readNumber, say, snap } from "../state/numbers.ts";
+import { clamp, readMeasure, say, snap } from "../state/numbers.ts";
+import type { Spot } from "../state/spots.ts";
 
 export interface NumberFieldProps {
+  readonly desk: Desk;
+  /** Which number of the job it is. */
+  readonly spot: Spot;
   /** For those who hear the page: "throat depth, mm". */
   readonly label: string;
   /** In the inner unit (mm or share). */
   readonly value: number;
   readonly field: Field;
-  /** `gesture` joins all changes made while the field keeps the focus and the keys keep coming. */
-  readonly onChange: (value: number, gesture: string) => void;
-  readonly onDone: () => void;
-  readonly negative?: boolean;
+  /** The job with another value, and the words for that change. */
+  readonly edit: (value: number) => Job;
+  readonly what: string;
+  /** What lies outside is refused here, in the field's unit; nothing below nought unless said otherwise. */
+  readonly limits?: { readonly least: number; readonly most: number };
 }
+
+/** The number that was refused last, for the field in which it stands. */
+export const RefusedHere = createContext<RefusedNumber | undefined>(undefined);
 
 let gestures = 0;
 
-/** A number inside a sentence: typed with comma or point, stepped with the arrow keys (Page up and down: ten steps). */
-export function NumberField({ label, value, field, onChange, onDone, negative = false }: NumberFieldProps): ReactElement {
+/**
+ * A number inside a sentence: typed with comma or point, stepped with the arrow keys (Page up and down: ten steps). What is refused
+ * stays in the field with the sentence why; the job keeps the number it had.
+ */
+export function NumberField({ desk, spot, label, value, field, edit, what, limits = { least: 0, most: Infinity } }: NumberFieldProps): ReactElement {
   const shown = say(value * field.factor, Math.max(1, field.decimals));
   const [typed, setTyped] = useState<string>();
-  // A complaint stands until the number changes.
-  const [complaint, complain] = useState<{ readonly text: string; readonly at: number }>();
-  const wrong = complaint?.at === value ? complaint.text : undefined;
+  // What could not be read, with the complaint; both stand until the number changes.
+  const [own, complain] = useState<{ readonly sentence: string; readonly text: string; readonly at: number }>();
+  const refusedNow = useContext(RefusedHere);
+  const refused = refusedNow?.spot === spot ? refusedNow : own?.at === value ? own : undefined;
   const gesture = useRef("");
   const wrongId = useId();
 
-  const give = (inUnit: number): void => onChange(inUnit / field.factor, (gesture.current ||= `field ${++gestures}`));
+  const forget = (): void => {
+    complain(undefined);
+    if (refusedNow?.spot === spot) desk.forgetRefused();
+  };
+  /** `gesture` joins all changes made while the field keeps the focus and the keys keep coming. */
+  const give = (inUnit: number, text: string): void => {
+    complain(undefined);
+    desk.change(edit(inUnit / field.factor), what, (gesture.current ||= `field ${++gestures}`), { spot, text });
+  };
   const done = (): void => {
     if (gesture.current === "") return;
     gesture.current = "";
-    onDone();
+    desk.settle();
   };
   const type = (text: string): void => {
+    forget();
     setTyped(text);
-    const n = readNumber(text);
+    const n = readMeasure(text, field.unit);
     // While typing, only what is usual is worked out at once: the 7 of 72 is not meant yet.
-    if (n !== undefined && n >= field.min && n <= field.max) give(n);
+    if (n !== undefined && n >= field.min && n <= field.max) give(n, text);
   };
   const take = (): void => {
     if (typed === undefined) return done();
-    const n = readNumber(typed);
+    const text = typed.trim();
+    const n = readMeasure(text, field.unit);
     setTyped(undefined);
-    const wrongly = (text: string): void => complain({ text, at: value });
-    if (n === undefined) wrongly(`“${typed.trim()}” is not a number. Type one like 72.5 or 72,5.`);
-    else if (n < 0 && !negative) wrongly("This cannot be less than nothing.");
-    else if (n !== Number(shown.replace("−", "-"))) give(n);
+    const wrongly = (sentence: string): void => complain({ sentence, text, at: value });
+    if (n === undefined) wrongly(`“${text}” is not a number here. ${wanted[field.unit]}`);
+    else if (n < limits.least || n > limits.most) wrongly(beyond(field.unit, limits));
+    else if (n !== Number(shown.replace("−", "-"))) give(n, text);
     done();
   };
   const step = (by: number): void => {
-    const from = (typed === undefined ? undefined : readNumber(typed)) ?? value * field.factor;
+    const from = (typed === undefined ? undefined : readMeasure(typed, field.unit)) ?? value * field.factor;
+    forget();
     setTyped(undefined);
-    const to = snap(from + by * field.step, field.step);
-    if (negative || to >= 0) give(to);
+    const to = clamp(snap(from + by * field.step, field.step), limits.least, limits.most);
+    give(to, say(to, Math.max(1, field.decimals)));
   };
   const key = (e: KeyboardEvent): void => {
     const by = { ArrowUp: 1, ArrowDown: -1, PageUp: 10, PageDown: -10 }[e.key];
@@ -61,11 +86,13 @@ export function NumberField({ label, value, field, onChange, onDone, negative = 
       step(by);
     } else if (e.key === "Enter") take();
     else if (e.key === "Escape") {
+      forget();
       setTyped(undefined);
       done();
     }
   };
-  const text = typed ?? shown;
+  const text = typed ?? refused?.text ?? shown;
+  const wrong = typed === undefined ? refused?.sentence : undefined;
   return (
     <span className={`number${wrong ? " wrong" : ""}`}>
       <input
@@ -93,4 +120,14 @@ export function NumberField({ label, value, field, onChange, onDone, negative = 
       {wrong && <span className="why-wrong" id={wrongId} role="alert">{wrong}</span>}
     </span>
   );
+}
+
+const wanted: Readonly<Record<Field["unit"], string>> = {
+  mm: "Type millimetres, like 72.5 or 72,5, or centimetres, like 7,25 cm.",
+  "%": "Type percent, like 50 or 50,5.",
+  "°": "Type degrees, like 12 or 12,5.",
+};
+
+function beyond(unit: Field["unit"], { least, most }: { readonly least: number; readonly most: number }): string {
+  return most === Infinity && least === 0 ? "This cannot be less than nothing." : `Only ${say(least)} to ${say(most)}\u00a0${unit} can be laid here.`;
 }

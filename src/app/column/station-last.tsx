@@ -1,15 +1,16 @@
 import type { ReactElement, ReactNode } from "react";
 import type { Pair } from "#job/pair.ts";
-import type { LastMeasurements, ToeShape } from "#last/measured.ts";
+import type { ToeShape } from "#last/measured.ts";
 import type { Measures } from "#last/last.ts";
 import type { Desk } from "../desk.ts";
 import { setMeasure, setScanSide } from "../state/edits.ts";
 import { lengthField, type Field } from "../state/measure-field.ts";
 import { mm } from "../state/numbers.ts";
+import type { MeasureKey } from "../state/spots.ts";
 import { NumberField } from "./number-field.tsx";
+import { SizeField } from "./size-field.tsx";
 import { WordChoice } from "./word-choice.tsx";
 
-type MeasureKey = Exclude<keyof LastMeasurements, "side" | "toe">;
 const toes: readonly ToeShape[] = ["round", "almond", "square", "pointed"];
 const sides = ["left", "right"] as const;
 
@@ -26,20 +27,33 @@ const ranges: Readonly<Record<MeasureKey, { readonly name: string; readonly fiel
   toeSpringMm: { name: "toe spring", field: lengthField(3, 20, 0.5) },
 };
 
-export function StationLast({ desk, pair, onOpen }: { readonly desk: Desk; readonly pair: Pair; readonly onOpen: () => void }): ReactElement {
-  const { measures } = pair.last;
+interface StationLastProps {
+  readonly desk: Desk;
+  /** Nothing while no pair can be made. */
+  readonly pair: Pair | undefined;
+  readonly onOpen: () => void;
+}
+
+export function StationLast({ desk, pair, onOpen }: StationLastProps): ReactElement {
   return (
     <>
-      {pair.last.source === "measures" ? <FromMeasures desk={desk} onOpen={onOpen} /> : <FromScan desk={desk} pair={pair} onOpen={onOpen} />}
-      <p className="follows">
-        The feather line is {mm(measures.featherLength, 0)} round: {mm(measures.featherMedial, 0)} on the inner side, {mm(measures.featherLateral, 0)} on the outer. The vamp point lies{" "}
-        {mm(measures.vampPointFromToe)} from the toe, along the front centre.
-      </p>
+      <FromMeasures desk={desk} pair={pair} onOpen={onOpen} />
+      <FromScan desk={desk} pair={pair} onOpen={onOpen} />
+      {pair && <FeatherFollows pair={pair} />}
     </>
   );
 }
 
-function FromMeasures({ desk, onOpen }: { readonly desk: Desk; readonly onOpen: () => void }): ReactElement | null {
+function FeatherFollows({ pair: { last: { measures } } }: { readonly pair: Pair }): ReactElement {
+  return (
+      <p className="follows">
+        The feather line is {mm(measures.featherLength, 0)} round: {mm(measures.featherMedial, 0)} on the inner side, {mm(measures.featherLateral, 0)} on the outer. The vamp point lies{" "}
+        {mm(measures.vampPointFromToe)} from the toe, along the front centre.
+      </p>
+  );
+}
+
+function FromMeasures({ desk, pair, onOpen }: StationLastProps): ReactElement | null {
   const { last } = desk.job;
   if (last.from !== "measures") return null;
   const m = last.measures;
@@ -48,8 +62,10 @@ function FromMeasures({ desk, onOpen }: { readonly desk: Desk; readonly onOpen: 
       label={ranges[key].name}
       value={m[key]}
       field={ranges[key].field}
-      onChange={(v, gesture) => desk.change(setMeasure(desk.job, key, v), `the ${ranges[key].name}`, gesture)}
-      onDone={() => desk.settle()}
+      desk={desk}
+      spot={`last ${key}`}
+      edit={(v) => setMeasure(desk.job, key, v)}
+      what={`the ${ranges[key].name}`}
     />
   );
   return (
@@ -59,6 +75,7 @@ function FromMeasures({ desk, onOpen }: { readonly desk: Desk; readonly onOpen: 
         <WordChoice label="foot" value={m.side} options={sides} onChange={(side) => desk.change(setMeasure(desk.job, "side", side), "the side")} /> foot and its toe is{" "}
         <WordChoice label="toe shape" value={m.toe} options={toes} onChange={(toe) => desk.change(setMeasure(desk.job, "toe", toe), "the toe shape")} />.
       </p>
+      <SizeField desk={desk} pair={pair} />
       <p className="sentence">It is {number("stickLengthMm")} long on the size stick, {number("ballWidthMm")} wide at the ball and {number("seatWidthMm")} at the seat.</p>
       <p className="sentence">The tape reads {number("jointGirthMm")} round the joint, {number("waistGirthMm")} round the waist, {number("instepGirthMm")} round the instep and {number("heelGirthMm")} round the heel.</p>
       <p className="sentence">It stands for a heel of {number("heelHeightMm")}, and its toe is sprung {number("toeSpringMm")}.</p>
@@ -85,23 +102,24 @@ const measured: readonly (readonly [keyof Measures, string])[] = [
   ["toeSpring", "toe spring"],
 ];
 
-function FromScan({ desk, pair, onOpen }: { readonly desk: Desk; readonly pair: Pair; readonly onOpen: () => void }): ReactElement | null {
+function FromScan({ desk, pair, onOpen }: StationLastProps): ReactElement | null {
   const { last } = desk.job;
   if (last.from !== "scan") return null;
   return (
     <>
       <p className="sentence">
-        This last was read from <b>{last.file}</b>, whose unit is taken to be {unitWord(pair.last.placement.unit)}. It is a{" "}
-        <WordChoice label="foot" value={last.side ?? pair.last.side} options={sides} onChange={(side) => desk.change(setScanSide(desk.job, side), "the side")} /> last.
+        This last was read from <b>{last.file}</b>{pair && <>, whose unit is taken to be {unitWord(pair.last.placement.unit)}. It is a{" "}
+        <WordChoice label="foot" value={last.side ?? pair.last.side} options={sides} onChange={(side) => desk.change(setScanSide(desk.job, side), "the side")} /> last</>}.
       </p>
-      <table className="figures">
+      <SizeField desk={desk} pair={pair} />
+      {pair && <table className="figures">
         <caption>Measured on the last, mm. Compare two of them with your own callipers before you cut.</caption>
         <tbody>
           {measured.map(([key, name]) => (
             <tr key={key}><th scope="row">{name}</th><td>{pair.last.measures[key].toFixed(1)}</td></tr>
           ))}
         </tbody>
-      </table>
+      </table>}
       <p className="sentence"><button type="button" className="word" onClick={onOpen}>Open another scan</button>, or <button type="button" className="word" onClick={() => desk.startAfresh()}>go back to the example last</button>.</p>
     </>
   );

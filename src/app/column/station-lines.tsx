@@ -1,40 +1,68 @@
 import type { ReactElement } from "react";
 import type { Pair } from "#job/pair.ts";
+import type { Rules } from "#job/pipeline.ts";
 import type { HeightMark } from "#lines/lines.ts";
 import type { Desk } from "../desk.ts";
 import { mm, percent, sayFixed } from "../state/numbers.ts";
 import { LineNumber, LineReason } from "./line-number.tsx";
 import { WithWhy } from "./why.tsx";
 
+interface StationLinesProps {
+  readonly desk: Desk;
+  readonly rules: Rules;
+  /** Nothing while no pair can be made: then the numbers stand alone, to be corrected. */
+  readonly pair: Pair | undefined;
+}
+
 /** The throat and the topline, as sentences. */
-export function StationLines({ desk, pair }: { readonly desk: Desk; readonly pair: Pair }): ReactElement {
-  const at = { desk, pair };
-  const { measures } = pair.last;
-  const { settings } = pair.lines;
-  const ahead = measures.vampPointFromToe - settings.throatDepthMm;
+export function StationLines({ desk, rules, pair }: StationLinesProps): ReactElement {
+  const at = { desk, rules };
   return (
     <>
-      <WithWhy name="throat depth" why={<LineReason {...at} of="throatDepthMm" />}>
+      <WithWhy name="throat depth" spots={["lines throatDepthMm"]} why={<LineReason {...at} of="throatDepthMm" />}>
         The throat lies <LineNumber {...at} of="throatDepthMm" /> behind the toe’s feather edge, along the front centre.
       </WithWhy>
-      <p className="follows">
-        That is {mm(Math.abs(ahead))} {ahead >= 0 ? "in front of" : "behind"} the vamp point, which lies {mm(measures.vampPointFromToe)} from the toe.
-      </p>
-      <WithWhy name="throat radius" why={<LineReason {...at} of="throatRadiusMm" />}>
+      {pair && <ThroatFollows pair={pair} />}
+      <WithWhy name="throat radius" spots={["lines throatRadiusMm"]} why={<LineReason {...at} of="throatRadiusMm" />}>
         It is rounded with a radius of <LineNumber {...at} of="throatRadiusMm" />.
       </WithWhy>
-      <WithWhy name="back height" why={<LineReason {...at} of="backHeightMm" />}>
+      <WithWhy name="back height" spots={["lines backHeightMm"]} why={<LineReason {...at} of="backHeightMm" />}>
         The back stands <LineNumber {...at} of="backHeightMm" /> high, up the heel curve from the feather line.
       </WithWhy>
-      <WithWhy name="outer side" why={<><LineReason {...at} of="sideHeightLateralMm" /><LineReason {...at} of="lowestAtLateral" /></>}>
-        The outer side is lowest, <LineNumber {...at} of="sideHeightLateralMm" />, at <LineNumber {...at} of="lowestAtLateral" /> of the length from the heel.
+      <WithWhy name="outer side" spots={["lines sideHeightLateralMm", "lines lowestAtLateral"]} why={<><LineReason {...at} of="sideHeightLateralMm" /><LineReason {...at} of="lowestAtLateral" /></>}>
+        The outer side is lowest, <LineNumber {...at} of="sideHeightLateralMm" />, at <LineNumber {...at} of="lowestAtLateral" /> of the length of the last from the heel.
       </WithWhy>
-      <WithWhy name="inner side" why={<><LineReason {...at} of="sideHeightMedialMm" /><LineReason {...at} of="lowestAtMedial" /></>}>
-        The inner side is lowest, <LineNumber {...at} of="sideHeightMedialMm" />, at <LineNumber {...at} of="lowestAtMedial" />.
+      {pair && <LowestFollows mark={pair.lines.lowestLateral} />}
+      <WithWhy name="inner side" spots={["lines sideHeightMedialMm", "lines lowestAtMedial"]} why={<><LineReason {...at} of="sideHeightMedialMm" /><LineReason {...at} of="lowestAtMedial" /></>}>
+        The inner side is lowest, <LineNumber {...at} of="sideHeightMedialMm" />, at <LineNumber {...at} of="lowestAtMedial" /> of that length.
       </WithWhy>
-      <p className="follows">{toplineWords(pair)}</p>
-      <QuarterHeights pair={pair} />
+      {pair && (
+        <>
+          <LowestFollows mark={pair.lines.lowestMedial} />
+          <p className="follows">{toplineWords(pair)}</p>
+          <QuarterHeights pair={pair} />
+        </>
+      )}
     </>
+  );
+}
+
+function ThroatFollows({ pair }: { readonly pair: Pair }): ReactElement {
+  const { vampPointFromToe } = pair.last.measures;
+  const ahead = vampPointFromToe - pair.lines.settings.throatDepthMm;
+  return (
+    <p className="follows">
+      That is {mm(Math.abs(ahead))} {ahead >= 0 ? "in front of" : "behind"} the vamp point, which lies {mm(vampPointFromToe)} from the toe.
+    </p>
+  );
+}
+
+/** Where the line drawn is truly lowest, as a tape finds it on the last. */
+function LowestFollows({ mark }: { readonly mark: HeightMark }): ReactElement {
+  return (
+    <p className="follows">
+      On the last it is lowest {mm(mark.alongFeatherMm, 0)} along the feather line from the seat point, {mm(mark.heightMm)} high.
+    </p>
   );
 }
 
@@ -58,7 +86,7 @@ function QuarterHeights({ pair }: { readonly pair: Pair }): ReactElement {
       <caption>Heights above the feather line, tape on the last, mm</caption>
       <thead>
         <tr>
-          <th scope="col">along the flank from the heel</th>
+          <th scope="col">of the way from heel to throat</th>
           {medial.map((m) => <th key={m.share} scope="col">{m.share === 0.5 ? "½" : m.share < 0.5 ? "¼" : "¾"}</th>)}
         </tr>
       </thead>

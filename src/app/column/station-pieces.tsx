@@ -1,11 +1,13 @@
 import type { ReactElement } from "react";
 import type { Pair } from "#job/pair.ts";
+import type { Rules } from "#job/pipeline.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
 import type { Desk } from "../desk.ts";
 import { followPieceRule, setPiece } from "../state/edits.ts";
 import { fieldOf } from "../state/measure-field.ts";
 import { say } from "../state/numbers.ts";
 import { kindsOf } from "../state/piece-kinds.ts";
+import type { Spot } from "../state/spots.ts";
 import { NumberField } from "./number-field.tsx";
 import { Reason, WithWhy } from "./why.tsx";
 
@@ -13,18 +15,20 @@ type Key = keyof PieceSettings;
 
 interface StationPiecesProps {
   readonly desk: Desk;
-  readonly pair: Pair;
+  readonly rules: Rules;
+  /** Nothing while no pair can be made. */
+  readonly pair: Pair | undefined;
   readonly chosen: string | undefined;
   readonly onChoose: (name: string | undefined) => void;
 }
 
 /** Allowances as sentences, and the pieces by name. */
-export function StationPieces({ desk, pair, chosen, onChoose }: StationPiecesProps): ReactElement {
+export function StationPieces({ desk, rules, pair, chosen, onChoose }: StationPiecesProps): ReactElement {
   const sentence = (name: string, parts: readonly (string | Key)[]): ReactElement => {
-    const keys = parts.filter((p): p is Key => p in pair.pieceRules);
+    const keys = parts.filter((p): p is Key => p in rules.piece);
     return (
-      <WithWhy key={name} name={name} why={keys.map((key) => <PieceReason key={key} desk={desk} pair={pair} of={key} />)}>
-        {parts.map((p) => (p in pair.pieceRules ? <PieceNumber key={p} desk={desk} pair={pair} of={p as Key} /> : <span key={p}>{p}</span>))}
+      <WithWhy key={name} name={name} spots={keys.map((key): Spot => `pieces ${key}`)} why={keys.map((key) => <PieceReason key={key} desk={desk} rules={rules} of={key} />)}>
+        {parts.map((p) => (p in rules.piece ? <PieceNumber key={p} desk={desk} rules={rules} of={p as Key} /> : <span key={p}>{p}</span>))}
       </WithWhy>
     );
   };
@@ -38,9 +42,9 @@ export function StationPieces({ desk, pair, chosen, onChoose }: StationPiecesPro
       {sentence("lining at the back", ["At the back the lining is taken in by ", "liningBackInTopMm", " at the topline, ", "liningBackInMiddleMm", " halfway and ", "liningBackInFeatherMm", " at the feather line."])}
       {sentence("insole and sock", ["The insole lies ", "insoleInMm", " inside the feather line, the sock ", "sockInMm", " inside the insole."])}
       {sentence("sole edge", ["The sole stands out by ", "soleFinishForepartMm", " at the forepart, ", "soleFinishWaistMm", " at the waist and ", "soleFinishHeelMm", " at the heel, beyond what lies on the last."])}
-      <h3>The pieces of one pair</h3>
+      {pair && <h3>The pieces of one pair</h3>}
       <ul className="pieces">
-        {kindsOf(pair.pieces).map((k) => (
+        {pair && kindsOf(pair.pieces).map((k) => (
           <li key={k.name}>
             <button type="button" className="row" aria-pressed={chosen === k.name} onClick={() => onChoose(chosen === k.name ? undefined : k.name)}>
               <b>{k.name}</b>{k.net ? ", net" : ""} · {k.count} of {k.material} · {say(k.areaMm2 / 100, 0)} cm² each
@@ -54,26 +58,27 @@ export function StationPieces({ desk, pair, chosen, onChoose }: StationPiecesPro
 
 interface PieceNumberProps {
   readonly desk: Desk;
-  readonly pair: Pair;
+  readonly rules: Rules;
   readonly of: Key;
 }
 
-function PieceNumber({ desk, pair, of }: PieceNumberProps): ReactElement {
-  const rule = pair.pieceRules[of];
+function PieceNumber({ desk, rules, of }: PieceNumberProps): ReactElement {
+  const rule = rules.piece[of];
   return (
     <NumberField
       label={rule.name}
       value={desk.job.pieces[of] ?? rule.value}
       field={fieldOf(rule)}
-      negative={rule.min < 0}
-      onChange={(v, gesture) => desk.change(setPiece(desk.job, of, v), lower(rule.name), gesture)}
-      onDone={() => desk.settle()}
+      desk={desk}
+      spot={`pieces ${of}`}
+      edit={(v) => setPiece(desk.job, of, v)}
+      what={lower(rule.name)}
     />
   );
 }
 
-function PieceReason({ desk, pair, of }: PieceNumberProps): ReactElement {
-  const rule = pair.pieceRules[of];
+function PieceReason({ desk, rules, of }: PieceNumberProps): ReactElement {
+  const rule = rules.piece[of];
   return (
     <>
       <p><b>{rule.name}</b></p>

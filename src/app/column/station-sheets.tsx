@@ -6,6 +6,7 @@ import { downloadBytes } from "../download.ts";
 import { say } from "../state/numbers.ts";
 import { kindsOf } from "../state/piece-kinds.ts";
 import type { PagePlan } from "../state/page-plan.ts";
+import { SizeInput } from "./size-field.tsx";
 import { WordChoice } from "./word-choice.tsx";
 
 const papers = ["A4", "Letter"] as const;
@@ -35,7 +36,7 @@ export function StationSheets({ desk, now, pair, plan }: StationSheetsProps): Re
       <p className="sentence">
         The pattern is printed on <WordChoice label="paper" value={desk.job.paper} options={papers} onChange={(paper) => desk.change({ ...desk.job, paper }, "the paper")} />, and carries the name{" "}
         <b>{pair.labels.title}</b>, size{" "}
-        <input className="words" aria-label="size written on every piece" value={desk.job.size} placeholder={pair.labels.size} size={Math.max(5, (desk.job.size || pair.labels.size).length)} onChange={(e) => desk.change({ ...desk.job, size: e.target.value }, "the size", "typing the size")} onBlur={() => desk.settle()} maxLength={40} />.
+        <SizeInput desk={desk} pair={pair} />.
       </p>
       <p className="follows">
         {plan.tiling.tiles.length + plan.covers} pages for {pieces} pieces; {plan.covers === 1 ? "the first says" : `the first ${plan.covers} say`} how to print and join the others. Print at 100&nbsp;%, not “fit to page”, and

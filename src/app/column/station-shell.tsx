@@ -16,47 +16,58 @@ import { WordChoice } from "./word-choice.tsx";
 const maps: readonly MapOf[] = ["give", "gather"];
 const mapWords: Readonly<Record<MapOf, string>> = { give: "how far the leather must stretch", gather: "how far the leather must gather" };
 const springRange = lengthField(-10, 20, 0.5);
+const springLimits = { least: -20, most: 60 };
 
 interface StationShellProps {
   readonly desk: Desk;
-  readonly pair: Pair;
-  readonly map: StretchMap;
+  /** Both nothing while no pair can be made. */
+  readonly pair: Pair | undefined;
+  readonly map: StretchMap | undefined;
   readonly onMap: (of: MapOf) => void;
 }
 
 /** The shell laid flat: what the flat piece asks of the leather, and the spring. */
 export function StationShell({ desk, pair, map, onMap }: StationShellProps): ReactElement {
+  return (
+    <>
+      <WithWhy name="spring" spots={["spring"]} why={<SpringReason />}>
+        The heel ends are swung together by{" "}
+        <NumberField
+          desk={desk}
+          spot="spring"
+          label="spring at the topline"
+          value={desk.job.springMm}
+          field={springRange}
+          limits={springLimits}
+          edit={(v) => setSpring(desk.job, v)}
+          what="the spring"
+        />{" "}
+        at the topline, from where they lie of themselves.
+      </WithWhy>
+      {(desk.job.springMm > springRange.max || desk.job.springMm < springRange.min) && (
+        <p className="follows">That is far more than the few millimetres that are usual: sew a trial in scrap before you cut.</p>
+      )}
+      {pair && map && <Stretch pair={pair} map={map} onMap={onMap} />}
+    </>
+  );
+}
+
+function Stretch({ pair, map, onMap }: { readonly pair: Pair; readonly map: StretchMap; readonly onMap: (of: MapOf) => void }): ReactElement {
   const { strain, unsprung, springMm } = pair.flat;
   const place = placeOf(pair.last, map.worst.onLast as [number, number, number]);
   return (
     <>
-      <WithWhy name="spring" why={<SpringReason />}>
-        The heel ends are swung together by{" "}
-        <NumberField
-          label="spring at the topline"
-          value={desk.job.springMm}
-          field={springRange}
-          negative
-          onChange={(v, gesture) => desk.change(setSpring(desk.job, v), "the spring", gesture)}
-          onDone={() => desk.settle()}
-        />{" "}
-        at the topline, from where they lie of themselves.
-      </WithWhy>
-      {springMm !== 0 && (
-        <p className="follows">
-          Its price: the most that half of the piece changes by goes from {percent(unsprung.p50)} to {percent(strain.p50)}, in the worst place from {percent(unsprung.max)} to {percent(strain.max)}.
-        </p>
-      )}
       <p className="follows">{toplineWords(pair)}</p>
       <p className="sentence">
         The colours show <WordChoice label="what the colours show" value={map.of} options={maps} say={(o) => mapWords[o]} onChange={onMap} /> from the flat piece to the last.
       </p>
       <Legend map={map} />
       <p className="sentence">
-        {map.of === "give" ? "It stretches" : "It gathers"} most {place}: <b>{percent(Math.abs(map.worst.value))}</b>.
+        {map.of === "give" ? "It stretches" : "It gathers"} most {place}: <b>{percent(strain[map.of])}</b>
+        {springMm !== 0 && ` (${percent(unsprung[map.of])} without spring)`}.
       </p>
       <p className="follows">
-        Half of the piece changes by less than {percent(strain.p50)}, all but a twentieth of it by less than {percent(strain.p95)}.
+        Half of the piece changes by less than {percent(strain.p50)}{springMm !== 0 && ` (${percent(unsprung.p50)} without spring)`}, all but a twentieth of it by less than {percent(strain.p95)}.
       </p>
     </>
   );

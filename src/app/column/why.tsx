@@ -2,9 +2,19 @@ import { useId, useState, type ReactElement, type ReactNode } from "react";
 import type { Rule } from "#lines/lines.ts";
 import { fieldOf } from "../state/measure-field.ts";
 import { say } from "../state/numbers.ts";
+import type { Spot } from "../state/spots.ts";
+import { NotesOn } from "./notes.tsx";
 
-/** A paragraph that ends with the word "why", which opens the reason under it. */
-export function WithWhy({ name, why, children }: { readonly name: string; readonly why: ReactNode; readonly children: ReactNode }): ReactElement {
+interface WithWhyProps {
+  readonly name: string;
+  readonly why: ReactNode;
+  /** The numbers in it. */
+  readonly spots: readonly Spot[];
+  readonly children: ReactNode;
+}
+
+/** A paragraph that ends with the word "why", which opens the reason under it; what was found about its numbers stands under it. */
+export function WithWhy({ name, why, spots, children }: WithWhyProps): ReactElement {
   const [open, setOpen] = useState(false);
   const id = useId();
   return (
@@ -16,6 +26,7 @@ export function WithWhy({ name, why, children }: { readonly name: string; readon
         </button>
       </p>
       <div className="reason" id={id} hidden={!open}>{why}</div>
+      <NotesOn spots={spots} />
     </div>
   );
 }

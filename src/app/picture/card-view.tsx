@@ -3,12 +3,13 @@ import type { Pair } from "#job/pair.ts";
 import type { LineSettings } from "#lines/lines.ts";
 import { say } from "../state/numbers.ts";
 import { useCardPlace, type CardPlace } from "./card-place.ts";
+import type { Place } from "./clear-place.ts";
 import { cardOutline, type DrawnLine, type LineKey } from "./drawn-lines.ts";
 import { Grip, type Pull } from "./grip.tsx";
 import type { Handle } from "./handles.ts";
 import { lineInk } from "./ink.ts";
 import type { Named } from "./margin-labels.ts";
-import { MarginWords } from "./margin-words.tsx";
+import { alongLines, PinnedNotes } from "./margin-words.tsx";
 import type { StretchMap } from "./stretch-map.ts";
 import { useSize } from "./use-size.ts";
 
@@ -43,6 +44,10 @@ export function CardView({ pair, lines, handles, map, notes, lit, onLit, asked, 
   }, [width, height, pair, map, lay]);
 
   const labels: Named[] = notes.map((n) => ({ key: n.key, text: n.text, x: lay.x(n.onCard[0]!, n.onCard[1]!), y: lay.y(n.onCard[0]!, n.onCard[1]!) }));
+  const drawn = (points: Float64Array): readonly Place[] => Array.from({ length: points.length / 2 }, (_, i) => ({ x: lay.x(points[2 * i]!, points[2 * i + 1]!), y: lay.y(points[2 * i]!, points[2 * i + 1]!) }));
+  const linesAt = alongLines(lines.flatMap((l) => l.onCard.map(drawn)));
+  const gripsAt = handles.flatMap((h) => h.onCard.map((at) => ({ x: lay.x(at[0]!, at[1]!), y: lay.y(at[0]!, at[1]!) })));
+  const clearOf = [...linesAt, ...gripsAt];
   const litLine = lines.find((l) => l.key === lit);
   const bar = 50 * lay.pxPerMm;
   return (
@@ -60,14 +65,14 @@ export function CardView({ pair, lines, handles, map, notes, lit, onLit, asked, 
           })}
           {lines.map((l) => l.onCard.map((points, i) => <path key={`${l.key} ${i} touch`} d={path(points)} className="touch-line" onPointerEnter={() => onLit(l.key)} onPointerMove={() => onLit(l.key)} />))}
           {map?.numbers.map((n) => <text key={n.key} className="level" x={lay.x(n.onCard[0]!, n.onCard[1]!)} y={lay.y(n.onCard[0]!, n.onCard[1]!)} textAnchor="middle" dominantBaseline="middle">{n.text}</text>)}
-          <MarginWords items={labels} width={width} height={height - 40} />
+          <PinnedNotes items={labels} width={width} height={height - 40} clearOf={clearOf} />
           <g className="scale" transform={`translate(${((width - bar) / 2).toFixed(1)} ${height - 20})`}>
             <path d={`M0 -5V5M0 0H${bar.toFixed(1)}M${bar.toFixed(1)} -5V5`} />
             <text x={bar / 2} y={-6} textAnchor="middle">50 mm</text>
           </g>
           {handles.flatMap((h) => h.onCard.map((at, i) => {
             const directions = h.moves.map((m) => ({ x: -m.onCard[i]![1]! * lay.pxPerMm, y: -m.onCard[i]![0]! * lay.pxPerMm }));
-            return <Grip key={`${h.key} ${i}`} picture="card" handle={h} pair={pair} asked={asked} busy={busy} x={lay.x(at[0]!, at[1]!)} y={lay.y(at[0]!, at[1]!)} directions={directions} origin={() => frame.current?.getBoundingClientRect()} onPull={onPull} onDone={onDone} />;
+            return <Grip key={`${h.key} ${i}`} picture="card" handle={h} pair={pair} asked={asked} busy={busy} clearOf={() => clearOf} x={lay.x(at[0]!, at[1]!)} y={lay.y(at[0]!, at[1]!)} directions={directions} origin={() => frame.current?.getBoundingClientRect()} onPull={onPull} onDone={onDone} />;
           }))}
         </svg>
         {litLine && <p className="lit">{litLine.name}, {say(litLine.lengthOnCardMm, 0)} mm on the card</p>}

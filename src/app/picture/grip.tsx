@@ -3,7 +3,8 @@ import type { Pair } from "#job/pair.ts";
 import type { LineSettings, Rule } from "#lines/lines.ts";
 import { fieldOf } from "../state/measure-field.ts";
 import { clamp, mm, percent, snap } from "../state/numbers.ts";
-import { pullOne, pullTwo, type Direction } from "../state/pull.ts";
+import { arrowSteps, isArrow, pullOne, pullTwo, type Direction } from "../state/pull.ts";
+import { clearPlace, type Place } from "./clear-place.ts";
 import type { Handle } from "./handles.ts";
 
 /** What dragging or the arrow keys ask for: new values of one or two settings, as one gesture. */
@@ -21,6 +22,8 @@ interface GripProps {
   /** Pixels that the handle moves per unit of each of its settings. */
   readonly directions: readonly Direction[];
   readonly hidden?: boolean;
+  /** What the tape length at the finger must not cover: the lines and the other handles, px. */
+  readonly clearOf: () => readonly Place[];
   /** The overlay that pointer places are measured in. */
   readonly origin: () => DOMRect | undefined;
   readonly onPull: Pull;
@@ -45,7 +48,7 @@ interface Drag {
 let gestures = 0;
 
 /** A round handle, 44 px to touch, with the tape length written at the finger; arrow keys move it when it is focused. */
-export function Grip({ handle, pair, asked, busy, x, y, directions, hidden = false, origin, onPull, onDone, picture }: GripProps): ReactElement {
+export function Grip({ handle, pair, asked, busy, x, y, directions, hidden = false, clearOf, origin, onPull, onDone, picture }: GripProps): ReactElement {
   const drag = useRef<Drag | undefined>(undefined);
   const keys = useRef("");
   const [held, setHeld] = useState(false);
@@ -90,6 +93,8 @@ export function Grip({ handle, pair, asked, busy, x, y, directions, hidden = fal
     if (!drag.current || drag.current.released) return;
     drag.current.released = true;
     setHeld(false);
+    // The tape length goes with the finger; it comes back when the pointer does.
+    setOver(false);
   };
   // The pictures follow the finger with a delay, and far pulls are only nearly right: each new pair corrects the last pull.
   useEffect(() => {
@@ -103,19 +108,21 @@ export function Grip({ handle, pair, asked, busy, x, y, directions, hidden = fal
     }
   });
   const key = (e: KeyboardEvent): void => {
-    const by = { ArrowUp: [1, 0], ArrowDown: [-1, 0], ArrowRight: [0, 1], ArrowLeft: [0, -1] }[e.key];
-    if (!by) return;
+    if (!isArrow(e.key)) return;
     e.preventDefault();
     e.stopPropagation();
-    const single = values.length === 1;
     const times = e.shiftKey ? 10 : 1;
     const from = handle.moves.map((m, i) => asked[m.setting] ?? values[i]!);
-    set(from.map((v, i) => v + rules[i]!.step * times * (single ? by[0]! + by[1]! : by[i]!)), (keys.current ||= `keys ${++gestures}`));
+    const steps = arrowSteps(e.key, directions);
+    set(from.map((v, i) => v + rules[i]!.step * times * steps[i]!), (keys.current ||= `keys ${++gestures}`));
   };
   const field = fieldOf(rules[0]!);
-  const below = y < 70;
-  const width = origin()?.width ?? 0;
-  const anchor = x < 140 ? "start" : x > width - 140 ? "end" : "middle";
+  const showing = held || focused || over;
+  const tape = (): Place => {
+    const { width = 0, height = 0 } = origin() ?? {};
+    return clearPlace({ x, y }, { width: 9 * text.length, height: 20 }, { width, height, clearOf: clearOf(), room: 6, reach: [26, 44, 66, 92] });
+  };
+  const place = showing ? tape() : undefined;
   return (
     <g className={`grip${held ? " held" : ""}${hidden ? " hidden" : ""}`} transform={`translate(${x.toFixed(1)} ${y.toFixed(1)})`}>
       <g
@@ -138,15 +145,15 @@ export function Grip({ handle, pair, asked, busy, x, y, directions, hidden = fal
         }}
         onPointerEnter={() => setOver(true)}
         onPointerLeave={() => setOver(false)}
-        onFocus={() => setFocused(true)}
+        onFocus={(e) => setFocused(e.currentTarget.matches(":focus-visible"))}
         onBlur={() => setFocused(false)}
       >
         <circle r={22} className="touch" />
         <circle r={8} className="ring" />
       </g>
-      {(held || focused || over) && (
-        <g className="tape" transform={`translate(0 ${below ? 46 : -40})`} aria-hidden="true">
-          <text textAnchor={anchor} dominantBaseline="middle">{text}</text>
+      {place && (
+        <g className="tape" transform={`translate(${(place.x - x).toFixed(1)} ${(place.y - y).toFixed(1)})`} aria-hidden="true">
+          <text textAnchor="middle" dominantBaseline="middle">{text}</text>
         </g>
       )}
     </g>

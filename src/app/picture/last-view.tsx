@@ -4,11 +4,12 @@ import { medialSign } from "#last/last.ts";
 import type { LineSettings } from "#lines/lines.ts";
 import { say } from "../state/numbers.ts";
 import type { DrawnLine, LineKey } from "./drawn-lines.ts";
+import type { Place } from "./clear-place.ts";
 import { Grip, type Pull } from "./grip.tsx";
 import type { Handle } from "./handles.ts";
 import { lineInk, onMap, type Ink } from "./ink.ts";
 import { LastScene, type Eye, type SceneLine } from "./last-scene.ts";
-import { MarginWords } from "./margin-words.tsx";
+import { alongLines, MarginWords, PinnedNotes } from "./margin-words.tsx";
 import type { Named } from "./margin-labels.ts";
 import { nearestLine } from "./nearest-line.ts";
 import type { StretchMap } from "./stretch-map.ts";
@@ -21,8 +22,9 @@ export interface LastViewProps {
   readonly handles: readonly Handle[];
   readonly map: StretchMap | undefined;
   readonly shell: boolean;
-  /** Words to stand beside places of the last: landmarks, or findings. */
+  /** Words to stand beside places of the last: landmarks in the margins, or findings (`pinned`) near their places. */
   readonly words: readonly { readonly key: string; readonly text: string; readonly at: readonly number[] }[];
+  readonly pinned: boolean;
   /** Where to look from; a new object looks from there again. */
   readonly from: { readonly name: EyeName };
   readonly lit: LineKey | undefined;
@@ -47,7 +49,7 @@ const eyes: Readonly<Record<EyeName, Eye>> = {
 };
 
 export function LastView(props: LastViewProps): ReactElement {
-  const { pair, ink, lines, handles, map, shell, words, from, lit, onLit, asked, busy, onPull, onDone } = props;
+  const { pair, ink, lines, handles, map, shell, words, pinned, from, lit, onLit, asked, busy, onPull, onDone } = props;
   const canvas = useRef<HTMLCanvasElement>(null);
   const frame = useRef<HTMLDivElement>(null);
   const overlay = useRef<SVGSVGElement>(null);
@@ -104,6 +106,12 @@ export function LastView(props: LastViewProps): ReactElement {
       if (seen) dots.push(<text key={n.key} className="level" x={x} y={y} textAnchor="middle" dominantBaseline="middle">{n.text}</text>);
     }
   }
+  // Only where words are to be placed: the last is drawn at every turn of it.
+  const clearOf = (): readonly Place[] => {
+    if (!live) return [];
+    const drawn = lines.flatMap((l) => l.onLast.map((points) => someOf(points).map((p) => live.project(p)).filter((p) => p.seen)));
+    return [...alongLines(drawn), ...handles.map((h) => live.project(h.onLast))];
+  };
   const litLine = lines.find((l) => l.key === lit);
   return (
     <section className="view last" aria-label="The last">
@@ -131,17 +139,25 @@ export function LastView(props: LastViewProps): ReactElement {
         {scene === "none" && <p className="nothing">This browser cannot draw the last in three dimensions. The card and all numbers still work.</p>}
         <svg ref={overlay} className="overlay" width={size.width} height={size.height} aria-hidden={handles.length === 0}>
           {dots}
-          {live && <MarginWords items={labels} width={size.width} height={size.height} />}
+          {live && !pinned && <MarginWords items={labels} width={size.width} height={size.height} />}
+          {live && pinned && labels.length > 0 && <PinnedNotes items={labels} width={size.width} height={size.height} clearOf={clearOf()} />}
           {live && handles.map((h) => {
             const { x, y, seen } = live.project(h.onLast);
             const directions = h.moves.map((m) => live.projectMove(m.onLast));
-            return <Grip key={h.key} picture="last" handle={h} pair={pair} asked={asked} busy={busy} x={x} y={y} hidden={!seen} directions={directions} origin={() => frame.current?.getBoundingClientRect()} onPull={onPull} onDone={onDone} />;
+            return <Grip key={h.key} picture="last" handle={h} pair={pair} asked={asked} busy={busy} x={x} y={y} clearOf={clearOf} hidden={!seen} directions={directions} origin={() => frame.current?.getBoundingClientRect()} onPull={onPull} onDone={onDone} />;
           })}
         </svg>
         {litLine && <p className="lit">{litLine.name}, {say(litLine.lengthOnLastMm, 0)} mm on the last</p>}
       </div>
     </section>
   );
+}
+
+/** Some 40 points of a line (x y z …): to see whether one is hidden costs a look through the whole last. */
+function someOf(points: Float64Array): readonly (readonly number[])[] {
+  const n = points.length / 3;
+  const step = Math.max(1, Math.floor(n / 40));
+  return Array.from({ length: Math.ceil(n / step) }, (_, i) => [...points.subarray(3 * i * step, 3 * i * step + 3)]);
 }
 
 /** Dragging turns, two fingers or the wheel bring nearer, arrow keys turn and plus and minus bring nearer. */

@@ -62,6 +62,7 @@ export function Picture({ desk, pair, busy, station, map, plan, chosen, onChoose
             map={map}
             shell={two}
             words={words}
+            pinned={station !== "Last"}
             from={from}
             lit={lit}
             onLit={setLit}

@@ -1,29 +1,12 @@
 import type { FlatShell } from "#shell/shell.ts";
+import { vertexMeans } from "#shell/strain.ts";
 
 /** What the map shows: how far the leather must give, or how far it must gather, from the flat piece to the last. */
 export type MapOf = "give" | "gather";
 
-/** Signed stretch at each vertex as a share (+0.02: must give 2 %), mean of the triangles round it weighted by their area. */
-export function stretchAtVertices(flat: FlatShell, of: MapOf): Float64Array {
-  const { triangles, positions } = flat.shell.mesh;
-  const perTriangle = of === "give" ? flat.stretchMax : flat.stretchMin;
-  const sum = new Float64Array(positions.length / 3);
-  const weight = new Float64Array(sum.length);
-  for (let t = 0; t < perTriangle.length; t++) {
-    const area = flatArea(flat.uv, triangles, t);
-    for (let k = 0; k < 3; k++) {
-      const v = triangles[3 * t + k]!;
-      sum[v]! += area * (perTriangle[t]! - 1);
-      weight[v]! += area;
-    }
-  }
-  for (let v = 0; v < sum.length; v++) if (weight[v]! > 0) sum[v]! /= weight[v]!;
-  return sum;
-}
-
-function flatArea(uv: Float64Array, triangles: Uint32Array, t: number): number {
-  const [a, b, c] = [2 * triangles[3 * t]!, 2 * triangles[3 * t + 1]!, 2 * triangles[3 * t + 2]!];
-  return Math.abs((uv[b]! - uv[a]!) * (uv[c + 1]! - uv[a + 1]!) - (uv[b + 1]! - uv[a + 1]!) * (uv[c]! - uv[a]!)) / 2;
+/** Signed stretch at each vertex as a share (+0.02: must give 2 %), by the same mean as the figures of the shell's summary. */
+export function stretchAtVertices({ shell, stretchMax, stretchMin }: FlatShell, of: MapOf): Float64Array {
+  return vertexMeans(shell.mesh, (of === "give" ? stretchMax : stretchMin).map((s) => s - 1));
 }
 
 /** Vertex where the map is farthest from zero in its own direction, and the value there. */

@@ -1,6 +1,17 @@
-/** Reads what a maker types: decimal comma or point, a real minus, a unit behind it. Nothing else counts as a number. */
-export function readNumber(text: string): number | undefined {
-  const bare = text.trim().replace(/\s*(mm|%|°)$/i, "").replace("−", "-").replace(",", ".");
+/** Reads what a maker types into a field of this unit: decimal comma or point, a real minus, the unit behind it; lengths also in cm. */
+export function readMeasure(text: string, unit: "mm" | "%" | "°"): number | undefined {
+  const [, number, behind] = /^(.*?)\s*(mm|cm|%|°)?$/i.exec(text.trim())!;
+  const said = behind?.toLowerCase() ?? unit;
+  const value = readNumber(number!);
+  if (value === undefined) return undefined;
+  // To the thousandth, so that 7,3 cm is 73 and not a hair beside it.
+  if (said === "cm" && unit === "mm") return Number((10 * value).toFixed(3));
+  return said === unit ? value : undefined;
+}
+
+/** A bare number. */
+function readNumber(text: string): number | undefined {
+  const bare = text.replace("−", "-").replace(",", ".");
   if (!/^[+-]?(\d+\.?\d*|\.\d+)$/.test(bare)) return undefined;
   const value = Number(bare);
   return Number.isFinite(value) ? value : undefined;

@@ -28,3 +28,29 @@ export function pullTwo(dx: number, dy: number, a: Direction, b: Direction): rea
   const det = aa * bb - ab * ab;
   return [(da * bb - db * ab) / det, (db * aa - da * ab) / det];
 }
+
+export type ArrowKey = "ArrowUp" | "ArrowDown" | "ArrowLeft" | "ArrowRight";
+const arrows: Readonly<Record<ArrowKey, Direction>> = { ArrowUp: { x: 0, y: -1 }, ArrowDown: { x: 0, y: 1 }, ArrowLeft: { x: -1, y: 0 }, ArrowRight: { x: 1, y: 0 } };
+export const isArrow = (key: string): key is ArrowKey => key in arrows;
+
+/**
+ * Steps of each setting for one arrow key, so that the handle goes the way the arrow points on the screen. Of two settings the
+ * arrows up and down move the one that goes more upright, left and right the other. A setting square to the arrow, or pointing at
+ * the viewer, grows with up and right.
+ */
+export function arrowSteps(key: ArrowKey, directions: readonly Direction[]): readonly number[] {
+  const arrow = arrows[key];
+  const upright = arrow.x === 0;
+  const fallback = key === "ArrowUp" || key === "ArrowRight" ? 1 : -1;
+  const sign = (d: Direction): number => {
+    const along = d.x * arrow.x + d.y * arrow.y;
+    const size = Math.hypot(d.x, d.y);
+    return size < blind || Math.abs(along) < 0.2 * size ? fallback : Math.sign(along);
+  };
+  const [a, b] = directions;
+  if (!a) return [];
+  if (!b) return [sign(a)];
+  const slope = (d: Direction): number => Math.abs(d.y) / (Math.hypot(d.x, d.y) || 1);
+  const first = slope(a) >= slope(b) === upright;
+  return first ? [sign(a), 0] : [0, sign(b)];
+}

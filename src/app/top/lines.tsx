@@ -1,6 +1,8 @@
 import { useEffect, useState, type ReactElement } from "react";
 import type { Desk, Desktop } from "../desk.ts";
+import { stationOf } from "../state/spots.ts";
 import { stageWords } from "../state/stage-words.ts";
+import type { Station } from "../state/stations.ts";
 
 interface LineProps {
   readonly desk: Desk;
@@ -34,13 +36,19 @@ export function BusyLine({ desk, now }: LineProps): ReactElement {
   );
 }
 
-/** What is wrong, in a sentence. The last good picture stays under it. */
-export function TroubleLine({ desk, now }: LineProps): ReactElement {
+/** What is wrong, in a sentence, unless the open station says it. The last good picture stays under it. */
+export function TroubleLine({ desk, now, station }: LineProps & { readonly station: Station }): ReactElement {
+  const { trouble, refused } = now;
+  // It stands beside its field already.
+  const beside = trouble?.kind === "refused" && refused !== undefined && stationOf(refused.spot) === station;
+  const correct = trouble?.toCorrect;
   return (
     <div className="trouble" role="alert">
-      {now.trouble && (
-        <p className={now.trouble.kind}>
-          {now.trouble.sentence} <button type="button" className="word" onClick={() => desk.dismiss()}>Close</button>
+      {trouble && !beside && (
+        <p className={trouble.kind}>
+          {trouble.sentence}{" "}
+          {correct && <><button type="button" className="word" onClick={() => desk.openToCorrect(correct)}>Open it all the same, to correct it</button>{" "}</>}
+          <button type="button" className="word" onClick={() => desk.dismiss()}>Close</button>
         </p>
       )}
     </div>
@@ -49,10 +57,12 @@ export function TroubleLine({ desk, now }: LineProps): ReactElement {
 
 /** Before the first picture: work is under way, or it cannot be done and the maker is shown the way out. */
 export function NothingYet({ desk, now }: LineProps): ReactElement {
-  if (now.busy || !now.trouble) return <p className="nothing">Laying out the work …</p>;
+  if (!now.stuck && (now.busy || !now.trouble)) return <p className="nothing">Laying out the work …</p>;
+  if (now.refused) return <p className="nothing low">There is no picture yet: one number of this work cannot be used. Correct it where it stands, at the station {stationOf(now.refused.spot)}; all others are kept.</p>;
   return (
     <p className="nothing low">
-      There is no picture of this work. Take the last change back, or <button type="button" className="word" onClick={() => desk.startAfresh()}>begin with the example last</button>.
+      There is no picture of this work. Take the last change back, or save the work to a file and then{" "}
+      <button type="button" className="word" onClick={() => desk.startAfresh()}>begin with the example last</button>.
     </p>
   );
 }

@@ -7,6 +7,7 @@ const savedWords: Readonly<Record<Saved, string>> = {
   saving: "Saving …",
   saved: "Saved in this browser",
   elsewhere: "Not saved: this work was changed in another tab. Reload to see that, or save this to a file.",
+  refused: "Not saved: a number of this work cannot be used yet.",
   "not saved": "Not saved: this browser keeps nothing. Save the work to a file.",
 };
 

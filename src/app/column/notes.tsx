@@ -1,0 +1,24 @@
+import { createContext, useContext, type ReactElement } from "react";
+import type { Finding } from "#base/findings.ts";
+import type { Rules } from "#job/pipeline.ts";
+import { spotOf, type Spot } from "../state/spots.ts";
+import { FindingsList } from "./findings-list.tsx";
+
+/** The findings of the open station, and all of them, by which the pins in the picture are counted. */
+export interface Found {
+  readonly here: readonly Finding[];
+  readonly all: readonly Finding[];
+  readonly rules: Rules | undefined;
+}
+
+export const FoundHere = createContext<Found>({ here: [], all: [], rules: undefined });
+
+/** What was found about some numbers, to stand under the sentence that they stand in. */
+export function NotesOn({ spots }: { readonly spots: readonly Spot[] }): ReactElement | null {
+  const { here, all, rules } = useContext(FoundHere);
+  const mine = here.filter((f) => {
+    const spot = spotOf(f, rules);
+    return spot !== undefined && spots.includes(spot);
+  });
+  return <FindingsList findings={mine} all={all} />;
+}

@@ -1,0 +1,45 @@
+export interface Place {
+  readonly x: number;
+  readonly y: number;
+}
+interface Words {
+  readonly width: number;
+  readonly height: number;
+}
+interface Around {
+  /** The frame, px. */
+  readonly width: number;
+  readonly height: number;
+  /** Points that the words must not cover: other handles, and the lines as close rows of points. */
+  readonly clearOf: readonly Place[];
+  /** Free room round the words, px. */
+  readonly room: number;
+  /** From the place to the nearest edge of the words, px: the first free one is taken. */
+  readonly reach: readonly number[];
+}
+
+/** Eight ways out from the place, the first preferred. */
+const ways: readonly (readonly [number, number])[] = [[0, -1], [1, 0], [-1, 0], [1, -1], [-1, -1], [0, 1], [1, 1], [-1, 1]];
+
+/**
+ * Middle of the words that belong to a place: near to it, inside the frame, covering as few of the given points as can be (none,
+ * where there is room).
+ */
+export function clearPlace(at: Place, words: Words, around: Around): Place {
+  let best: Place = at;
+  let fewest = Infinity;
+  for (const reach of around.reach) {
+    for (const [dx, dy] of ways) {
+      const x = clampIn(at.x + dx * (reach + words.width / 2), words.width / 2 + 4, around.width);
+      const y = clampIn(at.y + dy * (reach + words.height / 2), words.height / 2 + 4, around.height);
+      const covered = around.clearOf.filter((p) => Math.abs(p.x - x) < words.width / 2 + around.room && Math.abs(p.y - y) < words.height / 2 + around.room).length;
+      // Pushed back by the frame, the words may come to lie on the place itself.
+      const onPlace = Math.abs(at.x - x) < words.width / 2 + around.room && Math.abs(at.y - y) < words.height / 2 + around.room ? 1000 : 0;
+      if (covered + onPlace < fewest) [best, fewest] = [{ x, y }, covered + onPlace];
+      if (fewest === 0) return best;
+    }
+  }
+  return best;
+}
+
+const clampIn = (v: number, margin: number, size: number): number => Math.max(margin, Math.min(size - margin, v));

@@ -1,0 +1,81 @@
+import { explain, type Finding } from "#base/findings.ts";
+import type { Rules } from "#job/pipeline.ts";
+import type { LastMeasurements } from "#last/measured.ts";
+import type { LineSettings } from "#lines/lines.ts";
+import type { PieceSettings } from "#pieces/settings.ts";
+import type { Station } from "./stations.ts";
+
+export type MeasureKey = Exclude<keyof LastMeasurements, "side" | "toe">;
+/** A number of the job, by the part it stands in: where a finding belongs, and which field a refusal speaks of. */
+export type Spot = `last ${MeasureKey}` | `lines ${keyof LineSettings}` | `pieces ${keyof PieceSettings}` | "spring";
+
+const stationNames: Readonly<Record<string, Station>> = { last: "Last", lines: "Lines", pieces: "Pieces", spring: "Shell" };
+export const stationOf = (spot: Spot): Station => stationNames[spot.split(" ")[0]!]!;
+
+/** Findings that speak of one number by their very kind. */
+const byCode: Partial<Record<Finding["code"], Spot>> = {
+  "throat-behind-vamp-point": "lines throatDepthMm",
+  "throat-close-to-vamp-point": "lines throatDepthMm",
+  "back-near-comb": "lines backHeightMm",
+  "spring-too-wide": "spring",
+  "flat-pattern-folds": "spring",
+  "fold-needs-notches": "pieces toplineFoldMm",
+  "fold-too-tight": "pieces toplineFoldMm",
+  "lining-outside-upper": "pieces liningToeInMm",
+};
+
+/** The number that a finding speaks of, if it is one. */
+export function spotOf(f: Finding, rules: Rules | undefined): Spot | undefined {
+  switch (f.code) {
+    case "line-out-of-range":
+    case "line-beyond-last":
+    case "line-too-small":
+    case "line-not-a-number":
+      // The back is what lifts a half of the topline off the last.
+      return lineNamed(f.data.what, rules) ?? (f.data.what.endsWith("half of the topline") ? "lines backHeightMm" : undefined);
+    case "topline-crosses-joint":
+    case "topline-rises-to-hump":
+      return f.data.half === "inner" ? "lines sideHeightMedialMm" : "lines sideHeightLateralMm";
+    case "measure-not-a-length":
+    case "measure-out-of-range":
+    case "measures-contradict":
+      return `last ${f.data.measure.replace(/Mm$/, "")}Mm` as Spot;
+    case "piece-setting-impossible":
+    case "piece-setting-unusual":
+      return pieceNamed(f.data.name, rules);
+    default:
+      return byCode[f.code];
+  }
+}
+
+function lineNamed(name: string, rules: Rules | undefined): Spot | undefined {
+  const key = rules && (Object.keys(rules.line) as (keyof LineSettings)[]).find((k) => rules.line[k].name === name);
+  return key && `lines ${key}`;
+}
+
+function pieceNamed(name: string, rules: Rules | undefined): Spot | undefined {
+  const key = rules && (Object.keys(rules.piece) as (keyof PieceSettings)[]).find((k) => rules.piece[k].name === name);
+  return key && `pieces ${key}`;
+}
+
+/**
+ * The sentence of a finding as it stands on the page: shares in percent like the field beside it, and without the reason, which
+ * "why" opens there.
+ */
+export function tell(f: Finding): string {
+  switch (f.code) {
+    case "line-out-of-range": {
+      const { value, min, max, unit } = f.data;
+      const share = unit === "of length";
+      return explain({ ...f, data: { ...f.data, value: inField(value, share), min: inField(min, share), max: inField(max, share), unit: share ? "%" : unit, whyItMatters: "" } }).trim();
+    }
+    case "line-beyond-last":
+      return f.data.unit === "of length" ? explain({ ...f, data: { ...f.data, value: inField(f.data.value, true), most: inField(f.data.most, true), unit: "%" } }) : explain(f);
+    case "line-too-small":
+      return f.data.unit === "of length" ? explain({ ...f, data: { ...f.data, value: inField(f.data.value, true), least: inField(f.data.least, true), unit: "%" } }) : explain(f);
+    default:
+      return explain(f);
+  }
+}
+
+const inField = (value: number, share: boolean): number => Number((share ? 100 * value : value).toFixed(2));

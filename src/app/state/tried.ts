@@ -1,0 +1,66 @@
+import type { Job } from "#job/job.ts";
+import type { History, Step } from "./history.ts";
+
+/**
+ * What is known of the jobs in the history: of some a pair was made, some were refused, and of the rest nobody knows yet. A refused
+ * job stays neither in the history nor in what is kept.
+ */
+export class Tried {
+  readonly #good = new WeakSet<Job>();
+  readonly #refused = new WeakSet<Job>();
+  readonly isGood = (job: Job): boolean => this.#good.has(job);
+  readonly isRefused = (job: Job): boolean => this.#refused.has(job);
+
+  good(job: Job): void {
+    this.#good.add(job);
+    this.#refused.delete(job);
+  }
+  refuse(job: Job): void {
+    this.#good.delete(job);
+    this.#refused.add(job);
+  }
+}
+
+/** The history without the steps before and after the present that `drop` names. */
+export function without(h: History, drop: (job: Job) => boolean): History {
+  const kept = (steps: readonly Step[]): readonly Step[] => (steps.some((s) => drop(s.job)) ? steps.filter((s) => !drop(s.job)) : steps);
+  const [past, future] = [kept(h.past), kept(h.future)];
+  return past === h.past && future === h.future ? h : { ...h, past, future };
+}
+
+/** True when some step of the history is this very job. */
+export function speaksOf(h: History, job: Job): boolean {
+  return [h.now, ...h.past, ...h.future].some((s) => s.job === job);
+}
+
+/**
+ * The history as if the refused job had never been: back at the last good state, with only those changes on top of it that were
+ * made since. `held` is the last good state of a gesture that still goes on. Nothing when there is no good state to go back to.
+ */
+export function takeOut(h: History, refused: Job, tried: Pick<Tried, "isGood" | "isRefused">, held?: Step): History | undefined {
+  const last = h.past.findLastIndex((s) => tried.isGood(s.job));
+  const base = held ?? h.past[last];
+  if (!base) return undefined;
+  const past = (held ? h.past : h.past.slice(0, last)).filter((s) => !tried.isRefused(s.job));
+  const future = h.future.filter((s) => s.job !== refused && !tried.isRefused(s.job));
+  const gesture = held && h.gesture !== undefined ? { gesture: h.gesture } : {};
+  const job = h.now.job === refused ? base.job : (carryOver(h.now.job, refused, base.job) as Job);
+  if (JSON.stringify(job) === JSON.stringify(base.job)) return { past, now: base, future, ...gesture };
+  return { past: held ? past : [...past, base], now: { job, what: h.now.what }, future: [], ...gesture };
+}
+
+type Tree = { readonly [key: string]: unknown };
+const isTree = (v: unknown): v is Tree => typeof v === "object" && v !== null;
+
+/** What was changed from `from` to `value`, made on `onto`. */
+function carryOver(value: unknown, from: unknown, onto: unknown): unknown {
+  if (value === from) return onto;
+  if (!isTree(value) || !isTree(from) || !isTree(onto)) return value;
+  const out: Record<string, unknown> = {};
+  for (const key of new Set([...Object.keys(value), ...Object.keys(onto)])) {
+    // A setting that was given up stays away, one that the refused job alone lacked comes back.
+    const next = key in value || key in from ? carryOver(value[key], from[key], onto[key]) : onto[key];
+    if (next !== undefined) out[key] = next;
+  }
+  return out;
+}
