@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { decimalsOf, readNumber, say, sayFixed, snap } from "#app/state/numbers.ts";
+import { decimalsOf, readMeasure, say, sayFixed, snap } from "#app/state/numbers.ts";
 import { fieldOf } from "#app/state/measure-field.ts";
 
 describe("numbers as a maker types and reads them", () => {
@@ -9,18 +9,24 @@ describe("numbers as a maker types and reads them", () => {
     ["72,5", 72.5],
     ["72.5", 72.5],
     [" 72,5 mm ", 72.5],
-    ["50 %", 50],
+    ["7 cm", 70],
+    ["7,3cm", 73],
     ["−3", -3],
     [".5", 0.5],
     ["+4", 4],
-  ])("%s is read", (text, value) => expect(readNumber(text)).toBe(value));
+  ])("%s is read as a length", (text, value) => expect(readMeasure(text, "mm")).toBe(value));
 
-  test.each(["", "mm", "7 2", "1.2.3", "1,2,3", "1e3", "0x10", "Infinity", "NaN", "--2", "seventy", "72 cm", "9".repeat(400)])("%j is not a number", (text) => expect(readNumber(text)).toBeUndefined());
+  test("each field takes its own unit and no other", () => {
+    expect([readMeasure("50 %", "%"), readMeasure("50", "%"), readMeasure("12°", "°")]).toEqual([50, 50, 12]);
+    expect([readMeasure("50 %", "mm"), readMeasure("7 cm", "%"), readMeasure("5 mm", "°")]).toEqual([undefined, undefined, undefined]);
+  });
+
+  test.each(["", "mm", "cm", "7 2", "1.2.3", "1,2,3", "1e3", "0x10", "Infinity", "NaN", "--2", "seventy", "7 m", "9".repeat(400)])("%j is not a number", (text) => expect(readMeasure(text, "mm")).toBeUndefined());
 
   test("what is said can be read back", () => {
     fc.assert(
       fc.property(fc.integer({ min: -99_999, max: 99_999 }), (tenths) => {
-        expect(readNumber(say(tenths / 10, 1))).toBe(tenths / 10 + 0);
+        expect(readMeasure(say(tenths / 10, 1), "mm")).toBe(tenths / 10 + 0);
       }),
       { seed: 11, numRuns: 500 },
     );

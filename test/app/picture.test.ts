@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { clearPlace } from "#app/picture/clear-place.ts";
 import { inMargins, spread } from "#app/picture/margin-labels.ts";
 import { mapColour } from "#app/picture/map-scale.ts";
 import { levelLines, scaleEnd } from "#app/picture/strain.ts";
@@ -73,6 +74,31 @@ describe("words in the margins", () => {
   test("stand on the side their place is nearer to", () => {
     const placed = inMargins([{ key: "a", x: 10, y: 5, text: "toe" }, { key: "b", x: 390, y: 5, text: "seat" }], 400, 300);
     expect(placed.map((p) => [p.key, p.side])).toEqual([["a", "left"], ["b", "right"]]);
+  });
+});
+
+describe("words at a place", () => {
+  const words = { width: 120, height: 20 };
+  const around = { width: 400, height: 300, room: 6, reach: [26, 44, 66, 92] };
+  const covers = (p: { readonly x: number; readonly y: number }, q: { readonly x: number; readonly y: number }): boolean => Math.abs(p.x - q.x) < 66 && Math.abs(p.y - q.y) < 16;
+
+  test("stay inside the frame and off the place itself, also in a corner", () => {
+    const place = fc.record({ x: fc.double({ min: 0, max: 400, noNaN: true }), y: fc.double({ min: 0, max: 300, noNaN: true }) });
+    fc.assert(
+      fc.property(place, fc.array(place, { maxLength: 6 }), (at, clearOf) => {
+        const p = clearPlace(at, words, { ...around, clearOf });
+        expect(p.x >= 60 && p.x <= 340 && p.y >= 10 && p.y <= 290).toBe(true);
+        expect(covers(p, at)).toBe(false);
+      }),
+      { seed: 17, numRuns: 300 },
+    );
+  });
+
+  test("go elsewhere when another handle stands where they would", () => {
+    const at = { x: 200, y: 150 };
+    const usual = clearPlace(at, words, { ...around, clearOf: [] });
+    const other = { x: usual.x + 30, y: usual.y };
+    expect(covers(clearPlace(at, words, { ...around, clearOf: [other] }), other)).toBe(false);
   });
 });
 

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { pullOne, pullTwo } from "#app/state/pull.ts";
+import { arrowSteps, pullOne, pullTwo, type ArrowKey } from "#app/state/pull.ts";
 
 // The method is least squares: an ordinary fact of linear algebra. Damping shifts the answer by less than the tolerance used.
 describe("from a finger to settings", () => {
@@ -26,5 +26,38 @@ describe("from a finger to settings", () => {
     expect(Math.abs(pullOne(30, 30, { x: 0.001, y: 0 }))).toBeLessThan(2);
     const [, blind] = pullTwo(30, 0, { x: 2, y: 0 }, { x: 0, y: 0.001 });
     expect(Math.abs(blind)).toBeLessThan(1e-6);
+  });
+});
+
+describe("arrow keys at a handle", () => {
+  const arrows: readonly (readonly [ArrowKey, number, number])[] = [["ArrowUp", 0, -1], ["ArrowDown", 0, 1], ["ArrowLeft", -1, 0], ["ArrowRight", 1, 0]];
+  test("move it the way they point on the screen, never the other way", () => {
+    const direction = fc.record({ x: fc.double({ min: -3, max: 3, noNaN: true }), y: fc.double({ min: -3, max: 3, noNaN: true }) }).filter((d) => Math.hypot(d.x, d.y) > 0.5);
+    fc.assert(
+      fc.property(fc.array(direction, { minLength: 1, maxLength: 2 }), (directions) => {
+        for (const [key, x, y] of arrows) {
+          const steps = arrowSteps(key, directions);
+          expect(steps.filter((s) => s !== 0)).toHaveLength(1);
+          const along = directions.reduce((sum, d, i) => sum + steps[i]! * (d.x * x + d.y * y), 0);
+          const size = Math.max(...directions.map((d) => Math.hypot(d.x, d.y)));
+          expect(along).toBeGreaterThan(-0.2 * size - 1e-9);
+        }
+      }),
+      { seed: 13, numRuns: 300 },
+    );
+  });
+
+  test("a throat that deepens downward on the card goes up, to the toe, with the arrow up", () => {
+    expect(arrowSteps("ArrowUp", [{ x: 0, y: 2 }])).toEqual([-1]);
+    expect(arrowSteps("ArrowDown", [{ x: 0, y: 2 }])).toEqual([1]);
+  });
+
+  test("of two settings each keeps a pair of arrows of its own, also where both go nearly the same way", () => {
+    // On the card a side's height goes sideways and its place toward the toe.
+    expect(arrowSteps("ArrowUp", [{ x: 2, y: 0.1 }, { x: 0.2, y: -3 }])).toEqual([0, 1]);
+    expect(arrowSteps("ArrowRight", [{ x: -2, y: 0.1 }, { x: 0.2, y: -3 }])).toEqual([-1, 0]);
+    const near = [{ x: 1, y: 2 }, { x: 1.1, y: 2 }];
+    expect(arrowSteps("ArrowUp", near)).toEqual([-1, 0]);
+    expect(arrowSteps("ArrowRight", near)).toEqual([0, 1]);
   });
 });
