@@ -25,8 +25,8 @@ const bend = 1;
 const bendByNoise = 20;
 
 /** How far the line may be moved from where it was found so that it runs fair, mm: by this, and this much a mm of roughness. */
-const room = 0.04;
-const roomByNoise = 0.6;
+const room = 0.015;
+const roomByNoise = 0.85;
 const mostRoom = 0.3;
 
 /**

@@ -1,17 +1,36 @@
 import { describe, expect, test } from "vitest";
 import { severityOf } from "#base/findings.ts";
+import { unwatched } from "#base/watch.ts";
+import { lastFromScan } from "#last/from-scan.ts";
+import { medialSign, type Last } from "#last/last.ts";
 import { drawingBoard, drawLines } from "#lines/draw.ts";
 import { lineRulesFor, settle } from "#lines/rules.ts";
+import { cleanScan } from "#mesh/clean.ts";
+import { readScan } from "#mesh/read.ts";
 import { netBottom } from "#pieces/bottom-pieces.ts";
 import { cutPieces } from "#pieces/cut.ts";
+import { bendsOf } from "#pieces/even.ts";
 import { edgeLength, netUpper } from "#pieces/net-upper.ts";
 import { pieceRulesFor, pieceSettingsFrom } from "#pieces/rules.ts";
+import { nearestOn } from "#plane/along.ts";
 import { bendChanges } from "#plane/curvature.ts";
 import { cutBottom, layBottomFlat } from "#shell/bottom.ts";
 import { cutShell } from "#shell/cut.ts";
 import { flatLength, layFlat } from "#shell/lay-flat.ts";
-import { hasShared } from "../support/shared.ts";
-import { truthLast, truthOf } from "../support/truth-last.ts";
+import { scanOf } from "../support/against-truth.ts";
+import { hasShared, sharedBytes } from "../support/shared.ts";
+import { lastNames, truthLast, truthOf } from "../support/truth-last.ts";
+
+/** Everything up to the pieces, with all settings at their rules. */
+function piecesOf(last: Last) {
+  const rules = lineRulesFor(last);
+  const board = drawingBoard(last);
+  const drawn = drawLines(board, rules, settle(rules, {}));
+  const flat = layFlat(cutShell(board, drawn, 4000), 0);
+  const bottom = layBottomFlat(cutBottom(last));
+  const settings = pieceSettingsFrom(pieceRulesFor(last));
+  return { drawn, flat, bottom, ...cutPieces({ last, lines: drawn.lines, flat, bottom, settings, labels: { title: last.name, size: "" } }) };
+}
 
 // Synthetic lasts with truth beside them; without the shared data there is nothing to hold the pieces to.
 if (!hasShared) console.log("test/pieces/real-last: skipped, the shared lasts are not beside the project");
@@ -19,13 +38,7 @@ if (!hasShared) console.log("test/pieces/real-last: skipped, the shared lasts ar
 describe.skipIf(!hasShared)("pieces of synthetic lasts whose truth is known", () => {
   test.each(["last_eu36_round", "last_eu41_pointed"])("%s", (name) => {
     const last = truthLast(name);
-    const rules = lineRulesFor(last);
-    const board = drawingBoard(last);
-    const drawn = drawLines(board, rules, settle(rules, {}));
-    const flat = layFlat(cutShell(board, drawn, 4000), 0);
-    const bottom = layBottomFlat(cutBottom(last));
-    const settings = pieceSettingsFrom(pieceRulesFor(last));
-    const { pieces, findings } = cutPieces({ last, lines: drawn.lines, flat, bottom, settings, labels: { title: name, size: "" } });
+    const { drawn, flat, bottom, pieces, findings } = piecesOf(last);
     const net = netUpper(last, drawn.lines, flat);
     const truth = truthOf(name);
 
@@ -52,5 +65,22 @@ describe.skipIf(!hasShared)("pieces of synthetic lasts whose truth is known", ()
     const seatToToe = netBottom(last, bottom).toePoint[0];
     expect(Math.abs(seatToToe - truth.values.lastLength)).toBeLessThan(1.5);
     expect(findings.filter((f) => severityOf(f) !== "note")).toEqual([]);
+  });
+
+  // An edge that wavers cannot be cut with a knife. On a clean last the bottom bends four times; a square toe may add two.
+  const files = lastNames.flatMap((name) => [`${name}.stl`, scanOf(name).file]);
+  test.each(files)("edges from %s run even, and lie where the last's own feather lies", (file) => {
+    const last = lastFromScan(cleanScan(readScan(file, sharedBytes("lasts", file)).mesh, unwatched).mesh, { name: file }, unwatched);
+    const { drawn, flat, bottom, pieces, findings } = piecesOf(last);
+    for (const p of pieces) expect(bendsOf(p.outline), p.name).toBeLessThanOrEqual(6);
+    expect(findings.map((f) => f.code)).not.toContain("edge-uneven");
+    // Faired by no more than the widest tolerance: every point of the flat feather and bottom edge is still near.
+    const sign = medialSign(last.side);
+    const { feather } = netUpper(last, drawn.lines, flat);
+    for (const v of [...flat.shell.edges.featherMedial, ...flat.shell.edges.featherLateral]) {
+      expect(nearestOn(feather.line, feather.arc, flat.uv[2 * v]!, sign * flat.uv[2 * v + 1]!).distance).toBeLessThan(0.35);
+    }
+    const { ring } = netBottom(last, bottom);
+    for (const v of bottom.bottom.loop) expect(nearestOn(ring.line, ring.arc, bottom.uv[2 * v]!, sign * bottom.uv[2 * v + 1]!).distance).toBeLessThan(0.35);
   });
 });
