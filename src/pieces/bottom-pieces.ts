@@ -71,13 +71,16 @@ export function netBottom(last: Last, flat: FlatBottom): NetBottom {
 /** The insole: the bottom inside the feather line, less room for cement. */
 export function cutInsole(net: NetBottom, settings: PieceSettings, labels: Labels): Draft {
   const out = -settings.insoleInMm;
-  return bottomPiece(net, "insole", "insole board", ["no margin", "seen from above"], () => out, labels);
+  return bottomPiece(net, "insole", "insole board", [drawnIn(-out), "seen from above"], () => out, labels);
 }
+
+/** What the label says of a piece that lies inside the feather line by a width, or reaches beyond it. */
+const drawnIn = (mm: number): string => (mm === 0 ? "net, no allowance" : mm > 0 ? `drawn in ${mm.toFixed(1)} mm` : `reaches out ${(-mm).toFixed(1)} mm`);
 
 /** The sock: the insole, a little smaller, so that it lies flat inside the shoe. */
 export function cutSock(net: NetBottom, settings: PieceSettings, labels: Labels): Draft {
   const out = -settings.insoleInMm - settings.sockInMm;
-  return bottomPiece(net, "sock", "sock leather", ["full length, no margin", "seen from above"], () => out, labels);
+  return bottomPiece(net, "sock", "sock leather", [`full length, ${drawnIn(-out)}`, "seen from above"], () => out, labels);
 }
 
 /** The outsole: the bottom, what lies between last and sole edge, and what is left for finishing, by zone. */
@@ -112,14 +115,14 @@ function bottomPiece(net: NetBottom, name: string, material: Material, notes: re
   const outline = offsetLoop(net.outline, widths);
   const marks = bottomMarks(net, outline, margin);
   const lines = pieceLines({ name, material, notes, count: 1, labels });
-  return { name, material, net: false, outline, marks, labels: bottomLabels(net, outline, marks, lines), directionDeg: 0 };
+  return { name, material, net: widths.every((mm) => mm === 0), outline, marks, labels: bottomLabels(net, outline, marks, lines), directionDeg: 0 };
 }
 
 function bottomMarks(net: NetBottom, within: Outline, margin: (s: number) => number): Draft["marks"] {
-  const at = (name: string, s: number): Draft["marks"][number] => notchAt(name, net.ring, s, margin(s), notchDepthMm);
   const beyond = (a: Xy, b: Xy): Xy => [b[0] + (b[0] - a[0]) * 0.2, b[1] + (b[1] - a[1]) * 0.2];
   const across = acrossAt(within, net.breastX);
   const jointX = (net.jointMedialPoint[0] + net.jointLateralPoint[0]) / 2;
+  const jointMiddle: Xy = [jointX, (net.jointMedialPoint[1] + net.jointLateralPoint[1]) / 2];
   return [
     ...straightMarks("centre line", "centre", within, beyond(net.toePoint, [0, 0]), beyond([0, 0], net.toePoint)),
     ...straightMarks("joint line", "joint", within, beyond(net.jointMedialPoint, net.jointLateralPoint), beyond(net.jointLateralPoint, net.jointMedialPoint)),
@@ -127,9 +130,9 @@ function bottomMarks(net: NetBottom, within: Outline, margin: (s: number) => num
     ...lengthwiseArrow(within, 0.4 * net.jointLateralPoint[1], jointX - 12, net.breastX + 20),
     ...centreNotch("toe centre", within, [net.breastX, 0], beyond([net.breastX, 0], net.toePoint), notchDepthMm),
     ...centreNotch("seat", within, [net.breastX, 0], [-net.breastX, 0], notchDepthMm),
-    at("joint, medial", net.jointMedial),
-    at("joint, lateral", net.jointLateral),
-    at("inside", net.waistMedial),
+    ...centreNotch("joint, inside", within, jointMiddle, beyond(net.jointLateralPoint, net.jointMedialPoint), notchDepthMm),
+    ...centreNotch("joint, outside", within, jointMiddle, beyond(net.jointMedialPoint, net.jointLateralPoint), notchDepthMm),
+    notchAt("inside", net.ring, net.waistMedial, margin(net.waistMedial), notchDepthMm),
   ];
 }
 

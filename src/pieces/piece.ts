@@ -7,7 +7,7 @@ export type Xy = readonly [number, number];
 /**
  * What is drawn inside a piece. All in the piece's own flat coordinates, mm.
  * notch: `at` lies on the cutting line, `toward` is its inner end. prick: a hole of the awl.
- * arrow: along the direction of least stretch. text: `at` is the middle of the text, along and across; `heightMm` is the
+ * arrow: along the direction of least stretch, which has no sense, so it is drawn with a head at both ends. text: `at` is the middle of the text, along and across; `heightMm` is the
  * height of a capital; `angleDeg` turns it counter-clockwise from +x and is in [-90, 90), so that it reads on both twins.
  */
 export type Mark =

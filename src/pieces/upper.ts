@@ -19,11 +19,11 @@ type Drawn = Exclude<Mark, { kind: "text" }>;
 export function netUpperCard(net: NetUpper, labels: Labels): Draft {
   const outline = netOutline(net);
   const marks: Drawn[] = [
-    ...insideLines(net, outline),
+    ...insideLines(net, outline, outline),
     ...centreNotches(net, outline, notchDepthMm),
-    ...featherNotches(net, () => 0),
+    ...featherNotches(net, outline, () => 0),
     ...toplineNotches(net, 0, notchDepthMm),
-    ...backPricks(net),
+    ...backPricks(netBackPoints(net)),
   ];
   const lines = pieceLines({ name: "upper, net", material: "card", notes: ["net, no allowance"], count: 1, labels });
   return { name: "upper, net", material: "card", net: true, outline, marks, labels: upperLabels(net, outline, marks, lines), directionDeg: 0 };
@@ -37,19 +37,20 @@ export function cutUpper(net: NetUpper, settings: PieceSettings, labels: Labels)
     backMedial: evenWidth(net.backMedial.line, settings.backSeamMm),
     backLateral: evenWidth(net.backLateral.line, settings.backSeamMm),
     toplineMm: settings.toplineFoldMm,
+    stitchMedial: evenWidth(net.backMedial.line, 0),
+    stitchLateral: evenWidth(net.backLateral.line, 0),
     folded: true,
   });
   const inner = netOutline(net);
   const marks: Drawn[] = [
     lineMark("fold line of the topline", "fold", cut.foldLine),
     lineMark("feather line", "net", net.feather.line),
-    lineMark("back seam, medial", "stitch", net.backMedial.line),
-    lineMark("back seam, lateral", "stitch", net.backLateral.line),
-    ...insideLines(net, inner),
+    ...seamLines(cut),
+    ...insideLines(net, inner, cut.outline),
     ...centreNotches(net, cut.outline, Math.min(foldNotchDepthMm, settings.toplineFoldMm / 2)),
-    ...featherNotches(net, margin),
+    ...featherNotches(net, cut.outline, margin),
     ...toplineNotches(net, settings.toplineFoldMm, Math.min(foldNotchDepthMm, settings.toplineFoldMm / 2)),
-    ...backPricks(net),
+    ...backPricks(netBackPoints(net)),
   ];
   const lines = pieceLines({ name: "upper", material: "upper leather", notes: ["with lasting margin,", "fold and back seam,", "grain side up"], count: 1, labels });
   return { name: "upper", material: "upper leather", net: false, outline: cut.outline, marks, labels: upperLabels(net, inner, marks, lines), directionDeg: 0 };
@@ -61,14 +62,34 @@ export interface Allowances {
   /** Outward from the back edges, one width a point. */
   readonly backMedial: Float64Array;
   readonly backLateral: Float64Array;
+  /** The same for the stitch lines. */
+  readonly stitchMedial: Float64Array;
+  readonly stitchLateral: Float64Array;
   /** Outward from the topline. */
   readonly toplineMm: number;
   /** Whether that is folded down, so that its corners must mirror the seam. */
   readonly folded: boolean;
 }
 
-/** The net edges moved outward and brought to corners. The fold line is the topline between the two seams' cutting edges. */
-export function allowancesAdded(net: NetUpper, { margin, backMedial, backLateral, toplineMm, folded }: Allowances): { readonly outline: Outline; readonly foldLine: Polyline } {
+/** A stitch line from cutting edge to cutting edge, seat first, and where it crosses the topline. */
+export interface Seam {
+  readonly line: Polyline;
+  readonly backPoint: Xy;
+}
+
+export interface CutEdges {
+  readonly outline: Outline;
+  readonly foldLine: Polyline;
+  readonly seamMedial: Seam;
+  readonly seamLateral: Seam;
+}
+
+/**
+ * The net edges moved outward and brought to corners. The fold line is the topline between the two seams' cutting edges. The
+ * stitch lines run as their cutting edges do, out through the lasting margin and through the fold.
+ */
+export function allowancesAdded(net: NetUpper, allowances: Allowances): CutEdges {
+  const { margin, backMedial, backLateral, stitchMedial, stitchLateral, toplineMm, folded } = allowances;
   const widths = widthsAlong(net.feather.arc, margin);
   const widest = widths.reduce((a, w) => Math.max(a, w), 0);
   const lasting = evenedLasting(offsetEdge(net.feather.line, widths));
@@ -82,18 +103,39 @@ export function allowancesAdded(net: NetUpper, { margin, backMedial, backLateral
   const seatMedial = sharpCorner(lasting, atMedial.seam, 3 * widest);
   const seatLateral = sharpCorner(reversed(atLateral.seam), seatMedial.before, 3 * widest);
   const ring = joined([seatLateral.after, seatMedial.after, reversed(atLateral.foldEdge), seatLateral.before]).xy;
-  return { outline: { xy: ring.slice(0, ring.length - 2) }, foldLine: reversed(atLateral.foldLine) };
+  const seam = (stitch: Polyline, topline: Polyline, foldEdge: Polyline, lastingEdge: Polyline): Seam => {
+    const top = corner(stitch, topline, foldEdge, toplineMm);
+    return { line: sharpCorner(lastingEdge, top.seam, 3 * widest).after, backPoint: top.at };
+  };
+  return {
+    outline: { xy: ring.slice(0, ring.length - 2) },
+    foldLine: reversed(atLateral.foldLine),
+    seamMedial: seam(offsetEdge(net.backMedial.line, stitchMedial), net.topline.line, edge, lasting),
+    seamLateral: seam(reversed(offsetEdge(net.backLateral.line, stitchLateral)), reversed(net.topline.line), reversed(edge), reversed(lasting)),
+  };
 }
 
-/** Centre line, joint line and arrow, as far as they lie in the net piece. */
-export function insideLines(net: NetUpper, within: Outline): readonly Drawn[] {
+/** The stitch lines of both halves. */
+export function seamLines({ seamMedial, seamLateral }: CutEdges): readonly Drawn[] {
+  return [lineMark("back seam, inside", "stitch", seamMedial.line), lineMark("back seam, outside", "stitch", seamLateral.line)];
+}
+
+/** A point of the line through both joints, a share beyond the first of them; negative lies between. */
+function onJointLine(net: NetUpper, half: "medial" | "lateral", share: number): Xy {
+  const [a, b] = [edgePoint(net.feather, net.places.jointMedial), edgePoint(net.feather, net.places.jointLateral)];
+  const [near, far] = half === "medial" ? [a, b] : [b, a];
+  return [near[0] + share * (near[0] - far[0]), near[1] + share * (near[1] - far[1])];
+}
+
+/** Centre line and arrow, as far as they lie in the net piece; the joint line from cutting edge to cutting edge. */
+export function insideLines(net: NetUpper, within: Outline, cut: Outline): readonly Drawn[] {
   const { places } = net;
   const toe = edgePoint(net.feather, places.toe);
   const throat = edgePoint(net.topline, places.throat);
   const half = edgePoint(net.feather, places.jointLateral)[1];
   return [
     lineMark("centre line", "centre", { xy: Float64Array.of(throat[0], throat[1], toe[0], toe[1]) }),
-    ...straightMarks("joint line", "joint", within, edgePoint(net.feather, places.jointMedial), edgePoint(net.feather, places.jointLateral)),
+    ...straightMarks("joint line", "joint", cut, onJointLine(net, "medial", beyondJoint), onJointLine(net, "lateral", beyondJoint)),
     ...lengthwiseArrow(within, 0.45 * half, toe[0], throat[0]),
   ];
 }
@@ -110,38 +152,60 @@ export function centreNotches(net: NetUpper, outline: Outline, throatDepthMm: nu
   ];
 }
 
-/** Notches along the feather: joints on both sides, one more at the inner waist that means inside. */
-export function featherNotches(net: NetUpper, margin: (s: number) => number): readonly Drawn[] {
-  const { places } = net;
-  const at = (name: string, s: number): Drawn => notchAt(name, net.feather, s, margin(s), notchDepthMm);
+/** Far enough beyond a joint, as a share of the joint line, to be outside every margin. */
+const beyondJoint = 0.4;
+
+/** Notches where the joint line meets the cutting edge, and one square to it at the inner waist that means inside. */
+export function featherNotches(net: NetUpper, cut: Outline, margin: (s: number) => number): readonly Drawn[] {
+  const s = net.places.waistMedial;
+  const joint = (name: string, half: "medial" | "lateral"): readonly Drawn[] =>
+    centreNotch(name, cut, onJointLine(net, half, -0.1), onJointLine(net, half, beyondJoint), notchDepthMm);
   return [
-    at("joint, medial", places.jointMedial),
-    at("joint, lateral", places.jointLateral),
-    at("inside", places.waistMedial),
+    ...joint("joint, inside", "medial"),
+    ...joint("joint, outside", "lateral"),
+    notchAt("inside", net.feather, s, margin(s), notchDepthMm),
   ];
 }
+
+/** How far from the seat point to below the throat the heights are taken. */
+const heightShares = ["1/4", "1/2", "3/4"] as const;
 
 /** Notches along the topline: quarter heights and lowest places. */
 export function toplineNotches(net: NetUpper, outMm: number, depthMm: number): readonly Drawn[] {
   const { places } = net;
   const at = (name: string, s: number): Drawn => notchAt(name, net.topline, s, outMm, depthMm);
-  const quarters = (side: string, on: readonly number[]): readonly Drawn[] => on.map((s, k) => at(`height at ${25 * (k + 1)} %, ${side}`, s));
+  const quarters = (side: string, on: readonly number[]): readonly Drawn[] => on.map((s, k) => at(`height at ${heightShares[k] ?? `place ${k + 1}`}, ${side}`, s));
   return [
-    ...quarters("medial", places.quarterMedial),
-    ...quarters("lateral", places.quarterLateral),
-    at("lowest, medial", places.lowestMedial),
-    at("lowest, lateral", places.lowestLateral),
+    ...quarters("inside", places.quarterMedial),
+    ...quarters("outside", places.quarterLateral),
+    at("lowest, inside", places.lowestMedial),
+    at("lowest, outside", places.lowestLateral),
   ];
 }
 
+/** Back points and seats on both stitch lines. */
+export interface BackPoints {
+  readonly backMedial: Xy;
+  readonly backLateral: Xy;
+  readonly seatMedial: Xy;
+  readonly seatLateral: Xy;
+}
+
+const netBackPoints = (net: NetUpper): BackPoints => ({
+  backMedial: edgePoint(net.backMedial, edgeLength(net.backMedial)),
+  backLateral: edgePoint(net.backLateral, 0),
+  seatMedial: edgePoint(net.backMedial, 0),
+  seatLateral: edgePoint(net.backLateral, edgeLength(net.backLateral)),
+});
+
 /** Where back point and seat lie on the seam. They are covered once the seam is closed. */
-function backPricks(net: NetUpper): readonly Drawn[] {
+export function backPricks({ backMedial, backLateral, seatMedial, seatLateral }: BackPoints): readonly Drawn[] {
   const prick = (name: string, at: Xy): Drawn => ({ kind: "prick", name, at });
   return [
-    prick("back point, medial", edgePoint(net.backMedial, edgeLength(net.backMedial))),
-    prick("back point, lateral", edgePoint(net.backLateral, 0)),
-    prick("seat, medial", edgePoint(net.backMedial, 0)),
-    prick("seat, lateral", edgePoint(net.backLateral, edgeLength(net.backLateral))),
+    prick("back point, inside", backMedial),
+    prick("back point, outside", backLateral),
+    prick("seat, inside", seatMedial),
+    prick("seat, outside", seatLateral),
   ];
 }
 

@@ -69,7 +69,7 @@ describe("findings of the pieces", () => {
     const longer = bent(flatPump("right"), (x, y) => (y > 0 && x < -225 ? [x - 0.5 * Math.max(0, y - 95) / 51, y + 0.8 * Math.max(0, y - 95) / 51] : [x, y]));
     const found = findingsOf({}, longer);
     expect(found.map((f) => f.code)).toContain("back-edges-differ");
-    expect(found.map(explain).join()).toContain("medial one is longer");
+    expect(found.map(explain).join()).toContain("inside one is longer");
   });
 
   test("a throat that is not square to the centre line", () => {

@@ -6,7 +6,7 @@ import type { Mark, Piece } from "#pieces/piece.ts";
 import { pieceRulesFor, pieceSettingsFrom } from "#pieces/rules.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
 import type { Side } from "#last/last.ts";
-import { nearestOn } from "#plane/along.ts";
+import { arcLengths, nearestOn } from "#plane/along.ts";
 import { selfCrossing } from "#plane/crossing.ts";
 import { contains } from "#plane/inside.ts";
 import { winding } from "#plane/measure.ts";
@@ -137,12 +137,59 @@ describe("all pieces of a whole-cut pump with back seam", () => {
     }
   });
 
+  test("the back seam's stitch line runs from cutting edge to cutting edge, through seat and back point", () => {
+    for (const p of pieces.filter((q) => q.name === "upper" || q.name === "lining")) {
+      const ring = ringEdge(p.outline);
+      const marks = drawn(p);
+      for (const half of ["inside", "outside"]) {
+        const seam = marks.find((m) => m.name === `back seam, ${half}`);
+        if (seam?.kind !== "line") throw new Error("no stitch line");
+        const { xy } = seam.line;
+        for (const end of [0, xy.length - 2]) expect(nearestOn(ring.line, ring.arc, xy[end]!, xy[end + 1]!).distance, `${p.name} ${half}`).toBeLessThan(1e-6);
+        const arc = arcLengths(seam.line);
+        // Beyond seat and back point it still has the lasting margin and the fold or trim to go.
+        const total = arc[arc.length - 1]!;
+        for (const [name, least] of [[`seat, ${half}`, 10], [`back point, ${half}`, 2.5]] as const) {
+          const at = marks.find((m) => m.name === name);
+          if (at?.kind !== "prick") throw new Error(`no ${name}`);
+          const foot = nearestOn(seam.line, arc, ...at.at);
+          expect(foot.distance, `${name} on ${p.name}`).toBeLessThan(0.01);
+          expect(Math.min(foot.s, total - foot.s), `${name} on ${p.name}`).toBeGreaterThan(least);
+        }
+      }
+    }
+  });
+
+  test("the joint line ends in its notches on the cutting edge", () => {
+    for (const p of pieces) {
+      const marks = drawn(p);
+      const ends = marks.flatMap((m) => (m.kind === "line" && m.name === "joint line" ? [[m.line.xy[0]!, m.line.xy[1]!], [m.line.xy[2]!, m.line.xy[3]!]] : []));
+      for (const name of ["joint, inside", "joint, outside"]) {
+        const notch = marks.find((m) => m.name === name);
+        if (notch?.kind !== "notch") throw new Error(`no ${name} on ${p.name}`);
+        expect(Math.min(...ends.map(([x, y]) => Math.hypot(x! - notch.at[0], y! - notch.at[1]))), `${name} on ${p.name}`).toBeLessThan(1e-6);
+      }
+    }
+  });
+
+  test("a piece without any allowance is net, one drawn in or out is not, and its label says which", () => {
+    const words = (p: Piece): string => texts(p).map((t) => t.text).join(" ");
+    const insole = (all: readonly Piece[]): Piece => all.find((p) => p.name === "insole")!;
+    expect([insole(pieces).net, words(insole(pieces))]).toEqual([false, expect.stringContaining("drawn in 0.3 mm")]);
+    const full = insole(piecesOf("right", 0, { insoleInMm: 0 }));
+    expect([full.net, words(full)]).toEqual([true, expect.stringContaining("net, no allowance")]);
+    expect(pieces.filter((p) => p.net).map((p) => p.name)).toEqual(["upper, net", "upper, net"]);
+  });
+
   test("the marks a hand needs are there", () => {
     const names = (piece: string): string[] => drawn(pieces.find((p) => p.name === piece)!).map((m) => m.name);
-    const onUpper = ["centre line", "joint line", "toe centre", "joint, medial", "joint, lateral", "inside", "throat", "back point, medial", "seat, lateral",
-      "height at 25 %, medial", "height at 50 %, lateral", "height at 75 %, medial", "lowest, medial", "lowest, lateral", "least stretch"];
+    const onUpper = ["centre line", "joint line", "toe centre", "joint, inside", "joint, outside", "inside", "throat", "back point, inside", "seat, outside",
+      "height at 1/4, inside", "height at 1/2, outside", "height at 3/4, inside", "lowest, inside", "lowest, outside", "least stretch"];
     expect(names("upper, net")).toEqual(expect.arrayContaining(onUpper));
     expect(names("upper")).toEqual(expect.arrayContaining([...onUpper, "fold line of the topline", "feather line"]));
+    // What lays the lining in the upper: the same places on both.
+    expect(names("lining")).toEqual(expect.arrayContaining([...onUpper, "feather line", "topline: trim here"]));
+    expect(pieces.flatMap((p) => drawn(p).map((m) => m.name)).filter((name) => /medial|lateral|%/.test(name))).toEqual([]);
     for (const piece of ["insole", "outsole", "sock"]) {
       expect(names(piece)).toEqual(expect.arrayContaining(["centre line", "joint line", "heel breast line", "inside", "seat", "toe centre", "least stretch"]));
     }

@@ -63,9 +63,9 @@ export function PiecesView({ pieces, chosen, onChoose }: PiecesViewProps): React
 function markWords({ kind, x, y, pxPerMm }: PlacedKind): readonly Named[] {
   const said = new Map<string, Named>();
   for (const m of kind.shown.marks) {
-    if (m.kind === "text" || said.has(m.name) || /lateral/.test(m.name)) continue;
+    if (m.kind === "text" || said.has(m.name) || m.name.endsWith(", outside")) continue;
     const at = m.kind === "arrow" ? m.from : m.kind === "line" ? partWay(m.line.xy) : m.at;
-    said.set(m.name, { key: m.name, text: m.name.replace(", medial", ""), x: x + at[0] * pxPerMm, y: y - at[1] * pxPerMm });
+    said.set(m.name, { key: m.name, text: m.name.replace(", inside", ""), x: x + at[0] * pxPerMm, y: y - at[1] * pxPerMm });
   }
   return [...said.values()];
 }
@@ -88,7 +88,9 @@ function MarkShape({ mark }: { readonly mark: Mark }): ReactElement | null {
       const [dx, dy] = [mark.to[0] - mark.from[0], mark.to[1] - mark.from[1]];
       const size = Math.hypot(dx, dy) || 1;
       const [ux, uy] = [(dx / size) * 5, (dy / size) * 5];
-      return <path d={`M${mark.from[0]} ${mark.from[1]}L${mark.to[0]} ${mark.to[1]}m${-ux - uy / 2} ${-uy + ux / 2}l${ux + uy / 2} ${uy - ux / 2}l${-ux + uy / 2} ${-uy - ux / 2}`} className="mark arrow" />;
+      // A head at both ends: least stretch is a direction and has no sense.
+      const head = (x: number, y: number): string => `m${-x - y / 2} ${-y + x / 2}l${x + y / 2} ${y - x / 2}l${-x + y / 2} ${-y - x / 2}`;
+      return <path d={`M${mark.to[0]} ${mark.to[1]}L${mark.from[0]} ${mark.from[1]}${head(-ux, -uy)}M${mark.to[0]} ${mark.to[1]}${head(ux, uy)}`} className="mark arrow" />;
     }
     case "text":
       return null;

@@ -20,7 +20,7 @@ export const pieceSentences = {
   "back-edges-differ": sentence(
     "look",
     (d: { differenceMm: number; allowedMm: number }) =>
-      `The two edges of the back seam differ by ${mm(Math.abs(d.differenceMm), 2)} (the ${d.differenceMm > 0 ? "medial" : "lateral"} one is longer; at most ${mm(d.allowedMm)} can be sewn away). They were made equal at the feather edge: hold the card against the last at the seat before cutting.`,
+      `The two edges of the back seam differ by ${mm(Math.abs(d.differenceMm), 2)} (the ${d.differenceMm > 0 ? "inside" : "outside"} one is longer; at most ${mm(d.allowedMm)} can be sewn away). They were made equal at the feather edge: hold the card against the last at the seat before cutting.`,
   ),
   "lasting-margin-narrow": sentence(
     "look",
