@@ -43,6 +43,9 @@ const widestColumns = 4;
 const jointCost = 1.2;
 /** Each page by which pages to be joined grow together over those of any one piece. */
 const growthCost = 0.45;
+/** A patch of more pages than this is a burden to join and to handle: there growing costs more. */
+const easyPages = 6;
+const burdenCost = 0.8;
 /** A mark or a word through which a joint would run. */
 const markCost = 0.06;
 
@@ -129,7 +132,7 @@ function bestPlace(turns: readonly Turned[], taken: readonly Box[], groupOf: Rea
         if (taken.some((t) => overlap(t, tried))) continue;
         const pages = pagesOf(tried, spans, grid);
         const fresh = pages.filter((p) => !groupOf.has(p)).length;
-        const cost = least + fresh + growthCost * growth(pages, groupOf) + jointCost * cutBeside(tried, spans, pages, groupOf, grid) + markCost * marksCut(tried, spans, grid);
+        const cost = least + fresh + growth(pages, groupOf) + jointCost * cutBeside(tried, spans, pages, groupOf, grid) + markCost * marksCut(tried, spans, grid);
         const score = [Math.round(cost * 1e6), spans.rows[1], spans.columns[1], turned.awayDeg, top, left, turned.rotationDeg];
         score[0] = score[0]! / 1e6;
         if (!best || less(score, bestScore)) {
@@ -176,7 +179,7 @@ function marksCut(tried: Try, { columns, rows }: Spans, grid: Grid): number {
   return cut;
 }
 
-/** By how many pages the patch that must be joined would outgrow the largest of its parts. */
+/** The price of the pages by which the patch that must be joined would outgrow the largest of its parts. */
 function growth(pages: readonly string[], groupOf: ReadonlyMap<string, number>): number {
   const touched = new Set(pages.map((p) => groupOf.get(p)).filter((g) => g !== undefined));
   if (touched.size === 0) return 0;
@@ -191,7 +194,7 @@ function growth(pages: readonly string[], groupOf: ReadonlyMap<string, number>):
     }
     largest = Math.max(largest, size);
   }
-  return together.size - largest;
+  return growthCost * (together.size - largest) + burdenCost * Math.max(0, together.size - Math.max(easyPages, largest));
 }
 
 /**

@@ -93,12 +93,16 @@ function drawMark(mark: Mark, placed: PlacedPiece): { readonly strokes: readonly
   }
 }
 
-/** Shaft and two barbs of an arrow, barbs 4 mm long at about 27°. */
+/** Shaft of an arrow and two barbs at either end, 4 mm long at about 27°. */
 function arrow(from: readonly [number, number], to: readonly [number, number]): readonly (readonly (readonly [number, number])[])[] {
   const dx = to[0] - from[0], dy = to[1] - from[1];
   const size = Math.sqrt(dx * dx + dy * dy) || 1;
   const ux = (dx / size) * 3.6, uy = (dy / size) * 3.6;
-  return [[from, to], [[to[0] - ux - uy / 2, to[1] - uy + ux / 2], to, [to[0] - ux + uy / 2, to[1] - uy - ux / 2]]];
+  return [
+    [from, to],
+    [[to[0] - ux - uy / 2, to[1] - uy + ux / 2], to, [to[0] - ux + uy / 2, to[1] - uy - ux / 2]],
+    [[from[0] + ux - uy / 2, from[1] + uy + ux / 2], from, [from[0] + ux + uy / 2, from[1] + uy - ux / 2]],
+  ];
 }
 
 /** The same slope, turned so that words do not stand on their heads. */

@@ -77,6 +77,7 @@ const plateSizes: readonly PlateSize[] = [
   { nameMm: 7, sideMm: 3.5, smallMm: 2.5, pictureMm: 28, breakMm: 56 },
   { nameMm: 7, sideMm: 3.5, smallMm: 2.5, pictureMm: 28, breakMm: 38 },
   { nameMm: 7, sideMm: 3.5, smallMm: 2.5, pictureMm: 0, breakMm: 56 },
+  { nameMm: 7, sideMm: 3.5, smallMm: 2.5, pictureMm: 0, breakMm: 48 },
   { nameMm: 7, sideMm: 3.5, smallMm: 2.5, pictureMm: 0, breakMm: 38 },
   { nameMm: 5, sideMm: 3.5, smallMm: 2.5, pictureMm: 0, breakMm: 130 },
   { nameMm: 5, sideMm: 3.5, smallMm: 2.5, pictureMm: 0, breakMm: 56 },
@@ -101,7 +102,7 @@ function plateLines(piece: Piece, { title, size }: NamePlate, { nameMm, sideMm, 
 
 /** From one line's base to the next: clear of what hangs below the upper one. */
 const leading = (lines: readonly Line[], i: number): number => (i === 0 ? lines[0]!.heightMm : Math.max(1.75 * lines[i]!.heightMm, lines[i]!.heightMm + 0.32 * lines[i - 1]!.heightMm + 0.8));
-const padMm = 2;
+const padMm = 1.2;
 /** Writes the piece's name as large as there is room for, off the joints if it can, with a little picture of its place. */
 export function placeNamePlate(plate: NamePlate, room: Room, placed: PlacedPiece, offJoints: (box: Box) => boolean): { readonly strokes: readonly Stroke[]; readonly words: readonly Lettering[] } | undefined {
   const middle = [(placed.bounds.minX + placed.bounds.maxX) / 2, (placed.bounds.minY + placed.bounds.maxY) / 2] as const;

@@ -86,8 +86,8 @@ export class Room {
   nearestFree(size: { readonly width: number; readonly height: number }, to: readonly [number, number], allowed: (box: Box) => boolean): Box | undefined {
     let best: Box | undefined;
     let least = Infinity;
-    for (let y = this.#y0; y + size.height <= this.#y0 + this.#rows; y += 3) {
-      for (let x = this.#x0; x + size.width <= this.#x0 + this.#columns; x += 3) {
+    for (let y = this.#y0; y + size.height <= this.#y0 + this.#rows; y += 2) {
+      for (let x = this.#x0; x + size.width <= this.#x0 + this.#columns; x += 2) {
         const dx = x + size.width / 2 - to[0], dy = y + size.height / 2 - to[1];
         const far = dx * dx + dy * dy;
         if (far >= least) continue;

@@ -42,8 +42,9 @@ export function inkSideView(ink: PageInk, last: Last, lines: Lines, marks: TapeM
     const text = halfMm(mark.lengthMm), x = at(m.at)[0];
     const toLow = at(lowest.at)[0] - x;
     // The number stands to the right of its line, or to the left where the line of the lowest place would run through it.
-    const off = toLow > 0 && toLow < textWidth(text, 2.2) + 2 ? -0.8 - textWidth(text, 2.2) : 0.8;
-    ink.text(text, x + off, (at(m.foot)[1] + at(m.at)[1]) / 2 - 1, 2.2);
+    const aside = toLow > 0 && toLow < textWidth(text, 2.2) + 2;
+    const from = at(m.foot)[1], high = at(m.at)[1] - from;
+    ink.text(text, aside ? x - 0.8 - textWidth(text, 2.2) : x + 0.8, from + (aside ? 0.22 : 0.55) * high - 1, 2.2);
     ink.text(mark.tick, at(m.foot)[0] - 1.6, foot - 4, 1.8);
   });
   // The lowest place often lies close to a quarter: its words stand a row lower.

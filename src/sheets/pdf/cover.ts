@@ -8,7 +8,8 @@ import { edgeNote } from "../piece-words.ts";
 import { partOf, shoePicture, type Profile } from "../shoe-picture.ts";
 import type { Tiling } from "../tiling.ts";
 import { PageInk } from "./page-ink.ts";
-import { inkFrame, inkThumbnail } from "./page-frame.ts";
+import { inkFrame } from "./page-frame.ts";
+import { inkMap } from "./page-map.ts";
 
 interface Cover {
   readonly heading: string;
@@ -78,7 +79,7 @@ function inkHowTo(ink: PageInk, { heading, title, size = "", paper, sheet, tilin
     }
     y -= 1.6;
   });
-  inkThumbnail(ink, sheet, tiling, undefined, covers, paper.widthMm - marginMm - thumb, top, thumb, 52);
+  inkMap(ink, sheet, tiling, covers, { x: paper.widthMm - marginMm - thumb, y: top, width: thumb, height: 53 });
   inkSampleMark(ink, paper.widthMm - marginMm - thumb + 8, top - 64, 0, "right");
   inkSampleMark(ink, paper.widthMm - marginMm - thumb + 28, top - 64, 1, "wrong");
 }
@@ -153,8 +154,8 @@ const legend: readonly (readonly [StrokeKind, string])[] = [
   ["net", "net line: dashes"],
   ["stitch", "stitch: dots"],
   ["fold", "fold: dash, two dots"],
-  ["centre", "centre: dash, one dot"],
-  ["joint", "joint line: thin, full"],
+  ["centre", "centre: dash, dot"],
+  ["joint", "joint line: thin"],
 ];
 
 /** Two rows of three, each sample long enough to show its dashes. */
@@ -164,7 +165,7 @@ function inkLegend(ink: PageInk): void {
   legend.forEach(([kind, words], i) => {
     const x = left + 13 + 54 * (i % 3), y = marginMm + (i < 3 ? 8 : 3);
     ink.style(strokeStyles[kind].widthMm, strokeStyles[kind].dashMm);
-    ink.line(x, y, x + 18, y);
-    ink.text(words, x + 19.5, y - 1.2, 2.5);
+    ink.line(x, y, x + 16, y);
+    ink.text(words, x + 17, y - 1.2, 2.5);
   });
 }

@@ -1,7 +1,7 @@
 import type { CommonSheet } from "../arrange.ts";
 import { brokenIntoLines, shortenedTo, textWidth } from "../lettering.ts";
 import { leftStripMm, marginMm, topStripMm, type Paper } from "../paper.ts";
-import type { Tile, Tiling } from "../tiling.ts";
+import type { Tile } from "../tiling.ts";
 import type { PageInk } from "./page-ink.ts";
 import type { PageWindow } from "./pdf-pen.ts";
 import { barAcross, barMm, barUp } from "./scale-bars.ts";
@@ -70,35 +70,4 @@ export function piecesInWords(pieces: readonly { readonly name: string; readonly
   const sides = new Map<string, string[]>();
   for (const { name, side } of pieces) sides.set(name, [...(sides.get(name) ?? []), side]);
   return [...sides].map(([name, of]) => `${name}, ${new Set(of).size > 1 ? "both" : of[0]!}`).join("; ");
-}
-
-/**
- * The pages at a small scale, this one bold; upper left corner at (x, y), at most `width × height` mm. On a page of the pattern
- * only those that are joined with it, so that the numbers can be read.
- */
-export function inkThumbnail(ink: PageInk, sheet: CommonSheet, tiling: Tiling, page: number | undefined, covers: number, x: number, y: number, width: number, height: number): void {
-  const { windowWidthMm: w, windowHeightMm: h } = sheet.grid;
-  const group = page === undefined ? undefined : tiling.tiles[page]!.group;
-  const shown = tiling.tiles.map((t, i) => ({ t, i })).filter(({ t }) => group === undefined || t.group === group);
-  const x0 = Math.min(...shown.map(({ t }) => t.xMm)), x1 = Math.max(...shown.map(({ t }) => t.xMm + w));
-  const y0 = Math.min(...shown.map(({ t }) => t.yMm)), y1 = Math.max(...shown.map(({ t }) => t.yMm + h));
-  const scale = Math.min(width / Math.max(x1 - x0, 2 * w), height / (y1 - y0));
-  const left = x - scale * x0, low = y - scale * y1;
-  const set = (xy: ArrayLike<number>, every: number): number[] => {
-    const out: number[] = [];
-    for (let i = 0; i < xy.length; i += 2 * every) out.push(left + scale * xy[i]!, low + scale * xy[i + 1]!);
-    return out;
-  };
-  ink.style(0.18);
-  sheet.placed.forEach(({ outline }, p) => {
-    if (shown.some(({ i }) => tiling.tilesOfPiece[p]!.includes(i))) ink.stroke(set(outline, Math.max(1, Math.floor(outline.length / 2 / 60))), true);
-  });
-  for (const { t, i } of shown) {
-    ink.style(i === page ? 0.5 : 0.18);
-    ink.box(left + scale * t.xMm, low + scale * t.yMm, scale * w, scale * h);
-    const label = String(i + 1 + covers);
-    // Where a page is too small for figures that can be read, none.
-    const size = [3.5, 2.5, 1.8].find((mm) => textWidth(label, mm, true) < 0.6 * scale * w);
-    if (size) ink.text(label, left + scale * (t.xMm + w) - textWidth(label, size, true) - 0.6, low + scale * t.yMm + 0.8, size, { bold: true });
-  }
 }

@@ -7,8 +7,9 @@ import type { Tiling } from "../tiling.ts";
 import { inkCovers } from "./cover.ts";
 import { bindPdf } from "./document.ts";
 import { drawJoints, inkJoint } from "./joints.ts";
-import { inkFrame, inkThumbnail, piecesInWords, thumbnailMm, windowOf } from "./page-frame.ts";
+import { inkFrame, piecesInWords, thumbnailMm, windowOf } from "./page-frame.ts";
 import { PageInk } from "./page-ink.ts";
+import { inkThumbnail } from "./page-map.ts";
 import { PdfPen } from "./pdf-pen.ts";
 
 /** The name by which a piece's cutting line is found again in the file. */
@@ -26,7 +27,7 @@ export async function patternPdf(input: SheetInput, sheet: CommonSheet, tiling: 
     const window = windowOf(tile, sheet);
     const here = tiling.tilesOfPiece.flatMap((tiles, i) => (tiles.includes(t) ? [sheet.placed[i]!.piece] : []));
     inkFrame(ink, paper, { title: input.title, size: input.size, page: t + 1 + covers.length, pages, shows: piecesInWords(here) });
-    inkThumbnail(ink, sheet, tiling, t, covers.length, marginMm, paper.heightMm - marginMm - 12, leftStripMm - 2, thumbnailMm);
+    inkThumbnail(ink, sheet, tiling, t, covers.length, { x: marginMm, y: paper.heightMm - marginMm - 12, width: leftStripMm - 2, height: thumbnailMm });
     ink.clipped(window.leftOnPaperMm, window.bottomOnPaperMm, window.widthMm, window.heightMm, () => {
       const pen = new PdfPen(ink, window);
       drawings.forEach((drawing, i) => {
