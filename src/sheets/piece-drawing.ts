@@ -1,4 +1,5 @@
 import type { Mark } from "#pieces/piece.ts";
+import { bounds } from "#plane/measure.ts";
 import { trace, traceOpen } from "#plane/pen.ts";
 import { onSheet, placedXy, type PlacedPiece } from "./arrange.ts";
 import { benchOf, offStrips, strokeOnSheet, wordsOnSheet } from "./bench.ts";
@@ -27,9 +28,10 @@ export function drawPiece(onPages: PlacedPiece, plate: NamePlate, strips: readon
   const label = new Set(ownLabel(placed.piece));
   const drawn = placed.piece.marks.map((mark) => drawMark(mark, placed));
   const strokes: Stroke[] = [{ kind: "cut", xy: placed.outline, closed: true }, ...drawn.flatMap((d) => d.strokes)];
-  const words = drawn.flatMap((d, i) => (label.has(i) ? [] : d.words));
+  const own = drawn.flatMap((d, i) => (label.has(i) ? [] : d.words));
   const room = new Room(placed.outline, placed.bounds, edgeMm);
   for (const s of strokes) room.takeStroke(s.closed ? ring(s.xy) : s.xy, s.kind === "cut" ? 1 : 0.8);
+  const words = own.map((w) => offJoint(w, room, clear));
   for (const w of words) room.takeStroke(baseLine(w), w.heightMm * 0.9);
   const points = placeWords(placed, room, "points", clear);
   // Where the piece's label finds no place of its own, it stays where the piece has it.
@@ -109,6 +111,16 @@ function arrow(from: readonly [number, number], to: readonly [number, number]): 
 function upright(angleDeg: number): number {
   const a = (((angleDeg + 89.9999) % 180) + 180) % 180;
   return a - 89.9999;
+}
+
+/** Words of the piece's own that a joint would run through, moved to the nearest place where none does, if there is one. */
+function offJoint(w: Lettering, room: Room, clear: (box: Box) => boolean): Lettering {
+  const b = bounds({ xy: baseLine(w) });
+  const half = w.heightMm / 2;
+  if (clear({ x: b.minX - half, y: b.minY - half, width: b.maxX - b.minX + 2 * half, height: b.maxY - b.minY + 2 * half })) return w;
+  const size = { width: textWidth(w.text, w.heightMm, w.bold) + 2, height: 1.5 * w.heightMm + 1 };
+  const free = room.nearestFree(size, [(b.minX + b.maxX) / 2, (b.minY + b.maxY) / 2], clear);
+  return free ? setMiddle(w.text, [free.x + size.width / 2, free.y + size.height / 2], w.heightMm, 0, w.bold) : w;
 }
 
 /** The line along the middle of written words, for taking their room. */

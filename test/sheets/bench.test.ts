@@ -65,4 +65,14 @@ describe("words and joints", () => {
     // Without the strip some words would lie there.
     expect(drawPiece(placed, plate, []).words.every(clear)).toBe(false);
   });
+
+  test("the word for the inside moves away from a joint, and stays on its side of the piece", () => {
+    const placed = laid("upper", 0);
+    const word = (strips: Parameters<typeof drawPiece>[2]) => drawPiece(placed, plate, strips).words.find((w) => w.text === "inside")!;
+    const before = word([]);
+    const strip = { x: before.xMm + 2, y: -400, width: 10, height: 1000 };
+    const after = word([strip]);
+    expect(after.xMm > strip.x + strip.width || after.xMm < strip.x - 9).toBe(true);
+    expect(Math.abs(after.yMm - before.yMm)).toBeLessThan(15);
+  });
 });
