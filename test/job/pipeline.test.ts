@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, test } from "vitest";
 import { Cancelled } from "#base/watch.ts";
 import { defaultJob, jobForScan } from "#job/default-job.ts";
 import type { Pair } from "#job/pair.ts";
-import { Pipeline } from "#job/pipeline.ts";
+import { Pipeline, type Rules } from "#job/pipeline.ts";
 
 const none = new Map<string, Uint8Array>();
 /** A clock that advances by one at each look: whatever ran shows a time above zero. */
@@ -42,6 +42,24 @@ describe("the pipeline on the example pair", () => {
     expect(thrown.seen).toEqual(["lines", "shell", "flatten", "spring", "pieces"]);
     expect(thrown.pair.last).toBe(first.last);
     expect(thrown.pair.lines.settings.throatDepthMm).toBe(66);
+  });
+
+  test("without pieces gives those of the last full run, or none, and all else as ever", () => {
+    const job = { ...defaultJob(), lines: { throatDepthMm: 66 } };
+    const empty = new Pipeline().run(job, none, { triangles: 1500, withoutPieces: true });
+    expect(empty.pieces).toEqual([]);
+    const own = new Pipeline();
+    const full = own.run(defaultJob(), none, { triangles: 1500 });
+    const draft = own.run(job, none, { triangles: 1500, withoutPieces: true });
+    expect(draft.pieces).toBe(full.pieces);
+    expect(draft.flat.uv).toEqual(empty.flat.uv);
+    expect(own.run(job, none, { triangles: 1500 }).pieces).not.toBe(full.pieces);
+  });
+
+  test("tells the rules of the last also where the job is refused later on", () => {
+    let told: Rules | undefined;
+    expect(() => new Pipeline().run({ ...defaultJob(), lines: { throatRadiusMm: 0 } }, none, { onRules: (rules) => (told = rules) })).toThrow("throat radius");
+    expect(told?.line).toEqual(first.lineRules);
   });
 
   test("gives the same pair in a fresh pipeline", () => {

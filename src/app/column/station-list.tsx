@@ -20,7 +20,7 @@ export function StationList({ station, onStation, now, children }: StationListPr
           <h2 className="station">
             <button type="button" aria-expanded={s === station} aria-controls="open-station" onClick={() => onStation(s)}>
               <span className="station-name">{s}</span>
-              <span className="station-state">{pair ? stateOf(s, pair, ready) : " "}</span>
+              <span className="station-state">{pair ? stateOf(s, pair, ready, s === station) : " "}</span>
             </button>
           </h2>
           {s === station && <section id="open-station" className="open-station" aria-label={s}>{children}</section>}

@@ -32,8 +32,12 @@ export function pinNumber(all: readonly Finding[], f: Finding): number {
   return all.filter((g) => g.at).indexOf(f) + 1;
 }
 
-/** One line of state in words, e.g. "EU 38, right, from a scan · one thing to look at". */
-export function stateOf(station: Station, pair: Pair, sheetsReady: boolean): string {
+/**
+ * One line of state in words, e.g. "EU 38, right, from a scan · one thing to look at". The open station leaves the count out: its
+ * notes stand under its sentences, and a line that grows would push the field being edited from under the hand.
+ */
+export function stateOf(station: Station, pair: Pair, sheetsReady: boolean, open: boolean): string {
+  if (open) return whatOf(station, pair, sheetsReady);
   const looks = findingsAt(station, pair.findings).filter((f) => severityOf(f) === "look").length;
   const look = looks === 0 ? "" : ` · ${looks === 1 ? "one thing" : `${looks} things`} to look at`;
   return whatOf(station, pair, sheetsReady) + look;
