@@ -2,6 +2,9 @@ import { sentence } from "../sentence.ts";
 
 const mm = (n: number) => n.toFixed(1);
 
+/** A value of a rule as it is said: shares of the length in per cent. */
+const amount = (value: number, unit: string): string => (unit === "of length" ? `${Math.round(1000 * value) / 10} % of the length` : `${Math.round(10 * value) / 10} ${unit}`);
+
 export const lineSentences = {
   "throat-behind-vamp-point": sentence(
     "look",
@@ -15,17 +18,17 @@ export const lineSentences = {
   "line-out-of-range": sentence(
     "look",
     (d: { what: string; value: number; min: number; max: number; unit: string; whyItMatters: string }) =>
-      `The ${d.what} is ${d.value} ${d.unit}; ${d.min} to ${d.max} ${d.unit} is usual. ${d.whyItMatters}`,
+      `The ${d.what} is ${amount(d.value, d.unit)}; ${amount(d.min, d.unit)} to ${amount(d.max, d.unit)} is usual. ${d.whyItMatters}`,
   ),
   "line-beyond-last": sentence(
     "stop",
     (d: { what: string; value: number; most: number; unit: string }) =>
-      `The ${d.what} of ${d.value} ${d.unit} does not fit on this last, which allows ${d.most.toFixed(1)} ${d.unit} at most. Enter a smaller value.`,
+      `The ${d.what} of ${amount(d.value, d.unit)} does not fit on this last, which allows ${amount(d.most, d.unit)} at most. Enter a smaller value.`,
   ),
   "line-too-small": sentence(
     "stop",
     (d: { what: string; value: number; least: number; unit: string }) =>
-      `The ${d.what} of ${d.value} ${d.unit} is too small to draw; at least ${d.least} ${d.unit} is needed. Enter a larger value.`,
+      `The ${d.what} of ${amount(d.value, d.unit)} is too small to draw; at least ${amount(d.least, d.unit)} is needed. Enter a larger value.`,
   ),
   "back-near-comb": sentence(
     "look",
