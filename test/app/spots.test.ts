@@ -30,7 +30,7 @@ describe("the sentence beside a field", () => {
   test("says a share in percent, as the field does, and leaves the reason to the word why", () => {
     const rule = rules.line.lowestAtMedial;
     const said = tell(finding("line-out-of-range", { what: rule.name, value: 0.7, min: rule.min, max: rule.max, unit: rule.unit, whyItMatters: rule.why }));
-    expect(said).toContain("70 %; 42 to 58 % is usual");
+    expect(said).toContain("70 % of the length; 42 to 58 % of the length is usual");
     expect(said).not.toContain(rule.why);
     expect(tell(finding("line-too-small", { what: rule.name, value: 0.07, least: 0.2, unit: rule.unit }))).toMatch(/of 7 % .* 20 %/);
   });

@@ -58,24 +58,7 @@ function pieceNamed(name: string, rules: Rules | undefined): Spot | undefined {
   return key && `pieces ${key}`;
 }
 
-/**
- * The sentence of a finding as it stands on the page: shares in percent like the field beside it, and without the reason, which
- * "why" opens there.
- */
+/** The sentence of a finding as it stands on the page: without the reason, which "why" opens beside the field. */
 export function tell(f: Finding): string {
-  switch (f.code) {
-    case "line-out-of-range": {
-      const { value, min, max, unit } = f.data;
-      const share = unit === "of length";
-      return explain({ ...f, data: { ...f.data, value: inField(value, share), min: inField(min, share), max: inField(max, share), unit: share ? "%" : unit, whyItMatters: "" } }).trim();
-    }
-    case "line-beyond-last":
-      return f.data.unit === "of length" ? explain({ ...f, data: { ...f.data, value: inField(f.data.value, true), most: inField(f.data.most, true), unit: "%" } }) : explain(f);
-    case "line-too-small":
-      return f.data.unit === "of length" ? explain({ ...f, data: { ...f.data, value: inField(f.data.value, true), least: inField(f.data.least, true), unit: "%" } }) : explain(f);
-    default:
-      return explain(f);
-  }
+  return f.code === "line-out-of-range" ? explain({ ...f, data: { ...f.data, whyItMatters: "" } }).trim() : explain(f);
 }
-
-const inField = (value: number, share: boolean): number => Number((share ? 100 * value : value).toFixed(2));

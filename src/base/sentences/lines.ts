@@ -3,7 +3,8 @@ import { sentence } from "../sentence.ts";
 const mm = (n: number) => n.toFixed(1);
 
 /** A value of a rule as it is said: shares of the length in per cent. */
-const amount = (value: number, unit: string): string => (unit === "of length" ? `${Math.round(1000 * value) / 10} % of the length` : `${Math.round(10 * value) / 10} ${unit}`);
+const figure = (value: number, unit: string): number => Math.round(unit === "of length" ? 1000 * value : 10 * value) / 10;
+const amount = (value: number, unit: string): string => `${figure(value, unit)} ${unit === "of length" ? "% of the length" : unit}`;
 
 export const lineSentences = {
   "throat-behind-vamp-point": sentence(
@@ -18,7 +19,7 @@ export const lineSentences = {
   "line-out-of-range": sentence(
     "look",
     (d: { what: string; value: number; min: number; max: number; unit: string; whyItMatters: string }) =>
-      `The ${d.what} is ${amount(d.value, d.unit)}; ${amount(d.min, d.unit)} to ${amount(d.max, d.unit)} is usual. ${d.whyItMatters}`,
+      `The ${d.what} is ${amount(d.value, d.unit)}; ${figure(d.min, d.unit)} to ${amount(d.max, d.unit)} is usual. ${d.whyItMatters}`,
   ),
   "line-beyond-last": sentence(
     "stop",
