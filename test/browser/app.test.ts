@@ -138,7 +138,7 @@ describe.skipIf(missing !== undefined)("the app in a browser", () => {
     const before = await at();
     await setValue(page, "lowest place of the outer side", "62");
     const note = page.locator(".sentence", { has: page.getByLabel("why: outer side") }).locator(".findings li").first();
-    expect(await note.innerText()).toContain("62 %; 42 to 58 % is usual");
+    expect(await note.innerText()).toContain("62 % of the length; 42 to 58 % of the length is usual");
     expect(await at()).toBe(before);
   });
 
