@@ -53,8 +53,8 @@ def label(piece):
 
 
 def placed(piece):
-    """The outline where it lies on the common sheet: turned by quarter turns, then moved; n x 2, mm, y up."""
+    """The outline where it lies on the common sheet: turned, then moved; n x 2, mm, y up."""
     place = piece["placement"]
     turn = np.deg2rad(place["rotationDeg"])
-    matrix = np.round([[np.cos(turn), -np.sin(turn)], [np.sin(turn), np.cos(turn)]])
+    matrix = np.array([[np.cos(turn), -np.sin(turn)], [np.sin(turn), np.cos(turn)]])
     return outline(piece) @ matrix.T + [place["xMm"], place["yMm"]]
