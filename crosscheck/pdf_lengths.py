@@ -27,10 +27,15 @@ def bars(page, axis):
     return [abs(e[axis + 2] - e[axis]) for e in ends if abs(e[3 - axis] - e[1 - axis]) < 1e-3]
 
 
+def dashed(stroke):
+    """Seams are dotted in a cutting line's width; cutting lines are full."""
+    return bool(stroke.get("dash") and stroke["dash"][0])
+
+
 def cuts(page):
     """Cutting lines of a page as point lists, mm, y up."""
     height = float(page.height)
-    found = [np.array([(x * MM, (height - y) * MM) for x, y in curve["pts"]]) for curve in of_width(page.curves, CUT)]
+    found = [np.array([(x * MM, (height - y) * MM) for x, y in curve["pts"]]) for curve in of_width(page.curves, CUT) if not dashed(curve)]
     return [line for line in found if len(line) > RUN + 4]
 
 
