@@ -10,7 +10,7 @@ import { pieceLines, type Labels } from "./label-text.ts";
 import { blockOutline, placeBlock, type LabelBlock } from "./labels.ts";
 import { toeReachMm } from "./margins.ts";
 import { acrossAt, centreNotch, lengthwiseArrow, notchAt, notchDepthMm, ringEdge, straightMarks } from "./marks.ts";
-import { edgeLength, type Edge } from "./net-upper.ts";
+import { edgeLength, type Edge, type FeatherPlaces } from "./net-upper.ts";
 import type { Material, Xy } from "./piece.ts";
 import type { PieceSettings } from "./settings.ts";
 import { inOrder, widthAt, widthsAlong } from "./zones.ts";
@@ -19,20 +19,13 @@ import { inOrder, widthAt, widthsAlong } from "./zones.ts";
  * The last's bottom laid flat, always as a right one, seen from above: one fair ring, counter-clockwise from the seat point
  * over the lateral side to the toe and back over the medial side, with the named places as running lengths on it.
  */
-export interface NetBottom {
+export interface NetBottom extends FeatherPlaces {
   readonly outline: Outline;
   readonly ring: Edge;
   readonly toePoint: Xy;
   readonly jointMedialPoint: Xy;
   readonly jointLateralPoint: Xy;
   readonly breastX: number;
-  readonly toe: number;
-  readonly jointMedial: number;
-  readonly jointLateral: number;
-  readonly waistMedial: number;
-  readonly waistLateral: number;
-  readonly breastMedial: number;
-  readonly breastLateral: number;
 }
 
 export function netBottom(last: Last, flat: FlatBottom): NetBottom {

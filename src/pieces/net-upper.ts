@@ -14,8 +14,8 @@ export interface Edge {
   readonly arc: Float64Array;
 }
 
-/** Running lengths of named places. On the feather from the lateral seat, on the topline from the medial back point. */
-export interface UpperPlaces {
+/** Running lengths of named places along a feather line, mm. */
+export interface FeatherPlaces {
   readonly toe: number;
   readonly jointMedial: number;
   readonly jointLateral: number;
@@ -23,6 +23,10 @@ export interface UpperPlaces {
   readonly waistLateral: number;
   readonly breastMedial: number;
   readonly breastLateral: number;
+}
+
+/** Running lengths of named places. On the feather from the lateral seat, on the topline from the medial back point. */
+export interface UpperPlaces extends FeatherPlaces {
   readonly throat: number;
   readonly quarterMedial: readonly number[];
   readonly quarterLateral: readonly number[];
