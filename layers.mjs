@@ -4,17 +4,19 @@ export const layers = {
   base: [],
   plane: ["base"],
   solve: ["base"],
+  photo: ["base", "plane", "solve"],
   mesh: ["base", "plane", "solve"],
   flatten: ["base", "plane", "solve", "mesh"],
   last: ["base", "plane", "solve", "mesh"],
+  tape: ["base", "plane", "solve", "photo", "last"],
   lines: ["base", "plane", "solve", "mesh", "flatten", "last"],
   shell: ["base", "plane", "solve", "mesh", "flatten", "last", "lines"],
-  pieces: ["base", "plane", "solve", "mesh", "last", "lines", "shell"],
-  sheets: ["base", "plane", "mesh", "last", "lines", "shell", "pieces"],
-  job: ["base", "plane", "solve", "mesh", "flatten", "last", "lines", "shell", "pieces", "sheets"],
-  app: ["base", "plane", "solve", "mesh", "flatten", "last", "lines", "shell", "pieces", "sheets", "job"],
-  cli: ["base", "plane", "solve", "mesh", "flatten", "last", "lines", "shell", "pieces", "sheets", "job"],
+  pieces: ["base", "plane", "solve", "mesh", "last", "tape", "lines", "shell"],
+  sheets: ["base", "plane", "photo", "mesh", "last", "tape", "lines", "shell", "pieces"],
+  job: ["base", "plane", "solve", "photo", "mesh", "flatten", "last", "tape", "lines", "shell", "pieces", "sheets"],
+  app: ["base", "plane", "solve", "photo", "mesh", "flatten", "last", "tape", "lines", "shell", "pieces", "sheets", "job"],
+  cli: ["base", "plane", "solve", "photo", "mesh", "flatten", "last", "tape", "lines", "shell", "pieces", "sheets", "job"],
 };
 
 /** Folders that make up the core: they compile without DOM and without Node types. */
-export const core = ["base", "plane", "solve", "mesh", "flatten", "last", "lines", "shell", "pieces", "sheets", "job"];
+export const core = ["base", "plane", "solve", "photo", "mesh", "flatten", "last", "tape", "lines", "shell", "pieces", "sheets", "job"];

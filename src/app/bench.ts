@@ -1,4 +1,5 @@
 import type { Finding } from "#base/findings.ts";
+import { filesOf } from "#job/files.ts";
 import type { Job } from "#job/job.ts";
 import type { Pair } from "#job/pair.ts";
 import type { Rules } from "#job/pipeline.ts";
@@ -59,8 +60,7 @@ export class Bench {
   #start(id: number, wish: Wish): void {
     const worker = (this.#worker ??= this.#spawn());
     const post = (message: ToWorker): void => worker.postMessage(message);
-    if (wish.job.last.from === "scan") {
-      const { file } = wish.job.last;
+    for (const file of filesOf(wish.job)) {
       const bytes = this.#files.get(file);
       if (bytes && this.#sent.get(file) !== bytes) {
         this.#sent.set(file, bytes);

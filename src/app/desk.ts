@@ -1,6 +1,7 @@
 import type { Finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import { defaultJob } from "#job/default-job.ts";
+import { renamed } from "#job/files.ts";
 import { isJobFile, readJobFile, writeJobFile } from "#job/job-file.ts";
 import type { Job } from "#job/job.ts";
 import type { Pair } from "#job/pair.ts";
@@ -199,7 +200,7 @@ export class Desk {
     for (const [file, content] of opened.files) {
       const free = freeName(file, (n) => this.#files.has(n) && !sameBytes(this.#files.get(n)!, content));
       this.#files.set(free, this.#files.get(free) ?? content);
-      if (job.last.from === "scan" && job.last.file === file) job = { ...job, last: { ...job.last, file: free } };
+      job = renamed(job, file, free);
     }
     this.#bench.ask({ for: "pair", job, trial: true, draft: false, opened: true });
   }

@@ -40,5 +40,9 @@ async function measure(path: string, { side, json }: Options): Promise<void> {
 /** The same job with the maker's word on which foot the last is for. */
 export function withSide(job: Job, side: Side): Job {
   const { last } = job;
-  return { ...job, last: last.from === "scan" ? { ...last, side } : { ...last, measures: { ...last.measures, side } } };
+  switch (last.from) {
+    case "scan": return { ...job, last: { ...last, said: { ...last.said, side } } };
+    case "measures": return { ...job, last: { ...last, measures: { ...last.measures, side } } };
+    case "tape": return { ...job, last: { ...last, tape: { ...last.tape, side } } };
+  }
 }

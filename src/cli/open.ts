@@ -2,6 +2,7 @@
 import { existsSync } from "node:fs";
 import { basename, dirname, join } from "node:path";
 import { jobForScan } from "#job/default-job.ts";
+import { filesOf } from "#job/files.ts";
 import { isJobFile, type OpenedJob, readJobFile } from "#job/job-file.ts";
 import { readInput } from "./input.ts";
 
@@ -10,9 +11,11 @@ export function openJob(path: string): OpenedJob {
   const name = basename(path);
   if (!isJobFile(name, bytes)) return { job: jobForScan(name), files: new Map([[name, bytes]]) };
   const opened = readJobFile(name, bytes);
-  const { last } = opened.job;
-  if (last.from === "measures" || opened.files.has(last.file)) return opened;
-  // A job kept as plain text has its scan beside it; where it is not, the pipeline says so.
-  const beside = join(dirname(path), last.file);
-  return existsSync(beside) ? { job: opened.job, files: new Map([...opened.files, [last.file, readInput(beside)]]) } : opened;
+  const files = new Map(opened.files);
+  // A job kept as plain text has its scans and pictures beside it; where one is not, the pipeline says so.
+  for (const file of filesOf(opened.job)) {
+    const beside = join(dirname(path), file);
+    if (!files.has(file) && existsSync(beside)) files.set(file, readInput(beside));
+  }
+  return { job: opened.job, files };
 }

@@ -2,7 +2,7 @@ import { demoMeasurements } from "#last/demo.ts";
 import type { Side } from "#last/last.ts";
 import type { Job } from "./job.ts";
 
-const fresh = { format: "lastwise job", version: 1, lines: {}, springMm: 0, pieces: {}, paper: "A4" } as const;
+const fresh = { format: "lastwise job", version: 2, lines: {}, springMm: 0, pieces: {}, paper: "A4" } as const;
 
 /** The example pair: an invented last from invented measurements. */
 export function defaultJob(): Job {
@@ -12,5 +12,5 @@ export function defaultJob(): Job {
 /** A new job on a scan; title from the file's name, size from the last itself. */
 export function jobForScan(file: string, side?: Side): Job {
   const title = [...file.replace(/\.[^.]*$/, "").replace(/[_-]+/g, " ").trim()].slice(0, 80).join("") || "My pair";
-  return { ...fresh, title, size: "", last: side ? { from: "scan", file, side } : { from: "scan", file } };
+  return { ...fresh, title, size: "", last: side ? { from: "scan", file, said: { side } } : { from: "scan", file } };
 }

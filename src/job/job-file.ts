@@ -1,13 +1,13 @@
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import { finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
-import { mostBytes, type Files } from "./files.ts";
+import { filesOf, mostBytes, type Files } from "./files.ts";
 import type { Job } from "./job.ts";
+import { newest, renewed, type Saved } from "./migrate.ts";
 import { jobSchema } from "./schema.ts";
 
-/** A saved job (`*.lastwise`) is a zip that holds this and the scan it speaks of. */
+/** A saved job (`*.lastwise`) is a zip that holds this and the scans and pictures it speaks of. */
 const inside = "job.json";
-const newest = 1;
 
 export interface OpenedJob {
   readonly job: Job;
@@ -61,10 +61,15 @@ function parse(name: string, text: string): Job {
   } catch {
     throw new Refusal(finding("job-unreadable", { file: name, why: "it is not a job saved by Lastwise" }));
   }
+  return checkedJob(name, raw);
+}
+
+/** A job out of what was kept, of this version or an older one. Throws Refusal that names the field which is wrong; `name` says whose it is. */
+export function checkedJob(name: string, raw: unknown): Job {
   const head = raw as { format?: unknown; version?: unknown };
   if (typeof raw !== "object" || raw === null || head.format !== "lastwise job") throw new Refusal(finding("job-unreadable", { file: name, why: "it is not a job saved by Lastwise" }));
   if (typeof head.version === "number" && head.version > newest) throw new Refusal(finding("job-newer", { file: name, version: head.version }));
-  const checked = jobSchema.safeParse(raw, { error: plainly });
+  const checked = jobSchema.safeParse(renewed(raw as Saved), { error: plainly });
   if (!checked.success) {
     const issue = checked.error.issues[0]!;
     throw new Refusal(finding("job-field-wrong", { file: name, field: issue.path.join(" → ") || "job", why: issue.message }));
@@ -81,10 +86,10 @@ function plainly({ code, input, keys }: { readonly code?: string | undefined; re
 /** The job as one file; the same job gives the same bytes. */
 export function writeJobFile(job: Job, files: Files): Uint8Array {
   const entries: Record<string, Uint8Array> = { [inside]: strToU8(`${JSON.stringify(job, null, 2)}\n`) };
-  if (job.last.from === "scan") {
-    const scan = files.get(job.last.file);
-    if (!scan) throw new Refusal(finding("job-file-missing", { file: job.last.file }));
-    entries[job.last.file] = scan;
+  for (const file of filesOf(job)) {
+    const content = files.get(file);
+    if (!content) throw new Refusal(finding("job-file-missing", { file }));
+    entries[file] = content;
   }
   // A fixed date keeps the bytes the same from one saving to the next.
   return zipSync(entries, { mtime: "1980-01-02T12:00:00" });

@@ -1,17 +1,35 @@
 import type { LastMeasurements } from "#last/measured.ts";
-import type { Side } from "#last/last.ts";
+import type { SaidOfScan } from "#last/said.ts";
 import type { LineSettings } from "#lines/lines.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
+import type { TapeSaid } from "#tape/said.ts";
 
-/** Where the last comes from. A scan's bytes lie beside the job under `file`. */
+/** Drawings of the last on paper, photographed or scanned with the card in view; names of pictures beside the job. */
+export interface OutlineFiles {
+  /** Drawn round the bottom, standing on it. */
+  readonly bottom?: string;
+  /** Drawn round the last lying on its side. */
+  readonly side?: string;
+  /** What the maker's own rule reads on the card's printed bar, mm. */
+  readonly barMm?: number;
+}
+
+/** A second last of the same pair, to be compared with the first. */
+export interface OtherLast {
+  readonly file: string;
+  readonly said?: SaidOfScan;
+}
+
+/** Where the last comes from. Scans and pictures lie beside the job under the names said here. */
 export type LastSource =
-  | { readonly from: "measures"; readonly measures: LastMeasurements }
-  | { readonly from: "scan"; readonly file: string; readonly side?: Side };
+  | { readonly from: "measures"; readonly measures: LastMeasurements; readonly outlines?: OutlineFiles }
+  | { readonly from: "scan"; readonly file: string; readonly said?: SaidOfScan; readonly other?: OtherLast }
+  | { readonly from: "tape"; readonly tape: TapeSaid };
 
 /** All that the maker decided, and nothing that can be derived. Settings not named follow the rules of construction. */
 export interface Job {
   readonly format: "lastwise job";
-  readonly version: 1;
+  readonly version: 2;
   readonly title: string;
   /** Size as the maker says it, e.g. "38". */
   readonly size: string;

@@ -1,3 +1,5 @@
+import { finding } from "#base/findings.ts";
+import { Refusal } from "#base/refusal.ts";
 import { unwatched, type Watch } from "#base/watch.ts";
 import { lastFromMeasures } from "#last/from-measures.ts";
 import { lastFromScan } from "#last/from-scan.ts";
@@ -92,12 +94,13 @@ export class Pipeline {
 /** The first stage alone: the last of a job, with what was repaired and what is doubtful. */
 export function readLast({ last, title }: Job, files: Files, watch: Watch): Last {
   if (last.from === "measures") return lastFromMeasures(last.measures, title, watch);
+  if (last.from === "tape") throw new Refusal(finding("tape-has-no-last", {}));
   const { mesh, repairs } = cleanScan(readScan(last.file, fileOf(last.file, files)).mesh, watch);
   const found = lastFromScan(mesh, scanName(last), watch);
   return { ...found, findings: [...repairs, ...found.findings] };
 }
 
-const scanName = ({ file, side }: LastSource & { from: "scan" }) => (side ? { name: file, side } : { name: file });
+const scanName = ({ file, said }: LastSource & { from: "scan" }) => ({ name: file, ...said });
 
 /** The nominal size of a last: its stick length in Paris points of 20/3 mm (ISO/TS 19407:2015), to the half size. */
 function nominalSize({ measures }: Last): string {

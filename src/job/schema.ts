@@ -1,7 +1,9 @@
 import { z } from "zod";
 import type { LastMeasurements } from "#last/measured.ts";
+import type { LandmarkName, MeasureName } from "#last/said.ts";
 import type { LineSettings } from "#lines/lines.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
+import type { TapeMark, TapeSaid } from "#tape/said.ts";
 
 const number = z.number({ error: "must be a number" }).finite();
 const positive = number.positive({ error: "must be greater than zero" });
@@ -36,6 +38,55 @@ const plainName = z
   .string({ error: "must be the name of a file" })
   .refine((name) => name !== "" && name !== "." && name !== ".." && name !== "job.json" && !/[/\\\0]/.test(name), { error: "must be the name of a file that lies beside the job, without a folder" });
 
+const point3 = z.tuple([number, number, number], { error: "must be three numbers" });
+
+const landmarkShape = {
+  toePoint: point3,
+  seatPoint: point3,
+  jointMedial: point3,
+  jointLateral: point3,
+  seatMedial: point3,
+  seatLateral: point3,
+  vampPoint: point3,
+  waistPoint: point3,
+  instepPoint: point3,
+} satisfies Record<LandmarkName, z.ZodType>;
+
+const measuredShape = {
+  stickLength: positive,
+  lastLength: positive,
+  jointGirth: positive,
+  waistGirth: positive,
+  instepGirth: positive,
+  heelGirth: positive,
+  ballWidth: positive,
+  seatWidth: positive,
+  heelHeight: number,
+  toeSpring: number,
+  featherLength: positive,
+  featherMedial: positive,
+  featherLateral: positive,
+  vampPointFromToe: positive,
+} satisfies Record<MeasureName, z.ZodType>;
+
+const saidOfScan = z.strictObject({
+  side: side.optional(),
+  measured: z.strictObject(measuredShape).partial().optional(),
+  featherThrough: z.array(point3).max(400, { error: "must have at most 400 points" }).optional(),
+  landmarks: z.strictObject(landmarkShape).partial().optional(),
+});
+
+const tapePlace = z.strictObject({ photo: plainName, at: z.tuple([number, number], { error: "must be two numbers" }) });
+const tapeMarks = ["toe", "throat", "back", "seat", "joint"].flatMap((name) => [`${name}Medial`, `${name}Lateral`]).concat("bottomToe", "bottomSeat", "bottomJointMedial", "bottomJointLateral");
+
+const tapeShape = {
+  photos: z.array(plainName).min(1, { error: "must name at least one picture" }).max(12, { error: "must name at most twelve pictures" }),
+  side,
+  faceDown: z.boolean({ error: "must be true or false" }).optional(),
+  barMm: positive.optional(),
+  marks: z.partialRecord(z.enum(tapeMarks as [TapeMark, ...TapeMark[]]), tapePlace).optional(),
+} satisfies Record<keyof TapeSaid, z.ZodType>;
+
 const allowance = number.nonnegative({ error: "must not be negative" });
 const pieceShape = {
   lastingToeMm: allowance,
@@ -65,12 +116,13 @@ const pieceShape = {
 /** What a saved job must look like; messages are shown to the maker after the field's name. */
 export const jobSchema = z.strictObject({
   format: z.literal("lastwise job"),
-  version: z.literal(1, { error: "must be 1" }),
+  version: z.literal(2, { error: "must be 2" }),
   title: z.string({ error: "must be a text" }).max(200, { error: "must have at most 200 letters" }),
   size: z.string({ error: "must be a text" }).max(40, { error: "must have at most 40 letters" }),
   last: z.discriminatedUnion("from", [
-    z.strictObject({ from: z.literal("measures"), measures: z.strictObject(measureShape) }),
-    z.strictObject({ from: z.literal("scan"), file: plainName, side: side.optional() }),
+    z.strictObject({ from: z.literal("measures"), measures: z.strictObject(measureShape), outlines: z.strictObject({ bottom: plainName, side: plainName, barMm: positive }).partial().optional() }),
+    z.strictObject({ from: z.literal("scan"), file: plainName, said: saidOfScan.optional(), other: z.strictObject({ file: plainName, said: saidOfScan.optional() }).optional() }),
+    z.strictObject({ from: z.literal("tape"), tape: z.strictObject(tapeShape) }),
   ]),
   lines: z.strictObject(lineShape).partial(),
   springMm: number,

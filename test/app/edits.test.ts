@@ -28,7 +28,7 @@ describe("edits of a job", () => {
   test("measures belong to a last made from measures, the side choice to a scan", () => {
     const scan = onScan(defaultJob(), "a.stl");
     expect(setMeasure(scan, "ballWidthMm", 80)).toBe(scan);
-    expect(setScanSide(scan, "left").last).toEqual({ from: "scan", file: "a.stl", side: "left" });
+    expect(setScanSide(scan, "left").last).toEqual({ from: "scan", file: "a.stl", said: { side: "left" } });
     expect(setScanSide(defaultJob(), "left")).toEqual(defaultJob());
   });
 

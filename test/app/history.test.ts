@@ -1,9 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { defaultJob } from "#job/default-job.ts";
+import { defaultJob, jobForScan } from "#job/default-job.ts";
+import { checkedJob } from "#job/job-file.ts";
 import type { Job } from "#job/job.ts";
 import { setSpring } from "#app/state/edits.ts";
-import { filesOf, longestPast, redo, redoable, run, settle, startHistory, undo, undoable, type History } from "#app/state/history.ts";
+import { filesOf, longestPast, redo, redoable, revived, run, settle, startHistory, undo, undoable, type History } from "#app/state/history.ts";
 
 const sprung = (mm: number): Job => setSpring(defaultJob(), mm);
 const begun = (): History => startHistory(sprung(0), "begin");
@@ -76,5 +77,14 @@ describe("taking back and doing again", () => {
     const h = undo(run(begun(), onScan, "opening mine.stl"));
     expect([...filesOf(h)]).toEqual(["mine.stl"]);
     expect([...filesOf(run(h, sprung(3), "change"))]).toEqual([]);
+  });
+
+  test("kept by an older program comes back in today's shape; what cannot be read is left out", () => {
+    const read = (job: unknown): Job => checkedJob("kept", job);
+    const old = { ...jobForScan("mine.stl"), version: 1, last: { from: "scan", file: "mine.stl", side: "left" } } as unknown as Job;
+    const broken = { ...sprung(0), springMm: "much" } as unknown as Job;
+    const h = run(run(run(startHistory(old, "opening"), broken, "breaking"), sprung(2), "after"), broken, "breaking again");
+    expect(revived(h, read)).toEqual({ past: [{ job: jobForScan("mine.stl", "left"), what: "opening" }], now: { job: sprung(2), what: "after" }, future: [] });
+    expect(revived(startHistory(broken, "begin"), read)).toBeUndefined();
   });
 });

@@ -27,6 +27,14 @@ describe("a saved job", () => {
     expect(readJobFile("pair.json", asJson(jobForScan("a.stl"))).job.last).toEqual({ from: "scan", file: "a.stl" });
   });
 
+  test("of an older version is brought up to date, with all that the maker said", () => {
+    const { last: _, ...rest } = jobForScan("a.stl", "left");
+    const old = { ...rest, version: 1, last: { from: "scan", file: "a.stl", side: "left" } };
+    expect(readJobFile("pair.json", asJson(old)).job).toEqual(jobForScan("a.stl", "left"));
+    expect(readJobFile("pair.json", asJson({ ...defaultJob(), version: 1 })).job).toEqual(defaultJob());
+    expect(() => readJobFile("pair.json", asJson({ ...old, version: 0 }))).toThrow(/version/);
+  });
+
   test("is refused with the field named when something is wrong in it", () => {
     const wrong = (change: object) => () => readJobFile("pair.json", asJson({ ...defaultJob(), ...change }));
     expect(wrong({ springMm: "four" })).toThrow("pair.json: the field springMm must be a number");

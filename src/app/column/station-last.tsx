@@ -109,7 +109,7 @@ function FromScan({ desk, pair, onOpen }: StationLastProps): ReactElement | null
     <>
       <p className="sentence">
         This last was read from <b>{last.file}</b>{pair && <>, whose unit is taken to be {unitWord(pair.last.placement.unit)}. It is a{" "}
-        <WordChoice label="foot" value={last.side ?? pair.last.side} options={sides} onChange={(side) => desk.change(setScanSide(desk.job, side), "the side")} /> last</>}.
+        <WordChoice label="foot" value={last.said?.side ?? pair.last.side} options={sides} onChange={(side) => desk.change(setScanSide(desk.job, side), "the side")} /> last</>}.
       </p>
       <SizeField desk={desk} pair={pair} />
       {pair && <table className="figures">

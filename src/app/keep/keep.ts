@@ -1,5 +1,6 @@
 import { openDB, type DBSchema, type IDBPDatabase } from "idb";
-import { filesOf, type History } from "../state/history.ts";
+import { checkedJob } from "#job/job-file.ts";
+import { filesOf, revived as revivedWith, type History } from "../state/history.ts";
 
 interface Drawer extends DBSchema {
   work: { key: "now"; value: { readonly revision: number; readonly history: History } };
@@ -30,14 +31,16 @@ export class Keep {
     const transaction = (await this.#open()).transaction(["work", "files"]);
     const work = await transaction.objectStore("work").get("now");
     if (!work) return undefined;
+    const history = revived(work.history);
+    if (!history) return undefined;
     const files = new Map<string, Uint8Array>();
-    for (const name of filesOf(work.history)) {
+    for (const name of filesOf(history)) {
       const bytes = await transaction.objectStore("files").get(name);
       if (bytes) files.set(name, bytes);
     }
     this.#revision = work.revision;
     this.#written = new Map(files);
-    return { history: work.history, files };
+    return { history, files };
   }
 
   async write(history: History, files: ReadonlyMap<string, Uint8Array>): Promise<void> {
@@ -78,3 +81,5 @@ export class Keep {
     return opened;
   }
 }
+
+const revived = (kept: History): History | undefined => revivedWith(kept, (job) => checkedJob("the work kept in this browser", job));

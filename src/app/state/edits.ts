@@ -31,12 +31,12 @@ export function setSpring(job: Job, springMm: number): Job {
 /** Changes one measure of a last made from measures; a scan has none to change, its job comes back as it is. */
 export function setMeasure<K extends keyof LastMeasurements>(job: Job, key: K, value: LastMeasurements[K]): Job {
   if (job.last.from !== "measures") return job;
-  return { ...job, last: { from: "measures", measures: { ...job.last.measures, [key]: value } } };
+  return { ...job, last: { ...job.last, measures: { ...job.last.measures, [key]: value } } };
 }
 
 /** Says which foot a scanned last is for. */
 export function setScanSide(job: Job, side: "left" | "right"): Job {
-  return job.last.from === "scan" ? { ...job, last: { ...job.last, side } } : job;
+  return job.last.from === "scan" ? { ...job, last: { ...job.last, said: { ...job.last.said, side } } } : job;
 }
 
 /** A new job on a scan: what belonged to the former last follows the rules again; paper and allowances stay the maker's. */

@@ -1,3 +1,5 @@
+import { Refusal } from "#base/refusal.ts";
+import { filesOf as filesOfJob } from "#job/files.ts";
 import type { Job } from "#job/job.ts";
 
 /** One state of the work and the words for the change that led to it. */
@@ -61,6 +63,24 @@ export function redoable(h: History): string | undefined {
 /** Names of the scans that some step of the history still needs. */
 export function filesOf(h: History): ReadonlySet<string> {
   const names = new Set<string>();
-  for (const { job } of [...h.past, h.now, ...h.future]) if (job.last.from === "scan") names.add(job.last.file);
+  for (const { job } of [...h.past, h.now, ...h.future]) for (const name of filesOfJob(job)) names.add(name);
   return names;
+}
+
+/**
+ * Work as an older or another program may have kept it: each state is read anew, those that cannot be are left out, and the
+ * newest that can be is the present. Nothing when there is none.
+ */
+export function revived(kept: History, read: (job: unknown) => Job): History | undefined {
+  const readable = (step: Step): readonly Step[] => {
+    try {
+      return [{ job: read(step.job), what: step.what }];
+    } catch (error) {
+      if (error instanceof Refusal) return [];
+      throw error;
+    }
+  };
+  const past = [...kept.past, kept.now].flatMap(readable);
+  const now = past.at(-1);
+  return now && { past: past.slice(0, -1), now, future: kept.future.flatMap(readable) };
 }

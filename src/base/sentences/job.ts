@@ -5,7 +5,8 @@ export const jobSentences = {
 
   "job-newer": sentence("stop", (d: { file: string; version: number }) => `${d.file} was saved by a newer Lastwise (form ${d.version}). Update Lastwise and open it again; the file is left as it is.`),
   "job-field-wrong": sentence("stop", (d: { file: string; field: string; why: string }) => `${d.file}: the field ${d.field} ${d.why}. Correct it and open the file again.`),
-  "job-file-missing": sentence("stop", (d: { file: string }) => `The scan ${d.file} that this job speaks of is missing. Put it beside the job, or save the job again from the app so that it holds the scan.`),
+  "job-file-missing": sentence("stop", (d: { file: string }) => `The file ${d.file} that this job speaks of is missing. Put it beside the job, or save the job again from the app so that it holds the scan or picture itself.`),
+  "tape-has-no-last": sentence("stop", (_: Record<string, never>) => `This job stands on a taped pattern, which has no last to measure. Ask for its pattern instead.`),
 
   // Files and folders, as the command line and the app meet them.
   "file-missing": sentence("stop", (d: { file: string }) => `There is no file ${d.file}. Check the name and the folder.`),
