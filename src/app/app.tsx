@@ -36,7 +36,8 @@ export function App({ desk }: { readonly desk: Desk }): ReactElement {
     setShownAt(refused);
     setStation(stationOf(refused.spot));
   }
-  const map = useMemo(() => (pair && station === "Shell" ? stretchMap(pair, mapOf) : undefined), [pair, station, mapOf]);
+  const onLast = pair?.from === "last" ? pair : undefined;
+  const map = useMemo(() => (onLast && station === "Shell" ? stretchMap(onLast, mapOf) : undefined), [onLast, station, mapOf]);
   const plan = useMemo(() => (pair && station === "Sheets" ? pagePlan(pair) : undefined), [pair, station]);
 
   const toStation = (s: Station): void => {
@@ -51,8 +52,8 @@ export function App({ desk }: { readonly desk: Desk }): ReactElement {
     <FoundHere value={{ here, all: pair?.findings ?? [], rules }}>
       <RefusedHere value={refused}>
       {station === "Last" && <StationLast desk={desk} pair={pair} onOpen={open} />}
-      {station === "Lines" && rules && <StationLines desk={desk} rules={rules} pair={pair} />}
-      {station === "Shell" && <StationShell desk={desk} pair={pair} map={map} onMap={setMapOf} />}
+      {station === "Lines" && rules?.line && <StationLines desk={desk} rules={rules.line} pair={onLast} />}
+      {station === "Shell" && <StationShell desk={desk} pair={onLast} map={map} onMap={setMapOf} />}
       {station === "Pieces" && rules && <StationPieces desk={desk} rules={rules} pair={pair} chosen={chosen} onChoose={setChosen} />}
       {station === "Sheets" && pair && plan && <StationSheets desk={desk} now={now} pair={pair} plan={plan} />}
       {!pair && waits(station, rules !== undefined) && <p className="follows">{waits(station, rules !== undefined)}</p>}

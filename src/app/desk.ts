@@ -320,7 +320,7 @@ const brokeWords = (doing: string, why: string, back: boolean): string =>
 
 const noComplaint = { refused: undefined, trouble: undefined };
 
-const rulesOf = ({ lineRules, pieceRules }: Pair): Rules => ({ line: lineRules, piece: pieceRules });
+const rulesOf = (pair: Pair): Rules => ({ ...(pair.from === "last" ? { line: pair.lineRules } : {}), piece: pair.pieceRules });
 
 function sameBytes(a: Uint8Array, b: Uint8Array): boolean {
   return a.length === b.length && a.every((v, i) => v === b[i]);

@@ -1,6 +1,6 @@
 import type { Finding } from "#base/findings.ts";
 import type { Job } from "#job/job.ts";
-import type { Pair } from "#job/pair.ts";
+import type { LastPair, Pair, TapedPair } from "#job/pair.ts";
 import type { Rules } from "#job/pipeline.ts";
 import type { SheetFile } from "#sheets/sheet-file.ts";
 
@@ -17,7 +17,7 @@ export type ToWorker =
  * A pair on its way to the page. The last and the bottom are large and rarely change: they are left out when they are the very
  * ones that were sent before.
  */
-export type Parcel = Omit<Pair, "last" | "bottom"> & Partial<Pick<Pair, "last" | "bottom">>;
+export type Parcel = (Omit<LastPair, "last" | "bottom"> & Partial<Pick<LastPair, "last" | "bottom">>) | TapedPair;
 
 export type FromWorker =
   | { readonly say: "progress"; readonly id: number; readonly stage: string; readonly fraction: number }
@@ -27,18 +27,24 @@ export type FromWorker =
   | { readonly say: "broke"; readonly id: number; readonly why: string };
 
 export function pack(pair: Pair, before: Pair | undefined): Parcel {
+  if (pair.from === "tape") return pair;
   const { last, bottom, ...rest } = pair;
+  const known = onLast(before);
   return {
     ...rest,
-    ...(before?.last === last ? {} : { last }),
-    ...(before?.bottom === bottom ? {} : { bottom }),
+    ...(known?.last === last ? {} : { last }),
+    ...(known?.bottom === bottom ? {} : { bottom }),
   };
 }
 
 /** Puts a parcel together with what was sent before; the worker never leaves out what it has not sent. */
 export function unpack(parcel: Parcel, before: Pair | undefined): Pair {
-  const last = parcel.last ?? before?.last;
-  const bottom = parcel.bottom ?? before?.bottom;
+  if (parcel.from === "tape") return parcel;
+  const known = onLast(before);
+  const last = parcel.last ?? known?.last;
+  const bottom = parcel.bottom ?? known?.bottom;
   if (!last || !bottom) throw new Error("a parcel came without its last");
   return { ...parcel, last, bottom };
 }
+
+const onLast = (pair: Pair | undefined): LastPair | undefined => (pair?.from === "last" ? pair : undefined);

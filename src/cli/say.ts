@@ -1,7 +1,7 @@
 // What the maker reads in the terminal: short sentences and measures in millimetres.
 import { explain, type Finding, severityOf } from "#base/findings.ts";
 import type { Last, Measures } from "#last/last.ts";
-import type { Pair } from "#job/pair.ts";
+import type { LastPair, Pair, TapedPair } from "#job/pair.ts";
 
 const mm = (value: number): string => `${value.toFixed(1)} mm`;
 
@@ -31,7 +31,20 @@ export function sayLast(last: Last): string {
 const unitWords = { m: "metres", dm: "decimetres", cm: "centimetres", mm: "millimetres", in: "inches" } as const;
 
 /** What was drawn and how it lies flat, in a few sentences. */
-export function sayPair({ last, lines, flat, pieces }: Pair): string {
+export function sayPair(pair: Pair): string {
+  return pair.from === "last" ? sayLastPair(pair) : sayTapedPair(pair);
+}
+
+function sayTapedPair({ tape: { side, medial, lateral, length }, pieces }: TapedPair): string {
+  const both = (of: "centre" | "back" | "topline"): string => `${mm(lateral.lengths[of])} outside and ${mm(medial.lengths[of])} inside`;
+  return [
+    `The taped pattern of a ${side} last, ${length.how === "traced" ? "" : "about "}${mm(length.mm)} long along the bottom${length.how === "traced" ? "" : " (estimated: no bottom was traced)"}.`,
+    `The throat lies ${both("centre")} behind the toe point; the back stands ${both("back")} high; the topline is ${both("topline")} long.`,
+    `Pieces for left and right: ${[...new Set(pieces.map((piece) => piece.name))].join("; ")}.`,
+  ].join("\n");
+}
+
+function sayLastPair({ last, lines, flat, pieces }: LastPair): string {
   const { throatDepthMm, backHeightMm, sideHeightMedialMm, sideHeightLateralMm } = lines.settings;
   const names = [...new Set(pieces.map((piece) => piece.name))];
   return [

@@ -4,24 +4,16 @@ import type { LineRules, Lines } from "#lines/lines.ts";
 import type { Piece } from "#pieces/piece.ts";
 import type { PieceRules, PieceSettings } from "#pieces/settings.ts";
 import type { FlatBottom, FlatShell, Shell } from "#shell/shell.ts";
+import type { TapedShell, TracedPicture } from "#tape/taped-shell.ts";
 import type { Job } from "./job.ts";
 
-/** Everything derived from one job: the value that the app shows and the sheets print. */
-export interface Pair {
+/** What every pair has, wherever it comes from. */
+interface AnyPair {
   readonly job: Job;
   /** What is written on every piece: the maker's title, and her size or the nominal one of the last. */
   readonly labels: { readonly title: string; readonly size: string };
-  readonly last: Last;
-  readonly lineRules: LineRules;
   readonly pieceRules: PieceRules;
   readonly pieceSettings: PieceSettings;
-  readonly lines: Lines;
-  readonly shell: Shell;
-  /** Topline of both halves, on the last and on the flat pattern, mm. */
-  readonly toplineMm: { readonly onLast: number; readonly flat: number };
-  readonly flat: FlatShell;
-  /** The bottom inside the feather line, laid flat; net. */
-  readonly bottom: FlatBottom;
   /** All pieces of both shoes; a left piece is the exact mirror of its right twin. */
   readonly pieces: readonly Piece[];
   /** Findings of all stages, in the order of the work. */
@@ -29,3 +21,28 @@ export interface Pair {
   /** Time of each stage, ms; empty where no clock was handed in. */
   readonly timesMs: Readonly<Record<string, number>>;
 }
+
+/** A pair on a last, scanned or made from measures. */
+export interface LastPair extends AnyPair {
+  readonly from: "last";
+  readonly last: Last;
+  readonly lineRules: LineRules;
+  readonly lines: Lines;
+  readonly shell: Shell;
+  /** Topline of both halves, on the last and on the flat pattern, mm. */
+  readonly toplineMm: { readonly onLast: number; readonly flat: number };
+  readonly flat: FlatShell;
+  /** The bottom inside the feather line, laid flat; net. */
+  readonly bottom: FlatBottom;
+}
+
+/** A pair on the maker's own taped pattern: there is no last, so nothing that would have to be measured on one. */
+export interface TapedPair extends AnyPair {
+  readonly from: "tape";
+  readonly tape: TapedShell;
+  /** Every picture of the job with what was traced in it, in the order of the job. */
+  readonly traced: readonly TracedPicture[];
+}
+
+/** Everything derived from one job: the value that the app shows and the sheets print. */
+export type Pair = LastPair | TapedPair;

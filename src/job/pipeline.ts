@@ -34,9 +34,9 @@ export interface RunOptions {
   readonly onRules?: (rules: Rules) => void;
 }
 
-/** What the rules of construction say for one last. */
+/** What the rules of construction say for one last; a taped pattern has its lines already. */
 export interface Rules {
-  readonly line: LineRules;
+  readonly line?: LineRules;
   readonly piece: PieceRules;
 }
 
@@ -70,6 +70,7 @@ export class Pipeline {
     const cut = withoutPieces ? (stages.former<ReturnType<typeof cutPieces>>("pieces") ?? { pieces: [], findings: [] }) : cutAnew();
     const { lines } = drawn.value;
     return {
+      from: "last",
       job,
       labels,
       last: last.value,

@@ -4,17 +4,15 @@ import type { Lines } from "#lines/lines.ts";
 import type { Piece } from "#pieces/piece.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
 import type { FlatShell } from "#shell/shell.ts";
+import type { TapedShell } from "#tape/taped-shell.ts";
 import type { PaperName } from "./paper.ts";
 
-/** What the sheets are made from: one pair with everything derived, and how the maker calls it. */
-export interface SheetInput {
+/** What the sheets of any pair are made from: its pieces, and how the maker calls it. */
+interface AnyInput {
   readonly title: string;
   /** Size as the maker says it. */
   readonly size: string;
   readonly paper: PaperName;
-  readonly last: Last;
-  readonly lines: Lines;
-  readonly flat: FlatShell;
   /** All pieces of both shoes. */
   readonly pieces: readonly Piece[];
   readonly pieceSettings: PieceSettings;
@@ -22,3 +20,19 @@ export interface SheetInput {
   /** Time of each stage so far, ms; empty where no clock was handed in. */
   readonly timesMs: Readonly<Record<string, number>>;
 }
+
+/** One pair on a last, with everything derived. */
+export interface LastInput extends AnyInput {
+  readonly from: "last";
+  readonly last: Last;
+  readonly lines: Lines;
+  readonly flat: FlatShell;
+}
+
+/** One pair on a taped pattern. */
+export interface TapeInput extends AnyInput {
+  readonly from: "tape";
+  readonly tape: TapedShell;
+}
+
+export type SheetInput = LastInput | TapeInput;

@@ -10,7 +10,8 @@ import { partOf, shoePicture, type Profile } from "./shoe-picture.ts";
 export interface NamePlate {
   readonly title: string;
   readonly size: string;
-  readonly profile: Profile;
+  /** Without one no little picture is drawn. */
+  readonly profile?: Profile | undefined;
 }
 
 /** Words centred on a point, turned about it. */
@@ -128,16 +129,16 @@ interface Block {
   readonly height: number;
 }
 
-function blockOf(lines: readonly Line[], pictureMm: number, profile: Profile): Block {
-  const picture = pictureMm > 0 ? 3 + (pictureMm * profile.heightMm) / profile.widthMm : 0;
+function blockOf(lines: readonly Line[], pictureMm: number, profile: Profile | undefined): Block {
+  const picture = pictureMm > 0 && profile ? 3 + (pictureMm * profile.heightMm) / profile.widthMm : 0;
   return {
-    width: Math.max(pictureMm, ...lines.map((l) => textWidth(l.text, l.heightMm, l.bold))),
+    width: Math.max(profile ? pictureMm : 0, ...lines.map((l) => textWidth(l.text, l.heightMm, l.bold))),
     height: lines.reduce((sum, _, i) => sum + leading(lines, i), 0) + picture + 1,
   };
 }
 
 /** Lays out the block in its own x to the right, y up, then turns it into the box. */
-function setBlock(lines: readonly Line[], block: Block, box: Box, upright: boolean, piece: Piece, profile: Profile, pictureMm: number): { readonly strokes: readonly Stroke[]; readonly words: readonly Lettering[] } {
+function setBlock(lines: readonly Line[], block: Block, box: Box, upright: boolean, piece: Piece, profile: Profile | undefined, pictureMm: number): { readonly strokes: readonly Stroke[]; readonly words: readonly Lettering[] } {
   const turn = (x: number, y: number): readonly [number, number] =>
     upright ? [box.x + box.width - padMm - y, box.y + padMm + x] : [box.x + padMm + x, box.y + padMm + y];
   const words: Lettering[] = [];
@@ -147,7 +148,7 @@ function setBlock(lines: readonly Line[], block: Block, box: Box, upright: boole
     const [xMm, yMm] = turn(0, y);
     words.push({ text: l.text, xMm, yMm, heightMm: l.heightMm, angleDeg: upright ? 90 : 0, bold: l.bold });
   });
-  if (pictureMm === 0) return { strokes: [], words };
+  if (pictureMm === 0 || !profile) return { strokes: [], words };
   const picture = shoePicture(profile, partOf(piece.name), piece.side === "right", [0, 0], pictureMm);
   const set = (kind: "picture" | "pictured") => (xy: Float64Array): Stroke => {
     const out = new Float64Array(xy.length);

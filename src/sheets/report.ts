@@ -1,7 +1,7 @@
 import { flatLength } from "#shell/lay-flat.ts";
 import type { HeightMark } from "#lines/lines.ts";
 import type { CommonSheet } from "./arrange.ts";
-import type { SheetInput } from "./input.ts";
+import type { LastInput } from "./input.ts";
 import { findingReport, measureReport } from "./measure-report.ts";
 import { utf8 } from "./text-bytes.ts";
 
@@ -12,7 +12,7 @@ const reportVersion = 1;
 export const round = (v: number): number => Math.round(v * 1e4) / 1e4;
 
 /** The report of one pair as plain data. Field by field: docs/report.md. */
-export function reportOf(input: SheetInput, sheet: CommonSheet) {
+export function reportOf(input: LastInput, sheet: CommonSheet) {
   const { last, lines, flat } = input;
   const height = (m: HeightMark) => ({ share: round(m.share), alongFeatherMm: round(m.alongFeatherMm), target: round(m.heightMm) });
   const arcEnd = (arc: Float64Array) => arc[arc.length - 1]!;
@@ -56,7 +56,7 @@ export function reportOf(input: SheetInput, sheet: CommonSheet) {
   };
 }
 
-export function reportJson(input: SheetInput, sheet: CommonSheet): Uint8Array {
+export function reportJson(input: LastInput, sheet: CommonSheet): Uint8Array {
   return utf8(`${JSON.stringify(reportOf(input, sheet))}\n`);
 }
 

@@ -9,7 +9,7 @@ import { pieceRulesFor } from "#pieces/rules.ts";
 import { spotOf, stationOf, tell } from "#app/state/spots.ts";
 
 const last = lastFromMeasures(demoMeasurements, "demo", unwatched);
-const rules: Rules = { line: lineRulesFor(last), piece: pieceRulesFor(last) };
+const rules = { line: lineRulesFor(last), piece: pieceRulesFor(last) } satisfies Rules;
 
 describe("the number a finding speaks of", () => {
   test("is found by the name its rule has, for every number of lines and pieces", () => {

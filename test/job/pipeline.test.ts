@@ -1,8 +1,9 @@
 import { beforeAll, describe, expect, test } from "vitest";
 import { Cancelled } from "#base/watch.ts";
 import { defaultJob, jobForScan } from "#job/default-job.ts";
-import type { Pair } from "#job/pair.ts";
+import type { LastPair } from "#job/pair.ts";
 import { Pipeline, type Rules } from "#job/pipeline.ts";
+import { onLast } from "../support/on-last.ts";
 
 const none = new Map<string, Uint8Array>();
 /** A clock that advances by one at each look: whatever ran shows a time above zero. */
@@ -17,9 +18,9 @@ describe("the pipeline on the example pair", () => {
   const watch = (stage: string, fraction: number) => {
     if (fraction === 0 && !ran.includes(stage)) ran.push(stage);
   };
-  let first: Pair;
+  let first: LastPair;
   beforeAll(() => {
-    first = pipeline.run(defaultJob(), none, { watch, now: ticking(), triangles: 4000 });
+    first = onLast(pipeline.run(defaultJob(), none, { watch, now: ticking(), triangles: 4000 }));
   });
 
   test("runs its stages in the order of the work and times each", () => {
@@ -32,7 +33,7 @@ describe("the pipeline on the example pair", () => {
   test("makes anew only what follows from an edit", () => {
     const stagesOf = (job: Parameters<Pipeline["run"]>[0]) => {
       const seen = new Set<string>();
-      const pair = pipeline.run(job, none, { watch: (stage, f) => void (f === 0 && seen.add(stage)), triangles: 4000 });
+      const pair = onLast(pipeline.run(job, none, { watch: (stage, f) => void (f === 0 && seen.add(stage)), triangles: 4000 }));
       return { seen: [...seen].filter((s) => s in first.timesMs), pair };
     };
     expect(stagesOf(defaultJob()).seen).toEqual([]);
@@ -46,11 +47,11 @@ describe("the pipeline on the example pair", () => {
 
   test("without pieces gives those of the last full run, or none, and all else as ever", () => {
     const job = { ...defaultJob(), lines: { throatDepthMm: 66 } };
-    const empty = new Pipeline().run(job, none, { triangles: 1500, withoutPieces: true });
+    const empty = onLast(new Pipeline().run(job, none, { triangles: 1500, withoutPieces: true }));
     expect(empty.pieces).toEqual([]);
     const own = new Pipeline();
     const full = own.run(defaultJob(), none, { triangles: 1500 });
-    const draft = own.run(job, none, { triangles: 1500, withoutPieces: true });
+    const draft = onLast(own.run(job, none, { triangles: 1500, withoutPieces: true }));
     expect(draft.pieces).toBe(full.pieces);
     expect(draft.flat.uv).toEqual(empty.flat.uv);
     expect(own.run(job, none, { triangles: 1500 }).pieces).not.toBe(full.pieces);
@@ -63,7 +64,7 @@ describe("the pipeline on the example pair", () => {
   });
 
   test("gives the same pair in a fresh pipeline", () => {
-    const again = new Pipeline().run(defaultJob(), none, { triangles: 4000 });
+    const again = onLast(new Pipeline().run(defaultJob(), none, { triangles: 4000 }));
     expect(again.pieces).toEqual(first.pieces);
     expect(again.flat.uv).toEqual(first.flat.uv);
   });
@@ -85,7 +86,7 @@ describe("the pipeline on the example pair", () => {
     };
     const job = { ...defaultJob(), lines: { throatDepthMm: 69 } };
     expect(() => pipeline.run(job, none, { watch: stop, triangles: 4000 })).toThrow(Cancelled);
-    expect(pipeline.run(job, none, { triangles: 4000 }).lines.settings.throatDepthMm).toBe(69);
+    expect(onLast(pipeline.run(job, none, { triangles: 4000 })).lines.settings.throatDepthMm).toBe(69);
   });
 
   test("names the scan that is missing", () => {

@@ -2,7 +2,7 @@ import type { Last, Point3, SurfaceCurve } from "#last/last.ts";
 import { curveOf } from "#last/surface-curve.ts";
 import { featherHalf, footAtX, type Half } from "#lines/feather.ts";
 import type { HeightMark, Lines } from "#lines/lines.ts";
-import type { SheetInput } from "#sheets/input.ts";
+import type { LastInput } from "#sheets/input.ts";
 import { noStrain, type FlatShell } from "#shell/shell.ts";
 import { samplePieces } from "./sample-pieces.ts";
 
@@ -84,9 +84,10 @@ function sampleFlat(): FlatShell {
   };
 }
 
-export function samplePair(change: Partial<SheetInput> = {}): SheetInput {
+export function samplePair(change: Partial<LastInput> = {}): LastInput {
   const last = sampleLast();
   return {
+    from: "last",
     title: "Formula pump",
     size: "38",
     paper: "A4",
@@ -94,7 +95,7 @@ export function samplePair(change: Partial<SheetInput> = {}): SheetInput {
     lines: sampleLines(last),
     flat: sampleFlat(),
     pieces: samplePieces(),
-    pieceSettings: {} as SheetInput["pieceSettings"],
+    pieceSettings: {} as LastInput["pieceSettings"],
     findings: [],
     timesMs: {},
     ...change,

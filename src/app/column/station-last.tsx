@@ -1,5 +1,5 @@
 import type { ReactElement, ReactNode } from "react";
-import type { Pair } from "#job/pair.ts";
+import type { LastPair, Pair } from "#job/pair.ts";
 import type { ToeShape } from "#last/measured.ts";
 import type { Measures } from "#last/last.ts";
 import type { Desk } from "../desk.ts";
@@ -39,12 +39,12 @@ export function StationLast({ desk, pair, onOpen }: StationLastProps): ReactElem
     <>
       <FromMeasures desk={desk} pair={pair} onOpen={onOpen} />
       <FromScan desk={desk} pair={pair} onOpen={onOpen} />
-      {pair && <FeatherFollows pair={pair} />}
+      {pair?.from === "last" && <FeatherFollows pair={pair} />}
     </>
   );
 }
 
-function FeatherFollows({ pair: { last: { measures } } }: { readonly pair: Pair }): ReactElement {
+function FeatherFollows({ pair: { last: { measures } } }: { readonly pair: LastPair }): ReactElement {
   return (
       <p className="follows">
         The feather line is {mm(measures.featherLength, 0)} round: {mm(measures.featherMedial, 0)} on the inner side, {mm(measures.featherLateral, 0)} on the outer. The vamp point lies{" "}
@@ -102,8 +102,9 @@ const measured: readonly (readonly [keyof Measures, string])[] = [
   ["toeSpring", "toe spring"],
 ];
 
-function FromScan({ desk, pair, onOpen }: StationLastProps): ReactElement | null {
+function FromScan({ desk, pair: any, onOpen }: StationLastProps): ReactElement | null {
   const { last } = desk.job;
+  const pair = any?.from === "last" ? any : undefined;
   if (last.from !== "scan") return null;
   return (
     <>

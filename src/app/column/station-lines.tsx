@@ -1,7 +1,6 @@
 import type { ReactElement } from "react";
-import type { Pair } from "#job/pair.ts";
-import type { Rules } from "#job/pipeline.ts";
-import type { HeightMark } from "#lines/lines.ts";
+import type { LastPair } from "#job/pair.ts";
+import type { HeightMark, LineRules } from "#lines/lines.ts";
 import type { Desk } from "../desk.ts";
 import { mm, percent, sayFixed } from "../state/numbers.ts";
 import { LineNumber, LineReason } from "./line-number.tsx";
@@ -9,9 +8,9 @@ import { WithWhy } from "./why.tsx";
 
 interface StationLinesProps {
   readonly desk: Desk;
-  readonly rules: Rules;
+  readonly rules: LineRules;
   /** Nothing while no pair can be made: then the numbers stand alone, to be corrected. */
-  readonly pair: Pair | undefined;
+  readonly pair: LastPair | undefined;
 }
 
 /** The throat and the topline, as sentences. */
@@ -47,7 +46,7 @@ export function StationLines({ desk, rules, pair }: StationLinesProps): ReactEle
   );
 }
 
-function ThroatFollows({ pair }: { readonly pair: Pair }): ReactElement {
+function ThroatFollows({ pair }: { readonly pair: LastPair }): ReactElement {
   const { vampPointFromToe } = pair.last.measures;
   const ahead = vampPointFromToe - pair.lines.settings.throatDepthMm;
   return (
@@ -67,13 +66,13 @@ function LowestFollows({ mark }: { readonly mark: HeightMark }): ReactElement {
 }
 
 /** "topline 412 mm on the last, 403 mm on the card: 2.2 % shorter". */
-export function toplineWords({ toplineMm: { onLast, flat } }: Pair): string {
+export function toplineWords({ toplineMm: { onLast, flat } }: LastPair): string {
   const share = flat / onLast - 1;
   const words = Math.abs(share) < 0.0005 ? "the same length" : `${percent(Math.abs(share))} ${share < 0 ? "shorter" : "longer"}`;
   return `Topline ${mm(onLast)} on the last, ${mm(flat)} on the card: ${words}.`;
 }
 
-function QuarterHeights({ pair }: { readonly pair: Pair }): ReactElement {
+function QuarterHeights({ pair }: { readonly pair: LastPair }): ReactElement {
   const { medial, lateral } = pair.lines.quarterHeights;
   const row = (name: string, marks: readonly HeightMark[]): ReactElement => (
     <tr>

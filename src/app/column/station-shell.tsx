@@ -1,5 +1,5 @@
 import type { ReactElement } from "react";
-import type { Pair } from "#job/pair.ts";
+import type { LastPair } from "#job/pair.ts";
 import type { Desk } from "../desk.ts";
 import { mapCss } from "../picture/map-scale.ts";
 import type { MapOf } from "../picture/strain.ts";
@@ -21,7 +21,7 @@ const springLimits = { least: -20, most: 60 };
 interface StationShellProps {
   readonly desk: Desk;
   /** Both nothing while no pair can be made. */
-  readonly pair: Pair | undefined;
+  readonly pair: LastPair | undefined;
   readonly map: StretchMap | undefined;
   readonly onMap: (of: MapOf) => void;
 }
@@ -52,7 +52,7 @@ export function StationShell({ desk, pair, map, onMap }: StationShellProps): Rea
   );
 }
 
-function Stretch({ pair, map, onMap }: { readonly pair: Pair; readonly map: StretchMap; readonly onMap: (of: MapOf) => void }): ReactElement {
+function Stretch({ pair, map, onMap }: { readonly pair: LastPair; readonly map: StretchMap; readonly onMap: (of: MapOf) => void }): ReactElement {
   const { strain, unsprung, springMm } = pair.flat;
   const place = placeOf(pair.last, map.worst.onLast as [number, number, number]);
   return (

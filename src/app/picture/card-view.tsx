@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useRef, type ReactElement } from "react";
-import type { Pair } from "#job/pair.ts";
+import type { LastPair } from "#job/pair.ts";
 import type { LineSettings } from "#lines/lines.ts";
 import { say } from "../state/numbers.ts";
 import { useCardPlace, type CardPlace } from "./card-place.ts";
@@ -14,7 +14,7 @@ import type { StretchMap } from "./stretch-map.ts";
 import { useSize } from "./use-size.ts";
 
 export interface CardViewProps {
-  readonly pair: Pair;
+  readonly pair: LastPair;
   readonly lines: readonly DrawnLine[];
   readonly handles: readonly Handle[];
   readonly map: StretchMap | undefined;
@@ -82,7 +82,7 @@ export function CardView({ pair, lines, handles, map, notes, lit, onLit, asked, 
 }
 
 /** Fills the triangles of the card with the colours of the map; without a map the canvas stays clear. */
-function paint(canvas: HTMLCanvasElement, width: number, height: number, { flat }: Pair, map: StretchMap | undefined, lay: CardPlace): void {
+function paint(canvas: HTMLCanvasElement, width: number, height: number, { flat }: LastPair, map: StretchMap | undefined, lay: CardPlace): void {
   const dots = Math.min(2, globalThis.devicePixelRatio || 1);
   canvas.width = width * dots;
   canvas.height = height * dots;

@@ -1,4 +1,4 @@
-import type { Pair } from "#job/pair.ts";
+import type { LastPair } from "#job/pair.ts";
 import type { Mesh } from "#mesh/mesh.ts";
 import { vertexNormals } from "#mesh/normals.ts";
 
@@ -26,7 +26,7 @@ export function liftedOff(mesh: Mesh): Float64Array {
   return mesh.positions.map((x, i) => x + liftMm * normals[i]!);
 }
 
-export function drawnLines({ shell, flat }: Pick<Pair, "shell" | "flat">): readonly DrawnLine[] {
+export function drawnLines({ shell, flat }: Pick<LastPair, "shell" | "flat">): readonly DrawnLine[] {
   const lifted = liftedOff(shell.mesh);
   const e = shell.edges;
   const runs: Readonly<Record<LineKey, readonly Uint32Array[]>> = {
@@ -64,7 +64,7 @@ function lengthOf(lines: readonly Float64Array[], size: number): number {
 }
 
 /** The card's outline, once round: feather to the toe and back, up one bank of the back, along the topline, down the other. */
-export function cardOutline({ shell, flat }: Pick<Pair, "shell" | "flat">): Float64Array {
+export function cardOutline({ shell, flat }: Pick<LastPair, "shell" | "flat">): Float64Array {
   const e = shell.edges;
   const round = [...e.featherMedial, ...[...e.featherLateral].reverse(), ...e.backLateral, ...e.toplineLateral, ...[...e.toplineMedial].reverse(), ...[...e.backMedial].reverse()];
   return pick(flat.uv, Uint32Array.from(round), 2);

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState, type KeyboardEvent, type PointerEvent, type ReactElement } from "react";
-import type { Pair } from "#job/pair.ts";
+import type { LastPair } from "#job/pair.ts";
 import type { LineSettings, Rule } from "#lines/lines.ts";
 import { fieldOf } from "../state/measure-field.ts";
 import { clamp, mm, percent, snap } from "../state/numbers.ts";
@@ -12,7 +12,7 @@ export type Pull = (values: Partial<LineSettings>, what: string, gesture: string
 
 interface GripProps {
   readonly handle: Handle;
-  readonly pair: Pair;
+  readonly pair: LastPair;
   /** Lines as the maker has asked for them; the pair shown may still be behind. */
   readonly asked: Partial<LineSettings>;
   /** Something is being worked out. */

@@ -1,4 +1,4 @@
-import type { Pair } from "#job/pair.ts";
+import type { LastPair } from "#job/pair.ts";
 import type { LineSettings } from "#lines/lines.ts";
 
 type Vec = readonly number[];
@@ -20,7 +20,7 @@ export interface Handle {
   readonly moves: readonly HandleMove[];
 }
 
-export function handlesOf({ last, shell, flat, lines }: Pair): readonly Handle[] {
+export function handlesOf({ last, shell, flat, lines }: LastPair): readonly Handle[] {
   const { positions } = shell.mesh;
   const e = shell.edges;
   const p = (v: number): Vec => [positions[3 * v]!, positions[3 * v + 1]!, positions[3 * v + 2]!];

@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useRef, useState, type KeyboardEvent, type PointerEvent, type ReactElement, type ReactNode } from "react";
-import type { Pair } from "#job/pair.ts";
+import type { LastPair } from "#job/pair.ts";
 import { medialSign } from "#last/last.ts";
 import type { LineSettings } from "#lines/lines.ts";
 import { say } from "../state/numbers.ts";
@@ -16,7 +16,7 @@ import type { StretchMap } from "./stretch-map.ts";
 import { useSize } from "./use-size.ts";
 
 export interface LastViewProps {
-  readonly pair: Pair;
+  readonly pair: LastPair;
   readonly ink: Ink;
   readonly lines: readonly DrawnLine[];
   readonly handles: readonly Handle[];

@@ -1,6 +1,6 @@
 import { useMemo, useState, type ReactElement } from "react";
 import { severityOf } from "#base/findings.ts";
-import type { Pair } from "#job/pair.ts";
+import type { LastPair, Pair } from "#job/pair.ts";
 import type { Point3 } from "#last/last.ts";
 import type { Desk } from "../desk.ts";
 import { setLines } from "../state/edits.ts";
@@ -30,7 +30,16 @@ interface PictureProps {
 }
 
 /** The one large picture of the open station. */
-export function Picture({ desk, pair, busy, station, map, plan, chosen, onChoose }: PictureProps): ReactElement {
+export function Picture(props: PictureProps): ReactElement {
+  const { pair, station, plan, chosen, onChoose } = props;
+  if (station === "Sheets") return plan ? <SheetsView plan={plan} paper={pair.job.paper} /> : <></>;
+  // A taped pattern has no last to be shown.
+  if (station === "Pieces" || pair.from === "tape") return <PiecesView pieces={pair.pieces} chosen={chosen} onChoose={onChoose} />;
+  return <LastPicture {...props} pair={pair} />;
+}
+
+/** The last and the card, side by side or alone. */
+function LastPicture({ desk, pair, busy, station, map }: PictureProps & { readonly pair: LastPair }): ReactElement {
   const ink = useInk();
   const [lit, setLit] = useState<LineKey>();
   const [showing, setShowing] = useState<(typeof showings)[number]>("both");
@@ -46,8 +55,6 @@ export function Picture({ desk, pair, busy, station, map, plan, chosen, onChoose
   const onPull: Pull = (values, what, gesture) => desk.change(setLines(desk.job, values), what, gesture);
   const onDone = (): void => desk.settle();
 
-  if (station === "Pieces") return <PiecesView pieces={pair.pieces} chosen={chosen} onChoose={onChoose} />;
-  if (station === "Sheets") return plan ? <SheetsView plan={plan} paper={pair.job.paper} /> : <></>;
   const withLast = !two || showing !== "the card";
   const withCard = two && showing !== "the last";
   return (
@@ -93,7 +100,7 @@ export function Picture({ desk, pair, busy, station, map, plan, chosen, onChoose
 }
 
 /** Findings that speak of a place, as short notes pinned there; on the card at the nearest point of the shell. */
-function notesOf({ findings, shell, flat }: Pair) {
+function notesOf({ findings, shell, flat }: LastPair) {
   return findings.flatMap((f, i) => {
     if (!f.at) return [];
     const v = nearestVertex(shell.mesh.positions, f.at);
@@ -112,7 +119,7 @@ function nearestVertex(positions: Float64Array, p: Point3): number {
   return best;
 }
 
-function landmarkWords({ last }: Pair) {
+function landmarkWords({ last }: LastPair) {
   const l = last.landmarks;
   return [
     { key: "toe", text: "toe point", at: l.toePoint },

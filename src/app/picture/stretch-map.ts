@@ -1,4 +1,4 @@
-import type { Pair } from "#job/pair.ts";
+import type { LastPair } from "#job/pair.ts";
 import { say } from "../state/numbers.ts";
 import { liftedOff } from "./drawn-lines.ts";
 import { mapColour } from "./map-scale.ts";
@@ -17,7 +17,7 @@ export interface StretchMap {
   readonly worst: { readonly value: number; readonly onLast: readonly number[]; readonly onCard: readonly number[] };
 }
 
-export function stretchMap({ flat }: Pick<Pair, "flat">, of: MapOf): StretchMap {
+export function stretchMap({ flat }: Pick<LastPair, "flat">, of: MapOf): StretchMap {
   const { positions, triangles } = flat.shell.mesh;
   const stretch = stretchAtVertices(flat, of);
   const end = scaleEnd(stretch);

@@ -1,4 +1,4 @@
-import type { Pair } from "#job/pair.ts";
+import type { LastPair, Pair } from "#job/pair.ts";
 import { arrange, type CommonSheet } from "#sheets/arrange.ts";
 import { gridOf, papers } from "#sheets/paper.ts";
 import { inkCovers } from "#sheets/pdf/cover.ts";
@@ -14,9 +14,10 @@ export interface PagePlan {
   readonly covers: number;
 }
 
-export function pagePlan({ pieces, job, last, lines }: Pick<Pair, "pieces" | "job" | "last" | "lines">): PagePlan {
+export function pagePlan(pair: Pick<LastPair, "from" | "pieces" | "job" | "last" | "lines"> | Extract<Pair, { from: "tape" }>): PagePlan {
+  const { pieces, job } = pair;
   const sheet = arrange(pieces, gridOf(papers[job.paper]));
   const tiling = tilingOf(sheet, sheet.placed.map((p) => [ring(p.outline)]));
-  const covers = inkCovers({ heading: "", title: "", paper: papers[job.paper], sheet, tiling, profile: profileOf(last, lines) }).length;
+  const covers = inkCovers({ heading: "", title: "", paper: papers[job.paper], sheet, tiling, ...(pair.from === "last" ? { profile: profileOf(pair.last, pair.lines) } : {}) }).length;
   return { sheet, tiling, covers };
 }

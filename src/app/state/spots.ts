@@ -49,7 +49,8 @@ export function spotOf(f: Finding, rules: Rules | undefined): Spot | undefined {
 }
 
 function lineNamed(name: string, rules: Rules | undefined): Spot | undefined {
-  const key = rules && (Object.keys(rules.line) as (keyof LineSettings)[]).find((k) => rules.line[k].name === name);
+  const line = rules?.line;
+  const key = line && (Object.keys(line) as (keyof LineSettings)[]).find((k) => line[k].name === name);
   return key && `lines ${key}`;
 }
 

@@ -6,7 +6,7 @@ import { meshSentences } from "#base/sentences/mesh.ts";
 import { pieceSentences } from "#base/sentences/pieces.ts";
 import { sheetSentences } from "#base/sentences/sheets.ts";
 import { shellSentences } from "#base/sentences/shell.ts";
-import type { Pair } from "#job/pair.ts";
+import type { Pair, TapedPair } from "#job/pair.ts";
 import { mm, percent, say } from "./numbers.ts";
 import { kindsOf } from "./piece-kinds.ts";
 
@@ -44,6 +44,7 @@ export function stateOf(station: Station, pair: Pair, sheetsReady: boolean, open
 }
 
 function whatOf(station: Station, pair: Pair, sheetsReady: boolean): string {
+  if (pair.from === "tape") return taped(station, pair, sheetsReady);
   const { last, lines, flat, toplineMm } = pair;
   const s = lines.settings;
   switch (station) {
@@ -56,9 +57,26 @@ function whatOf(station: Station, pair: Pair, sheetsReady: boolean): string {
       const topline = Math.abs(shorter) < 0.0005 ? "topline as on the last" : `topline ${percent(Math.abs(shorter))} ${shorter > 0 ? "shorter" : "longer"}`;
       return `${topline}, nearly all within ${percent(flat.strain.p95)}`;
     }
-    case "Pieces":
-      return `${kindsOf(pair.pieces).reduce((n, k) => n + k.count, 0)} pieces for the pair`;
-    case "Sheets":
-      return `${pair.job.paper}, ${sheetsReady ? "ready to print" : "not made yet"}`;
+    default:
+      return piecesOrSheets(station, pair, sheetsReady);
   }
+}
+
+function taped(station: Station, pair: TapedPair, sheetsReady: boolean): string {
+  const { medial, lateral } = pair.tape;
+  switch (station) {
+    case "Last":
+      return `${pair.labels.size}${pair.labels.size && ", "}${pair.tape.side}, from a taped pattern`;
+    case "Lines":
+      return `throat ${say((medial.lengths.centre + lateral.lengths.centre) / 2)}, back ${say((medial.lengths.back + lateral.lengths.back) / 2)}, as taped`;
+    case "Shell":
+      return `topline ${mm(medial.lengths.topline + lateral.lengths.topline)}, as it was cut`;
+    default:
+      return piecesOrSheets(station, pair, sheetsReady);
+  }
+}
+
+function piecesOrSheets(station: "Pieces" | "Sheets", { pieces, job }: Pair, sheetsReady: boolean): string {
+  if (station === "Pieces") return `${kindsOf(pieces).reduce((n, k) => n + k.count, 0)} pieces for the pair`;
+  return `${job.paper}, ${sheetsReady ? "ready to print" : "not made yet"}`;
 }

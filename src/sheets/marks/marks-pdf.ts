@@ -1,5 +1,5 @@
 import type { Half } from "#lines/feather.ts";
-import type { SheetInput } from "../input.ts";
+import type { LastInput } from "../input.ts";
 import { brokenIntoLines, shortenedTo } from "../lettering.ts";
 import { leftStripMm, marginMm, papers, topStripMm } from "../paper.ts";
 import { bindPdf } from "../pdf/document.ts";
@@ -16,7 +16,7 @@ const notes =
   "Accepted difference between right and left when lasted. a: as in a factory's published work instruction for low-cut shoes (back height 1.0 mm, throat 1.0 to 1.5 mm). b: common practice, no source. Lengths are rounded to half a millimetre, the strips are exact.";
 
 /** One page: drawings of the real last, the lengths to mark on both lasts with room for what is measured, and gauges. */
-export async function marksPdf(input: SheetInput): Promise<{ readonly bytes: Uint8Array; readonly strips: readonly Strip[] }> {
+export async function marksPdf(input: LastInput): Promise<{ readonly bytes: Uint8Array; readonly strips: readonly Strip[] }> {
   const paper = papers[input.paper];
   const marks = tapeMarks(input.last, input.lines);
   const ink = new PageInk();

@@ -18,7 +18,8 @@ interface Cover {
   readonly paper: Paper;
   readonly sheet: CommonSheet;
   readonly tiling: Tiling;
-  readonly profile: Profile;
+  /** Without one no little pictures are drawn. */
+  readonly profile?: Profile | undefined;
 }
 
 /** Pieces of one name, both sides, in one row of the list. */
@@ -112,12 +113,7 @@ function inkRow(ink: PageInk, { paper, profile, title }: Cover, { piece, both }:
   ink.style(0.18);
   ink.line(left, top, paper.widthMm - marginMm, top);
   inkSmall(ink, piece, left, top - height + 1, 34, height - 2);
-  const pictureMm = Math.min(36, ((height - 3) * profile.widthMm) / profile.heightMm);
-  const picture = shoePicture(profile, partOf(piece.name), true, [left + 38, top - height + 1.5], pictureMm);
-  ink.style(0.18);
-  for (const xy of picture.thin) ink.stroke(xy);
-  ink.style(0.5);
-  for (const xy of picture.bold) ink.stroke(xy);
+  if (profile) inkPicture(ink, profile, piece, left + 38, top - height + 1.5, height - 3);
   const x = left + 78;
   const name = piece.name.charAt(0).toUpperCase() + piece.name.slice(1);
   const width = paper.widthMm - marginMm - x;
@@ -127,6 +123,16 @@ function inkRow(ink: PageInk, { paper, profile, title }: Cover, { piece, both }:
   const step = Math.min(5.2, (height - 2) / (lines.length + 1.2));
   ink.text(name, x, top - 1 - step, Math.min(4, step), { bold: true });
   lines.forEach((line, i) => ink.text(line, x, top - 1 - (i + 2) * step, 2.5));
+}
+
+/** Where on the shoe the piece lies, its lower left corner at (x, y). */
+function inkPicture(ink: PageInk, profile: Profile, piece: Piece, x: number, y: number, height: number): void {
+  const pictureMm = Math.min(36, (height * profile.widthMm) / profile.heightMm);
+  const picture = shoePicture(profile, partOf(piece.name), true, [x, y], pictureMm);
+  ink.style(0.18);
+  for (const xy of picture.thin) ink.stroke(xy);
+  ink.style(0.5);
+  for (const xy of picture.bold) ink.stroke(xy);
 }
 
 /** The outline of a piece within a box, longer side along. */

@@ -16,7 +16,7 @@ import { PdfPen } from "./pdf-pen.ts";
 export const cutName = (piece: number): string => `cut-${piece}`;
 
 /** The pattern on pages: one that tells how to print, check and join, then every page that carries ink. */
-export async function patternPdf(input: SheetInput, sheet: CommonSheet, tiling: Tiling, drawings: readonly PieceDrawing[], profile: Profile): Promise<Uint8Array> {
+export async function patternPdf(input: SheetInput, sheet: CommonSheet, tiling: Tiling, drawings: readonly PieceDrawing[], profile: Profile | undefined): Promise<Uint8Array> {
   const paper = papers[input.paper];
   const heading = headingOf(input);
   const joints = drawJoints(sheet, tiling, drawings);
