@@ -8,7 +8,7 @@ import type { LoftNumbers } from "./loft-numbers.ts";
 import { plannedNumbers } from "./loft-plan.ts";
 import { LoftShape } from "./loft-shape.ts";
 import { measureLast } from "./measure.ts";
-import type { LastMeasurements } from "./measured.ts";
+import type { LastMeasurements, LastOutlines } from "./measured.ts";
 import { mirrorLast } from "./mirror.ts";
 
 /** Edge lengths of the mesh the girths are fitted on and of the one handed out, mm. */
@@ -20,7 +20,8 @@ const fineEdge = 2;
  * finding says. A left one is the exact mirror of the right one. Method, limits: docs/method/loft.md.
  * @throws Refusal when measures contradict each other
  */
-export function lastFromMeasures(m: LastMeasurements, name: string, watch: Watch): Last {
+export function lastFromMeasures(m: LastMeasurements, name: string, watch: Watch, outlines?: LastOutlines): Last {
+  void outlines;
   refuseBadMeasures(m);
   watch("last from measurements", 0);
   const fit = new GirthFit(plannedNumbers(m), m);
