@@ -29,11 +29,10 @@ interface FromMeasuresProps {
   readonly desk: Desk;
   /** Nothing while no pair can be made. */
   readonly pair: Pair | undefined;
-  readonly onOpen: () => void;
 }
 
 /** The sentences of a last made from measures. */
-export function FromMeasures({ desk, pair, onOpen }: FromMeasuresProps): ReactElement | null {
+export function FromMeasures({ desk, pair }: FromMeasuresProps): ReactElement | null {
   const { last } = desk.job;
   if (last.from !== "measures") return null;
   const m = last.measures;
@@ -59,12 +58,6 @@ export function FromMeasures({ desk, pair, onOpen }: FromMeasuresProps): ReactEl
       <p className="sentence">It is {number("stickLengthMm")} long on the size stick, {number("ballWidthMm")} wide at the ball and {number("seatWidthMm")} at the seat.</p>
       <p className="sentence">The tape reads {number("jointGirthMm")} round the joint, {number("waistGirthMm")} round the waist, {number("instepGirthMm")} round the instep and {number("heelGirthMm")} round the heel.</p>
       <p className="sentence">It stands for a heel of {number("heelHeightMm")}, and its toe is sprung {number("toeSpringMm")}.</p>
-      <h3>Three ways to your own last</h3>
-      <ul className="ways">
-        <li>Type what your tape and callipers read into the sentences above.</li>
-        <li><button type="button" className="word" onClick={onOpen}>Open the scan of your last</button> (STL, OBJ, PLY or GLB), or drop it anywhere on this page.</li>
-        <li>Open a pair that you saved to a file before, in the same way.</li>
-      </ul>
     </>
   );
 }
