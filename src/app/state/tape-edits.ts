@@ -1,0 +1,84 @@
+import { defaultJob } from "#job/default-job.ts";
+import type { Job, LastSource } from "#job/job.ts";
+import type { Side } from "#last/last.ts";
+import type { TapeMark, TapePlace, TapeSaid } from "#tape/said.ts";
+
+/** Each edit gives a new job and leaves the old one alone. Those of a taped pattern give other jobs back as they are. */
+type TapeJob = Job & { readonly last: LastSource & { readonly from: "tape" } };
+
+/** At most this many pictures make one pattern; as the job file says. */
+export const mostPhotos = 12;
+
+export const isTaped = (job: Job): job is TapeJob => job.last.from === "tape";
+
+/** What the maker says about her tape, if this work is on one. */
+export const tapeOf = (job: Job): TapeSaid | undefined => (isTaped(job) ? job.last.tape : undefined);
+
+/**
+ * Pictures added to a taped pattern, or a new work on them: what belonged to a former last follows the rules again; paper and
+ * allowances stay the maker's, and so do her name for the work (unless it is the example's) and the side of her last.
+ */
+export function withPhotos(job: Job, photos: readonly string[]): Job {
+  if (isTaped(job)) return said(job, { photos: [...new Set([...job.last.tape.photos, ...photos])] });
+  const example = defaultJob().title;
+  const title = job.title === example ? "My taped pattern" : job.title;
+  return { ...job, title, size: job.title === example ? "" : job.size, lines: {}, springMm: 0, last: { from: "tape", tape: { photos: [...new Set(photos)], side: sideOf(job) } } };
+}
+
+/** A picture taken out, with the marks placed in it. The last one stays: without any there is no pattern. */
+export function withoutPhoto(job: Job, photo: string): Job {
+  if (!isTaped(job) || job.last.tape.photos.length < 2) return job;
+  const { photos, marks, ...rest } = job.last.tape;
+  return { ...job, last: { from: "tape", tape: { ...rest, photos: photos.filter((p) => p !== photo), ...marksLeft(marks, (_, place) => place.photo !== photo) } } };
+}
+
+export function setTapeSide(job: Job, side: Side): Job {
+  return said(job, { side });
+}
+
+export function setFaceDown(job: Job, faceDown: boolean): Job {
+  return said(job, { faceDown });
+}
+
+/** What her rule reads on the card's bar: of a taped pattern, or of drawn outlines. */
+export function setBar(job: Job, barMm: number): Job {
+  const { last } = job;
+  if (last.from === "measures" && last.outlines) return { ...job, last: { ...last, outlines: { ...last.outlines, barMm } } };
+  return said(job, { barMm });
+}
+
+export function setMark(job: Job, mark: TapeMark, place: TapePlace): Job {
+  return isTaped(job) ? said(job, { marks: { ...job.last.tape.marks, [mark]: place } }) : job;
+}
+
+/** Lets the mark stand where it is found again. */
+export function followFound(job: Job, mark: TapeMark): Job {
+  if (!isTaped(job) || !job.last.tape.marks?.[mark]) return job;
+  const { marks, ...rest } = job.last.tape;
+  return { ...job, last: { from: "tape", tape: { ...rest, ...marksLeft(marks, (name) => name !== mark) } } };
+}
+
+/** A drawing of the last for a last made from measures, or none any more. */
+export function setOutline(job: Job, which: "bottom" | "side", photo: string | undefined): Job {
+  const { last } = job;
+  if (last.from !== "measures") return job;
+  const { [which]: _, ...others } = last.outlines ?? {};
+  const outlines = photo === undefined ? others : { ...others, [which]: photo };
+  const { outlines: __, ...rest } = last;
+  return { ...job, last: outlines.bottom === undefined && outlines.side === undefined ? rest : { ...rest, outlines } };
+}
+
+/** The side of the last at hand, as far as the job says it. */
+function sideOf({ last }: Job): Side {
+  if (last.from === "measures") return last.measures.side;
+  return (last.from === "tape" ? last.tape.side : last.said?.side) ?? "right";
+}
+
+function said(job: Job, part: Partial<TapeSaid>): Job {
+  return isTaped(job) ? { ...job, last: { from: "tape", tape: { ...job.last.tape, ...part } } } : job;
+}
+
+function marksLeft(marks: TapeSaid["marks"], keep: (mark: string, place: TapePlace) => boolean): Pick<TapeSaid, "marks"> {
+  const left = Object.entries(marks ?? {}).filter(([mark, place]) => keep(mark, place));
+  return left.length > 0 ? { marks: Object.fromEntries(left) } : {};
+}
