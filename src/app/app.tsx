@@ -1,5 +1,7 @@
 import { useMemo, useRef, useState, useSyncExternalStore, type ReactElement } from "react";
 import { severityOf } from "#base/findings.ts";
+import type { Job } from "#job/job.ts";
+import { Chooser } from "./column/chooser.tsx";
 import { FindingsList } from "./column/findings-list.tsx";
 import { FoundHere } from "./column/notes.tsx";
 import { RefusedHere } from "./column/number-field.tsx";
@@ -13,6 +15,7 @@ import type { Desk, RefusedNumber } from "./desk.ts";
 import { Picture } from "./picture/picture.tsx";
 import type { MapOf } from "./picture/strain.ts";
 import { stretchMap } from "./picture/stretch-map.ts";
+import { isExample } from "./state/edits.ts";
 import { pagePlan } from "./state/page-plan.ts";
 import { spotOf, stationOf, type Spot } from "./state/spots.ts";
 import { findingsAt, type Station } from "./state/stations.ts";
@@ -23,10 +26,21 @@ import { useKeysAndDrops } from "./top/keys-and-drops.ts";
 /** The whole page: one line of state at the top, one column of sentences, one picture. */
 export function App({ desk }: { readonly desk: Desk }): ReactElement {
   const now = useSyncExternalStore(desk.listen, desk.look);
-  const [station, setStation] = useState<Station>("Lines");
+  // The maker's own work opens where it is drawn, the example where her own last comes in.
+  const [picked, setStation] = useState<Station>();
+  const [first, setFirst] = useState<Station>();
+  if (now.looked && !first) setFirst(isExample(desk.job) ? "Last" : "Lines");
+  // What was brought in is looked at first.
+  const [seen, setSeen] = useState<Job>();
+  if (now.brought && now.brought !== seen) {
+    setSeen(now.brought);
+    setStation("Last");
+  }
+  const station = picked ?? first ?? "Last";
   const [mapOf, setMapOf] = useState<MapOf>("give");
   const [chosen, setChosen] = useState<string>();
   const chooser = useRef<HTMLInputElement>(null);
+  const pictures = useRef<HTMLInputElement>(null);
   const dropping = useKeysAndDrops(desk);
   const { pair, rules, refused } = now;
   const laidOut = pair !== undefined || now.stuck;
@@ -51,7 +65,7 @@ export function App({ desk }: { readonly desk: Desk }): ReactElement {
   const inside = laidOut && (
     <FoundHere value={{ here, all: pair?.findings ?? [], rules }}>
       <RefusedHere value={refused}>
-      {station === "Last" && <StationLast desk={desk} pair={pair} onOpen={open} />}
+      {station === "Last" && <StationLast desk={desk} pair={pair} onOpen={open} onPictures={() => pictures.current?.click()} />}
       {station === "Lines" && rules?.line && <StationLines desk={desk} rules={rules.line} pair={onLast} />}
       {station === "Shell" && <StationShell desk={desk} pair={onLast} map={map} onMap={setMapOf} />}
       {station === "Pieces" && rules && <StationPieces desk={desk} rules={rules} pair={pair} chosen={chosen} onChoose={setChosen} />}
@@ -64,11 +78,8 @@ export function App({ desk }: { readonly desk: Desk }): ReactElement {
   return (
     <div className={`bench${dropping ? " dropping" : ""}`}>
       <Top desk={desk} now={now} onOpen={open} />
-      <input ref={chooser} type="file" className="away" tabIndex={-1} aria-label="file to open" accept=".stl,.obj,.ply,.glb,.lastwise,.json" onChange={(e) => {
-        const file = e.target.files?.[0];
-        e.target.value = "";
-        if (file) void desk.openFile(file);
-      }} />
+      <Chooser at={chooser} label="file to open" accept=".stl,.obj,.ply,.glb,.jpg,.jpeg,.png,.lastwise,.json" onFiles={(files) => void desk.openFiles(files)} />
+      <Chooser at={pictures} label="pictures to open" accept="image/jpeg,image/png" onFiles={(files) => void desk.openFiles(files)} />
       <nav className="column" aria-label="Stations of the work" inert={now.busy?.trial === true}>
         <StationList station={station} onStation={toStation} now={now}>{inside}</StationList>
       </nav>

@@ -9,10 +9,11 @@ import { unpack, type FromWorker, type ToWorker } from "./worker-talk.ts";
 
 /**
  * What the page wants worked out: the pair of a job, or the sheets of the pair that was made last. A trial becomes the work only
- * when it succeeds; `opened` says that it is a saved job.
+ * when it succeeds, as the change that `what` tells; `opened` says that it is a saved job.
  */
 export type Wish =
-  | { readonly for: "pair"; readonly job: Job; readonly trial: boolean; readonly draft: boolean; readonly opened?: true }
+  | { readonly for: "pair"; readonly job: Job; readonly trial: false; readonly draft: boolean }
+  | { readonly for: "pair"; readonly job: Job; readonly trial: true; readonly draft: false; readonly what: string; readonly opened: boolean }
   | { readonly for: "sheets"; readonly job: Job };
 
 /** What the worker has to say about a wish. */
@@ -48,6 +49,12 @@ export class Bench {
     if (start) this.#start(start.id, start.wish);
   }
 
+  /** Names of the files of what runs or waits. */
+  wanted(): readonly string[] {
+    const { running, waiting } = this.#turns;
+    return [running?.wish, waiting].flatMap((wish) => (wish ? filesOf(wish.job) : []));
+  }
+
   /** Ends whatever runs at once. What was made last stays with the page; the next wish starts a fresh worker. */
   stop(): void {
     this.#worker?.terminate();
@@ -60,6 +67,11 @@ export class Bench {
   #start(id: number, wish: Wish): void {
     const worker = (this.#worker ??= this.#spawn());
     const post = (message: ToWorker): void => worker.postMessage(message);
+    for (const file of this.#sent.keys()) {
+      if (this.#files.has(file)) continue;
+      this.#sent.delete(file);
+      post({ say: "forget", name: file });
+    }
     for (const file of filesOf(wish.job)) {
       const bytes = this.#files.get(file);
       if (bytes && this.#sent.get(file) !== bytes) {

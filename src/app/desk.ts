@@ -1,7 +1,7 @@
 import type { Finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import { defaultJob } from "#job/default-job.ts";
-import { renamed } from "#job/files.ts";
+import { filesOf as filesOfJob, renamed } from "#job/files.ts";
 import { isJobFile, readJobFile, writeJobFile } from "#job/job-file.ts";
 import type { Job } from "#job/job.ts";
 import type { Pair } from "#job/pair.ts";
@@ -11,9 +11,11 @@ import { Bench, type Wish } from "./bench.ts";
 import { fetchDemo } from "./demo/fetch-demo.ts";
 import { bytesOf } from "./read-file.ts";
 import { ElsewhereChanged, Keep } from "./keep/keep.ts";
-import { freeName, onScan } from "./state/edits.ts";
-import { redo, run, settle, startHistory, undo, type History, type Step } from "./state/history.ts";
+import { isExample, onScan } from "./state/edits.ts";
+import { filesOf, redo, run, settle, startHistory, undo, type History, type Step } from "./state/history.ts";
+import { isPicture, Shelf } from "./state/shelf.ts";
 import { spotOf, tell, type Spot } from "./state/spots.ts";
+import { withPhotos } from "./state/tape-edits.ts";
 import { speaksOf, takeOut, Tried, without } from "./state/tried.ts";
 
 export type Saved = "saving" | "saved" | "elsewhere" | "not saved" | "refused";
@@ -48,6 +50,10 @@ export interface Desktop {
   readonly busy: Busy | undefined;
   readonly trouble: Trouble | undefined;
   readonly saved: Saved;
+  /** Kept work was looked for: what is shown is the maker's own, or there is none. */
+  readonly looked: boolean;
+  /** The work as it was when a scan or pictures were last brought into it. */
+  readonly brought: Job | undefined;
   /** Files made from `sheetsOf`; they count only while that is still the pair. */
   readonly sheets: readonly SheetFile[] | undefined;
   readonly sheetsOf: Pair | undefined;
@@ -59,7 +65,7 @@ export interface Desktop {
 export class Desk {
   #now: Desktop;
   readonly #ears = new Set<() => void>();
-  readonly #files = new Map<string, Uint8Array>();
+  readonly #shelf = new Shelf();
   readonly #bench: Bench;
   readonly #keep = new Keep();
   readonly #tried = new Tried();
@@ -74,8 +80,8 @@ export class Desk {
   constructor() {
     const history = startHistory(defaultJob(), "the example last");
     this.#tried.good(history.now.job);
-    this.#now = { history, pair: undefined, rules: undefined, refused: undefined, stuck: false, busy: undefined, trouble: undefined, saved: "saving", sheets: undefined, sheetsOf: undefined, draft: false };
-    this.#bench = new Bench(this.#files, {
+    this.#now = { history, pair: undefined, rules: undefined, refused: undefined, stuck: false, busy: undefined, trouble: undefined, saved: "saving", looked: false, brought: undefined, sheets: undefined, sheetsOf: undefined, draft: false };
+    this.#bench = new Bench(this.#shelf.files, {
       began: (wish) => this.#show({ busy: { on: wish.for, trial: wish.for === "pair" && wish.trial, stage: "", fraction: 0 } }),
       progress: (stage, fraction) => this.#now.busy && this.#show({ busy: { ...this.#now.busy, stage, fraction } }),
       pair: (pair, wish) => this.#madePair(pair, wish),
@@ -91,7 +97,7 @@ export class Desk {
     try {
       const kept = await this.#keep.read();
       if (kept) {
-        for (const [name, bytes] of kept.files) this.#files.set(name, bytes);
+        for (const [name, bytes] of kept.files) this.#shelf.put(name, bytes);
         const history = settle(kept.history);
         for (const { job } of [...history.past, history.now, ...history.future]) this.#tried.good(job);
         this.#show({ history, saved: "saved" });
@@ -99,9 +105,10 @@ export class Desk {
     } catch {
       this.#show({ saved: "not saved" });
     }
+    this.#show({ looked: true });
     this.#ask(false);
     const { job } = this;
-    if (JSON.stringify(job) !== JSON.stringify(defaultJob())) return;
+    if (!isExample(job)) return;
     const demo = await fetchDemo(job);
     if (demo && !this.#now.pair && this.job === job) this.#show({ pair: demo, rules: rulesOf(demo) });
   }
@@ -145,6 +152,7 @@ export class Desk {
   /** Ends what is being worked out; what it was for is taken out again. */
   stop(): void {
     this.#bench.stop();
+    this.#clearShelf();
     if (!this.#now.pair || this.#now.saved !== "saving") return;
     if (this.#tried.isGood(this.job)) this.#write();
     else this.#goBack(this.job);
@@ -154,6 +162,7 @@ export class Desk {
   }
   dismiss(): void {
     this.#show({ trouble: undefined });
+    this.#clearShelf();
   }
   /** The field shows the job's number again. */
   forgetRefused(): void {
@@ -174,16 +183,29 @@ export class Desk {
     this.#become(history);
   }
 
-  /** Opens a scan or a job file. It becomes the work only when a pair could be made of it. */
-  async openFile(file: File): Promise<void> {
+  /** Opens a scan, a saved job, or pictures of a taped pattern. It becomes the work only when a pair could be made of it. */
+  async openFiles(files: readonly File[]): Promise<void> {
+    const pictures = files.filter((f) => isPicture(f.name));
+    const first = files.find((f) => !isPicture(f.name));
+    if (!first) return this.openInto(pictures, withPhotos, `opening ${pictures.map((f) => f.name).join(", ")}`);
+    await this.#reading(async () => {
+      const bytes = await bytesOf(first);
+      if (isJobFile(first.name, bytes)) this.#openJob(first.name, bytes);
+      else this.#try(onScan(this.job, this.#shelf.take(first.name, bytes)), `opening ${first.name}`);
+    });
+  }
+
+  /** Takes files into the work: `edit` is given the names under which they are kept, and `what` are the words for that change. */
+  async openInto(files: readonly File[], edit: (job: Job, names: readonly string[]) => Job, what: string): Promise<void> {
+    await this.#reading(async () => {
+      const contents = await Promise.all(files.map(bytesOf));
+      this.#try(edit(this.job, files.map((f, i) => this.#shelf.take(f.name, contents[i]!))), what);
+    });
+  }
+
+  async #reading(how: () => Promise<void>): Promise<void> {
     try {
-      const bytes = await bytesOf(file);
-      if (isJobFile(file.name, bytes)) this.#openJob(file.name, bytes);
-      else {
-        const name = freeName(file.name, (n) => this.#files.has(n) && !sameBytes(this.#files.get(n)!, bytes));
-        this.#files.set(name, this.#files.get(name) ?? bytes);
-        this.#bench.ask({ for: "pair", job: onScan(this.job, name), trial: true, draft: false });
-      }
+      await how();
     } catch (error) {
       this.#trouble(error, "opening the file");
     }
@@ -197,12 +219,18 @@ export class Desk {
   #openJob(name: string, bytes: Uint8Array): void {
     const opened = readJobFile(name, bytes);
     let { job } = opened;
-    for (const [file, content] of opened.files) {
-      const free = freeName(file, (n) => this.#files.has(n) && !sameBytes(this.#files.get(n)!, content));
-      this.#files.set(free, this.#files.get(free) ?? content);
-      job = renamed(job, file, free);
-    }
-    this.#bench.ask({ for: "pair", job, trial: true, draft: false, opened: true });
+    for (const [file, content] of opened.files) job = renamed(job, file, this.#shelf.take(file, content));
+    this.#try(job, `opening ${job.title}`, true);
+  }
+
+  #try(job: Job, what: string, opened = false): void {
+    this.#bench.ask({ for: "pair", job, trial: true, draft: false, what, opened });
+  }
+
+  /** A refused file is not kept in memory: only what some step of the work, or work that may still be opened, speaks of. */
+  #clearShelf(): void {
+    const { history, trouble } = this.#now;
+    this.#shelf.keepOnly(new Set([...filesOf(history), ...(trouble?.toCorrect ? filesOfJob(trouble.toCorrect) : []), ...this.#bench.wanted()]));
   }
 
   /** The job with its scan as one file for the maker to keep; undefined, and said why, when it cannot be written. */
@@ -211,7 +239,7 @@ export class Desk {
       const { now, past } = this.#now.history;
       // Only what a pair can be made of goes into a file; where there is nothing such, the work as it stands.
       const good = [...past, now].findLast((step) => this.#tried.isGood(step.job)) ?? now;
-      return writeJobFile(good.job, this.#files);
+      return writeJobFile(good.job, this.#shelf.files);
     } catch (error) {
       this.#trouble(error, "saving to a file");
       return undefined;
@@ -223,8 +251,7 @@ export class Desk {
     const shown = { pair, stuck: false, rules: rulesOf(pair), draft: wish.for === "pair" && wish.draft };
     this.#tried.good(wish.job);
     if (wish.for === "pair" && wish.trial) {
-      const what = `opening ${wish.job.last.from === "scan" ? wish.job.last.file : wish.job.title}`;
-      this.#show({ ...shown, trouble: undefined, refused: undefined, history: run(this.#now.history, wish.job, what) });
+      this.#show({ ...shown, trouble: undefined, refused: undefined, history: run(this.#now.history, wish.job, wish.what), ...(wish.opened ? {} : { brought: wish.job }) });
       this.#write();
       return;
     }
@@ -240,7 +267,10 @@ export class Desk {
   #refused(finding: Finding, wish: Wish, rules: Rules | undefined): void {
     const sentence = tell(finding);
     if (wish.for === "sheets") return this.#show({ trouble: { kind: "refused", sentence } });
-    if (wish.trial) return this.#show({ trouble: { kind: "refused", sentence: `${sentence} What you had before is still here.`, ...(wish.opened ? { toCorrect: wish.job } : {}) } });
+    if (wish.trial) {
+      this.#show({ trouble: { kind: "refused", sentence: `${sentence} What you had before is still here.`, ...(wish.opened ? { toCorrect: wish.job } : {}) } });
+      return this.#clearShelf();
+    }
     this.#tried.refuse(wish.job);
     if (!speaksOf(this.#now.history, wish.job)) return;
     const named = spotOf(finding, rules ?? this.#now.rules);
@@ -256,6 +286,7 @@ export class Desk {
     const doing = wish.for === "sheets" ? "making the sheets" : wish.trial ? "reading the file" : "working this out";
     const back = wish.for === "pair" && !wish.trial && !this.#tried.isGood(wish.job) && this.#goBack(wish.job);
     this.#show({ trouble: { kind: "broke", sentence: brokeWords(doing, why, back) } });
+    this.#clearShelf();
   }
 
   /** Takes a job out of the history that no pair can be made of. False when there is no picture, so nothing better to go back to. */
@@ -301,7 +332,7 @@ export class Desk {
         const { history } = this.#now;
         // Meanwhile a change may have come that is still being tried; it writes for itself.
         if (!this.#tried.isGood(history.now.job)) return;
-        await this.#keep.write(without(settle(history), (job) => !this.#tried.isGood(job)), this.#files);
+        await this.#keep.write(without(settle(history), (job) => !this.#tried.isGood(job)), this.#shelf.files);
         if (this.#writesAhead === 0 && this.#tried.isGood(this.job)) this.#show({ saved: "saved" });
       } catch (error) {
         this.#show({ saved: error instanceof ElsewhereChanged ? "elsewhere" : "not saved" });
@@ -321,7 +352,3 @@ const brokeWords = (doing: string, why: string, back: boolean): string =>
 const noComplaint = { refused: undefined, trouble: undefined };
 
 const rulesOf = (pair: Pair): Rules => ({ ...(pair.from === "last" ? { line: pair.lineRules } : {}), piece: pair.pieceRules });
-
-function sameBytes(a: Uint8Array, b: Uint8Array): boolean {
-  return a.length === b.length && a.every((v, i) => v === b[i]);
-}

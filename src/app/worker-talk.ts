@@ -10,6 +10,7 @@ import type { SheetFile } from "#sheets/sheet-file.ts";
  */
 export type ToWorker =
   | { readonly say: "file"; readonly name: string; readonly bytes: Uint8Array }
+  | { readonly say: "forget"; readonly name: string }
   | { readonly say: "run"; readonly id: number; readonly job: Job; readonly draft: boolean }
   | { readonly say: "sheets"; readonly id: number; readonly job: Job };
 

@@ -43,6 +43,10 @@ async function answer(message: ToWorker): Promise<void> {
     files.set(message.name, message.bytes);
     return;
   }
+  if (message.say === "forget") {
+    files.delete(message.name);
+    return;
+  }
   const { id } = message;
   let rules: Rules | undefined;
   try {

@@ -33,6 +33,8 @@ describe.skipIf(missing !== undefined)("the app in a browser", () => {
       Object.assign(globalThis, { Worker: class extends EventTarget { postMessage(): void {} terminate(): void {} } });
     });
     await page.goto(stage.address);
+    await page.locator(".ways-in").waitFor();
+    await station(page, "Lines");
     await page.locator(".view.card .line.accent").first().waitFor();
     expect(await valueOf(page, "throat depth")).toBeGreaterThan(50);
     expect(await page.locator(".station-state").allInnerTexts()).toHaveLength(5);

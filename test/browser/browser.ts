@@ -72,11 +72,12 @@ export function faultsOf(page: Page): string[] {
   return faults;
 }
 
-/** Opens the app and waits until the worker has caught up. */
-export async function openApp(page: Page, address: string): Promise<void> {
+/** Opens the app at a station and waits until the worker has caught up. */
+export async function openApp(page: Page, address: string, at = "Lines"): Promise<void> {
   await page.goto(address);
   await page.locator(".frame").first().waitFor();
   await settled(page);
+  await station(page, at);
 }
 
 /** Waits until nothing is being worked out, and what is shown is not a draft. */

@@ -25,11 +25,10 @@ interface LastScanProps {
   readonly desk: Desk;
   /** Nothing while no pair can be made. */
   readonly pair: LastPair | undefined;
-  readonly onOpen: () => void;
 }
 
 /** A last from a scan, as sentences. */
-export function LastScan({ desk, pair, onOpen }: LastScanProps): ReactElement | null {
+export function LastScan({ desk, pair }: LastScanProps): ReactElement | null {
   const { last } = desk.job;
   if (last.from !== "scan") return null;
   return (
@@ -47,7 +46,6 @@ export function LastScan({ desk, pair, onOpen }: LastScanProps): ReactElement | 
           ))}
         </tbody>
       </table>}
-      <p className="sentence"><button type="button" className="word" onClick={onOpen}>Open another scan</button>, or <button type="button" className="word" onClick={() => desk.startAfresh()}>go back to the example last</button>.</p>
     </>
   );
 }

@@ -1,6 +1,7 @@
 import type { ReactElement } from "react";
 import type { LastPair, Pair } from "#job/pair.ts";
 import type { Desk } from "../desk.ts";
+import { isExample } from "../state/edits.ts";
 import { mm } from "../state/numbers.ts";
 import { FromMeasures } from "./from-measures.tsx";
 import { LastScan } from "./last-scan.tsx";
@@ -11,18 +12,23 @@ interface StationLastProps {
   /** Nothing while no pair can be made. */
   readonly pair: Pair | undefined;
   readonly onOpen: () => void;
+  readonly onPictures: () => void;
 }
 
 /** The first station: where the last comes from, and what was found on it. */
-export function StationLast({ desk, pair, onOpen }: StationLastProps): ReactElement {
+export function StationLast({ desk, pair, onOpen, onPictures }: StationLastProps): ReactElement {
   const onLast = pair?.from === "last" ? pair : undefined;
   const { from } = desk.job.last;
+  const ways = <LastWays desk={desk} side={pair ? (pair.from === "last" ? pair.last.side : pair.tape.side) : "right"} onOpen={onOpen} onPictures={onPictures} />;
+  // Who comes for the first time reads first how her own last comes in.
+  const waysFirst = isExample(desk.job);
   return (
     <>
+      {waysFirst && ways}
       {from === "measures" && <FromMeasures desk={desk} pair={pair} />}
-      {from === "scan" && <LastScan desk={desk} pair={onLast} onOpen={onOpen} />}
+      {from === "scan" && <LastScan desk={desk} pair={onLast} />}
       {onLast && <FeatherFollows pair={onLast} />}
-      <LastWays from={from} onOpen={onOpen} />
+      {!waysFirst && ways}
     </>
   );
 }

@@ -1,5 +1,6 @@
-import { jobForScan } from "#job/default-job.ts";
+import { defaultJob, jobForScan } from "#job/default-job.ts";
 import type { Job } from "#job/job.ts";
+import type { Side } from "#last/last.ts";
 import type { LastMeasurements } from "#last/measured.ts";
 import type { LineSettings } from "#lines/lines.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
@@ -44,13 +45,19 @@ export function onScan(job: Job, file: string): Job {
   return { ...jobForScan(file), paper: job.paper, pieces: job.pieces };
 }
 
-/** `name`, or the first of "name 2", "name 3" … that `taken` does not know; the ending stays. */
-export function freeName(name: string, taken: (name: string) => boolean): string {
-  if (!taken(name)) return name;
-  const dot = name.lastIndexOf(".");
-  const [stem, ending] = dot > 0 ? [name.slice(0, dot), name.slice(dot)] : [name, ""];
-  for (let n = 2; ; n++) {
-    const next = `${stem} ${n}${ending}`;
-    if (!taken(next)) return next;
-  }
+/** A new job on a last made from measures, which begin as those of the example; the side stays that of the last at hand. */
+export function onMeasures(job: Job, side: Side): Job {
+  const fresh = defaultJob();
+  if (fresh.last.from !== "measures") return fresh;
+  return { ...fresh, title: "My last from measures", size: "", paper: job.paper, pieces: job.pieces, last: { from: "measures", measures: { ...fresh.last.measures, side } } };
+}
+
+/** Nothing has been changed yet. */
+export const isExample = (job: Job): boolean => JSON.stringify(job) === JSON.stringify(defaultJob());
+
+/** Holds a second last of the pair beside the scanned one, or no more. */
+export function withOther(job: Job, file: string | undefined): Job {
+  if (job.last.from !== "scan") return job;
+  const { other: _, ...last } = job.last;
+  return { ...job, last: file === undefined ? last : { ...last, other: { file } } };
 }

@@ -26,11 +26,11 @@ export function useKeysAndDrops(desk: Desk): boolean {
     };
     const drop = (e: DragEvent): void => {
       setDropping(false);
-      const file = e.dataTransfer?.files[0];
+      const [file, ...more] = e.dataTransfer?.files ?? [];
       if (!file) return;
       e.preventDefault();
-      if (e.dataTransfer.items[0]?.webkitGetAsEntry()?.isDirectory) desk.refuse(finding("file-is-folder", { file: file.name }));
-      else void desk.openFile(file);
+      if (e.dataTransfer?.items[0]?.webkitGetAsEntry()?.isDirectory) desk.refuse(finding("file-is-folder", { file: file.name }));
+      else void desk.openFiles([file, ...more]);
     };
     const pairs = [["keydown", key], ["dragover", over], ["dragleave", leave], ["drop", drop]] as const;
     for (const [name, ear] of pairs) addEventListener(name, ear as EventListener);
