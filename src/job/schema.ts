@@ -50,6 +50,8 @@ const landmarkShape = {
   vampPoint: point3,
   waistPoint: point3,
   instepPoint: point3,
+  counterPoint: point3,
+  treadPoint: point3,
 } satisfies Record<LandmarkName, z.ZodType>;
 
 const measuredShape = {

@@ -39,7 +39,7 @@ function reversed(points: Float64Array, values: Float64Array): { points: Float64
 }
 
 /** The index, near one given, at which the line crosses y = 0 exactly. */
-function onAxis(points: Float64Array, near: number): number {
+export function onAxis(points: Float64Array, near: number): number {
   const y = (i: number): number => points[3 * i + 1]!;
   const first = Math.round(near);
   for (let k = 0; k < 12; k++)

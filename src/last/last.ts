@@ -44,6 +44,10 @@ export interface Landmarks {
   readonly vampPoint: Point3;
   readonly waistPoint: Point3;
   readonly instepPoint: Point3;
+  /** On the back curve, a fifth of the last length up from the seat point. */
+  readonly counterPoint: Point3;
+  /** Where the forepart's bottom touches the ground. */
+  readonly treadPoint: Point3;
 }
 
 /** All in mm. Definitions: docs/method/last.md. */
@@ -78,6 +82,8 @@ export interface Last {
   readonly placement: Placement;
   readonly feather: FeatherLine;
   readonly landmarks: Landmarks;
+  /** The landmarks that the maker placed herself; the others were found. */
+  readonly said: readonly (keyof Landmarks)[];
   readonly measures: Measures;
   /** Section with y = 0 from the toe point up over toe, vamp and instep to the comb. */
   readonly centreRidge: SurfaceCurve;

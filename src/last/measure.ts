@@ -6,8 +6,11 @@ import { centreCurves, type CentreCurves } from "./centre-curves.ts";
 import { closedArc, pointAtIndex } from "./closed-curve.ts";
 import { planLength, tapeGirth } from "./girth.ts";
 import { medialSign, type FeatherLine, type Landmarks, type Last, type Measures, type Placement, type Point3, type Side } from "./last.ts";
-import { pointOn } from "./surface-curve.ts";
-import { scale, sub, unit } from "./vector.ts";
+import { onSaidAxis } from "./said-axis.ts";
+import { SaidLandmarks } from "./said-landmarks.ts";
+import { parabolaTop, sidePoints, type SidePoints } from "./side-points.ts";
+import { curveLength, pointOn } from "./surface-curve.ts";
+import { cross, scale, sub, unit } from "./vector.ts";
 
 /** What is measured: a mesh in the last's frame (mm) and its feather line, which starts at the seat point, medial side first. */
 export interface ToMeasure {
@@ -19,6 +22,8 @@ export interface ToMeasure {
   readonly feather: FeatherLine;
   /** Roughness of the surface, mm; 0 on a made one. */
   readonly noiseMm?: number;
+  /** Landmarks that the maker placed, in the frame of the mesh; they go before what is found, and what depends on them follows. */
+  readonly said?: Partial<Landmarks>;
   readonly findings: readonly Finding[];
 }
 
@@ -26,22 +31,28 @@ export interface ToMeasure {
  * Landmarks, centre curves and measures of a last. Definitions and expected error: docs/method/last.md.
  * @throws Refusal when a landmark does not exist on this shape
  */
-export function measureLast(what: ToMeasure): Last {
+export function measureLast(given: ToMeasure): Last {
+  const what = onSaidAxis(given);
   const { mesh, feather, side } = what;
+  const noiseMm = what.noiseMm ?? 0;
+  const said = new SaidLandmarks(what.said);
   const cutter = new Sectioner(mesh);
   const seatPoint = pointAtIndex(feather.points, 0);
   const toePoint = pointAtIndex(feather.points, feather.toeIndex);
-  const sides = sidePoints(feather.points, toePoint[0], medialSign(side), 0.15 + 12 * (what.noiseMm ?? 0));
-  const curves = centreCurves(cutter, seatPoint, toePoint, what.noiseMm ?? 0);
-  const joint = verticalPlane(sides.jointMedial, sides.jointLateral);
-  const top = topPoints(curves, joint);
+  for (const name of ["seatPoint", "toePoint"] as const) said.onRing(name, feather.points);
+  const sides = overruled(sidePoints(feather.points, toePoint[0], medialSign(side), 0.15 + 12 * noiseMm), said, feather);
+  const curves = centreCurves(cutter, seatPoint, toePoint, noiseMm);
+  const top = topPoints(curves, sides, said);
+  const joint = jointPlane(sides, said.has("vampPoint") ? top.vampPoint : undefined);
   const halves = featherHalves(feather);
   const girthOn = (s: number): number => tapeGirth(cutter, pointOn(curves.centreRidge, s), ridgeDirection(curves, s));
-  const landmarks: Landmarks = { toePoint, seatPoint, ...sides, vampPoint: top.vampPoint, waistPoint: top.waistPoint, instepPoint: top.instepPoint };
+  const { centreRidge, backCurve, bottomCentre } = curves;
+  const low = lowPoints(curves, toePoint[0], noiseMm, said);
+  const landmarks: Landmarks = { toePoint, seatPoint, ...sides, vampPoint: top.vampPoint, waistPoint: top.waistPoint, instepPoint: top.instepPoint, ...low };
   const measures: Measures = {
     stickLength: planLength(mesh),
-    lastLength: curves.bottomCentre.arc[curves.bottomCentre.arc.length - 1]!,
-    jointGirth: tapeGirth(cutter, sides.jointMedial, joint.normal),
+    lastLength: curveLength(bottomCentre),
+    jointGirth: tapeGirth(cutter, joint.point, joint.normal),
     waistGirth: girthOn(top.waistAt),
     instepGirth: girthOn(top.instepAt),
     heelGirth: tapeGirth(cutter, seatPoint, heelNormal(seatPoint, top.instepPoint)),
@@ -54,59 +65,17 @@ export function measureLast(what: ToMeasure): Last {
     featherLateral: halves.lateral,
     vampPointFromToe: top.vampAt,
   };
-  const { centreRidge, backCurve, bottomCentre } = curves;
-  const findings = [...what.findings, ...curves.findings];
-  return { name: what.name, source: what.source, side, mesh, placement: what.placement, feather, landmarks, measures, centreRidge, backCurve, bottomCentre, findings };
+  const findings = [...what.findings, ...curves.findings, ...said.findings];
+  return { name: what.name, source: what.source, side, mesh, placement: what.placement, feather, landmarks, said: said.names, measures, centreRidge, backCurve, bottomCentre, findings };
 }
 
-type SidePoints = Pick<Landmarks, "jointMedial" | "jointLateral" | "seatMedial" | "seatLateral">;
-
-/** Feather points farthest from the axis: the joints between 50 and 93 % of the toe point's x, the seat before 25 %. */
-function sidePoints(points: Float64Array, toeX: number, medial: 1 | -1, within: number): SidePoints {
-  const joint = (sign: number): Point3 => farthestOut(points, [0.5 * toeX, 0.93 * toeX], sign, within);
-  const seat = (sign: number): Point3 => farthestOut(points, [-Infinity, 0.25 * toeX], sign, within);
-  return { jointMedial: joint(medial), jointLateral: joint(-medial), seatMedial: seat(medial), seatLateral: seat(-medial) };
-}
-
-/**
- * The point of greatest sign · y with x in a range. The line runs nearly along the axis there, so the place along it is taken from
- * the parabola through all points `within` mm of the greatest, not from one of them: on a rough scan that one may lie 5 mm off.
- */
-function farthestOut(points: Float64Array, [fromX, toX]: readonly [number, number], sign: number, within: number): Point3 {
-  const n = points.length / 3;
-  const y = (i: number): number => sign * points[3 * ((i + n) % n) + 1]!;
-  const x = (i: number): number => points[3 * ((i + n) % n)]!;
-  let best = -1;
-  for (let i = 0; i < n; i++) if (x(i) >= fromX && x(i) <= toX && (best < 0 || y(i) > y(best))) best = i;
-  if (best < 0) throw new Refusal(finding("not-a-last", { why: "its bottom has no width where the joints should be" }));
-  // A parabola takes three points.
-  let [first, last] = [best - 1, best + 1];
-  while (best - first < n / 8 && y(first - 1) > y(best) - within) first--;
-  while (last - best < n / 8 && y(last + 1) > y(best) - within) last++;
-  const top = parabolaTop(first - best, last - best, (k) => y(best + k));
-  const p = pointAtIndex(points, (best + top + n) % n);
-  return [Math.max(fromX, Math.min(toX, p[0])), p[1], p[2]];
-}
-
-/** Where the least-squares parabola through (k, value(k)), k = from … to, is greatest; 0 where it has no top in the range. */
-function parabolaTop(from: number, to: number, value: (k: number) => number): number {
-  const middle = (from + to) / 2;
-  const half = Math.max(1, (to - from) / 2);
-  // On even steps 1, t and t² − mean(t²) are square to each other, so each factor is one division.
-  let tt = 0;
-  for (let k = from; k <= to; k++) tt += ((k - middle) / half) ** 2;
-  const mean = tt / (to - from + 1);
-  let [slope, bend, qq] = [0, 0, 0];
-  for (let k = from; k <= to; k++) {
-    const t = (k - middle) / half;
-    const q = t * t - mean;
-    slope += t * value(k);
-    bend += q * value(k);
-    qq += q * q;
-  }
-  if (!(bend < 0) || qq === 0) return 0;
-  const top = middle - (half * (slope / tt)) / (2 * (bend / qq));
-  return Math.max(from, Math.min(to, top));
+/** Joint and seat points as found, but for those that the maker placed. */
+function overruled(found: SidePoints, said: SaidLandmarks, { points }: FeatherLine): SidePoints {
+  const one = (name: keyof SidePoints): Point3 => {
+    const at = said.onRing(name, points);
+    return at === undefined ? found[name] : pointAtIndex(points, at);
+  };
+  return { jointMedial: one("jointMedial"), jointLateral: one("jointLateral"), seatMedial: one("seatMedial"), seatLateral: one("seatLateral") };
 }
 
 interface Plane {
@@ -114,9 +83,9 @@ interface Plane {
   readonly normal: Point3;
 }
 
-/** The upright plane through two points, its normal toward the toe. */
-function verticalPlane(a: Point3, b: Point3): Plane {
-  const n: Point3 = unit([b[1] - a[1], a[0] - b[0], 0]);
+/** Upright through both joint points; where the maker has placed the vamp point, through that as well, for there her tape lies. */
+function jointPlane({ jointMedial: a, jointLateral: b }: SidePoints, vamp: Point3 | undefined): Plane {
+  const n: Point3 = unit(vamp ? cross(sub(b, a), sub(vamp, a)) : [b[1] - a[1], a[0] - b[0], 0]);
   return { point: a, normal: n[0] < 0 ? scale(n, -1) : n };
 }
 
@@ -130,14 +99,37 @@ interface TopPoints {
 }
 
 /** Vamp point: ridge on the joint plane. Instep point: a quarter of the last length behind it. Waist point: half way. */
-function topPoints({ centreRidge, bottomCentre }: CentreCurves, joint: Plane): TopPoints {
-  const vampAt = crossing(centreRidge, joint);
-  const total = centreRidge.arc[centreRidge.arc.length - 1]!;
-  const instepAt = vampAt + bottomCentre.arc[bottomCentre.arc.length - 1]! / 4;
+function topPoints({ centreRidge, bottomCentre }: CentreCurves, sides: SidePoints, said: SaidLandmarks): TopPoints {
+  const vampAt = said.onCurve("vampPoint", centreRidge) ?? crossing(centreRidge, jointPlane(sides, undefined));
+  const instepAt = said.onCurve("instepPoint", centreRidge) ?? vampAt + curveLength(bottomCentre) / 4;
+  const total = curveLength(centreRidge);
   if (instepAt > total) throw new Refusal(finding("not-a-last", { why: `its ridge from the toe upward is only ${total.toFixed(0)} mm long and ends before the instep` }));
-  const waistAt = (vampAt + instepAt) / 2;
+  const waistAt = said.onCurve("waistPoint", centreRidge) ?? (vampAt + instepAt) / 2;
   const at = (s: number): Point3 => pointOn(centreRidge, s);
+  if (waistAt < vampAt || instepAt < waistAt) said.findings.push(finding("landmarks-out-of-order", {}, at(waistAt)));
   return { vampAt, waistAt, instepAt, vampPoint: at(vampAt), waistPoint: at(waistAt), instepPoint: at(instepAt) };
+}
+
+/** Counter point: a fifth of the last length up the back. Tread point: where the bottom, under the joints, comes lowest. */
+function lowPoints({ backCurve, bottomCentre }: CentreCurves, toeX: number, noiseMm: number, said: SaidLandmarks): Pick<Landmarks, "counterPoint" | "treadPoint"> {
+  const counterAt = said.onCurve("counterPoint", backCurve) ?? curveLength(bottomCentre) / 5;
+  const treadAt = said.onCurve("treadPoint", bottomCentre) ?? lowestAt(bottomCentre, [0.5 * toeX, 0.93 * toeX], 0.15 + 12 * noiseMm);
+  return { counterPoint: pointOn(backCurve, counterAt), treadPoint: pointOn(bottomCentre, treadAt) };
+}
+
+/** The place of least z with x in a range, by the parabola through all points `within` mm of the least: the bottom is nearly level there. */
+function lowestAt({ points, arc }: CentreCurves["bottomCentre"], [fromX, toX]: readonly [number, number], within: number): number {
+  const z = (i: number): number => points[3 * i + 2]!;
+  const inRange = (i: number): boolean => points[3 * i]! >= fromX && points[3 * i]! <= toX;
+  let best = -1;
+  for (let i = 0; i < arc.length; i++) if (inRange(i) && (best < 0 || z(i) < z(best))) best = i;
+  if (best < 1 || best > arc.length - 2) throw new Refusal(finding("not-a-last", { why: "its bottom does not reach under the joints" }));
+  let [first, last] = [best - 1, best + 1];
+  while (first > 0 && inRange(first - 1) && z(first - 1) < z(best) + within) first--;
+  while (last < arc.length - 1 && inRange(last + 1) && z(last + 1) < z(best) + within) last++;
+  // Points lie at even steps of the curve.
+  const top = best + parabolaTop(first - best, last - best, (k) => -z(best + k));
+  return arc[0]! + (top * curveLength({ points, arc })) / (arc.length - 1);
 }
 
 /** Running length at which the ridge, coming from the toe, first passes behind a plane. */

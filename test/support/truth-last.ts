@@ -1,5 +1,5 @@
 import type { Last, Landmarks, Measures, Side } from "#last/last.ts";
-import { curveOf } from "#last/surface-curve.ts";
+import { curveOf, pointOn } from "#last/surface-curve.ts";
 import type { Mesh } from "#mesh/mesh.ts";
 import { readScan } from "#mesh/read.ts";
 import { sharedBytes, sharedJson } from "./shared.ts";
@@ -10,7 +10,7 @@ type P3 = [number, number, number];
 export interface Truth {
   readonly side: Side;
   readonly values: Omit<Measures, "vampPointFromToe"> & { readonly area: number; readonly volume: number };
-  readonly points: Landmarks & Record<string, P3>;
+  readonly points: Omit<Landmarks, "counterPoint" | "treadPoint"> & Record<string, P3>;
   readonly vampPointArcLength: number;
   readonly feather: { readonly points: P3[]; readonly toeIndex: number };
   readonly centreRidge: { readonly arcLength: number[]; readonly points: P3[] };
@@ -33,6 +33,10 @@ export const truthOf = (name: string): Truth => sharedJson("lasts", `${name}.tru
 export function truthLast(name: string): Last {
   const truth = truthOf(name);
   const feather = truth.feather.points;
+  const backCurve = curveOf(truth.backCurve.points.flat());
+  // The truth files do not name these two.
+  const counterPoint = pointOn(backCurve, truth.values.lastLength / 5);
+  const treadPoint = truth.bottomCentre.points.filter(([x]) => x > truth.points.toePoint[0] / 2).reduce((low, p) => (p[2] < low[2] ? p : low));
   return {
     name,
     source: "scan",
@@ -40,10 +44,11 @@ export function truthLast(name: string): Last {
     mesh: joined(readScan(`${name}.stl`, sharedBytes("lasts", `${name}.stl`)).mesh),
     placement: { unit: "mm", unitPerMm: 1, rotation: [1, 0, 0, 0, 1, 0, 0, 0, 1], translationMm: [0, 0, 0] },
     feather: { points: Float64Array.from(feather.flat()), toeIndex: truth.feather.toeIndex, confidence: new Float64Array(feather.length).fill(1) },
-    landmarks: truth.points,
+    landmarks: { ...truth.points, counterPoint, treadPoint },
+    said: [],
     measures: { ...truth.values, vampPointFromToe: truth.vampPointArcLength },
     centreRidge: curveOf(truth.centreRidge.points.flat()),
-    backCurve: curveOf(truth.backCurve.points.flat()),
+    backCurve,
     bottomCentre: curveOf(truth.bottomCentre.points.flat()),
     findings: [],
   };

@@ -17,6 +17,20 @@ const measureNames: Readonly<Record<string, string>> = {
   heelHeight: "heel height",
   toeSpring: "toe spring",
 };
+const landmarkNames: Readonly<Record<string, string>> = {
+  toePoint: "toe point",
+  seatPoint: "seat point",
+  jointMedial: "inner joint point",
+  jointLateral: "outer joint point",
+  seatMedial: "inner seat point",
+  seatLateral: "outer seat point",
+  vampPoint: "vamp point",
+  waistPoint: "waist point",
+  instepPoint: "instep point",
+  counterPoint: "counter point",
+  treadPoint: "tread point",
+};
+const landmarkName = (m: string): string => landmarkNames[m] ?? m;
 const measureName = (m: string): string => measureNames[m] ?? m;
 
 export const lastSentences = {
@@ -77,6 +91,16 @@ export const lastSentences = {
     (d: { share: number }) =>
       `There is no feather edge on ${percent(d.share)} of the way round: this looks like a foot or a very worn last. The line is taken where the sole turns up, and every height above it is only as good as that.`,
   ),
+  "pull-far-off": sentence(
+    "stop",
+    (d: { point: number; of: number; mm: number; mostMm: number }) =>
+      `Point ${d.point} of the ${d.of} you gave for the feather line lies ${mm(d.mm)} from the edge; one farther off than ${mm(d.mostMm)} cannot be meant for it. Take it out, or put it on the edge.`,
+  ),
+  "pulls-zigzag": sentence(
+    "stop",
+    (d: { one: number; other: number; of: number; alongMm: number; acrossMm: number }) =>
+      `Points ${d.one} and ${d.other} of the ${d.of} you gave for the feather line lie ${mm1(d.acrossMm)} apart across the edge but only ${mm1(d.alongMm)} along it; one edge cannot run through both. Take one of them out.`,
+  ),
   "edge-hidden": sentence(
     "look",
     (d: { share: number }) => `The scan has gaps along ${percent(d.share)} of the feather edge; the line is carried straight over them. Look at it there.`,
@@ -93,6 +117,15 @@ export const lastSentences = {
   "gap-on-centre": sentence(
     "look",
     (d: { lengthMm: number }) => `The scan has a gap of ${mm(d.lengthMm)} on the centre line; lengths along it go straight over the gap.`,
+  ),
+  "landmark-off-line": sentence(
+    "look",
+    (d: { landmark: string; offMm: number; line: string }) =>
+      `The ${landmarkName(d.landmark)} you placed lies ${mm1(d.offMm)} off the ${d.line}, where it belongs. It was taken to the nearest place there: look whether that is what you meant.`,
+  ),
+  "landmarks-out-of-order": sentence(
+    "look",
+    () => "Vamp point, waist point and instep point do not follow each other up the ridge as they are placed. Look at the points you placed; girths there are measured where they stand.",
   ),
   "measure-not-a-length": sentence(
     "stop",

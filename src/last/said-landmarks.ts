@@ -1,0 +1,65 @@
+import { finding, type Finding } from "#base/findings.ts";
+import { nearestOnRing } from "./centre-section.ts";
+import { pointAtIndex } from "./closed-curve.ts";
+import type { Landmarks, Point3, SurfaceCurve } from "./last.ts";
+import { arcNearest, pointOn } from "./surface-curve.ts";
+import { distance } from "./vector.ts";
+
+type LineName = "feather line" | "centre ridge" | "back curve" | "middle of the bottom";
+
+/** The line that each landmark belongs to: a point placed by hand is brought to the nearest place on it. */
+const lineOf: Readonly<Record<keyof Landmarks, LineName>> = {
+  toePoint: "feather line",
+  seatPoint: "feather line",
+  jointMedial: "feather line",
+  jointLateral: "feather line",
+  seatMedial: "feather line",
+  seatLateral: "feather line",
+  vampPoint: "centre ridge",
+  waistPoint: "centre ridge",
+  instepPoint: "centre ridge",
+  counterPoint: "back curve",
+  treadPoint: "middle of the bottom",
+};
+
+/** A point placed farther off its line than this is said: it may have been meant for another place. */
+const farMm = 3;
+
+/** The maker's own landmarks, brought to the lines they belong to, and what is doubtful about them. */
+export class SaidLandmarks {
+  readonly findings: Finding[] = [];
+  readonly names: readonly (keyof Landmarks)[];
+  readonly #said: Partial<Landmarks>;
+
+  constructor(said: Partial<Landmarks> = {}) {
+    this.#said = said;
+    this.names = (Object.keys(lineOf) as (keyof Landmarks)[]).filter((name) => said[name] !== undefined);
+  }
+
+  has(name: keyof Landmarks): boolean {
+    return this.#said[name] !== undefined;
+  }
+
+  /** The place on the feather line, index with fraction; undefined where nothing was said. */
+  onRing(name: keyof Landmarks, points: Float64Array): number | undefined {
+    const p = this.#said[name];
+    if (!p) return undefined;
+    const at = nearestOnRing(points, p);
+    this.#note(name, p, pointAtIndex(points, at));
+    return at;
+  }
+
+  /** The place on a curve, mm from its start; undefined where nothing was said. */
+  onCurve(name: keyof Landmarks, curve: SurfaceCurve): number | undefined {
+    const p = this.#said[name];
+    if (!p) return undefined;
+    const at = arcNearest(curve, p);
+    this.#note(name, p, pointOn(curve, at));
+    return at;
+  }
+
+  #note(name: keyof Landmarks, placed: Point3, on: Point3): void {
+    const offMm = distance(placed, on);
+    if (offMm > farMm) this.findings.push(finding("landmark-off-line", { landmark: name, offMm, line: lineOf[name] }, on));
+  }
+}
