@@ -1,7 +1,7 @@
 import type { Finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import { defaultJob } from "#job/default-job.ts";
-import { filesOf as filesOfJob, renamed } from "#job/files.ts";
+import { filesOf as filesOfJob, renamed, type Files } from "#job/files.ts";
 import { isJobFile, readJobFile, writeJobFile } from "#job/job-file.ts";
 import type { Job } from "#job/job.ts";
 import type { Pair } from "#job/pair.ts";
@@ -49,6 +49,8 @@ export interface Desktop {
   readonly stuck: boolean;
   readonly busy: Busy | undefined;
   readonly trouble: Trouble | undefined;
+  /** Photographs of a tape that make no pattern yet; they stay on the table until what is missing is added or they are let go. */
+  readonly waiting: Job | undefined;
   readonly saved: Saved;
   /** Kept work was looked for: what is shown is the maker's own, or there is none. */
   readonly looked: boolean;
@@ -80,7 +82,7 @@ export class Desk {
   constructor() {
     const history = startHistory(defaultJob(), "the example last");
     this.#tried.good(history.now.job);
-    this.#now = { history, pair: undefined, rules: undefined, refused: undefined, stuck: false, busy: undefined, trouble: undefined, saved: "saving", looked: false, brought: undefined, sheets: undefined, sheetsOf: undefined, draft: false };
+    this.#now = { history, pair: undefined, rules: undefined, refused: undefined, stuck: false, busy: undefined, trouble: undefined, waiting: undefined, saved: "saving", looked: false, brought: undefined, sheets: undefined, sheetsOf: undefined, draft: false };
     this.#bench = new Bench(this.#shelf.files, {
       began: (wish) => this.#show({ busy: { on: wish.for, trial: wish.for === "pair" && wish.trial, stage: "", fraction: 0 } }),
       progress: (stage, fraction) => this.#now.busy && this.#show({ busy: { ...this.#now.busy, stage, fraction } }),
@@ -118,6 +120,10 @@ export class Desk {
   }
   get job(): Job {
     return this.#now.history.now.job;
+  }
+  /** The files that lie beside the work. */
+  get files(): Files {
+    return this.#shelf.files;
   }
   readonly listen = (ear: () => void): (() => void) => {
     this.#ears.add(ear);
@@ -187,7 +193,7 @@ export class Desk {
   async openFiles(files: readonly File[]): Promise<void> {
     const pictures = files.filter((f) => isPicture(f.name));
     const first = files.find((f) => !isPicture(f.name));
-    if (!first) return this.openInto(pictures, withPhotos, `opening ${pictures.map((f) => f.name).join(", ")}`);
+    if (!first) return this.openInto(pictures, (job, names) => withPhotos(this.#now.waiting ?? job, names), `opening ${pictures.map((f) => f.name).join(", ")}`);
     await this.#reading(async () => {
       const bytes = await bytesOf(first);
       if (isJobFile(first.name, bytes)) this.#openJob(first.name, bytes);
@@ -201,6 +207,13 @@ export class Desk {
       const contents = await Promise.all(files.map(bytesOf));
       this.#try(edit(this.job, files.map((f, i) => this.#shelf.take(f.name, contents[i]!))), what);
     });
+  }
+
+  /** The tape that waits is another one, or is let go; it becomes the work as soon as a pair can be made of it. */
+  changeWaiting(waiting: Job | undefined): void {
+    this.#show({ waiting, trouble: undefined });
+    if (waiting) this.#try(waiting, "opening photographs of a tape");
+    else this.#clearShelf();
   }
 
   async #reading(how: () => Promise<void>): Promise<void> {
@@ -229,8 +242,8 @@ export class Desk {
 
   /** A refused file is not kept in memory: only what some step of the work, or work that may still be opened, speaks of. */
   #clearShelf(): void {
-    const { history, trouble } = this.#now;
-    this.#shelf.keepOnly(new Set([...filesOf(history), ...(trouble?.toCorrect ? filesOfJob(trouble.toCorrect) : []), ...this.#bench.wanted()]));
+    const { history, trouble, waiting } = this.#now;
+    this.#shelf.keepOnly(new Set([...filesOf(history), ...[trouble?.toCorrect, waiting].flatMap((job) => (job ? filesOfJob(job) : [])), ...this.#bench.wanted()]));
   }
 
   /** The job with its scan as one file for the maker to keep; undefined, and said why, when it cannot be written. */
@@ -251,7 +264,7 @@ export class Desk {
     const shown = { pair, stuck: false, rules: rulesOf(pair), draft: wish.for === "pair" && wish.draft };
     this.#tried.good(wish.job);
     if (wish.for === "pair" && wish.trial) {
-      this.#show({ ...shown, trouble: undefined, refused: undefined, history: run(this.#now.history, wish.job, wish.what), ...(wish.opened ? {} : { brought: wish.job }) });
+      this.#show({ ...shown, trouble: undefined, refused: undefined, waiting: undefined, history: run(this.#now.history, wish.job, wish.what), ...(wish.opened ? {} : { brought: wish.job }) });
       this.#write();
       return;
     }
@@ -268,7 +281,7 @@ export class Desk {
     const sentence = tell(finding);
     if (wish.for === "sheets") return this.#show({ trouble: { kind: "refused", sentence } });
     if (wish.trial) {
-      this.#show({ trouble: { kind: "refused", sentence: `${sentence} What you had before is still here.`, ...(wish.opened ? { toCorrect: wish.job } : {}) } });
+      this.#show({ trouble: { kind: "refused", sentence: `${sentence} What you had before is still here.`, ...(wish.opened ? { toCorrect: wish.job } : {}) }, ...(wish.job.last.from === "tape" && !wish.opened ? { waiting: wish.job } : {}) });
       return this.#clearShelf();
     }
     this.#tried.refuse(wish.job);

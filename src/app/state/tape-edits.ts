@@ -1,5 +1,5 @@
 import { defaultJob } from "#job/default-job.ts";
-import type { Job, LastSource } from "#job/job.ts";
+import type { Job, LastSource, OutlineFiles } from "#job/job.ts";
 import type { Side } from "#last/last.ts";
 import type { TapeMark, TapePlace, TapeSaid } from "#tape/said.ts";
 
@@ -63,7 +63,7 @@ export function setOutline(job: Job, which: "bottom" | "side", photo: string | u
   const { last } = job;
   if (last.from !== "measures") return job;
   const { [which]: _, ...others } = last.outlines ?? {};
-  const outlines = photo === undefined ? others : { ...others, [which]: photo };
+  const outlines: OutlineFiles = photo === undefined ? others : { ...others, [which]: photo };
   const { outlines: __, ...rest } = last;
   return { ...job, last: outlines.bottom === undefined && outlines.side === undefined ? rest : { ...rest, outlines } };
 }
