@@ -4,6 +4,7 @@ import type { Mesh } from "#mesh/mesh.ts";
 import { Flattener } from "#flatten/flatten.ts";
 import { BlockPattern } from "#solve/block-pattern.ts";
 import { Cholesky } from "#solve/cholesky.ts";
+import { CompiledCholesky } from "#solve/compiled-cholesky.ts";
 import { planFronts } from "#solve/front-plan.ts";
 import { pumpShell } from "../test/support/formula-surfaces.ts";
 
@@ -75,16 +76,16 @@ for (const size of sizes) {
 const slope = (from: number, to: number): string => (Math.log(cold[to]! / cold[from]!) / Math.log(sizes[to]! / sizes[from]!)).toFixed(2);
 console.log(`growth of the cold time, 5k to 50k: n^${slope(0, 3)} (20k to 50k: n^${slope(2, 3)})`);
 
-console.log("\ntriangles  plan                      factor                    solve                     entries  Mflop  Gflop/s");
+console.log("\ntriangles  plan                      factor, compiled          factor, TypeScript        ratio  solve, compiled           solve, TypeScript         entries  Mflop");
 for (const size of sizes) {
   const { pattern, values } = laplacian(pumpShell(size));
   const plan = planFronts(pattern);
-  const cholesky = new Cholesky(pattern, plan);
+  const [compiled, plain] = [new CompiledCholesky(pattern, plan), new Cholesky(pattern, plan)];
   const right = new Float64Array(plan.unknowns).fill(1);
   const planned = medians(() => planFronts(pattern));
-  const factor = medians(() => cholesky.factor(values));
-  const solve = medians(() => cholesky.solveInto(new Float64Array(plan.unknowns), right));
+  const [factor, factorPlain] = [compiled, plain].map((c) => medians(() => c.factor(values))) as [Timing, Timing];
+  const [solve, solvePlain] = [compiled, plain].map((c) => medians(() => c.solveInto(new Float64Array(plan.unknowns), right))) as [Timing, Timing];
   console.log(
-    `${String(size).padStart(9)}  ${shown(planned)}${shown(factor)}${shown(solve)}${(plan.factorEntries / 1e6).toFixed(2)} M  ${(plan.flops / 1e6).toFixed(0).padStart(5)}  ${(plan.flops / factor.best / 1e6).toFixed(2)}`,
+    `${String(size).padStart(9)}  ${shown(planned)}${shown(factor)}${shown(factorPlain)}${(factorPlain.best / factor.best).toFixed(2).padStart(5)}  ${shown(solve)}${shown(solvePlain)}${(plan.factorEntries / 1e6).toFixed(2)} M  ${(plan.flops / 1e6).toFixed(0).padStart(5)}`,
   );
 }

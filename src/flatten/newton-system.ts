@@ -1,5 +1,5 @@
 import type { BlockPattern } from "#solve/block-pattern.ts";
-import { Cholesky } from "#solve/cholesky.ts";
+import { factorisationOf, type Factorisation } from "#solve/factorisation.ts";
 import { planFronts } from "#solve/front-plan.ts";
 
 /**
@@ -11,7 +11,7 @@ export class NewtonSystem {
   readonly gradient: Float64Array;
   readonly values: Float64Array;
   readonly step: Float64Array;
-  readonly #cholesky: Cholesky;
+  readonly #cholesky: Factorisation;
   /** Unknowns held, 2 · vertex for u and 2 · vertex + 1 for v; and the entries of other blocks in their rows and columns. */
   #held: readonly number[] = [];
   #crossings: number[] = [];
@@ -19,7 +19,7 @@ export class NewtonSystem {
   /** The pattern must be complete: no block may be added later. */
   constructor(pattern: BlockPattern) {
     this.pattern = pattern;
-    this.#cholesky = new Cholesky(pattern, planFronts(pattern));
+    this.#cholesky = factorisationOf(pattern, planFronts(pattern));
     this.gradient = new Float64Array(2 * pattern.size);
     this.step = new Float64Array(2 * pattern.size);
     this.values = new Float64Array(pattern.valueCount);

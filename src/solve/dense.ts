@@ -1,193 +1,179 @@
-// Dense kernels on one heap of Float64. Rows are contiguous, so every inner loop is a dot product of contiguous runs; four
-// rows and two columns are worked at once, so that six loads serve sixteen operations. `| 0` keeps addresses 32-bit integers,
-// which spares the engine its overflow checks (1.7 times the speed, measured). Long functions: one numeric loop each.
+// Dense kernels on one heap of Float64, columns contiguous. Every entry is one sum over the columns in their order, whatever the
+// tile it is worked in, so that the compiled twin (kernels/cholesky.ts), whose tiles are larger, gives the same bits. Four rows
+// and two columns are worked at once: six loads serve sixteen operations. `| 0` keeps addresses 32-bit integers, which spares
+// the engine its overflow checks (1.7 times the speed, measured). Long functions: one numeric loop each.
 
 /**
- * Solves x · Lᵀ = row in place for the rows `from … to - 1` of a panel with rows of `width` entries, for the columns
- * `first … last - 1` (an even number of them unless the last). L is the panel's own upper part, its diagonal held as
- * reciprocals. Columns before `first` are already solved.
+ * Solves X · Lᵀ = B in place for the rows `from … to - 1` of a panel (columns of `tall` entries), columns `first … last - 1`
+ * (an even number of them unless the last). L is the panel's own upper part, its diagonal held as reciprocals. Columns before
+ * `first` are already solved.
  */
-export function solveRows(h: Float64Array, panel: number, width: number, from: number, to: number, first: number, last: number): void {
+export function solveColumns(h: Float64Array, panel: number, tall: number, from: number, to: number, first: number, last: number): void {
   let i = from;
   for (; i + 4 <= to; i += 4) {
-    const row = (panel + i * width) | 0;
     let j = first;
     for (; j + 2 <= last; j += 2) {
-      let c0 = (panel + j * width) | 0;
-      let c1 = (c0 + width) | 0;
-      const end = (c0 + j) | 0;
-      let r0 = row;
-      let r1 = (r0 + width) | 0;
-      let r2 = (r1 + width) | 0;
-      let r3 = (r2 + width) | 0;
+      let c = (panel + j) | 0;
+      let r = (panel + i) | 0;
+      const end = (r + j * tall) | 0;
       let a0 = 0, a1 = 0, b0 = 0, b1 = 0, d0 = 0, d1 = 0, e0 = 0, e1 = 0;
-      while (c0 < end) {
-        const x = h[c0]!;
-        const y = h[c1]!;
-        const p = h[r0]!;
+      while (r < end) {
+        const x = h[c]!;
+        const y = h[(c + 1) | 0]!;
+        const p = h[r]!;
         a0 += p * x;
         a1 += p * y;
-        const q = h[r1]!;
+        const q = h[(r + 1) | 0]!;
         b0 += q * x;
         b1 += q * y;
-        const s = h[r2]!;
+        const s = h[(r + 2) | 0]!;
         d0 += s * x;
         d1 += s * y;
-        const t = h[r3]!;
+        const t = h[(r + 3) | 0]!;
         e0 += t * x;
         e1 += t * y;
-        c0 = (c0 + 1) | 0;
-        c1 = (c1 + 1) | 0;
-        r0 = (r0 + 1) | 0;
-        r1 = (r1 + 1) | 0;
-        r2 = (r2 + 1) | 0;
-        r3 = (r3 + 1) | 0;
+        c = (c + tall) | 0;
+        r = (r + tall) | 0;
       }
-      const u = h[c0]!; // 1 / L[j][j]
-      const v = h[c1]!; // L[j + 1][j]
-      const w = h[(c1 + 1) | 0]!; // 1 / L[j + 1][j + 1]
-      const a = (h[r0]! - a0) * u;
-      h[r0] = a;
-      h[(r0 + 1) | 0] = (h[(r0 + 1) | 0]! - a1 - a * v) * w;
-      const b = (h[r1]! - b0) * u;
-      h[r1] = b;
-      h[(r1 + 1) | 0] = (h[(r1 + 1) | 0]! - b1 - b * v) * w;
-      const d = (h[r2]! - d0) * u;
-      h[r2] = d;
-      h[(r2 + 1) | 0] = (h[(r2 + 1) | 0]! - d1 - d * v) * w;
-      const e = (h[r3]! - e0) * u;
-      h[r3] = e;
-      h[(r3 + 1) | 0] = (h[(r3 + 1) | 0]! - e1 - e * v) * w;
+      const u = h[c]!; // 1 / L[j][j]
+      const v = h[(c + 1) | 0]!; // L[j + 1][j]
+      const w = h[(c + tall + 1) | 0]!; // 1 / L[j + 1][j + 1]
+      const z = (r + tall) | 0;
+      const a = (h[r]! - a0) * u;
+      const b = (h[(r + 1) | 0]! - b0) * u;
+      const d = (h[(r + 2) | 0]! - d0) * u;
+      const e = (h[(r + 3) | 0]! - e0) * u;
+      h[r] = a;
+      h[(r + 1) | 0] = b;
+      h[(r + 2) | 0] = d;
+      h[(r + 3) | 0] = e;
+      h[z] = (h[z]! - a1 - a * v) * w;
+      h[(z + 1) | 0] = (h[(z + 1) | 0]! - b1 - b * v) * w;
+      h[(z + 2) | 0] = (h[(z + 2) | 0]! - d1 - d * v) * w;
+      h[(z + 3) | 0] = (h[(z + 3) | 0]! - e1 - e * v) * w;
     }
-    if (j < last) for (let r = 0; r < 4; r++) solveRest(h, panel, width, i + r, j, last);
+    if (j < last) for (let r = 0; r < 4; r++) solveRow(h, panel, tall, i + r, j, last);
   }
-  for (; i < to; i++) solveRest(h, panel, width, i, first, last);
+  for (; i < to; i++) solveRow(h, panel, tall, i, first, last);
 }
 
-/** The same for one row. */
-function solveRest(h: Float64Array, panel: number, width: number, i: number, first: number, last: number): void {
-  const row = (panel + i * width) | 0;
-  for (let j = first; j < last; j++) {
-    const c = (panel + j * width) | 0;
-    let sum = 0;
-    for (let k = 0; k < j; k++) sum += h[(row + k) | 0]! * h[(c + k) | 0]!;
-    h[(row + j) | 0] = (h[(row + j) | 0]! - sum) * h[(c + j) | 0]!;
+/** The same for one row; pairs of columns as above, so that the order of its sums is the same. */
+function solveRow(h: Float64Array, panel: number, tall: number, i: number, first: number, last: number): void {
+  let j = first;
+  for (; j + 2 <= last; j += 2) {
+    let c = (panel + j) | 0;
+    let r = (panel + i) | 0;
+    const end = (r + j * tall) | 0;
+    let a0 = 0, a1 = 0;
+    for (; r < end; c = (c + tall) | 0, r = (r + tall) | 0) {
+      const p = h[r]!;
+      a0 += p * h[c]!;
+      a1 += p * h[(c + 1) | 0]!;
+    }
+    const a = (h[r]! - a0) * h[c]!;
+    h[r] = a;
+    const z = (r + tall) | 0;
+    h[z] = (h[z]! - a1 - a * h[(c + 1) | 0]!) * h[(c + tall + 1) | 0]!;
   }
+  if (j === last) return;
+  let c = (panel + j) | 0;
+  let r = (panel + i) | 0;
+  const end = (r + j * tall) | 0;
+  let sum = 0;
+  for (; r < end; c = (c + tall) | 0, r = (r + tall) | 0) sum += h[r]! * h[c]!;
+  h[r] = (h[r]! - sum) * h[c]!;
 }
 
 /**
  * Cholesky factor of the panel's upper square, lower triangle, in place; the diagonal comes out as reciprocals.
  * @returns -1, or the column whose pivot is not positive
  */
-export function factorTriangle(h: Float64Array, panel: number, width: number): number {
+export function factorTriangle(h: Float64Array, panel: number, tall: number, width: number): number {
   for (let j = 0; j < width; j += 2) {
-    const c0 = (panel + j * width) | 0;
-    const c1 = (c0 + width) | 0;
+    let c = (panel + j) | 0;
+    const end = (c + j * tall) | 0;
     const pair = j + 1 < width;
     let aa = 0;
     let ab = 0;
     let bb = 0;
-    for (let k = 0; k < j; k++) {
-      const x = h[(c0 + k) | 0]!;
+    for (; c < end; c = (c + tall) | 0) {
+      const x = h[c]!;
       aa += x * x;
       if (!pair) continue;
-      const y = h[(c1 + k) | 0]!;
+      const y = h[(c + 1) | 0]!;
       ab += x * y;
       bb += y * y;
     }
-    const p = h[(c0 + j) | 0]! - aa;
+    const p = h[c]! - aa;
     if (!(p > 0)) return j;
     const u = 1 / Math.sqrt(p);
-    h[(c0 + j) | 0] = u;
+    h[c] = u;
     if (!pair) break;
-    const v = (h[(c1 + j) | 0]! - ab) * u;
-    h[(c1 + j) | 0] = v;
-    const q = h[(c1 + j + 1) | 0]! - bb - v * v;
+    const v = (h[(c + 1) | 0]! - ab) * u;
+    h[(c + 1) | 0] = v;
+    const z = (c + tall + 1) | 0;
+    const q = h[z]! - bb - v * v;
     if (!(q > 0)) return j + 1;
-    h[(c1 + j + 1) | 0] = 1 / Math.sqrt(q);
-    solveRows(h, panel, width, j + 2, width, j, j + 2);
+    h[z] = 1 / Math.sqrt(q);
+    solveColumns(h, panel, tall, j + 2, width, j, j + 2);
   }
   return -1;
 }
 
 /**
- * U = −P Pᵀ for the `m` rows of `width` entries at `p`; only the lower triangle of U (m rows of m entries at `u`) is meant,
- * entries right above the diagonal may be written too.
+ * U = −P Pᵀ for the `m` rows from `p` on of a panel with `width` columns of `tall` entries. U has m columns of m entries at `u`;
+ * only its lower triangle is meant, entries right above the diagonal may be written too.
  */
-export function negativeOuterInto(h: Float64Array, p: number, width: number, m: number, u: number): void {
-  let i = 0;
-  for (; i + 4 <= m; i += 4) {
-    for (let j = 0; j < i + 4; j += 2) {
-      let c0 = (p + j * width) | 0;
-      let c1 = (c0 + width) | 0;
-      const end = c1;
-      let r0 = (p + i * width) | 0;
-      let r1 = (r0 + width) | 0;
-      let r2 = (r1 + width) | 0;
-      let r3 = (r2 + width) | 0;
+export function negativeOuterInto(h: Float64Array, p: number, tall: number, width: number, m: number, u: number): void {
+  const over = (width * tall) | 0;
+  let j = 0;
+  for (; j + 2 <= m; j += 2) {
+    let i = j;
+    for (; i + 4 <= m; i += 4) {
+      let c = (p + j) | 0;
+      let r = (p + i) | 0;
+      const end = (r + over) | 0;
       let a0 = 0, a1 = 0, b0 = 0, b1 = 0, d0 = 0, d1 = 0, e0 = 0, e1 = 0;
-      while (c0 < end) {
-        const x = h[c0]!;
-        const y = h[c1]!;
-        const f = h[r0]!;
+      while (r < end) {
+        const x = h[c]!;
+        const y = h[(c + 1) | 0]!;
+        const f = h[r]!;
         a0 -= f * x;
         a1 -= f * y;
-        const q = h[r1]!;
+        const q = h[(r + 1) | 0]!;
         b0 -= q * x;
         b1 -= q * y;
-        const s = h[r2]!;
+        const s = h[(r + 2) | 0]!;
         d0 -= s * x;
         d1 -= s * y;
-        const t = h[r3]!;
+        const t = h[(r + 3) | 0]!;
         e0 -= t * x;
         e1 -= t * y;
-        c0 = (c0 + 1) | 0;
-        c1 = (c1 + 1) | 0;
-        r0 = (r0 + 1) | 0;
-        r1 = (r1 + 1) | 0;
-        r2 = (r2 + 1) | 0;
-        r3 = (r3 + 1) | 0;
+        c = (c + tall) | 0;
+        r = (r + tall) | 0;
       }
-      let z = (u + i * m + j) | 0;
+      let z = (u + j * m + i) | 0;
       h[z] = a0;
-      h[(z + 1) | 0] = a1;
+      h[(z + 1) | 0] = b0;
+      h[(z + 2) | 0] = d0;
+      h[(z + 3) | 0] = e0;
       z = (z + m) | 0;
-      h[z] = b0;
+      h[z] = a1;
       h[(z + 1) | 0] = b1;
-      z = (z + m) | 0;
-      h[z] = d0;
-      h[(z + 1) | 0] = d1;
-      z = (z + m) | 0;
-      h[z] = e0;
-      h[(z + 1) | 0] = e1;
+      h[(z + 2) | 0] = d1;
+      h[(z + 3) | 0] = e1;
+    }
+    for (; i < m; i++) {
+      outerEntry(h, (p + i) | 0, (p + j) | 0, tall, over, (u + j * m + i) | 0);
+      outerEntry(h, (p + i) | 0, (p + j + 1) | 0, tall, over, (u + j * m + m + i) | 0);
     }
   }
-  for (; i < m; i++) negativeOuterRow(h, p, width, i, (u + i * m) | 0);
+  if (j < m) outerEntry(h, (p + j) | 0, (p + j) | 0, tall, over, (u + j * m + j) | 0);
 }
 
-/** The same for one row, two columns at a time. */
-function negativeOuterRow(h: Float64Array, p: number, width: number, i: number, u: number): void {
-  const row = (p + i * width) | 0;
-  let j = 0;
-  for (; j + 2 <= i + 1; j += 2) {
-    let c0 = (p + j * width) | 0;
-    let c1 = (c0 + width) | 0;
-    const end = c1;
-    let r = row;
-    let a = 0, b = 0;
-    while (c0 < end) {
-      const x = h[r]!;
-      a -= x * h[c0]!;
-      b -= x * h[c1]!;
-      c0 = (c0 + 1) | 0;
-      c1 = (c1 + 1) | 0;
-      r = (r + 1) | 0;
-    }
-    h[(u + j) | 0] = a;
-    h[(u + j + 1) | 0] = b;
-  }
-  if (j > i) return;
+/** One entry of U: row `r` against row `c`, to `z`. */
+function outerEntry(h: Float64Array, r: number, c: number, tall: number, over: number, z: number): void {
   let sum = 0;
-  for (let k = 0; k < width; k++) sum -= h[(row + k) | 0]! * h[(p + j * width + k) | 0]!;
-  h[(u + j) | 0] = sum;
+  for (const end = (r + over) | 0; r < end; r = (r + tall) | 0, c = (c + tall) | 0) sum -= h[r]! * h[c]!;
+  h[z] = sum;
 }

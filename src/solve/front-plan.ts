@@ -9,9 +9,9 @@ export const FRONT = {
   first: 0,
   width: 1,
   below: 2,
-  /** Place of the panel on the heap: (width + below) rows of `width` entries. */
+  /** Place of the panel on the heap: `width` columns of (width + below) entries. */
   panel: 3,
-  /** Place of the update on the heap: `below` rows of `below` entries; -1 when it has none. */
+  /** Place of the update on the heap: `below` columns of `below` entries; -1 when it has none. */
   update: 4,
   /** Start of its further rows in `rows`, and of their places inside the parent's front in `relative`. */
   rows: 5,
@@ -185,11 +185,12 @@ function blocksOf({ block, size, low, high }: BlockPattern, nodes: Supernodes, f
     const row = a < b ? b : a;
     const s = holder[k]!;
     const width = columnStart[s + 1]! - columnStart[s]!;
+    const tall = width + rowStart[s + 1]! - rowStart[s]!;
     let local = row - columnStart[s]!;
     if (local >= width) local = width + indexOf(rows, rowStart[s]!, rowStart[s + 1]!, row) - rowStart[s]!;
     const at = 3 * next[s]!++;
     blocks[at] = block * block * k;
-    blocks[at + 1] = fronts[s * FRONT.stride + FRONT.panel]! + block * (block * local * width + (a < b ? a : b) - columnStart[s]!);
+    blocks[at + 1] = fronts[s * FRONT.stride + FRONT.panel]! + block * (block * ((a < b ? a : b) - columnStart[s]!) * tall + local);
     blocks[at + 2] = a < b ? 1 : 0;
   }
   return blocks;

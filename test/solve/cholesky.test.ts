@@ -1,9 +1,17 @@
+import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { BlockPattern } from "#solve/block-pattern.ts";
 import { Cholesky } from "#solve/cholesky.ts";
+import { CompiledCholesky } from "#solve/compiled-cholesky.ts";
+import { factorisationOf } from "#solve/factorisation.ts";
 import { planFronts } from "#solve/front-plan.ts";
 import { denseOf, denseSolve, product } from "../support/dense.ts";
+import { pumpShell } from "../support/formula-surfaces.ts";
+// @ts-expect-error plain module without types
+import { compiledKernels as compiledKernelsUntyped } from "../../tools/kernels.mjs";
+
+const compiledKernels = compiledKernelsUntyped as () => string;
 
 interface Drawn {
   readonly size: number;
@@ -38,12 +46,12 @@ function matrixOf({ size, block, pairs, numbers }: Drawn) {
   return { pattern, values };
 }
 
-describe("Cholesky", () => {
+describe.each([["in TypeScript", Cholesky], ["compiled", CompiledCholesky]] as const)("Cholesky %s", (_, Kind) => {
   test("solves random sparse positive definite systems like Gaussian elimination", () => {
     fc.assert(
       fc.property(drawn, (d) => {
         const { pattern, values } = matrixOf(d);
-        const cholesky = new Cholesky(pattern, planFronts(pattern));
+        const cholesky = new Kind(pattern, planFronts(pattern));
         const right = Float64Array.from({ length: d.size * d.block }, (_, i) => d.numbers[i % d.numbers.length]! + 0.1 * i);
         expect(cholesky.factor(values)).toBe(-1);
         const x = cholesky.solveInto(new Float64Array(right.length), right);
@@ -57,7 +65,7 @@ describe("Cholesky", () => {
 
   test("one plan serves many matrices, and solving in place", () => {
     const { pattern, values } = matrixOf({ size: 30, block: 2, pairs: Array.from({ length: 80 }, (_, k) => [k % 30, (7 * k + 3) % 30] as const), numbers: [0.3, -0.7, 0.2, 0.9, -0.1, 0.5, 0.8, -0.4] });
-    const cholesky = new Cholesky(pattern, planFronts(pattern));
+    const cholesky = new Kind(pattern, planFronts(pattern));
     for (const factor of [1, 4, 0.25]) {
       const scaled = values.map((v) => v * factor);
       const x = Float64Array.from({ length: 60 }, (_, i) => Math.cos(i));
@@ -81,7 +89,7 @@ describe("Cholesky", () => {
     const values = new Float64Array(pattern.valueCount);
     for (let i = 0; i < side * side; i++) values.set([7, 0, 0.4, 6.5], 4 * i);
     for (let k = 0; k < pattern.pairCount; k++) values.set([-1, 0.3, -0.2, -1], 4 * (side * side + k));
-    const cholesky = new Cholesky(pattern, planFronts(pattern));
+    const cholesky = new Kind(pattern, planFronts(pattern));
     expect(cholesky.factor(values)).toBe(-1);
     const right = Float64Array.from({ length: 2 * side * side }, (_, i) => Math.sin(i));
     const residual = product(pattern, values, cholesky.solveInto(new Float64Array(right.length), right)).map((v, i) => Math.abs(v - right[i]!));
@@ -92,11 +100,53 @@ describe("Cholesky", () => {
     const pattern = new BlockPattern(3, 1);
     pattern.slot(0, 1);
     pattern.slot(1, 2);
-    const cholesky = new Cholesky(pattern, planFronts(pattern));
+    const cholesky = new Kind(pattern, planFronts(pattern));
     // (2 1 0; 1 2 1; 0 1 c) is positive definite for c > 2/3.
     expect(cholesky.factor(new Float64Array([2, 2, 0.67, 1, 1]))).toBe(-1);
     expect(cholesky.factor(new Float64Array([2, 2, 0.66, 1, 1]))).toBeGreaterThanOrEqual(0);
     expect(cholesky.factor(new Float64Array([2, -1, 5, 0, 0]))).toBe(1);
     expect(cholesky.factor(new Float64Array([2, NaN, 5, 0, 0]))).toBe(1);
   });
+});
+
+describe("the two twins", () => {
+  test("give the same bits, also where a pivot fails", () => {
+    fc.assert(
+      fc.property(drawn, fc.boolean(), (d, spoilt) => {
+        const { pattern, values } = matrixOf(d);
+        if (spoilt) values[0] = -values[0]!;
+        const plan = planFronts(pattern);
+        const [a, b] = [new Cholesky(pattern, plan), new CompiledCholesky(pattern, plan)];
+        const right = Float64Array.from({ length: d.size * d.block }, (_, i) => d.numbers[i % d.numbers.length]! + 0.1 * i);
+        const failed = a.factor(values);
+        expect(b.factor(values)).toBe(failed);
+        if (failed < 0) expect(b.solveInto(new Float64Array(right.length), right)).toEqual(a.solveInto(new Float64Array(right.length), right));
+      }),
+      { seed: 43, numRuns: 300 },
+    );
+  });
+
+  test("give the same bits on the fronts of a whole pump shell", () => {
+    const mesh = pumpShell(3000);
+    const size = mesh.positions.length / 3;
+    const pattern = new BlockPattern(size, 2);
+    for (let k = 0; k < mesh.triangles.length; k += 3) for (let e = 0; e < 3; e++) pattern.slot(mesh.triangles[k + e]!, mesh.triangles[k + ((e + 1) % 3)]!);
+    const values = Float64Array.from({ length: pattern.valueCount }, (_, i) => (i < 4 * size ? (i % 4 === 0 || i % 4 === 3 ? 9 + Math.sin(i) : 0.2) : Math.cos(i)));
+    const plan = planFronts(pattern);
+    const [a, b] = [new Cholesky(pattern, plan), new CompiledCholesky(pattern, plan)];
+    expect([a.factor(values), b.factor(values)]).toEqual([-1, -1]);
+    const right = Float64Array.from({ length: 2 * size }, (_, i) => Math.sin(i));
+    const x = a.solveInto(new Float64Array(right.length), right);
+    expect(b.solveInto(new Float64Array(right.length), right)).toEqual(x);
+    expect(Math.max(...product(pattern, values, x).map((v, i) => Math.abs(v - right[i]!)))).toBeLessThan(1e-12);
+  });
+
+  test("the compiled one is chosen where the engine runs it", () => {
+    const pattern = new BlockPattern(2, 1);
+    expect(factorisationOf(pattern, planFronts(pattern))).toBeInstanceOf(CompiledCholesky);
+  });
+
+  test("the compiled one is what its source compiles to", () => {
+    expect(compiledKernels()).toBe(readFileSync(new URL("../../src/solve/kernel-bytes.ts", import.meta.url), "utf8"));
+  }, 60_000);
 });
