@@ -17,11 +17,13 @@ export interface Truth {
   readonly backCurve: { readonly arcLength: number[]; readonly points: P3[] };
   readonly bottomCentre: { readonly arcLength: number[]; readonly points: P3[] };
   readonly combHeight: number;
+  readonly toeHeights: Readonly<Record<string, number>>;
   readonly wallHeights: { readonly x: number; readonly medial: Wall; readonly lateral: Wall }[];
 }
 interface Wall {
   readonly surfaceLength: number;
   readonly height: number;
+  readonly overhang: number;
   readonly ends: string;
 }
 
