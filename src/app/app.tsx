@@ -16,6 +16,7 @@ import { Picture } from "./picture/picture.tsx";
 import type { MapOf } from "./picture/strain.ts";
 import { stretchMap } from "./picture/stretch-map.ts";
 import { isExample } from "./state/edits.ts";
+import { useLooking } from "./state/looking.ts";
 import { pagePlan } from "./state/page-plan.ts";
 import { spotOf, stationOf, type Spot } from "./state/spots.ts";
 import { findingsAt, type Station } from "./state/stations.ts";
@@ -37,6 +38,7 @@ export function App({ desk }: { readonly desk: Desk }): ReactElement {
     setStation("Last");
   }
   const station = picked ?? first ?? "Last";
+  const looking = useLooking();
   const [mapOf, setMapOf] = useState<MapOf>("give");
   const [chosen, setChosen] = useState<string>();
   const chooser = useRef<HTMLInputElement>(null);
@@ -85,7 +87,7 @@ export function App({ desk }: { readonly desk: Desk }): ReactElement {
       </nav>
       <main className="picture">
         <TroubleLine desk={desk} now={now} station={station} />
-        {pair ? <Picture desk={desk} pair={pair} busy={now.busy !== undefined} station={station} map={map} plan={plan} chosen={chosen} onChoose={setChosen} /> : <NothingYet desk={desk} now={now} />}
+        {pair ? <Picture desk={desk} pair={pair} busy={now.busy !== undefined} station={station} looking={looking} map={map} apart={undefined} plan={plan} chosen={chosen} onChoose={setChosen} /> : <NothingYet desk={desk} now={now} />}
         <BusyLine desk={desk} now={now} />
       </main>
       {dropping && <p className="drop-here">Let go to open the file</p>}

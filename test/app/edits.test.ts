@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { defaultJob } from "#job/default-job.ts";
-import { followLineRule, followPieceRule, onScan, setLines, setMeasure, setPiece, setScanSide } from "#app/state/edits.ts";
+import { followLineRule, followPieceRule, onScan, setLines, setMeasure, setPiece } from "#app/state/edits.ts";
+import { setScanSide } from "#app/state/scan-edits.ts";
 import { freeName } from "#app/state/shelf.ts";
 
 describe("edits of a job", () => {

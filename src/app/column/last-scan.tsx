@@ -2,7 +2,7 @@ import type { ReactElement } from "react";
 import type { LastPair } from "#job/pair.ts";
 import type { Measures } from "#last/last.ts";
 import type { Desk } from "../desk.ts";
-import { setScanSide } from "../state/edits.ts";
+import { setScanSide } from "../state/scan-edits.ts";
 import { SizeField } from "./size-field.tsx";
 import { WordChoice } from "./word-choice.tsx";
 

@@ -12,7 +12,8 @@ export interface SceneLine {
   readonly points: readonly Float64Array[];
   readonly colour: string;
   readonly widthPx: number;
-  readonly dashed?: boolean;
+  /** Broken: mm drawn and mm left out. */
+  readonly dash?: readonly [number, number] | undefined;
 }
 export interface OnScreen {
   readonly x: number;
@@ -71,14 +72,24 @@ export class LastScene {
     this.fit();
   }
 
-  setLast(mesh: Mesh, colour: string): void {
+  setLast(mesh: Mesh): void {
     const geometry = geometryOf(mesh, 0);
     this.#last.geometry.dispose();
     this.#last.geometry = geometry;
-    this.#last.material.color.set(colour);
     this.#bvh = new MeshBVH(geometry);
     geometry.computeBoundingBox();
     geometry.boundingBox!.getCenter(this.#centre);
+    this.ask();
+  }
+
+  /** The last in one colour, or in a colour for each vertex (r g b, 0 … 255). */
+  paintLast(colour: string, perVertex?: Uint8Array): void {
+    const { geometry, material } = this.#last;
+    if (perVertex) geometry.setAttribute("color", new THREE.BufferAttribute(linear(perVertex), 3));
+    else geometry.deleteAttribute("color");
+    material.vertexColors = perVertex !== undefined;
+    material.color.set(perVertex ? "#ffffff" : colour);
+    material.needsUpdate = true;
     this.ask();
   }
 
@@ -152,6 +163,47 @@ export class LastScene {
     return { x: v.x * length, y: -v.y * length };
   }
 
+  /** The point of the last that lies at a place in the picture, px; nothing where the last is not. */
+  pick(x: number, y: number): readonly [number, number, number] | undefined {
+    const { width, height } = this.#size;
+    const caster = new THREE.Raycaster();
+    caster.setFromCamera(new THREE.Vector2((2 * x) / width - 1, 1 - (2 * y) / height), this.#camera);
+    return this.#bvh?.raycastFirst(caster.ray, THREE.FrontSide)?.point.toArray();
+  }
+
+  /** The point of the last nearest to `p`. */
+  onto(p: readonly number[]): readonly [number, number, number] {
+    const at = new THREE.Vector3(p[0], p[1], p[2]);
+    return (this.#bvh?.closestPointToPoint(at)?.point ?? at).toArray();
+  }
+
+  /** The points of a line on the last (x y z …) moved outward by `mm`, so that it is seen on top of it. */
+  lifted(points: Float64Array, mm: number): Float64Array {
+    const { geometry } = this.#last;
+    const [index, normals] = [geometry.index, geometry.getAttribute("normal")];
+    if (!this.#bvh || !index) return points;
+    const out = points.slice();
+    const [at, normal, one] = [new THREE.Vector3(), new THREE.Vector3(), new THREE.Vector3()];
+    for (let i = 0; i < points.length; i += 3) {
+      const hit = this.#bvh.closestPointToPoint(at.fromArray(points, i));
+      if (!hit) continue;
+      normal.set(0, 0, 0);
+      for (let k = 0; k < 3; k++) normal.add(one.fromBufferAttribute(normals, index.getX(3 * hit.faceIndex + k)));
+      at.addScaledVector(normal.normalize(), mm).toArray(out, i);
+    }
+    return out;
+  }
+
+  /** Moves a point by px of the picture, along the picture. */
+  moved(p: readonly number[], dx: number, dy: number): readonly [number, number, number] {
+    const across = new THREE.Vector3(dx * this.#mmPerPx, -dy * this.#mmPerPx, 0).applyQuaternion(this.#camera.quaternion);
+    return new THREE.Vector3(p[0], p[1], p[2]).add(across).toArray();
+  }
+
+  get mmPerPx(): number {
+    return this.#mmPerPx;
+  }
+
   ask(): void {
     if (this.#asked !== 0) return;
     this.#asked = requestAnimationFrame(() => {
@@ -188,13 +240,13 @@ export class LastScene {
 
   #fat(line: SceneLine, points: Float64Array): Line2 {
     const made = new Line2(new LineGeometry().setPositions(Float32Array.from(points)), this.#ink(line));
-    if (line.dashed) made.computeLineDistances();
+    if (line.dash) made.computeLineDistances();
     return made;
   }
 
   #ink(line: SceneLine): LineMaterial {
-    const { colour, widthPx, dashed } = line;
-    return new LineMaterial({ color: new THREE.Color(colour), linewidth: widthPx, dashed: dashed === true, dashSize: 5, gapSize: 3 });
+    const { colour, widthPx, dash } = line;
+    return new LineMaterial({ color: new THREE.Color(colour), linewidth: widthPx, dashed: dash !== undefined, dashSize: dash?.[0] ?? 1, gapSize: dash?.[1] ?? 0 });
   }
 
   #dropLines(): void {

@@ -1,19 +1,20 @@
-import { useEffect, useMemo, useRef, useState, type KeyboardEvent, type PointerEvent, type ReactElement, type ReactNode } from "react";
+import { useEffect, useMemo, type PointerEvent, type ReactElement, type ReactNode } from "react";
 import type { LastPair } from "#job/pair.ts";
-import { medialSign } from "#last/last.ts";
 import type { LineSettings } from "#lines/lines.ts";
 import { say } from "../state/numbers.ts";
 import type { DrawnLine, LineKey } from "./drawn-lines.ts";
 import type { Place } from "./clear-place.ts";
+import { eyes, type EyeName } from "./eyes.ts";
 import { Grip, type Pull } from "./grip.tsx";
 import type { Handle } from "./handles.ts";
 import { lineInk, onMap, type Ink } from "./ink.ts";
-import { LastScene, type Eye, type SceneLine } from "./last-scene.ts";
-import { alongLines, MarginWords, PinnedNotes } from "./margin-words.tsx";
+import type { SceneLine } from "./last-scene.ts";
+import { alongLines, PinnedNotes } from "./margin-words.tsx";
 import type { Named } from "./margin-labels.ts";
 import { nearestLine } from "./nearest-line.ts";
 import type { StretchMap } from "./stretch-map.ts";
-import { useSize } from "./use-size.ts";
+import { useTurning } from "./turning.ts";
+import { useScene } from "./use-scene.ts";
 
 export interface LastViewProps {
   readonly pair: LastPair;
@@ -21,10 +22,8 @@ export interface LastViewProps {
   readonly lines: readonly DrawnLine[];
   readonly handles: readonly Handle[];
   readonly map: StretchMap | undefined;
-  readonly shell: boolean;
-  /** Words to stand beside places of the last: landmarks in the margins, or findings (`pinned`) near their places. */
+  /** Findings, to stand near their places. */
   readonly words: readonly { readonly key: string; readonly text: string; readonly at: readonly number[] }[];
-  readonly pinned: boolean;
   /** Where to look from; a new object looks from there again. */
   readonly from: { readonly name: EyeName };
   readonly lit: LineKey | undefined;
@@ -35,52 +34,16 @@ export interface LastViewProps {
   readonly onDone: () => void;
 }
 
-export const eyeNames = ["above", "outer side", "inner side", "back", "toe", "below"] as const;
-export type EyeName = (typeof eyeNames)[number];
-
-/** Places to look from. The turn is for a last whose inner side is on its left (+y). */
-const eyes: Readonly<Record<EyeName, Eye>> = {
-  above: { turnDeg: 197, riseDeg: 52 },
-  "outer side": { turnDeg: 262, riseDeg: 14 },
-  "inner side": { turnDeg: 98, riseDeg: 14 },
-  back: { turnDeg: 180, riseDeg: 12 },
-  toe: { turnDeg: 0, riseDeg: 24 },
-  below: { turnDeg: 180, riseDeg: -75 },
-};
-
 export function LastView(props: LastViewProps): ReactElement {
-  const { pair, ink, lines, handles, map, shell, words, pinned, from, lit, onLit, asked, busy, onPull, onDone } = props;
-  const canvas = useRef<HTMLCanvasElement>(null);
-  const frame = useRef<HTMLDivElement>(null);
-  const overlay = useRef<SVGSVGElement>(null);
-  const [scene, setScene] = useState<LastScene | "none">();
-  const [, drawn] = useState(0);
-  const size = useSize(frame);
-  const mirrored = medialSign(pair.last.side) === -1;
-
-  useEffect(() => {
-    try {
-      const made = new LastScene(canvas.current!, () => drawn((n) => n + 1));
-      setScene(made);
-      return () => made.dispose();
-    } catch {
-      setScene("none");
-      return undefined;
-    }
-  }, []);
-  const live = scene instanceof LastScene ? scene : undefined;
-
-  useEffect(() => live?.resize(size.width, size.height), [live, size.width, size.height]);
-  useEffect(() => live?.setLast(pair.last.mesh, ink.wood), [live, pair.last.mesh, ink.wood]);
-  useEffect(() => {
-    const eye = eyes[from.name];
-    live?.look(mirrored ? { ...eye, turnDeg: -eye.turnDeg } : eye, true);
-  }, [live, mirrored, from, pair.last.mesh]);
-  useEffect(() => live?.setShell(shell ? pair.shell.mesh : undefined, ink.card, map?.colours), [live, shell, pair.shell.mesh, map, ink.card]);
+  const { pair, ink, lines, handles, map, words, from, lit, onLit, asked, busy, onPull, onDone } = props;
+  const eye = useMemo(() => ({ ...eyes[from.name] }), [from]);
+  const { canvas, frame, size, scene: live, none } = useScene(pair.last, eye);
+  useEffect(() => live?.paintLast(ink.wood), [live, pair.last.mesh, ink.wood]);
+  useEffect(() => live?.setShell(pair.shell.mesh, ink.card, map?.colours), [live, pair.shell.mesh, map, ink.card]);
   useEffect(() => {
     const thick = lines.map((l): SceneLine => {
       const { accent, width, dash } = lineInk(l.key);
-      return { key: l.key, points: l.onLast, colour: map ? (accent ? onMap.accent : onMap.ink) : accent ? ink.accent : ink.ink, widthPx: l.key === lit ? width + 2.5 : width, dashed: dash };
+      return { key: l.key, points: l.onLast, colour: map ? (accent ? onMap.accent : onMap.ink) : accent ? ink.accent : ink.ink, widthPx: l.key === lit ? width + 2.5 : width, dash: dash ? [5, 3] : undefined };
     });
     const thin = map ? [{ key: "levels", points: map.onLast, colour: onMap.ink, widthPx: 1 }] : [];
     live?.setLines(thick, thin);
@@ -136,11 +99,10 @@ export function LastView(props: LastViewProps): ReactElement {
         onPointerLeave={(e) => e.pointerType === "mouse" && onLit(undefined)}
       >
         <canvas ref={canvas} aria-hidden="true" />
-        {scene === "none" && <p className="nothing">This browser cannot draw the last in three dimensions. The card and all numbers still work.</p>}
-        <svg ref={overlay} className="overlay" width={size.width} height={size.height} aria-hidden={handles.length === 0}>
+        {none && <p className="nothing">This browser cannot draw the last in three dimensions. The card and all numbers still work.</p>}
+        <svg className="overlay" width={size.width} height={size.height} aria-hidden={handles.length === 0}>
           {dots}
-          {live && !pinned && <MarginWords items={labels} width={size.width} height={size.height} />}
-          {live && pinned && labels.length > 0 && <PinnedNotes items={labels} width={size.width} height={size.height} clearOf={clearOf()} />}
+          {live && labels.length > 0 && <PinnedNotes items={labels} width={size.width} height={size.height} clearOf={clearOf()} />}
           {live && handles.map((h) => {
             const { x, y, seen } = live.project(h.onLast);
             const directions = h.moves.map((m) => live.projectMove(m.onLast));
@@ -158,42 +120,4 @@ function someOf(points: Float64Array): readonly (readonly number[])[] {
   const n = points.length / 3;
   const step = Math.max(1, Math.floor(n / 40));
   return Array.from({ length: Math.ceil(n / step) }, (_, i) => [...points.subarray(3 * i * step, 3 * i * step + 3)]);
-}
-
-/** Dragging turns, two fingers or the wheel bring nearer, arrow keys turn and plus and minus bring nearer. */
-function useTurning(scene: LastScene | undefined) {
-  return useMemo(() => {
-    const fingers = new Map<number, { readonly x: number; readonly y: number }>();
-    const by = (turn: number, rise: number): void => {
-      if (scene) scene.look({ turnDeg: scene.eye.turnDeg + turn, riseDeg: scene.eye.riseDeg + rise }, false);
-    };
-    const apart = (): number => {
-      const [a, b] = [...fingers.values()];
-      return a && b ? Math.hypot(a.x - b.x, a.y - b.y) : 0;
-    };
-    return {
-      turning: () => fingers.size > 0,
-      down: (e: PointerEvent<HTMLElement>) => {
-        e.currentTarget.setPointerCapture(e.pointerId);
-        fingers.set(e.pointerId, { x: e.clientX, y: e.clientY });
-      },
-      move: (e: PointerEvent) => {
-        const before = fingers.get(e.pointerId);
-        if (!before || !scene) return;
-        const was = apart();
-        fingers.set(e.pointerId, { x: e.clientX, y: e.clientY });
-        if (fingers.size === 1) by((before.x - e.clientX) * 0.4, (e.clientY - before.y) * 0.4);
-        else if (was > 0) scene.zoom(apart() / was);
-      },
-      up: (e: PointerEvent) => void fingers.delete(e.pointerId),
-      key: (e: KeyboardEvent) => {
-        const turn = { ArrowLeft: [6, 0], ArrowRight: [-6, 0], ArrowUp: [0, 6], ArrowDown: [0, -6] }[e.key];
-        if (turn) by(turn[0]!, turn[1]!);
-        else if (e.key === "+" || e.key === "=") scene?.zoom(1.15);
-        else if (e.key === "-") scene?.zoom(1 / 1.15);
-        else return;
-        e.preventDefault();
-      },
-    };
-  }, [scene]);
 }

@@ -35,11 +35,6 @@ export function setMeasure<K extends keyof LastMeasurements>(job: Job, key: K, v
   return { ...job, last: { ...job.last, measures: { ...job.last.measures, [key]: value } } };
 }
 
-/** Says which foot a scanned last is for. */
-export function setScanSide(job: Job, side: "left" | "right"): Job {
-  return job.last.from === "scan" ? { ...job, last: { ...job.last, said: { ...job.last.said, side } } } : job;
-}
-
 /** A new job on a scan: what belonged to the former last follows the rules again; paper and allowances stay the maker's. */
 export function onScan(job: Job, file: string): Job {
   return { ...jobForScan(file), paper: job.paper, pieces: job.pieces };
@@ -54,10 +49,3 @@ export function onMeasures(job: Job, side: Side): Job {
 
 /** Nothing has been changed yet. */
 export const isExample = (job: Job): boolean => JSON.stringify(job) === JSON.stringify(defaultJob());
-
-/** Holds a second last of the pair beside the scanned one, or no more. */
-export function withOther(job: Job, file: string | undefined): Job {
-  if (job.last.from !== "scan") return job;
-  const { other: _, ...last } = job.last;
-  return { ...job, last: file === undefined ? last : { ...last, other: { file } } };
-}

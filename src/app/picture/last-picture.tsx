@@ -1,0 +1,72 @@
+import { useMemo, useState, type ReactElement } from "react";
+import type { LastPair } from "#job/pair.ts";
+import type { Desk } from "../desk.ts";
+import { setLines } from "../state/edits.ts";
+import type { Station } from "../state/stations.ts";
+import { CardView } from "./card-view.tsx";
+import { drawnLines, type LineKey } from "./drawn-lines.ts";
+import type { EyeName } from "./eyes.ts";
+import type { Pull } from "./grip.tsx";
+import { handlesOf } from "./handles.ts";
+import { useInk } from "./ink.ts";
+import { LastView } from "./last-view.tsx";
+import { LookFrom } from "./look-from.tsx";
+import { notesOf } from "./notes.ts";
+import type { StretchMap } from "./stretch-map.ts";
+
+const showings = ["both", "the last", "the card"] as const;
+
+interface LastPictureProps {
+  readonly desk: Desk;
+  readonly pair: LastPair;
+  readonly busy: boolean;
+  readonly station: Station;
+  readonly map: StretchMap | undefined;
+}
+
+/** The last and the card, side by side or alone. */
+export function LastPicture({ desk, pair, busy, station, map }: LastPictureProps): ReactElement {
+  const ink = useInk();
+  const [lit, setLit] = useState<LineKey>();
+  const [showing, setShowing] = useState<(typeof showings)[number]>("both");
+  const [from, lookFrom] = useState<{ readonly name: EyeName }>({ name: "above" });
+  const lines = useMemo(() => drawnLines(pair), [pair]);
+  const handles = useMemo(() => (station === "Lines" || station === "Shell" ? handlesOf(pair) : []), [pair, station]);
+  const notes = useMemo(() => notesOf(pair), [pair]);
+  const onPull: Pull = (values, what, gesture) => desk.change(setLines(desk.job, values), what, gesture);
+  const onDone = (): void => desk.settle();
+
+  const withLast = showing !== "the card";
+  const withCard = showing !== "the last";
+  return (
+    <>
+      <div className={`views${withLast && withCard ? " two" : ""}`}>
+        {withLast && (
+          <LastView
+            pair={pair}
+            ink={ink}
+            lines={lines}
+            handles={handles}
+            map={map}
+            words={notes}
+            from={from}
+            lit={lit}
+            onLit={setLit}
+            asked={desk.job.lines}
+            busy={busy}
+            onPull={onPull}
+            onDone={onDone}
+          />
+        )}
+        {withCard && <CardView pair={pair} lines={lines} handles={handles} map={map} notes={notes} lit={lit} onLit={setLit} asked={desk.job.lines} busy={busy} onPull={onPull} onDone={onDone} />}
+      </div>
+      <div className="under">
+        {withLast && <LookFrom onLook={(name) => lookFrom({ name })} />}
+        <p>
+          <span>Show</span>
+          {showings.map((s) => <button key={s} type="button" className="word" aria-pressed={s === showing} onClick={() => setShowing(s)}>{s}</button>)}
+        </p>
+      </div>
+    </>
+  );
+}

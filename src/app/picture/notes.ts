@@ -1,0 +1,44 @@
+import { severityOf, type Finding } from "#base/findings.ts";
+import type { LastPair } from "#job/pair.ts";
+import type { Point3 } from "#last/last.ts";
+import { findingsAt, pinNumber } from "../state/stations.ts";
+
+/** A finding as a short note, and its place on the last, mm. */
+export interface Note {
+  readonly key: string;
+  readonly text: string;
+  readonly at: Point3;
+}
+/** Its place on the card as well, mm. */
+export interface NoteOnBoth extends Note {
+  readonly onCard: readonly number[];
+}
+
+/** Findings about the last itself that speak of a place. */
+export function notesOnLast({ findings }: Pick<LastPair, "findings">): readonly Note[] {
+  return findingsAt("Last", findings).flatMap((f) => noteOf(findings, f));
+}
+
+/** All findings that speak of a place; on the card at the nearest point of the shell. */
+export function notesOf({ findings, shell, flat }: LastPair): readonly NoteOnBoth[] {
+  return findings.flatMap((f) => noteOf(findings, f)).map((note) => {
+    const v = nearestVertex(shell.mesh.positions, note.at);
+    return { ...note, onCard: [flat.uv[2 * v]!, flat.uv[2 * v + 1]!] };
+  });
+}
+
+function noteOf(all: readonly Finding[], f: Finding): readonly Note[] {
+  if (!f.at) return [];
+  const number = pinNumber(all, f);
+  return [{ key: `note ${number}`, text: `${number} · ${severityOf(f) === "note" ? "note" : "look here"}`, at: f.at }];
+}
+
+function nearestVertex(positions: Float64Array, p: Point3): number {
+  let best = 0;
+  let least = Infinity;
+  for (let i = 0; i < positions.length; i += 3) {
+    const d = (positions[i]! - p[0]) ** 2 + (positions[i + 1]! - p[1]) ** 2 + (positions[i + 2]! - p[2]) ** 2;
+    if (d < least) [least, best] = [d, i / 3];
+  }
+  return best;
+}
