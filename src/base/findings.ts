@@ -1,21 +1,25 @@
 import { jobSentences } from "./sentences/job.ts";
 import { lastSentences } from "./sentences/last.ts";
 import { lineSentences } from "./sentences/lines.ts";
+import { madeSentences } from "./sentences/made.ts";
 import { meshSentences } from "./sentences/mesh.ts";
 import { pieceSentences } from "./sentences/pieces.ts";
 import { sheetSentences } from "./sentences/sheets.ts";
 import { shellSentences } from "./sentences/shell.ts";
+import { tapeSentences } from "./sentences/tape.ts";
 import type { Severity } from "./severity.ts";
 
 /** A finding is data with a code; its sentence is made here and nowhere else. */
 const catalogue = {
   ...meshSentences,
   ...lastSentences,
+  ...madeSentences,
   ...lineSentences,
   ...shellSentences,
   ...pieceSentences,
   ...sheetSentences,
   ...jobSentences,
+  ...tapeSentences,
 };
 type Catalogue = typeof catalogue;
 export type FindingCode = keyof Catalogue;

@@ -1,0 +1,116 @@
+import { area } from "#plane/measure.ts";
+import type { Outline } from "#plane/outline.ts";
+import { findCorners, type Corner, type CornerName, cornerNames } from "./corners.ts";
+import type { FoundHalf } from "./half.ts";
+import { nearestPlace, ringOf, type Ring, type Xy } from "./ring.ts";
+import type { TapeMark, TapePlace, TapeSaid } from "./said.ts";
+import { bridgeSlits } from "./slits.ts";
+import type { TapedHalfName, TracedPicture } from "./taped-shell.ts";
+
+/** A mark that the maker placed farther off every outline than this is not taken, mm. */
+const reachMm = 12;
+/** Less than this is a scrap, mm². */
+const leastAreaMm2 = 4000;
+/** Share of its hull that an outline fills: a half is hollow along its topline, a bottom nearly none. */
+const fullestHalf = 0.88;
+
+export interface Picked {
+  readonly halves: readonly (FoundHalf & { readonly called?: TapedHalfName; readonly joints: Partial<Record<TapedHalfName, Corner>> })[];
+  readonly bottoms: readonly { readonly photo: string; readonly outline: number; readonly traced: Outline; readonly said: Partial<Record<TapeMark, Xy>> }[];
+  /** Outlines that have a half's size and are hollow as it is, but whose corners could not be told. */
+  readonly unclear: readonly string[];
+  /** Marks that lie off every outline. */
+  readonly astray: readonly { readonly mark: TapeMark; readonly offMm: number }[];
+}
+
+/** Which of the traced outlines are halves of the upper and which the bottom, by shape and by the maker's marks. */
+export function pick(pictures: readonly TracedPicture[], said: TapeSaid): Picked {
+  const halves: Picked["halves"][number][] = [], bottoms: Picked["bottoms"][number][] = [], unclear: string[] = [];
+  const marks = Object.entries(said.marks ?? {}) as [TapeMark, TapePlace][];
+  const taken = new Set<TapeMark>();
+  const nearest = new Map<TapeMark, number>();
+  for (const { photo, traced } of pictures) {
+    const large = traced.outlines.map((outline, index) => ({ outline, index })).filter(({ outline }) => area(outline) >= leastAreaMm2);
+    const rings = large.map(({ outline, index }) => ({ index, outline, raw: ringOf(outline) }));
+    const here = marks.filter(([, place]) => place.photo === photo);
+    const belongs = new Map<number, [TapeMark, Xy][]>();
+    for (const [mark, place] of here) {
+      const [best] = rings.map(({ index, raw }) => ({ index, distance: nearestPlace(raw, place.at).distance })).sort((a, b) => a.distance - b.distance);
+      nearest.set(mark, best?.distance ?? Infinity);
+      if (!best || best.distance > reachMm) continue;
+      belongs.set(best.index, [...(belongs.get(best.index) ?? []), [mark, place.at]]);
+      taken.add(mark);
+    }
+    for (const { index, outline, raw } of rings) {
+      const own = belongs.get(index) ?? [];
+      const asBottom = own.some(([mark]) => mark.startsWith("bottom"));
+      const { ring, slits } = bridgeSlits(raw);
+      const full = area({ xy: ring.xy }) / hullArea(ring.xy);
+      if (asBottom || (own.length === 0 && full >= fullestHalf)) {
+        if (asBottom || isBottom(ring)) bottoms.push({ photo, outline: index, traced: outline, said: Object.fromEntries(own) });
+        continue;
+      }
+      const called = own.length === 0 ? undefined : own[0]![0].endsWith("Medial") ? "medial" : "lateral";
+      const corners = findCorners(ring, cornersSaid(ring, own));
+      if (!corners) unclear.push(photo);
+      else halves.push({ photo, outline: index, ring, slits, corners, joints: jointsSaid(ring, own), ...(called ? { called } : {}) });
+    }
+  }
+  return { halves, bottoms, unclear, astray: marks.flatMap(([mark]) => (taken.has(mark) ? [] : [{ mark, offMm: nearest.get(mark) ?? Infinity }])) };
+}
+
+const snapped = (ring: Ring, at: Xy): Corner => {
+  const { s } = nearestPlace(ring, at);
+  return { s, at, how: "said" };
+};
+
+function cornersSaid(ring: Ring, own: readonly [TapeMark, Xy][]): Partial<Record<CornerName, Corner>> {
+  return Object.fromEntries(cornerNames.flatMap((name) => own.flatMap(([mark, at]) => (mark === `${name}Medial` || mark === `${name}Lateral` ? [[name, snapped(ring, at)] as const] : []))));
+}
+
+function jointsSaid(ring: Ring, own: readonly [TapeMark, Xy][]): Partial<Record<TapedHalfName, Corner>> {
+  const found: Partial<Record<TapedHalfName, Corner>> = {};
+  for (const [mark, at] of own) {
+    if (mark === "jointMedial") found.medial = snapped(ring, at);
+    if (mark === "jointLateral") found.lateral = snapped(ring, at);
+  }
+  return found;
+}
+
+/** Long and slim as a bottom: a card, a book or a sheet of paper in the picture is not. */
+function isBottom({ xy }: Ring): boolean {
+  const { long, wide } = extent(xy);
+  return long >= 190 && long <= 340 && wide / long >= 0.22 && wide / long <= 0.45;
+}
+
+/** Longest distance of two points, and the extent square to it, mm. */
+function extent(xy: Float64Array): { readonly long: number; readonly wide: number } {
+  const hull = hullOf(xy);
+  let long = 0, dx = 1, dy = 0;
+  for (const a of hull) for (const b of hull) {
+    const d = Math.hypot(a[0] - b[0], a[1] - b[1]);
+    if (d > long) [long, dx, dy] = [d, b[0] - a[0], b[1] - a[1]];
+  }
+  const off = hull.map(([x, y]) => (y * dx - x * dy) / (long || 1));
+  return { long, wide: Math.max(...off) - Math.min(...off) };
+}
+
+function hullArea(xy: Float64Array): number {
+  return area({ xy: Float64Array.from(hullOf(xy).flat()) });
+}
+
+/** Convex hull, counter-clockwise (Andrew's monotone chain, 1979). */
+function hullOf(xy: Float64Array): readonly Xy[] {
+  const points: Xy[] = Array.from({ length: xy.length / 2 }, (_, i): Xy => [xy[2 * i]!, xy[2 * i + 1]!]).sort((a, b) => a[0] - b[0] || a[1] - b[1]);
+  const chain = (list: readonly Xy[]): Xy[] => {
+    const out: Xy[] = [];
+    for (const p of list) {
+      while (out.length >= 2 && cross(out[out.length - 2]!, out[out.length - 1]!, p) <= 0) out.pop();
+      out.push(p);
+    }
+    return out.slice(0, -1);
+  };
+  return [...chain(points), ...chain([...points].reverse())];
+}
+
+const cross = (a: Xy, b: Xy, c: Xy): number => (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
