@@ -6,7 +6,7 @@ import { fairClosed } from "./feather-fair.ts";
 import { firstFeather } from "./feather-first.ts";
 import { partNear } from "./near-line.ts";
 import { profileAt, profilePoint, type Station } from "./profile.ts";
-import { peakNear, ridgeStrengthInto, rulerStates, type Ruler } from "./ridge.ts";
+import { bellWidth, peakNear, ridgeStrengthInto, rulerStates, sharpness, softBelow, type Ruler } from "./ridge.ts";
 import { add, cross, pointAt, scale, unit } from "./vector.ts";
 
 /** A closed line round the bottom, counter-clockwise from above, and how sharp the edge is at each point, 0 … 1. */
@@ -40,7 +40,7 @@ export function findFeather(cutter: Sectioner, length: number, noiseMm: number, 
   const line = smoothClosed(first, new Float64Array(first.length / 3).fill(1), 2, 5);
   const near = new Sectioner(partNear(cutter.mesh, line, 14));
   // Coarse to fine: a wide look at every second millimetre first, then a narrow one along a line that already runs on the edge.
-  const blur = Math.min(2.2, 0.8 + 6 * noiseMm);
+  const blur = bellWidth(noiseMm);
   watch("feather line", 0.3);
   const stiff = bend + bendByNoise * noiseMm;
   const wide = across(near, line, { bend: stiff, step: 2, reach: 10, blur: Math.max(1.6, blur), width: 2.5 });
@@ -48,6 +48,9 @@ export function findFeather(cutter: Sectioner, length: number, noiseMm: number, 
   const found = across(near, evenly(wide.points, 1), { bend: stiff, step: 1, reach: 5, blur, width: 1 + 8 * noiseMm });
   return { ...found, points: fairClosed(found.points, Math.min(mostRoom, room + roomByNoise * noiseMm)) };
 }
+
+/** A soft edge is looked at through a bell of this width, mm. */
+const softBlur = 2.5;
 
 /** One look: stiffness of the path, distance of its stations, how far to either side it looks, width of the bell and of the smoothing after; mm. */
 interface Look {
@@ -71,16 +74,22 @@ function across(cutter: Sectioner, line: Float64Array, look: Look): FoundFeather
   const stations = stationsAlong(line);
   const states = rulerStates(ruler);
   const strength = new Float64Array(stations.length * states);
+  const confidence = new Float64Array(stations.length);
   // Beyond the ruler the profile still bends the bell's sum: cut a little more than is looked at.
   const profiles = stations.map((station, i) => {
-    const profile = profileAt(cutter.cut(station.at, cross(station.out, station.up)), station, ruler.reach + 2 * blur);
-    if (profile) ridgeStrengthInto(strength.subarray(i * states, (i + 1) * states), profile, ruler, blur);
+    const profile = profileAt(cutter.cut(station.at, cross(station.out, station.up)), station, ruler.reach + 2 * Math.max(blur, softBlur));
+    if (profile) {
+      const row = strength.subarray(i * states, (i + 1) * states);
+      ridgeStrengthInto(row, profile, ruler, blur);
+      confidence[i] = sharpness(row, ruler, blur);
+      // A wide rounding has no peak of its own under a narrow bell, only chance ones.
+      if (confidence[i]! < softBelow && blur < softBlur) ridgeStrengthInto(row, profile, ruler, softBlur);
+    }
     return profile;
   });
   const [start, startState] = surest(strength, states);
   const path = cheapestCycle(strength, states, (look.bend * ruler.step ** 2) / step ** 2, Math.round((1.5 * step) / ruler.step), start, startState);
   const points = new Float64Array(line.length);
-  const confidence = new Float64Array(stations.length);
   const weights = new Float64Array(stations.length);
   stations.forEach((station, i) => {
     const row = strength.subarray(i * states, (i + 1) * states);
@@ -88,7 +97,6 @@ function across(cutter: Sectioner, line: Float64Array, look: Look): FoundFeather
     const s = profile ? peakNear(row, path[i]!, ruler) : path[i]! * ruler.step - ruler.reach;
     const [u, v] = profile ? profilePoint(profile, s) : [s, 0];
     points.set(add(station.at, add(scale(station.out, u), scale(station.up, v))), 3 * i);
-    confidence[i] = profile ? sharpness(row, s, ruler, Math.max(1.5, 1.9 * blur)) : 0;
     weights[i] = 0.02 + confidence[i]!;
   });
   const missing = profiles.filter((p) => p === undefined).length / stations.length;
@@ -110,14 +118,4 @@ function surest(strength: Float64Array, states: number): readonly [number, numbe
   let best = 0;
   for (let i = 1; i < strength.length; i++) if (strength[i]! > strength[best]!) best = i;
   return [Math.floor(best / states), best % states];
-}
-
-/** A bend of 25 degrees within 3 mm (wider where the bell is) is no edge (0), one of 50 is a clear one (1). */
-function sharpness(row: Float64Array, s: number, ruler: Ruler, within: number): number {
-  const middle = Math.round((s + ruler.reach) / ruler.step);
-  const half = Math.round(within / ruler.step);
-  let turn = 0;
-  for (let i = Math.max(0, middle - half); i <= Math.min(row.length - 1, middle + half); i++) turn += row[i]! * ruler.step;
-  const degrees = (turn * 180) / Math.PI;
-  return Math.max(0, Math.min(1, (degrees - 25) / 25));
 }

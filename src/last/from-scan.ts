@@ -4,16 +4,18 @@ import type { Watch } from "#base/watch.ts";
 import { diagonal } from "#mesh/area.ts";
 import type { Mesh } from "#mesh/mesh.ts";
 import { Sectioner } from "#mesh/section.ts";
-import { chain, meshIntoFrame, pointsIntoFrame, type Axes } from "./axes.ts";
+import { chain, intoFrame, meshIntoFrame, pointsIntoFrame, type Axes } from "./axes.ts";
+import { ownMeasureFindings, scaleByCallipers } from "./callipers.ts";
 import { edgeFindings } from "./edge-findings.ts";
-import { findFeather } from "./feather.ts";
+import { findFeather, type FoundFeather } from "./feather.ts";
 import { orderFeather } from "./feather-order.ts";
-import { planLength } from "./girth.ts";
+import { pullFeather, type PulledFeather } from "./feather-pull.ts";
 import { calm } from "./grain.ts";
-import type { Last, Placement, Side } from "./last.ts";
-import { measureLast } from "./measure.ts";
+import type { Last, Placement, Point3, Side } from "./last.ts";
+import { measureLast, type ToMeasure } from "./measure.ts";
 import { refuseNoLast } from "./plausible.ts";
 import { findPose } from "./pose.ts";
+import type { SaidOfScan } from "./said.ts";
 import { guessSide, type SideGuess } from "./side.ts";
 import { standUp } from "./stand.ts";
 import { guessUnit, unitFinding, type UnitGuess } from "./unit.ts";
@@ -21,17 +23,19 @@ import { scale } from "./vector.ts";
 
 /**
  * A last from a cleaned scan in any pose, unit and hand. The result is in the last's own frame in mm; `placement` leads back to
- * the file. What is doubtful is among its findings. Method, definitions and expected error: docs/method/last.md.
+ * the file. What the maker says goes before what is found; what is doubtful is among the findings. Method, definitions and expected error: docs/method/last.md.
  * @param scan cleaned (welded, one part, facing outward), in the file's own unit
- * @param choices `side` when the maker has said it; else it is told from the shape
- * @throws Refusal when the scan is no last or cannot be measured
+ * @param choices what the maker says of it; points in the file's own coordinates
+ * @throws Refusal when the scan is no last or cannot be measured, or when what is said cannot be true of it
  */
-export function lastFromScan(scan: Mesh, choices: { readonly name: string; readonly side?: Side }, watch: Watch): Last {
+export function lastFromScan(scan: Mesh, choices: { readonly name: string } & SaidOfScan, watch: Watch): Last {
   watch("pose", 0);
+  const { measured } = choices;
   const calmed = calm(scan, diagonal(scan));
   const pose = findPose(calmed.mesh);
-  const units = guessUnit(pose.length);
-  const lying = scaled(meshIntoFrame(pose.axes, calmed.mesh), 1 / units.unitPerMm);
+  const units = unitOf(pose.length, measured?.stickLength);
+  const intoLying = lyingIn(pose.axes, units.unitPerMm);
+  const lying = intoLying.mesh(calmed.mesh);
   const lengthMm = pose.length / units.unitPerMm;
   const noiseMm = calmed.noise / units.unitPerMm;
   // The edge is sought on the scan as it is: smoothing chews at a tight edge. What it leaves of the roughness is about a fifth.
@@ -39,8 +43,8 @@ export function lastFromScan(scan: Mesh, choices: { readonly name: string; reado
   const cutter = new Sectioner(lying);
   const findings: Finding[] = [...refuseNoLast(cutter, pose, lengthMm)];
   watch("feather line", 0);
-  const asScanned = calmed.smoothed ? new Sectioner(scaled(meshIntoFrame(pose.axes, scan), 1 / units.unitPerMm)) : cutter;
-  const found = findFeather(asScanned, lengthMm, noiseMm, watch);
+  const asScanned = calmed.smoothed ? new Sectioner(intoLying.mesh(scan)) : cutter;
+  const found = throughPoints(asScanned, findFeather(asScanned, lengthMm, noiseMm, watch), (choices.featherThrough ?? []).map(intoLying.point), noiseMm);
   findings.push(...gapFindings(found.missing));
   watch("frame", 0);
   const stand = standUp(cutter, found.points, leftMm);
@@ -49,11 +53,55 @@ export function lastFromScan(scan: Mesh, choices: { readonly name: string; reado
   const guess = guessSide(line.points, mesh);
   const side = choices.side ?? guess.side;
   const feather = orderFeather(line, side);
-  findings.unshift(unitFinding(units, planLength(mesh)));
-  findings.push(...stand.findings, ...sideFindings(choices.side, guess), ...grainFindings(noiseMm, calmed.edge / units.unitPerMm), ...edgeFindings(feather));
+  const through = found.through.map((p) => intoFrame(stand.axes, p));
+  findings.push(...stand.findings, ...sideFindings(choices.side, guess), ...grainFindings(noiseMm, calmed.edge / units.unitPerMm), ...drawnFindings(found), ...edgeFindings(feather, through));
   watch("measures", 0);
-  const placement = placementOf(pose.axes, units, stand.axes);
-  return measureLast({ name: choices.name, source: "scan", side, mesh, placement, feather, noiseMm: leftMm, findings });
+  const said = Object.fromEntries(Object.entries(choices.landmarks ?? {}).map(([name, p]) => [name, intoFrame(stand.axes, intoLying.point(p))]));
+  const what: ToMeasure = { name: choices.name, source: "scan", side, mesh, placement: placementOf(pose.axes, units, stand.axes), feather, noiseMm: leftMm, said, findings };
+  return withScale(what, measured, units);
+}
+
+/** The unit of the file; where the maker's stick length says that the file is in none, how much larger the scan has to be made. */
+function unitOf(length: number, stickMm: number | undefined): UnitGuess & { readonly enlarged: number } {
+  const units = guessUnit(length, stickMm);
+  const ratio = stickMm === undefined ? 1 : (stickMm * units.unitPerMm) / length;
+  // Within a tenth the callipers will tell, once the stick length is measured and not only the extent of the pose.
+  const enlarged = ratio > 1.1 || ratio < 0.9 ? ratio : 1;
+  return { ...units, unitPerMm: units.unitPerMm / enlarged, enlarged };
+}
+
+/** Measures the last, and once more when the maker's callipers ask for another scale. */
+function withScale(what: ToMeasure, measured: SaidOfScan["measured"], units: UnitGuess & { readonly enlarged: number }): Last {
+  const before = measureLast(what);
+  const set = scaleByCallipers(measured, before.measures, units.enlarged);
+  const first = set ? set.findings : [unitFinding(units, before.measures.stickLength)];
+  const last = set ? measureLast(enlarged(what, set.factor)) : before;
+  return { ...last, findings: [...first, ...last.findings, ...ownMeasureFindings(measured, last.measures)] };
+}
+
+/** The same scan with every length times `factor`; the file stays as it is, so its unit shrinks by as much. */
+function enlarged(what: ToMeasure, factor: number): ToMeasure {
+  const larger = (p: Point3): Point3 => scale(p, factor);
+  const { placement, feather } = what;
+  return {
+    ...what,
+    mesh: scaled(what.mesh, factor),
+    placement: { ...placement, unitPerMm: placement.unitPerMm / factor, translationMm: larger(placement.translationMm) },
+    feather: { ...feather, points: feather.points.map((v) => v * factor) },
+    said: Object.fromEntries(Object.entries(what.said ?? {}).map(([name, p]) => [name, larger(p)])),
+    findings: what.findings.map((f) => (f.at ? { ...f, at: larger(f.at) } : f)),
+  };
+}
+
+function throughPoints(cutter: Sectioner, found: FoundFeather, points: readonly Point3[], noiseMm: number): PulledFeather {
+  return points.length > 0 ? pullFeather(cutter, found, points, noiseMm) : { ...found, through: [], mostMm: 0 };
+}
+
+const drawnFindings = ({ through, mostMm }: PulledFeather): Finding[] => (through.length > 0 ? [finding("edge-drawn", { points: through.length, mostMm })] : []);
+
+/** Takes what is told in the file into the pose, in mm. */
+function lyingIn(axes: Axes, unitPerMm: number): { mesh: (m: Mesh) => Mesh; point: (p: Point3) => Point3 } {
+  return { mesh: (m) => scaled(meshIntoFrame(axes, m), 1 / unitPerMm), point: (p) => scale(intoFrame(axes, p), 1 / unitPerMm) };
 }
 
 function scaled(mesh: Mesh, factor: number): Mesh {

@@ -126,6 +126,14 @@ export function profilePoint({ u, v, s }: Profile, at: number): readonly [number
   return [u[i]! + t * (u[i + 1]! - u[i]!), v[i]! + t * (v[i + 1]! - v[i]!)];
 }
 
+/** Running length of the place of the profile nearest to (u, v). */
+export function nearestOnProfile(profile: Profile, u: number, v: number): number {
+  const found = nearestOn({ u: profile.u.map((x) => x - u), v: profile.v.map((y) => y - v), closed: false });
+  if (!found) return 0;
+  const [a, b] = [profile.s[found.segment]!, profile.s[found.segment + 1]!];
+  return a + found.share * (b - a);
+}
+
 /**
  * Where the profile turns: place and angle (rad, positive where it bends as an edge between bottom and wall does) at every
  * inner point.

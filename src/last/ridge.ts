@@ -7,6 +7,9 @@ export interface Ruler {
 }
 export const rulerStates = ({ reach, step }: Ruler): number => Math.round((2 * reach) / step) + 1;
 
+/** Width of the bell through which ridges are seen on a scan of that roughness, mm. */
+export const bellWidth = (noiseMm: number): number => Math.min(2.2, 0.8 + 6 * noiseMm);
+
 /**
  * Ridge strength at each place of the ruler: the profile's turning smoothed by a bell of width `blur` (standard deviation, mm),
  * rad/mm. Where the profile is missing the strength is 0. A round edge of even radius gives the middle of its arc.
@@ -38,4 +41,27 @@ export function peakNear(strength: Float64Array, i: number, ruler: Ruler): numbe
   const [a, b, c] = [strength[k - 1]!, strength[k]!, strength[k + 1]!];
   const bend = a - 2 * b + c;
   return bend < 0 ? here + (0.5 * (a - c) * ruler.step) / bend : here;
+}
+
+/** Below this sharpness an edge is soft: a bend of less than 35 degrees within 3 mm. */
+export const softBelow = 0.4;
+
+/** Half the width within which a clear edge bends, mm. */
+const clearHalf = 1.5;
+
+/**
+ * How sharp the strongest edge of a row is: a bend of 25 degrees within 3 mm is no edge (0), one of 50 is a clear one (1). The edge
+ * is taken for an even rounding: its half width is half its whole turning over its peak, less what the bell has added to it.
+ */
+export function sharpness(strength: Float64Array, { step }: Ruler, blur: number): number {
+  let [peak, turn] = [0, 0];
+  for (const v of strength) {
+    peak = Math.max(peak, v);
+    turn += v * step;
+  }
+  if (!(turn > 0)) return 0;
+  // Under the bell an edge of no width peaks at turn / (blur √2π), as a rounding of half width 1.253 blur does.
+  const half = Math.sqrt(Math.max(clearHalf ** 2, (turn / (2 * peak)) ** 2 - (1.253 * blur) ** 2));
+  const degrees = (turn * (clearHalf / half) * 180) / Math.PI;
+  return Math.max(0, Math.min(1, (degrees - 25) / 25));
 }

@@ -21,17 +21,22 @@ export interface UnitGuess {
 
 /**
  * The unit in which the longest extent of the scan is that of a last. STL, PLY and OBJ carry no unit, so the length is all
- * there is to go by: of the units that make it 120 … 400 mm long the one nearest to 250 mm.
+ * there is to go by: of the units that make it 120 … 400 mm long the one nearest to 250 mm; or, where the maker has measured
+ * her last, the one nearest to that, whatever it is.
  * @param length along the long axis, in the file's own unit
+ * @param saidMm the stick length by the maker's own rule
  * @throws Refusal when no unit makes a last of it
  */
-export function guessUnit(length: number): UnitGuess {
+export function guessUnit(length: number, saidMm?: number): UnitGuess {
   const units = Object.keys(unitPerMm) as FileUnit[];
   const asMm = (u: FileUnit): number => length / unitPerMm[u];
-  const far = (u: FileUnit): number => Math.max(asMm(u) / middleMm, middleMm / asMm(u));
-  const possible = units.filter((u) => asMm(u) >= possibleMm[0] && asMm(u) <= possibleMm[1]).sort((a, b) => far(a) - far(b));
+  const middle = saidMm ?? middleMm;
+  const far = (u: FileUnit): number => Math.max(asMm(u) / middle, middle / asMm(u));
+  const nearest = [...units].sort((a, b) => far(a) - far(b));
+  if (saidMm !== undefined) return { unit: nearest[0]!, unitPerMm: unitPerMm[nearest[0]!], other: undefined };
+  const possible = nearest.filter((u) => asMm(u) >= possibleMm[0] && asMm(u) <= possibleMm[1]);
   const best = possible[0];
-  if (best === undefined) throw new Refusal(finding("last-size-absurd", { length, asMm: asMm(units.sort((a, b) => far(a) - far(b))[0]!) }));
+  if (best === undefined) throw new Refusal(finding("last-size-absurd", { length, asMm: asMm(nearest[0]!) }));
   return { unit: best, unitPerMm: unitPerMm[best], other: possible[1] };
 }
 

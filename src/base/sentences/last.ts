@@ -16,6 +16,11 @@ const measureNames: Readonly<Record<string, string>> = {
   seatWidth: "seat width",
   heelHeight: "heel height",
   toeSpring: "toe spring",
+  lastLength: "last length",
+  featherLength: "feather line's length",
+  featherMedial: "feather line's inner half",
+  featherLateral: "feather line's outer half",
+  vampPointFromToe: "way from toe point to vamp point",
 };
 const landmarkNames: Readonly<Record<string, string>> = {
   toePoint: "toe point",
@@ -32,6 +37,12 @@ const landmarkNames: Readonly<Record<string, string>> = {
 };
 const landmarkName = (m: string): string => landmarkNames[m] ?? m;
 const measureName = (m: string): string => measureNames[m] ?? m;
+
+const percent1 = (v: number): string => `${(100 * v).toFixed(1)} %`;
+const stretched = (v: number): string => (Math.abs(v) < 5e-5 ? "neither larger nor smaller" : `${(100 * Math.abs(v)).toFixed(2)} % ${v > 0 ? "larger" : "smaller"}`);
+const leftOver = (d: { measure: string; leftMm: number; share: number }): string =>
+  Math.abs(d.leftMm) < 0.05 ? `${measureName(d.measure)} agrees` : `${measureName(d.measure)} reads ${mm1(Math.abs(d.leftMm))} (${(100 * Math.abs(d.share)).toFixed(2)} %) ${d.leftMm > 0 ? "more" : "less"} than yours`;
+const howTaken = (m: string): string => (m === "ballWidth" ? "ball width across the bottom from edge to edge, square to the axis" : "stick length from heel to toe, level with the ground");
 
 export const lastSentences = {
   "not-a-last": sentence("stop", (d: { why: string }) => `This does not look like a shoe last: ${d.why}. Load the scan of one last, bottom and sides complete.`),
@@ -83,8 +94,13 @@ export const lastSentences = {
   ),
   "edge-soft": sentence(
     "look",
-    (d: { share: number; where: string }) =>
-      `The feather edge is too soft to be sure of along ${percent(d.share)} of its length (${d.where}). Look at the line there, and compare its length with a tape on the last.`,
+    (d: { lengthMm: number; where: string }) =>
+      `The feather edge is soft along ${mm(d.lengthMm)} ${d.where}: there the line is the likeliest one, no more. Feel for the edge on the last, and where the line lies beside it put a point on the edge; three or four are enough.`,
+  ),
+  "edge-drawn": sentence(
+    "note",
+    (d: { points: number; mostMm: number }) =>
+      `The feather line runs through ${d.points === 1 ? "the point" : `the ${d.points} points`} you gave, up to ${mm1(d.mostMm)} beside where it was found. Along clear edges away from there it is as found.`,
   ),
   "edge-none": sentence(
     "look",
@@ -100,6 +116,31 @@ export const lastSentences = {
     "stop",
     (d: { one: number; other: number; of: number; alongMm: number; acrossMm: number }) =>
       `Points ${d.one} and ${d.other} of the ${d.of} you gave for the feather line lie ${mm1(d.acrossMm)} apart across the edge but only ${mm1(d.alongMm)} along it; one edge cannot run through both. Take one of them out.`,
+  ),
+  "scale-set": sentence(
+    "note",
+    (d: { stretch: number; by: readonly string[]; left: readonly { measure: string; leftMm: number; share: number }[] }) =>
+      `Your ${d.by.map(measureName).join(" and ")} ${d.by.length > 1 ? "set" : "sets"} the scale: the scan was made ${stretched(d.stretch)}. ${d.left.length > 1 ? `On it, ${d.left.map(leftOver).join(", ")}.` : "One measure cannot check itself: with a second one (stick length heel to toe, ball width from edge to edge of the bottom) both would be judged."}`,
+  ),
+  "scale-leaves": sentence(
+    "look",
+    (d: { measure: string; leftMm: number; share: number; usualMm: number }) =>
+      `With the scale set, the ${measureName(d.measure)} of the scan still reads ${mm1(Math.abs(d.leftMm))} (${percent1(Math.abs(d.share))}) ${d.leftMm > 0 ? "more" : "less"} than yours; scans by telephone are usually within ${mm1(d.usualMm)}. Measure it once more (${howTaken(d.measure)}), then look at the joint points on the picture.`,
+  ),
+  "scale-far": sentence(
+    "look",
+    (d: { stretch: number; by: readonly string[] }) =>
+      `By your ${d.by.map(measureName).join(" and ")} the scan had to be made ${stretched(d.stretch)}, more than a fault of scale explains. Check that the measure is in millimetres and of this last. If the scan was put together from photographs without a scale, it is as it should be.`,
+  ),
+  "scale-contradicts": sentence(
+    "look",
+    (d: { first: string; firstStretch: number; second: string; secondStretch: number; leftMm: number }) =>
+      `Your two measures contradict each other: by the ${measureName(d.first)} the scan should be ${stretched(d.firstStretch)}, by the ${measureName(d.second)} ${stretched(d.secondStretch)}. The ${measureName(d.first)} alone was followed, as a slip counts least on the longer one; the ${measureName(d.second)} then reads ${mm1(Math.abs(d.leftMm))} ${d.leftMm > 0 ? "more" : "less"} than yours. Measure both once more: ${howTaken(d.first)}; ${howTaken(d.second)}.`,
+  ),
+  "own-measure-differs": sentence(
+    "look",
+    (d: { measure: string; saidMm: number; foundMm: number; limitMm: number }) =>
+      `Your ${measureName(d.measure)} is ${mm1(d.saidMm)}, on the scan it is ${mm1(d.foundMm)}: ${mm1(Math.abs(d.saidMm - d.foundMm))} ${d.saidMm > d.foundMm ? "less" : "more"}, where up to ${mm1(d.limitMm)} is usual between hand and scan. Measure once more at the place shown; if yours stands, the scale, the feather line or that place on the scan is wrong.`,
   ),
   "edge-hidden": sentence(
     "look",
