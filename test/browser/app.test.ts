@@ -1,32 +1,18 @@
 import { readFileSync } from "node:fs";
 import type { BrowserContext, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import { expect, test } from "vitest";
 import { unwatched } from "#base/watch.ts";
 import { demoMeasurements } from "#last/demo.ts";
 import { lastFromMeasures } from "#last/from-measures.ts";
 import type { Mesh } from "#mesh/mesh.ts";
-import { faultsOf, field, missing, openApp, setValue, settled, Stage, station, valueOf } from "./browser.ts";
+import { field, openApp, setValue, settled, type Stage, station, valueOf } from "./browser.ts";
+import { inBrowser } from "./in-browser.ts";
 
-if (missing) console.log(`Browser tests skipped: ${missing}.`);
-
-describe.skipIf(missing !== undefined)("the app in a browser", () => {
+inBrowser("the app in a browser", (fresh) => {
   let stage: Stage;
   let context: BrowserContext;
   let page: Page;
-  let faults: readonly string[];
-  beforeAll(async () => {
-    stage = await Stage.open();
-  });
-  afterAll(() => stage?.close());
-  beforeEach(async () => {
-    context = await stage.newContext();
-    page = await context.newPage();
-    faults = faultsOf(page);
-  });
-  afterEach(async () => {
-    await context.close();
-    expect(faults).toEqual([]);
-  });
+  fresh((here) => ({ stage, context, page } = here));
 
   test("opens with the demonstration pair, before the worker has done anything", async () => {
     await page.addInitScript(() => {

@@ -1,26 +1,14 @@
 // What the browser or we ourselves can do wrong: the maker is told, and keeps her work.
-import type { BrowserContext, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
-import { faultsOf, missing, openApp, setValue, Stage } from "./browser.ts";
+import type { Page } from "playwright-core";
+import { expect, test } from "vitest";
+import { openApp, setValue, type Stage } from "./browser.ts";
+import { inBrowser } from "./in-browser.ts";
 
-describe.skipIf(missing !== undefined)("when something goes wrong", () => {
+inBrowser("when something goes wrong", (fresh) => {
   let stage: Stage;
-  let context: BrowserContext;
   let page: Page;
   let faults: string[];
-  beforeAll(async () => {
-    stage = await Stage.open();
-  });
-  afterAll(() => stage?.close());
-  beforeEach(async () => {
-    context = await stage.newContext();
-    page = await context.newPage();
-    faults = faultsOf(page);
-  });
-  afterEach(async () => {
-    await context.close();
-    expect(faults).toEqual([]);
-  });
+  fresh((here) => ({ stage, page, faults } = here));
 
   test("a file that the browser is not let at is refused in a sentence", async () => {
     await page.addInitScript(() => {

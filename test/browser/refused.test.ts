@@ -1,32 +1,19 @@
 // A number that no pair can be made of: it is told where it was typed, and enters neither the work, nor what is kept, nor a file.
 import { readFileSync } from "node:fs";
-import type { BrowserContext, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import type { Page } from "playwright-core";
+import { expect, test } from "vitest";
 import { defaultJob } from "#job/default-job.ts";
 import { readJobFile, writeJobFile } from "#job/job-file.ts";
 import type { Job } from "#job/job.ts";
-import { field, faultsOf, missing, openApp, setValue, settled, Stage, station, valueOf } from "./browser.ts";
+import { field, openApp, setValue, settled, type Stage, station, valueOf } from "./browser.ts";
+import { inBrowser } from "./in-browser.ts";
 
 const none = new Map<string, Uint8Array>();
 
-describe.skipIf(missing !== undefined)("a refused number", () => {
+inBrowser("a refused number", (fresh) => {
   let stage: Stage;
-  let context: BrowserContext;
   let page: Page;
-  let faults: readonly string[];
-  beforeAll(async () => {
-    stage = await Stage.open();
-  });
-  afterAll(() => stage?.close());
-  beforeEach(async () => {
-    context = await stage.newContext();
-    page = await context.newPage();
-    faults = faultsOf(page);
-  });
-  afterEach(async () => {
-    await context.close();
-    expect(faults).toEqual([]);
-  });
+  fresh((here) => ({ stage, page } = here));
 
   test.each([
     ["throat radius", "0"],
