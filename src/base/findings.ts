@@ -1,3 +1,4 @@
+import { compareSentences } from "./sentences/compare.ts";
 import { jobSentences } from "./sentences/job.ts";
 import { lastSentences } from "./sentences/last.ts";
 import { lineSentences } from "./sentences/lines.ts";
@@ -13,6 +14,7 @@ import type { Severity } from "./severity.ts";
 const catalogue = {
   ...meshSentences,
   ...lastSentences,
+  ...compareSentences,
   ...madeSentences,
   ...lineSentences,
   ...shellSentences,
