@@ -1,4 +1,5 @@
 import type { Finding } from "#base/findings.ts";
+import type { LastComparison } from "#last/compare.ts";
 import type { Last } from "#last/last.ts";
 import type { LineRules, Lines } from "#lines/lines.ts";
 import type { Piece } from "#pieces/piece.ts";
@@ -22,10 +23,18 @@ interface AnyPair {
   readonly timesMs: Readonly<Record<string, number>>;
 }
 
+/** A second last in a frame of its own, and how it differs from the first. */
+export interface OtherHeld {
+  readonly last: Last;
+  readonly comparison: LastComparison;
+}
+
 /** A pair on a last, scanned or made from measures. */
 export interface LastPair extends AnyPair {
   readonly from: "last";
   readonly last: Last;
+  /** The other last of the pair, where the job names one, held against this one. */
+  readonly other?: OtherHeld;
   readonly lineRules: LineRules;
   readonly lines: Lines;
   readonly shell: Shell;

@@ -1,4 +1,3 @@
-import { must } from "#base/bug.ts";
 import { unwatched, type Watch } from "#base/watch.ts";
 import type { SheetFile } from "#sheets/sheet-file.ts";
 import { sheetsOf } from "#sheets/sheets.ts";
@@ -6,7 +5,8 @@ import type { Pair } from "./pair.ts";
 
 /** All files of a pair, each read back and measured before it is given out. */
 export async function sheetsFor(pair: Pair, watch: Watch = unwatched): Promise<readonly SheetFile[]> {
-  must(pair.from === "last", "no pair on a taped pattern is made yet");
-  const { labels, job, from, last, lines, flat, pieces, pieceSettings, findings, timesMs } = pair;
-  return sheetsOf({ ...labels, from, paper: job.paper, last, lines, flat, pieces, pieceSettings, findings, timesMs }, watch);
+  const { labels, job, pieces, pieceSettings, findings, timesMs } = pair;
+  const any = { ...labels, paper: job.paper, pieces, pieceSettings, findings, timesMs };
+  if (pair.from === "tape") return sheetsOf({ ...any, from: "tape", tape: pair.tape, traced: pair.traced }, watch);
+  return sheetsOf({ ...any, from: "last", last: pair.last, lines: pair.lines, flat: pair.flat }, watch);
 }

@@ -35,15 +35,30 @@ export function netBottom(last: Last, flat: FlatBottom): NetBottom {
   const seat = loop[0]!;
   const backwards = Uint32Array.of(seat, ...Array.from(loop.subarray(1)).reverse());
   const outline = evenLoop(edgeLine(flat.uv, backwards, sign));
-  const ring = ringEdge(outline);
   const closed = Uint32Array.of(...backwards, seat);
   const carrier = { positions: mesh.positions, uv: flat.uv };
-  const on = (p: Xy): number => nearestOn(ring.line, ring.arc, p[0], p[1]).s;
   const jointMedialPoint = carryAlong(carrier, closed, last.landmarks.jointMedial, sign);
   const jointLateralPoint = carryAlong(carrier, closed, last.landmarks.jointLateral, sign);
   const toeVertex = loop[toeIndex]!;
   const toePoint: Xy = [flat.uv[2 * toeVertex]!, sign * flat.uv[2 * toeVertex + 1]!];
-  const breastX = last.measures.lastLength / 4;
+  return netBottomOf({ outline, toePoint, jointMedialPoint, jointLateralPoint, lengthMm: last.measures.lastLength });
+}
+
+/** A bottom by its points: `outline` is even, starts at the seat point (the origin) and has the toe point on +x. */
+export interface BottomPoints {
+  readonly outline: Outline;
+  readonly toePoint: Xy;
+  readonly jointMedialPoint: Xy;
+  readonly jointLateralPoint: Xy;
+  /** Along the bottom; the heel breast lies at a quarter of it. */
+  readonly lengthMm: number;
+}
+
+/** Finds the named places on the ring of a bottom. */
+export function netBottomOf({ outline, toePoint, jointMedialPoint, jointLateralPoint, lengthMm }: BottomPoints): NetBottom {
+  const ring = ringEdge(outline);
+  const on = (p: Xy): number => nearestOn(ring.line, ring.arc, p[0], p[1]).s;
+  const breastX = lengthMm / 4;
   const across = acrossAt(outline, breastX);
   const breastLateral = across ? on(across[0]) : edgeLength(ring) * 0.15;
   const breastMedial = across ? on(across[1]) : edgeLength(ring) * 0.85;

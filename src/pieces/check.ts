@@ -1,6 +1,5 @@
 import { finding, type Finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
-import type { Last } from "#last/last.ts";
 import { directionAt, nearestOn, partBetween } from "#plane/along.ts";
 import { selfCrossing } from "#plane/crossing.ts";
 import { curvatures } from "#plane/curvature.ts";
@@ -9,8 +8,7 @@ import type { Draft } from "./draft.ts";
 import { bendsOf, mostBends } from "./even.ts";
 import { ringEdge } from "./marks.ts";
 import type { NetUpper } from "./net-upper.ts";
-import { pieceRulesFor } from "./rules.ts";
-import type { PieceSettings } from "./settings.ts";
+import type { PieceRules, PieceSettings } from "./settings.ts";
 
 /** Most that two edges of a seam may differ, mm. */
 const seamToleranceMm = 0.1;
@@ -26,9 +24,9 @@ const squareDeg = 2;
  * Looks at the settings before anything is drawn. Throws a Refusal for what is no number or would turn a piece inside out;
  * returns notes for what is outside the usual range.
  */
-export function checkSettings(last: Last, settings: PieceSettings): readonly Finding[] {
+export function checkSettings(rules: PieceRules, settings: PieceSettings): readonly Finding[] {
   const findings: Finding[] = [];
-  for (const [key, rule] of Object.entries(pieceRulesFor(last))) {
+  for (const [key, rule] of Object.entries(rules)) {
     const value = settings[key as keyof PieceSettings];
     const least = Math.min(0, rule.min);
     if (typeof value !== "number" || !Number.isFinite(value) || value < least || value > 100) {

@@ -1,24 +1,36 @@
 import type { Finding } from "#base/findings.ts";
-import type { Last } from "#last/last.ts";
+import type { Last, Side } from "#last/last.ts";
 import type { Lines } from "#lines/lines.ts";
 import type { FlatBottom, FlatShell } from "#shell/shell.ts";
-import { cutInsole, cutOutsole, cutSock, netBottom } from "./bottom-pieces.ts";
+import type { TapedShell } from "#tape/taped-shell.ts";
+import { cutInsole, cutOutsole, cutSock, netBottom, type NetBottom } from "./bottom-pieces.ts";
 import { checkDrafts, checkSettings, checkUpper } from "./check.ts";
 import { bothOf } from "./draft.ts";
 import type { Labels } from "./label-text.ts";
 import { cutLining } from "./lining.ts";
-import { netUpper } from "./net-upper.ts";
+import { netTapedBottom, netTapedUpper } from "./net-tape.ts";
+import { netUpper, type NetUpper } from "./net-upper.ts";
 import type { Piece } from "./piece.ts";
-import type { PieceSettings } from "./settings.ts";
+import { pieceRulesFor, pieceRulesForTape } from "./rules.ts";
+import type { PieceRules, PieceSettings } from "./settings.ts";
 import { cutUpper, netUpperCard } from "./upper.ts";
 
-export interface CutInput {
+/** What the pieces are cut from, whether it came off a last or off a maker's tape. Without a bottom there are no bottom pieces. */
+interface Nets {
+  readonly upper: NetUpper;
+  readonly bottom: NetBottom | undefined;
+}
+
+interface Choices {
+  readonly settings: PieceSettings;
+  readonly labels: Labels;
+}
+
+export interface CutInput extends Choices {
   readonly last: Last;
   readonly lines: Lines;
   readonly flat: FlatShell;
   readonly bottom: FlatBottom;
-  readonly settings: PieceSettings;
-  readonly labels: Labels;
 }
 
 export interface CutPieces {
@@ -31,20 +43,33 @@ export interface CutPieces {
  * Every piece of a whole-cut upper with back seam and its bottom, for both shoes. Rules: docs/method/pieces.md.
  * @throws Refusal where a setting is not a number or below its least.
  */
-export function cutPieces({ last, lines, flat, bottom, settings, labels }: CutInput): CutPieces {
-  const unusual = checkSettings(last, settings);
-  const upper = netUpper(last, lines, flat);
-  const sole = netBottom(last, bottom);
+export function cutPieces({ last, lines, flat, bottom, ...choices }: CutInput): CutPieces {
+  return cutFrom(() => ({ upper: netUpper(last, lines, flat), bottom: netBottom(last, bottom) }), last.side, pieceRulesFor(last), choices);
+}
+
+/**
+ * The same from a taped pattern: without insole, outsole and sock where no bottom was traced.
+ * @throws Refusal as {@link cutPieces}
+ */
+export function cutTapedPieces(tape: TapedShell, choices: Choices): CutPieces {
+  const nets = () => {
+    const bottom = tape.bottom && netTapedBottom(tape.bottom);
+    return { upper: netTapedUpper(tape, bottom), bottom };
+  };
+  return cutFrom(nets, tape.side, pieceRulesForTape(tape), choices);
+}
+
+function cutFrom(nets: () => Nets, side: Side, rules: PieceRules, { settings, labels }: Choices): CutPieces {
+  const unusual = checkSettings(rules, settings);
+  const { upper, bottom } = nets();
   const drafts = [
     netUpperCard(upper, labels),
     cutUpper(upper, settings, labels),
     cutLining(upper, settings, labels),
-    cutInsole(sole, settings, labels),
-    cutOutsole(sole, settings, labels),
-    cutSock(sole, settings, labels),
+    ...(bottom ? [cutInsole(bottom, settings, labels), cutOutsole(bottom, settings, labels), cutSock(bottom, settings, labels)] : []),
   ];
   return {
-    pieces: drafts.flatMap((draft) => bothOf(draft, last.side)),
+    pieces: drafts.flatMap((draft) => bothOf(draft, side)),
     findings: [...unusual, ...checkUpper(upper, settings), ...checkDrafts(drafts, upper)],
   };
 }

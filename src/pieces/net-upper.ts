@@ -82,7 +82,7 @@ export function netUpper(last: Last, lines: Lines, flat: FlatShell): NetUpper {
 }
 
 /** Both back edges (seat → topline) faired and stretched from the back point to their mean length. */
-function trueBacks(medialRaw: Polyline, lateralRaw: Polyline) {
+export function trueBacks(medialRaw: Polyline, lateralRaw: Polyline) {
   const medial = evenLine(medialRaw);
   const lateral = evenLine(lateralRaw);
   const a = lengthOf(medial);
@@ -107,7 +107,7 @@ function scaledFromEnd({ xy }: Polyline, factor: number): Polyline {
 }
 
 /** The line with its ends moved to new places, the move dying away evenly over 40 mm of running length. */
-function withEnds(line: Polyline, start: Xy, end: Xy): Polyline {
+export function withEnds(line: Polyline, start: Xy, end: Xy): Polyline {
   const arc = arcLengths(line);
   const total = arc[arc.length - 1]!;
   const { xy } = line;

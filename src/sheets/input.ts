@@ -4,7 +4,7 @@ import type { Lines } from "#lines/lines.ts";
 import type { Piece } from "#pieces/piece.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
 import type { FlatShell } from "#shell/shell.ts";
-import type { TapedShell } from "#tape/taped-shell.ts";
+import type { TapedShell, TracedPicture } from "#tape/taped-shell.ts";
 import type { PaperName } from "./paper.ts";
 
 /** What the sheets of any pair are made from: its pieces, and how the maker calls it. */
@@ -33,6 +33,7 @@ export interface LastInput extends AnyInput {
 export interface TapeInput extends AnyInput {
   readonly from: "tape";
   readonly tape: TapedShell;
+  readonly traced: readonly TracedPicture[];
 }
 
 export type SheetInput = LastInput | TapeInput;

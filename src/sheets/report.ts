@@ -1,34 +1,22 @@
 import { flatLength } from "#shell/lay-flat.ts";
 import type { HeightMark } from "#lines/lines.ts";
 import type { CommonSheet } from "./arrange.ts";
-import type { LastInput } from "./input.ts";
+import type { LastInput, SheetInput, TapeInput } from "./input.ts";
 import { findingReport, measureReport } from "./measure-report.ts";
+import { round } from "./report-number.ts";
+import { tapeReport } from "./tape-report.ts";
 import { utf8 } from "./text-bytes.ts";
 
 /** Raised when a field changes its meaning or goes; new fields alone do not raise it. Described in docs/report.md. */
 const reportVersion = 1;
 
-/** A tenth of a micrometre: finer than any use, coarse enough to read. */
-export const round = (v: number): number => Math.round(v * 1e4) / 1e4;
-
 /** The report of one pair as plain data. Field by field: docs/report.md. */
-export function reportOf(input: LastInput, sheet: CommonSheet) {
-  const { last, lines, flat } = input;
-  const height = (m: HeightMark) => ({ share: round(m.share), alongFeatherMm: round(m.alongFeatherMm), target: round(m.heightMm) });
-  const arcEnd = (arc: Float64Array) => arc[arc.length - 1]!;
+export function reportOf(input: SheetInput, sheet: CommonSheet) {
   return {
     version: reportVersion,
     title: input.title,
     size: input.size,
-    last: measureReport(last),
-    shell: {
-      triangles: flat.shell.mesh.triangles.length / 3,
-      toplineOnLastMm: round(arcEnd(lines.toplineMedial.arc) + arcEnd(lines.toplineLateral.arc)),
-      toplineFlatMm: round(flatLength(flat, flat.shell.edges.toplineMedial) + flatLength(flat, flat.shell.edges.toplineLateral)),
-      springMm: round(flat.springMm),
-      strain: flat.strain,
-      strainUnsprung: flat.unsprung,
-    },
+    ...(input.from === "last" ? ofLast(input) : ofTape(input)),
     sheet: { widthMm: round(sheet.widthMm), heightMm: round(sheet.heightMm) },
     pieces: sheet.placed.map(({ piece, place }) => ({
       name: piece.name,
@@ -43,6 +31,31 @@ export function reportOf(input: LastInput, sheet: CommonSheet) {
       placement: place,
     })),
     pieceSettings: input.pieceSettings,
+    findings: input.findings.map(findingReport),
+    timesMs: input.timesMs,
+  };
+}
+
+/** A pair on a taped pattern: there is no last and no shell, and of lasting only what the tape itself says. */
+function ofTape({ tape, traced }: TapeInput) {
+  const { medial, lateral } = tape;
+  const mean = (of: "centre" | "back") => ({ target: round((medial.lengths[of] + lateral.lengths[of]) / 2) });
+  return { tape: tapeReport(tape, traced), lasting: { throatDepthMm: mean("centre"), backHeightMm: mean("back") } };
+}
+
+function ofLast({ last, lines, flat }: LastInput) {
+  const height = (m: HeightMark) => ({ share: round(m.share), alongFeatherMm: round(m.alongFeatherMm), target: round(m.heightMm) });
+  const arcEnd = (arc: Float64Array) => arc[arc.length - 1]!;
+  return {
+    last: measureReport(last),
+    shell: {
+      triangles: flat.shell.mesh.triangles.length / 3,
+      toplineOnLastMm: round(arcEnd(lines.toplineMedial.arc) + arcEnd(lines.toplineLateral.arc)),
+      toplineFlatMm: round(flatLength(flat, flat.shell.edges.toplineMedial) + flatLength(flat, flat.shell.edges.toplineLateral)),
+      springMm: round(flat.springMm),
+      strain: flat.strain,
+      strainUnsprung: flat.unsprung,
+    },
     lasting: {
       throatDepthMm: { target: round(lines.settings.throatDepthMm) },
       backHeightMm: { target: round(lines.settings.backHeightMm) },
@@ -51,12 +64,10 @@ export function reportOf(input: LastInput, sheet: CommonSheet) {
         lateral: { lowest: height(lines.lowestLateral), quarters: lines.quarterHeights.lateral.map(height) },
       },
     },
-    findings: input.findings.map(findingReport),
-    timesMs: input.timesMs,
   };
 }
 
-export function reportJson(input: LastInput, sheet: CommonSheet): Uint8Array {
+export function reportJson(input: SheetInput, sheet: CommonSheet): Uint8Array {
   return utf8(`${JSON.stringify(reportOf(input, sheet))}\n`);
 }
 

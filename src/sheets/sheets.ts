@@ -1,7 +1,7 @@
 import type { Watch } from "#base/watch.ts";
 import { arrange } from "./arrange.ts";
 import { patternDxf } from "./dxf.ts";
-import type { LastInput } from "./input.ts";
+import type { SheetInput } from "./input.ts";
 import { marksPdf } from "./marks/marks-pdf.ts";
 import { gridOf, papers } from "./paper.ts";
 import { cutName, headingOf, patternPdf } from "./pdf/pattern-pdf.ts";
@@ -19,10 +19,11 @@ import { jointStrips } from "./joint-strips.ts";
  * times in the report. Method and limits: docs/method/sheets.md.
  * @throws Refusal `scale-wrong` or `outline-off` when a file does not read back true.
  */
-export async function sheetsOf(input: LastInput, watch: Watch): Promise<readonly SheetFile[]> {
+export async function sheetsOf(input: SheetInput, watch: Watch): Promise<readonly SheetFile[]> {
   watch("sheets", 0);
   const sheet = arrange(input.pieces, gridOf(papers[input.paper]));
-  const profile = profileOf(input.last, input.lines);
+  // Without a last there is no picture of the shoe to point at.
+  const profile = input.from === "last" ? profileOf(input.last, input.lines) : undefined;
   const plate = { title: input.title, size: input.size, profile };
   const drawings = sheet.placed.map((placed, i) => {
     watch("sheets", (0.4 * i) / sheet.placed.length);

@@ -28,10 +28,10 @@ export function placedHalf({ photo, outline, ring, slits, corners }: FoundHalf, 
     const line = corners.clockwise ? reversed(stretch(ring, to.s, from.s)) : stretch(ring, from.s, to.s);
     return drawnThrough(withCorners(line, from.at, to.at));
   };
-  const onFeather = slits.filter((slit) => liesOn(ring, slit, seat, toe, corners.clockwise));
-  const slitsOpen = onFeather.reduce((sum, s) => sum + s.openMm, 0);
   const table = { feather: edge(seat, toe), back: reversed(edge(back, seat)), topline: reversed(edge(throat, back)), centre: edge(toe, throat) };
-  const along = slitsAlong(onFeather, table.feather);
+  const placed = slits.map((slit): Slit => (liesOn(ring, slit, seat, toe, corners.clockwise) ? { ...slit, along: alongTo(table.feather, arcLengths(table.feather), middleOf(slit)) } : slit));
+  const along: SlitsAlong = placed.flatMap(({ along, openMm }) => (along === undefined ? [] : [{ along, openMm }])).sort((a, b) => a.along - b.along);
+  const slitsOpen = openBefore(along, Infinity);
   const joint = jointOn(table.feather, along, saidJoint ?? jointRule(half, lengthOf(table.feather) - slitsOpen));
   const move = frame(table.centre, back.at, half === "medial" ? 1 : -1);
   const set = ({ xy }: Polyline): Polyline => ({ xy: moved(xy, move) });
@@ -45,7 +45,7 @@ export function placedHalf({ photo, outline, ring, slits, corners }: FoundHalf, 
     photo,
     outline,
     points: { toe: point(toe), throat: point(throat), back: point(back), seat: point(seat), joint: joint.point },
-    slits,
+    slits: placed,
     feather,
     back: set(table.back),
     topline: set(table.topline),
@@ -73,25 +73,17 @@ function withCorners(line: Polyline, from: Xy, to: Xy): Polyline {
 }
 
 /** Whether the middle of a slit's mouth lies on the way from one corner to another. */
-function liesOn(ring: Ring, { from, to }: Slit, first: Corner, second: Corner, clockwise: boolean): boolean {
-  const { s } = nearestPlace(ring, [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2]);
+function liesOn(ring: Ring, slit: Slit, first: Corner, second: Corner, clockwise: boolean): boolean {
+  const { s } = nearestPlace(ring, middleOf(slit));
   const [a, b] = clockwise ? [second.s, first.s] : [first.s, second.s];
   const way = (x: number): number => (((x - a) % ring.lap) + ring.lap) % ring.lap;
   return way(s) < way(b);
 }
 
-/** Slits that do not stand in the feather edge. */
-export function straySlits({ ring, slits, corners }: FoundHalf): readonly Slit[] {
-  return slits.filter((slit) => !liesOn(ring, slit, corners.named.seat, corners.named.toe, corners.clockwise));
-}
+const middleOf = ({ from, to }: Slit): Xy => [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
 
 /** Where slits stand along the feather edge, from the seat point, and what each stands open. */
 type SlitsAlong = readonly { readonly along: number; readonly openMm: number }[];
-
-function slitsAlong(slits: readonly Slit[], feather: Polyline): SlitsAlong {
-  const arc = arcLengths(feather);
-  return slits.map(({ from: a, to: b, openMm }) => ({ along: alongTo(feather, arc, [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2]), openMm })).sort((p, q) => p.along - q.along);
-}
 
 const openBefore = (slits: SlitsAlong, along: number): number => slits.reduce((sum, s) => (s.along < along ? sum + s.openMm : sum), 0);
 

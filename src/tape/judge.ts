@@ -1,7 +1,8 @@
 import { finding, type Finding } from "#base/findings.ts";
 import { arcLengths, nearestOn, pointAt } from "#plane/along.ts";
 import type { Hollows } from "./bottom.ts";
-import type { HalvesApart, Slit, TapedBottom, TapedHalf } from "./taped-shell.ts";
+import type { Xy } from "./ring.ts";
+import type { HalvesApart, TapedBottom, TapedHalf } from "./taped-shell.ts";
 
 /** Bench limits; mm. Common practice, no source, but where said otherwise. */
 const limits = {
@@ -41,15 +42,12 @@ export function judgeHalves(medial: TapedHalf, lateral: TapedHalf, apart: readon
 function judgeHalf({ half, lengths, slits }: TapedHalf): readonly Finding[] {
   const findings: Finding[] = [];
   if (Math.abs(lengths.centreBow) > limits.centreBow) findings.push(finding("tape-centre-bows", { half, bowMm: lengths.centreBow, mostMm: limits.centreBow }));
-  const told = { half, slits: slits.length, openMm: lengths.slitsOpen };
+  const own = slits.filter((s) => s.along !== undefined), stray = slits.filter((s) => s.along === undefined);
+  if (stray.length > 0) findings.push(finding("tape-slit-astray", { half, openMm: stray.reduce((sum, s) => sum + s.openMm, 0) }));
+  const told = { half, slits: own.length, openMm: lengths.slitsOpen };
   if (lengths.slitsOpen > limits.slitsOpen) findings.push(finding("tape-slits-wide", { ...told, mostMm: limits.slitsOpen }));
-  else if (slits.length > 0) findings.push(finding("tape-slits", told));
+  else if (own.length > 0) findings.push(finding("tape-slits", told));
   return findings;
-}
-
-/** Slits where none must be. */
-export function judgeStray(half: TapedHalf["half"], stray: readonly Slit[]): readonly Finding[] {
-  return stray.length === 0 ? [] : [finding("tape-slit-astray", { half, openMm: stray.reduce((sum, s) => sum + s.openMm, 0) })];
 }
 
 /** The feather edges against the edge of the traced bottom. An edge with open slits is as long on the last as it is without them. */
@@ -77,12 +75,18 @@ export interface FlatHeight {
   /** From the back point along the topline, mm. */
   readonly along: number;
   readonly heightMm: number;
+  /** Below it on the feather edge, from the seat point, less open slits. */
+  readonly alongFeatherMm: number;
+  readonly at: Xy;
+  readonly foot: Xy;
 }
 
 /** Height above the feather edge at a running length of the topline from the back point, as a ruler lies on the flat half. */
-export function heightAt({ topline, feather }: TapedHalf, along: number): FlatHeight {
-  const [x, y] = pointAt(topline, arcLengths(topline), along);
-  return { along, heightMm: nearestOn(feather, arcLengths(feather), x, y).distance };
+export function heightAt({ topline, feather, slits }: TapedHalf, along: number): FlatHeight {
+  const at = pointAt(topline, arcLengths(topline), along);
+  const below = nearestOn(feather, arcLengths(feather), at[0], at[1]);
+  const open = slits.reduce((sum, s) => (s.along !== undefined && s.along < below.s ? sum + s.openMm : sum), 0);
+  return { along, heightMm: below.distance, alongFeatherMm: below.s - open, at, foot: [below.x, below.y] };
 }
 
 /** The lowest place of the topline away from its two ends. */

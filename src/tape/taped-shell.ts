@@ -1,11 +1,12 @@
 import { finding, type Finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import type { Side } from "#last/last.ts";
+import type { TracedPhoto } from "#photo/trace-photo.ts";
 import type { Outline, Polyline } from "#plane/outline.ts";
 import { area } from "#plane/measure.ts";
 import { placedBottom, type Hollows, type SaidOfBottom } from "./bottom.ts";
-import { placedHalf, straySlits, type FoundHalf, type JointRule } from "./half.ts";
-import { clearlyHollower, halvesApart, judgeAgainstBottom, judgeHalves, judgeSides, judgeStray } from "./judge.ts";
+import { placedHalf, type FoundHalf, type JointRule } from "./half.ts";
+import { clearlyHollower, halvesApart, judgeAgainstBottom, judgeHalves, judgeSides } from "./judge.ts";
 import { pick, type Picked } from "./pick.ts";
 import type { Xy } from "./ring.ts";
 import type { TapeSaid } from "./said.ts";
@@ -15,7 +16,7 @@ export type TapedHalfName = "medial" | "lateral";
 /** One of the job's pictures and what was traced in it. */
 export interface TracedPicture {
   readonly photo: string;
-  readonly traced: { readonly outlines: readonly Outline[]; readonly findings: readonly Finding[] };
+  readonly traced: TracedPhoto;
 }
 
 /** A named point of a traced outline: where it lies in its picture, and whether the maker put it there, it was found, or it stands at an estimated place. */
@@ -32,6 +33,8 @@ export interface Slit {
   readonly tip: Xy;
   readonly openMm: number;
   readonly deepMm: number;
+  /** Where it stands along the half's feather edge, mm from the seat point; nothing where it is cut into another edge. */
+  readonly along?: number;
 }
 
 /**
@@ -137,8 +140,6 @@ export function tapedShell(traced: readonly TracedPicture[], said: TapeSaid): Ta
       ...picked.astray.map(({ mark, offMm }) => finding("tape-mark-off", { mark: markWords(mark), offMm })),
       ...turned,
       ...judgeSides(medial, lateral, bottom?.hollow),
-      ...judgeStray("medial", straySlits(found.medial)),
-      ...judgeStray("lateral", straySlits(found.lateral)),
       ...judgeHalves(medial, lateral, apart),
       ...(bottom ? [...bottom.findings, ...judgeAgainstBottom([medial, lateral], bottom.placed)] : [finding("tape-no-bottom", { lengthMm: length.mm })]),
     ],

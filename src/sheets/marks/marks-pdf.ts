@@ -1,24 +1,28 @@
 import type { Half } from "#lines/feather.ts";
-import type { LastInput } from "../input.ts";
+import type { LastInput, SheetInput, TapeInput } from "../input.ts";
 import { brokenIntoLines, shortenedTo } from "../lettering.ts";
 import { leftStripMm, marginMm, papers, topStripMm } from "../paper.ts";
 import { bindPdf } from "../pdf/document.ts";
 import { inkFrame } from "../pdf/page-frame.ts";
 import { PageInk } from "../pdf/page-ink.ts";
 import { headingOf } from "../pdf/pattern-pdf.ts";
+import { cardMarks } from "./card-marks.ts";
+import { cardViewHeight, inkCardView } from "./card-view.ts";
 import { half, inkLyingStrip, inkUprightStrip, lyingStripHighMm, marksWithin, stripWidthMm, type Strip } from "./strips.ts";
 import { tapeMarks, type TapeMark, type TapeMarks } from "./tape-marks.ts";
 import { inkSideView, inkTopView, sideViewHeight, topViewHeight } from "./views.ts";
 
 const intro =
   "Mark these lengths on both lasts with a soft tape laid on the surface. 1/4, 1/2 and 3/4 are parts of the way from the seat point to below the throat; low is where the topline is lowest. Go to each place along the feather line (column from seat), then square up. The left last is the exact mirror of the right: same numbers, other side. The strips are true to size: check the bars, cut the strips out, lay them on.";
+const cardIntro =
+  "These lengths are those of the taped pattern lying flat; there is no last in this job to measure on. Throat and back are true on the last as well. 1/4, 1/2 and 3/4 are parts of the topline from the back point; heights run straight to the feather edge; lengths along the feather edge leave out what slits stand open, and round the toe the flat edge may be longer than the last's. Mark both lasts alike: the left is the exact mirror of the right. The strips are true to size: check the bars, cut the strips out, lay them on.";
 const notes =
   "Accepted difference between right and left when lasted. a: as in a factory's published work instruction for low-cut shoes (back height 1.0 mm, throat 1.0 to 1.5 mm). b: common practice, no source. Lengths are rounded to half a millimetre, the strips are exact.";
 
-/** One page: drawings of the real last, the lengths to mark on both lasts with room for what is measured, and gauges. */
-export async function marksPdf(input: LastInput): Promise<{ readonly bytes: Uint8Array; readonly strips: readonly Strip[] }> {
+/** One page: drawings of the real last or of the taped pattern, the lengths to mark on both lasts with room for what is measured, and gauges. */
+export async function marksPdf(input: SheetInput): Promise<{ readonly bytes: Uint8Array; readonly strips: readonly Strip[] }> {
   const paper = papers[input.paper];
-  const marks = tapeMarks(input.last, input.lines);
+  const marks = input.from === "last" ? tapeMarks(input.last, input.lines) : cardMarks(input.tape);
   const ink = new PageInk();
   const left = marginMm + leftStripMm - 4;
   const right = paper.widthMm - marginMm;
@@ -31,14 +35,7 @@ export async function marksPdf(input: LastInput): Promise<{ readonly bytes: Uint
   const width = right - 2 * stripWidthMm - 5 - left;
   let y = top - 10;
   ink.text("Marks on both lasts", left, y, 5, { bold: true });
-  y = paragraph(ink, intro, left, y - 2, width);
-  const view = (width - 6) / 2;
-  y -= 3 + sideViewHeight(input.last, view);
-  inkSideView(ink, input.last, input.lines, marks, "lateral", left, y, view);
-  inkSideView(ink, input.last, input.lines, marks, "medial", left + width - view, y, view);
-  y -= 16 + topViewHeight(input.last, width - 36) / 2;
-  inkTopView(ink, input.last, input.lines, left + 18, y, width - 36);
-  y -= 7 + topViewHeight(input.last, width - 36) / 2;
+  y = input.from === "last" ? inkLast(ink, input, marks, left, y - 2, width) : inkCard(ink, input, left, y - 2, width);
   const rowMm = Math.min(rowsMm[1], Math.max(rowsMm[0], (y - low - belowTableMm) / 13));
   y = inkTable(ink, marks, left, y, width, rowMm);
   inkUprightStrip(ink, strips.inside, left + width - stripWidthMm, low + lyingStripHighMm + 1);
@@ -47,6 +44,26 @@ export async function marksPdf(input: LastInput): Promise<{ readonly bytes: Uint
   inkLyingStrip(ink, strips.back, left, low + lyingStripHighMm + 1);
   paragraph(ink, notes, left, y - 1, width - 2 * stripWidthMm - 4);
   return { bytes: await bindPdf(`${headingOf(input)}: marks on both lasts`, paper, [ink]), strips: Object.values(strips) };
+}
+
+/** What is to be done and the last from its sides and above; returns where they end. */
+function inkLast(ink: PageInk, { last, lines }: LastInput, marks: TapeMarks, left: number, top: number, width: number): number {
+  const view = (width - 6) / 2;
+  let y = paragraph(ink, intro, left, top, width) - 3 - sideViewHeight(last, view);
+  inkSideView(ink, last, lines, marks, "lateral", left, y, view);
+  inkSideView(ink, last, lines, marks, "medial", left + width - view, y, view);
+  y -= 16 + topViewHeight(last, width - 36) / 2;
+  inkTopView(ink, last, lines, left + 18, y, width - 36);
+  return y - 7 - topViewHeight(last, width - 36) / 2;
+}
+
+/** The same for a taped pattern: its two halves lying flat. */
+function inkCard(ink: PageInk, { tape }: TapeInput, left: number, top: number, width: number): number {
+  const view = (width - 26) / 2;
+  const y = paragraph(ink, cardIntro, left, top, width) - 8 - cardViewHeight(tape, view);
+  inkCardView(ink, tape, "lateral", left + 10, y, view);
+  inkCardView(ink, tape, "medial", left + width - view - 10, y, view);
+  return y - 14;
 }
 
 function stripsOf(marks: TapeMarks, room: number): Readonly<Record<"throat" | "back" | "inside" | "outside" | "alongInside" | "alongOutside", Strip>> {

@@ -32,8 +32,8 @@ export const quarterWords = ["1/4", "1/2", "3/4"] as const;
 
 // Throat 1.0 to 1.5 mm and back height 1.0 mm for low-cut shoes: a factory's work instruction of 2014, as published. Of the
 // throat the stricter end is taken. Side heights 1.5 mm: common practice, no source.
-const byRule = (mm: number) => ({ mm, ground: "factory rule" as const });
-const byPractice = (mm: number) => ({ mm, ground: "common practice" as const });
+export const byRule = (mm: number) => ({ mm, ground: "factory rule" as const });
+export const byPractice = (mm: number) => ({ mm, ground: "common practice" as const });
 
 /** The tape lengths that make two lasts alike: throat, back, side heights and where they are taken, joints. */
 export function tapeMarks(last: Last, lines: Lines): TapeMarks {
