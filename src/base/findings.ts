@@ -4,6 +4,7 @@ import { lastSentences } from "./sentences/last.ts";
 import { lineSentences } from "./sentences/lines.ts";
 import { madeSentences } from "./sentences/made.ts";
 import { meshSentences } from "./sentences/mesh.ts";
+import { photoSentences } from "./sentences/photo.ts";
 import { pieceSentences } from "./sentences/pieces.ts";
 import { sheetSentences } from "./sentences/sheets.ts";
 import { shellSentences } from "./sentences/shell.ts";
@@ -12,6 +13,7 @@ import type { Severity } from "./severity.ts";
 
 /** A finding is data with a code; its sentence is made here and nowhere else. */
 const catalogue = {
+  ...photoSentences,
   ...meshSentences,
   ...lastSentences,
   ...compareSentences,

@@ -7,37 +7,49 @@ import { meshLoft, type Loft } from "./loft-mesh.ts";
 import type { LoftNumbers } from "./loft-numbers.ts";
 import { plannedNumbers } from "./loft-plan.ts";
 import { LoftShape } from "./loft-shape.ts";
+import { sideSilhouette } from "./loft-silhouette.ts";
 import { measureLast } from "./measure.ts";
 import type { LastMeasurements, LastOutlines } from "./measured.ts";
 import { mirrorLast } from "./mirror.ts";
+import { drawnFindings, drawnNumbers } from "./outline-fit.ts";
+import { readOutlines } from "./outline-read.ts";
 
 /** Edge lengths of the mesh the girths are fitted on and of the one handed out, mm. */
 const roughEdge = 4;
 const fineEdge = 2;
 
 /**
- * A lofted last that measures as asked, within 0.5 mm in every number: a stand-in for the shape that was not scanned, which its
- * finding says. A left one is the exact mirror of the right one. Method, limits: docs/method/loft.md.
- * @throws Refusal when measures contradict each other
+ * A lofted last that measures as asked, within 0.5 mm in every number. Without outlines it is a stand-in for the shape that was not
+ * scanned; with them its silhouettes are the drawn ones. Its findings say so, with the error to expect. A left one is the exact mirror
+ * of the right one. Method, limits: docs/method/loft.md.
+ * @throws Refusal when measures or outlines contradict each other
  */
 export function lastFromMeasures(m: LastMeasurements, name: string, watch: Watch, outlines?: LastOutlines): Last {
-  void outlines;
   refuseBadMeasures(m);
-  watch("last from measurements", 0);
-  const fit = new GirthFit(plannedNumbers(m), m);
+  watch(stage, 0);
+  const planned = plannedNumbers(m);
+  const read = outlines?.bottom || outlines?.side ? readOutlines(m, outlines, sideSilhouette(new LoftShape(planned))) : undefined;
+  const plan = read ? drawnNumbers(planned, m, read.drawing) : planned;
+  const fit = new GirthFit(plan, m, read?.drawing);
   let tried = 0;
   fit.fit((numbers) => {
-    watch("last from measurements", Math.min(0.8, 0.08 * ++tried));
-    return girthsOf(measuredLoft(numbers, roughEdge, name));
+    watch(stage, Math.min(0.8, 0.06 * ++tried));
+    return girthsOf(measuredLoft(numbers, roughEdge, name, []));
   });
-  let last = measuredLoft(fit.numbers, fineEdge, name);
+  let numbers = fit.numbers;
+  let last = measuredLoft(numbers, fineEdge, name, []);
   for (let round = 0; round < 3 && farthest(last, m) > 0.05; round++) {
-    watch("last from measurements", 0.85 + 0.05 * round);
+    watch(stage, 0.85 + 0.05 * round);
     fit.better(girthsOf(last));
-    last = measuredLoft(fit.numbers, fineEdge, name);
+    numbers = fit.numbers;
+    last = measuredLoft(numbers, fineEdge, name, []);
   }
+  const findings = read ? drawnFindings(read, new LoftShape(numbers)) : [finding("stand-in-for-shape", {})];
+  last = { ...last, findings: [...findings, ...last.findings] };
   return m.side === "right" ? last : mirrorLast(last);
 }
+
+const stage = "last from measurements";
 
 const farthest = (last: Last, m: LastMeasurements): number => {
   const asked = askedGirths(m);
@@ -51,7 +63,7 @@ function girthsOf({ measures }: Last): Girths {
 /** A made last has no file: its own frame in mm is its placement. */
 const ownFrame: Placement = { unit: "mm", unitPerMm: 1, rotation: [1, 0, 0, 0, 1, 0, 0, 0, 1], translationMm: [0, 0, 0] };
 
-function measuredLoft(numbers: LoftNumbers, edge: number, name: string): Last {
+function measuredLoft(numbers: LoftNumbers, edge: number, name: string, findings: Last["findings"]): Last {
   const { mesh, feather } = meshLoft(new LoftShape(numbers), edge);
   return measureLast({
     name,
@@ -60,7 +72,7 @@ function measuredLoft(numbers: LoftNumbers, edge: number, name: string): Last {
     mesh,
     placement: ownFrame,
     feather: { points: featherPoints(mesh, feather), toeIndex: feather.length / 2, confidence: new Float64Array(feather.length).fill(1) },
-    findings: [finding("stand-in-for-shape", {})],
+    findings,
   });
 }
 

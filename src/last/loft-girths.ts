@@ -1,5 +1,6 @@
 import { finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
+import type { Drawing } from "./loft-drawn.ts";
 import { limits, moved, still, type Moves } from "./loft-moves.ts";
 import type { LoftNumbers } from "./loft-numbers.ts";
 import type { LastMeasurements } from "./measured.ts";
@@ -30,17 +31,24 @@ export class GirthFit {
   readonly #plan: LoftNumbers;
   readonly #measures: LastMeasurements;
   readonly #asked: Girths;
+  readonly #drawing: Drawing | undefined;
   #moves: Moves = still;
   #slopes: readonly Moves[] = [];
 
-  constructor(plan: LoftNumbers, measures: LastMeasurements) {
+  /** `drawing`: outlines that the form keeps to while it is moved. */
+  constructor(plan: LoftNumbers, measures: LastMeasurements, drawing?: Drawing) {
     this.#plan = plan;
+    this.#drawing = drawing;
     this.#measures = measures;
     this.#asked = askedGirths(measures);
   }
 
   get numbers(): LoftNumbers {
-    return moved(this.#plan, this.#measures, this.#moves);
+    return this.#movedBy(this.#moves);
+  }
+
+  #movedBy(moves: Moves): LoftNumbers {
+    return moved(this.#plan, this.#measures, moves, this.#drawing);
   }
 
   /**
@@ -61,7 +69,7 @@ export class GirthFit {
 
   /** Steps until the girths not in `fixed` are met or do not come nearer; returns what is reached. */
   #approach(girthsOf: GirthsOf, fixed: readonly number[]): Girths {
-    const at = (moves: Moves): Girths => girthsOf(moved(this.#plan, this.#measures, moves));
+    const at = (moves: Moves): Girths => girthsOf(this.#movedBy(moves));
     let girths = at(this.#moves);
     for (let round = 0; round < 12; round++) {
       if (round % 4 === 0) this.#slopes = slopesAt(at, this.#moves, girths);
@@ -99,22 +107,25 @@ export class GirthFit {
   }
 
   #refuse(girthsOf: GirthsOf, k: number): never {
-    const usual = girthsOf(moved(this.#plan, this.#measures, still));
+    const usual = girthsOf(this.#movedBy(still));
     const above = (i: number): number => this.#asked[i]! - usual[i]!;
     // Of the girths beside it the one that departs most the other way.
     const [first, ...others] = beside[k]!;
     const j = others.reduce((best, i) => (Math.abs(above(k) - above(i)) > Math.abs(above(k) - above(best)) ? i : best), first);
     const measure = girthNames[k]!;
     const against = k === 0 ? "ballWidth" : girthNames[j]!;
-    const [fromMm, toMm] = limits(this.#plan, k).map((end) => this.#reach(girthsOf, k, end)) as [number, number];
+    const [fromMm, toMm] = limits(this.#plan, k).map((end) => this.#reach(girthsOf, k, end)).sort((a, b) => a - b) as [number, number];
+    const askedMm = this.#asked[k]!;
+    if (this.#drawing)
+      throw new Refusal(finding("girth-against-outlines", { measure, askedMm, fromMm: Math.ceil(fromMm), toMm: Math.floor(toMm), outlines: drawnWords(this.#drawing) }));
     throw new Refusal(
       finding("measures-contradict", {
         measure,
-        askedMm: this.#asked[k]!,
+        askedMm,
         against,
         againstMm: this.#measures[`${against}Mm`],
-        fromMm: Math.ceil(Math.min(fromMm, toMm)),
-        toMm: Math.floor(Math.max(fromMm, toMm)),
+        fromMm: Math.ceil(fromMm),
+        toMm: Math.floor(toMm),
       }),
     );
   }
@@ -139,6 +150,8 @@ export class GirthFit {
     return best[k]!;
   }
 }
+
+export const drawnWords = ({ plan, profile }: Drawing): string => (plan && profile ? "both drawn outlines" : plan ? "the drawn outline of the bottom" : "the outline drawn from the side");
 
 /** Rows: girths; columns: moves. */
 function slopesAt(at: (moves: Moves) => Girths, moves: Moves, girths: Girths): Moves[] {

@@ -112,12 +112,11 @@ class Weaver {
 
   #combRow(): (i: number) => Curve {
     const bowed = this.#bowed(this.#top, this.#rails.ridgeRows, this.#rails.rows);
-    const level = this.#shape.combLevel;
     return (i) => {
       const plan = bowed(i);
       return (out, at, q) => {
         plan(out, at, q);
-        out[3 * at + 2] = level;
+        out[3 * at + 2] = this.#shape.combAt(out[3 * at]!);
       };
     };
   }

@@ -21,9 +21,39 @@ export interface LoftNumbers {
   readonly rise: readonly [number, number, number];
   /** What the walls stand out more than usual at waist, instep and heel. */
   readonly fullnessMm: readonly [number, number, number];
-  /** What is added to the half width of the bottom at the waist. */
+  /** What is added to the half width of the bottom at the waist; where the plan is drawn the walls stand out as much less. */
   readonly shankMm: number;
+  /** What is added to the squareness of the sections at joints, waist, instep and heel. */
+  readonly squareness: readonly [number, number, number, number];
+  readonly plan?: DrawnPlan;
+  readonly profile?: DrawnProfile;
 }
+
+/** What makes the form follow an outline drawn round the bottom: controls of splines on `drawnSpans` equal spans from seat to toe point. */
+export interface DrawnPlan {
+  /** Added to the half width and to the middle of every section, mm. */
+  readonly half: Float64Array;
+  readonly lean: Float64Array;
+  /** What the walls stand out more than usual at seat and ball. */
+  readonly standOutMm: readonly [number, number];
+}
+
+/** What makes the form follow an outline drawn round the last on its side; controls as in {@link DrawnPlan}. */
+export interface DrawnProfile {
+  /** Added to the height of the ridge and of the feather line, mm. */
+  readonly ridge: Float64Array;
+  readonly feather: Float64Array;
+  /** Added to the heel curve: `backSpans` equal spans from the seat point up to `backHeightMm`. */
+  readonly back: Float64Array;
+  readonly backHeightMm: number;
+  /** The comb, straight from the side: height over the ground above the seat point, and rise toward the toe (mm a mm). */
+  readonly combHeightMm: number;
+  readonly combSlope: number;
+  readonly toeOverhangMm: number;
+}
+
+export const drawnSpans = 40;
+export const backSpans = 12;
 
 /**
  * The invented form: one number at each tenth of the length from seat point to toe point, for a last of 250 mm, ball 76 and seat

@@ -24,29 +24,33 @@ export function plannedNumbers(m: LastMeasurements): LoftNumbers {
     rise: [broad, broad, (broad + scale) / 2],
     fullnessMm: [0, 0, 0],
     shankMm: 0,
+    squareness: [0, 0, 0, 0],
   };
-  for (let round = 0; round < 4; round++) {
-    const shape = new LoftShape(numbers);
-    numbers = widthsMet({ ...numbers, lengthMm: m.stickLengthMm - shape.heelBulge - toeOverhang(shape) }, m);
-  }
+  for (let round = 0; round < 4; round++) numbers = widthsMet(lengthMet(numbers, m), m);
   return standing(numbers);
+}
+
+/** Length between the feather points so that heel bulge and toe overhang make it up to the stick length. */
+export function lengthMet(numbers: LoftNumbers, m: LastMeasurements): LoftNumbers {
+  const shape = new LoftShape(numbers);
+  return { ...numbers, lengthMm: m.stickLengthMm - shape.heelBulge - toeOverhang(shape) };
 }
 
 /** Scales ball and seat so that both widths are as asked. */
 export function widthsMet(numbers: LoftNumbers, m: LastMeasurements): LoftNumbers {
-  const { ball, seat } = sideWidths(new LoftShape(numbers));
+  const { ball, seat } = widthsOf(new LoftShape(numbers));
   return { ...numbers, ballScale: (numbers.ballScale * m.ballWidthMm) / ball, seatScale: (numbers.seatScale * m.seatWidthMm) / seat };
 }
 
 /** Lets the tread down, or lifts it, until the lowest point of the bottom is on the ground. */
-function standing(numbers: LoftNumbers): LoftNumbers {
+export function standing(numbers: LoftNumbers): LoftNumbers {
   let now = numbers;
   for (let round = 0; round < 6; round++) now = { ...now, treadMm: now.treadMm - lowest(new LoftShape(now)) };
   return now;
 }
 
 /** Greatest width of the bottom at the joints and at the seat, as {@link import("./measure.ts").measureLast} takes them. */
-function sideWidths(shape: LoftShape): { readonly ball: number; readonly seat: number } {
+export function widthsOf(shape: LoftShape): { readonly ball: number; readonly seat: number } {
   const { lengthMm } = shape.numbers;
   const y = (x: number, side: 1 | -1): number => {
     const { middle, half } = shape.outline(shape.column(x));

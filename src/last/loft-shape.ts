@@ -1,5 +1,6 @@
-import { combStart, form, heelCurve, toePlans, toeWall, type LoftNumbers } from "./loft-numbers.ts";
-import { splineControls, splinePlace, type SplinePlace } from "./loft-spline.ts";
+import { listNames, shapedLists } from "./loft-lists.ts";
+import { backSpans, combStart, drawnSpans, form, heelCurve, toePlans, toeWall, type DrawnProfile, type LoftNumbers } from "./loft-numbers.ts";
+import { splineControls, splinePlace, splineValue, type SplinePlace } from "./loft-spline.ts";
 
 /** Everything of the form that depends on the place along the length alone. */
 export interface Column {
@@ -23,10 +24,9 @@ export interface Column {
   readonly toe: number;
 }
 
-/** The lists that the numbers of one last are worked into, in the order they are kept in. */
-const names = ["halfWidth", "bottomLean", "ridgeLean", "ridge", "square", "standOut", "standOutAt", "feather", "tilt", "bottomBulge"] as const;
-type Lists = Readonly<Record<(typeof names)[number], readonly number[]>>;
-const count = names.length;
+const count = listNames.length;
+/** Share of what is added to the middle of the bottom that the ridge follows. */
+const ridgeFollows = 0.5;
 
 /**
  * A last as two smooth functions over its side view: the middle c and the square of the half breadth S at (x, w), x from the seat
@@ -41,13 +41,15 @@ export class LoftShape {
   readonly #toeEnd: number;
   readonly #toeSlope: number;
   readonly #toeTurn: number;
-  /** Height of the flat comb above the ground. */
-  readonly combLevel: number;
+  #bulge: number | undefined;
+  readonly #combLevel: number;
+  /** x at which the ridge meets the comb. */
+  readonly combFront: number;
 
   constructor(numbers: LoftNumbers) {
     this.numbers = numbers;
     const lists = shapedLists(numbers);
-    this.#controls = interleaved(names.map((name) => splineControls(lists[name])));
+    this.#controls = interleaved(listNames.map((name) => splineControls(lists[name])));
     const plan = toePlans[numbers.toe];
     const heelHalf = lists.halfWidth[0]!;
     const toeHalf = lists.halfWidth[form.spans]!;
@@ -55,20 +57,37 @@ export class LoftShape {
     this.#toeEnd = plan.endLength * numbers.ballScale;
     this.#toeTurn = plan.turn;
     this.#toeSlope = (2 * plan.tipRadius * numbers.ballScale * this.#toeEnd) / (toeHalf * toeHalf);
+    const { profile, lengthMm } = numbers;
+    this.combFront = profile ? this.#meeting(profile) : combStart * lengthMm;
     const front = this.column(this.combFront);
-    this.combLevel = front.ridge + front.feather;
+    this.#combLevel = profile ? profile.combHeightMm : front.ridge + front.feather;
   }
 
-  /** x at which the ridge meets the comb. */
-  get combFront(): number {
-    return combStart * this.numbers.lengthMm;
+  /** Height of the flat comb above the ground; level unless it was drawn otherwise. */
+  combAt(x: number): number {
+    return this.#combLevel + (this.numbers.profile?.combSlope ?? 0) * x;
+  }
+
+  /** Where the ridge, rising from the toe, comes up to a drawn comb; by halving. */
+  #meeting({ combHeightMm, combSlope }: DrawnProfile): number {
+    let [below, above] = [0.7 * this.numbers.lengthMm, 0.25 * this.numbers.lengthMm];
+    for (let k = 0; k < 30; k++) {
+      const x = (below + above) / 2;
+      const { ridge, feather } = this.column(x);
+      if (ridge + feather < combHeightMm + combSlope * x) below = x;
+      else above = x;
+    }
+    return (below + above) / 2;
   }
 
   column(x: number): Column {
-    const { lengthMm } = this.numbers;
+    const { lengthMm, plan, profile } = this.numbers;
     const share = x / lengthMm;
     const place = splinePlace(form.spans, share);
-    const half = this.#list(0, place);
+    const fine = plan || profile ? splinePlace(drawnSpans, share) : undefined;
+    const drawn = (controls: Float64Array | undefined): number => (controls && fine ? splineValue(controls, fine) : 0);
+    const half = Math.max(1, this.#list(0, place) + drawn(plan?.half));
+    const lean = drawn(plan?.lean);
     const fromToe = Math.max(0, lengthMm - x);
     const ends = rounded(x / this.#heelEnd, 3, 3) * rounded(fromToe / this.#toeEnd, this.#toeSlope, this.#toeTurn);
     const nose = rounded(fromToe / toeWall.noseLength, (2 * toeWall.nose * toeWall.noseLength) / (form.ridge[form.spans] * form.ridge[form.spans]), 3);
@@ -76,13 +95,13 @@ export class LoftShape {
       x,
       half,
       ends,
-      bottomLean: this.#list(1, place),
-      ridgeLean: this.#list(2, place),
-      ridge: this.#list(3, place) * Math.sqrt(nose),
+      bottomLean: this.#list(1, place) + lean,
+      ridgeLean: this.#list(2, place) + lean * ridgeFollows,
+      ridge: Math.max(1, this.#list(3, place) + drawn(profile?.ridge)) * Math.sqrt(nose),
       square: this.#list(4, place),
       standOut: this.#list(5, place),
       standOutAt: this.#list(6, place),
-      feather: this.#list(7, place),
+      feather: this.#list(7, place) + drawn(profile?.feather),
       tilt: this.#list(8, place),
       curve: this.#list(9, place) / (half * half),
       back: fadeOut(share / heelCurve.reach),
@@ -103,7 +122,7 @@ export class LoftShape {
 
   /** Height w above the feather line at which the wall ends: at the ridge or at the comb. */
   top(column: Column): number {
-    return Math.min(column.ridge, this.combLevel - column.feather);
+    return Math.min(column.ridge, this.combAt(column.x) - column.feather);
   }
 
   /** Point of the wall at height w over the feather line, on the inside (+1) or outside (−1), written to `out` at 3 · `at`. */
@@ -112,10 +131,10 @@ export class LoftShape {
     const s2 = s * s;
     const fall = Math.max(0, 1 - s2 * (1 - column.square + column.square * s2));
     const breadth = (column.half + column.standOut * swell(w / column.standOutAt)) * Math.sqrt(column.ends * fall);
-    const middle = column.bottomLean + (column.ridgeLean - column.bottomLean) * s * (2 - s);
+    const middle = column.bottomLean + (column.ridgeLean - column.bottomLean) * s2 * (3 - 2 * s);
     const { backScale } = this.numbers;
     const level = Math.max(0, 1 - w / (45 * backScale));
-    out[3 * at] = column.x + column.back * this.#backShift(w) + column.toe * toeWall.overhang * swell(w / toeWall.overhangAt);
+    out[3 * at] = column.x + column.back * this.#backShift(w) + column.toe * (this.numbers.profile?.toeOverhangMm ?? toeWall.overhang) * swell(w / toeWall.overhangAt);
     out[3 * at + 1] = middle + side * breadth;
     out[3 * at + 2] = w + column.feather + column.tilt * side * breadth * level * level * level;
   }
@@ -130,43 +149,27 @@ export class LoftShape {
   }
 
   #backShift(w: number): number {
-    const { backScale } = this.numbers;
+    const { backScale, profile } = this.numbers;
     const { bulge, bulgeAt, tuck } = heelCurve;
-    return backScale * (tuck * (w / backScale) * (w / backScale) - bulge * swell(w / (bulgeAt * backScale)));
+    const usual = backScale * (tuck * (w / backScale) * (w / backScale) - bulge * swell(w / (bulgeAt * backScale)));
+    if (!profile) return usual;
+    const { back, backHeightMm } = profile;
+    return usual + splineValue(back, splinePlace(backSpans, w / backHeightMm)) - splineValue(back, splinePlace(backSpans, 0));
+  }
+
+  /** How far the back lies before the seat point at height w over it. */
+  backAt(w: number): number {
+    return this.#backShift(w);
   }
 
   /** How far the heel stands out behind the seat point. */
   get heelBulge(): number {
-    let most = 0;
-    for (let w = 0; w < 60; w += 0.25) most = Math.max(most, -this.#backShift(w));
-    return most;
+    if (this.#bulge === undefined) {
+      this.#bulge = 0;
+      for (let w = 0; w < 60; w += 0.25) this.#bulge = Math.max(this.#bulge, -this.#backShift(w));
+    }
+    return this.#bulge;
   }
-}
-
-/** The lists of the form, with the numbers of one last worked in. */
-function shapedLists(n: LoftNumbers): Lists {
-  const plan = toePlans[n.toe];
-  const widths = [...form.halfWidth, ...plan.halfWidth];
-  const [joints, waist, instep] = n.rise;
-  const rise = [instep, instep, instep, instep, instep, instep, waist, joints, 1 + 0.8 * (joints - 1), 1 + 0.45 * (joints - 1), 1 + 0.2 * (joints - 1)];
-  const [fullWaist, fullInstep, fullHeel] = n.fullnessMm;
-  const fuller = [0.6 * fullHeel, fullHeel, 0.7 * fullHeel + 0.4 * fullInstep, 0.2 * fullHeel + fullInstep, fullInstep + 0.4 * fullWaist, 0.6 * fullInstep + fullWaist, fullWaist, 0.3 * fullWaist, 0, 0, 0];
-  const seatBulge = Math.min(1, (0.4 * n.heelHeightMm) / form.bottomBulge[0]);
-  // From seat to forepart the two widths pass over into each other.
-  const shank = [0, 0, 0, 0.4, 1, 0.7, 0.1, 0, 0, 0, 0];
-  const toBall = [0, 0, 0, 0.1, 0.4, 0.75, 1, 1, 1, 1, 1];
-  return {
-    halfWidth: widths.map((v, i) => v * (n.seatScale + (n.ballScale - n.seatScale) * toBall[i]!) + n.shankMm * shank[i]!),
-    bottomLean: form.bottomLean.map((v) => v * n.ballScale),
-    ridgeLean: form.ridgeLean.map((v) => v * n.ballScale),
-    ridge: form.ridge.map((v, i) => v * rise[i]!),
-    square: [...form.square],
-    standOut: form.standOut.map((v, i) => v + fuller[i]!),
-    standOutAt: form.standOutAt.map((v) => v * n.backScale),
-    feather: form.arch.map((v, i) => v + form.heelShare[i]! * n.heelHeightMm + form.springShare[i]! * n.toeSpringMm + form.treadShare[i]! * n.treadMm),
-    tilt: [...form.tilt],
-    bottomBulge: form.bottomBulge.map((v, i) => v * (i < 4 ? seatBulge : 1)),
-  };
 }
 
 function interleaved(lists: readonly Float64Array[]): Float64Array {

@@ -27,3 +27,8 @@ export function splinePlace(spans: number, share: number): SplinePlace {
   const u = 1 - t;
   return { first, a: (u * u * u) / 6, b: (3 * t * t * t - 6 * t * t + 4) / 6, c: (3 * u * u * u - 6 * u * u + 4) / 6, d: (t * t * t) / 6 };
 }
+
+/** Value of a spline given by its controls (spans + 3 of them). */
+export function splineValue(controls: Float64Array, { first, a, b, c, d }: SplinePlace): number {
+  return a * controls[first]! + b * controls[first + 1]! + c * controls[first + 2]! + d * controls[first + 3]!;
+}
