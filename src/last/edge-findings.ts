@@ -11,6 +11,10 @@ const mostTold = 4;
 /** So far from a point of the maker's a soft edge counts as drawn by her, mm. */
 const drawnMm = 60;
 
+/** Softer than this all round there is no feather edge. */
+const mostSoft = 0.6;
+export const hasEdge = (confidence: Float64Array): boolean => confidence.filter((c) => c < softBelow).length <= mostSoft * confidence.length;
+
 /**
  * What is doubtful about the line: each soft stretch with its place and length, or that there is no edge at all.
  * @param through the maker's points on the line; soft stretches near them are her own
@@ -22,7 +26,7 @@ export function edgeFindings(line: FeatherLine, through: readonly Point3[] = [])
   const step = arc[n]! / n;
   const soft = Array.from(confidence, (c, i) => c < softBelow && !through.some((p) => distance(p, pointAt(points, i)) < drawnMm));
   const share = soft.filter(Boolean).length / n;
-  if (share > 0.6) return [finding("edge-none", { share })];
+  if (share > mostSoft) return [finding("edge-none", { share })];
   const stretches = softStretches(soft, Math.round(bridgedMm / step)).filter(({ count }) => count * step >= toldMm);
   stretches.sort((a, b) => b.count - a.count || a.from - b.from);
   return stretches.slice(0, mostTold).map(({ from, count }) => {

@@ -6,7 +6,7 @@ import type { Mesh } from "#mesh/mesh.ts";
 import { Sectioner } from "#mesh/section.ts";
 import { chain, intoFrame, meshIntoFrame, pointsIntoFrame, type Axes } from "./axes.ts";
 import { ownMeasureFindings, scaleByCallipers } from "./callipers.ts";
-import { edgeFindings } from "./edge-findings.ts";
+import { edgeFindings, hasEdge } from "./edge-findings.ts";
 import { findFeather, type FoundFeather } from "./feather.ts";
 import { orderFeather } from "./feather-order.ts";
 import { pullFeather, type PulledFeather } from "./feather-pull.ts";
@@ -14,12 +14,20 @@ import { calm } from "./grain.ts";
 import type { Last, Placement, Point3, Side } from "./last.ts";
 import { measureLast, type ToMeasure } from "./measure.ts";
 import { refuseNoLast } from "./plausible.ts";
-import { findPose } from "./pose.ts";
+import { findPose, type Pose } from "./pose.ts";
 import type { SaidOfScan } from "./said.ts";
 import { guessSide, type SideGuess } from "./side.ts";
 import { standUp } from "./stand.ts";
 import { guessUnit, unitFinding, type UnitGuess } from "./unit.ts";
+import { Scanned, refusePart } from "./unscanned.ts";
 import { scale } from "./vector.ts";
+
+/** What the maker says of a scan, and what else is known of it. */
+export interface ScanChoices extends SaidOfScan {
+  readonly name: string;
+  /** The scan as it was read, in the same coordinates: tells what was closed by guess when it was cleaned. */
+  readonly scanned?: Mesh;
+}
 
 /**
  * A last from a cleaned scan in any pose, unit and hand. The result is in the last's own frame in mm; `placement` leads back to
@@ -28,7 +36,7 @@ import { scale } from "./vector.ts";
  * @param choices what the maker says of it; points in the file's own coordinates
  * @throws Refusal when the scan is no last or cannot be measured, or when what is said cannot be true of it
  */
-export function lastFromScan(scan: Mesh, choices: { readonly name: string } & SaidOfScan, watch: Watch): Last {
+export function lastFromScan(scan: Mesh, choices: ScanChoices, watch: Watch): Last {
   watch("pose", 0);
   const { measured } = choices;
   const calmed = calm(scan, diagonal(scan));
@@ -41,13 +49,13 @@ export function lastFromScan(scan: Mesh, choices: { readonly name: string } & Sa
   // The edge is sought on the scan as it is: smoothing chews at a tight edge. What it leaves of the roughness is about a fifth.
   const leftMm = noiseMm / 5;
   const cutter = new Sectioner(lying);
-  const findings: Finding[] = [...refuseNoLast(cutter, pose, lengthMm)];
+  const findings: Finding[] = [...partFindings(calmed.mesh, choices.scanned, pose), ...refuseNoLast(cutter, pose, lengthMm)];
   watch("feather line", 0);
   const asScanned = calmed.smoothed ? new Sectioner(intoLying.mesh(scan)) : cutter;
   const found = throughPoints(asScanned, findFeather(asScanned, lengthMm, noiseMm, watch), (choices.featherThrough ?? []).map(intoLying.point), noiseMm);
   findings.push(...gapFindings(found.missing));
   watch("frame", 0);
-  const stand = standUp(cutter, found.points, leftMm);
+  const stand = standUp(cutter, found.points, leftMm, hasEdge(found.confidence) || found.through.length > 2);
   const mesh = meshIntoFrame(stand.axes, lying);
   const line = { points: pointsIntoFrame(stand.axes, found.points), confidence: found.confidence };
   const guess = guessSide(line.points, mesh);
@@ -98,6 +106,8 @@ function throughPoints(cutter: Sectioner, found: FoundFeather, points: readonly 
 }
 
 const drawnFindings = ({ through, mostMm }: PulledFeather): Finding[] => (through.length > 0 ? [finding("edge-drawn", { points: through.length, mostMm })] : []);
+
+const partFindings = (mesh: Mesh, scanned: Mesh | undefined, pose: Pose): Finding[] => (scanned ? refusePart(mesh, new Scanned(scanned), pose) : []);
 
 /** Takes what is told in the file into the pose, in mm. */
 function lyingIn(axes: Axes, unitPerMm: number): { mesh: (m: Mesh) => Mesh; point: (p: Point3) => Point3 } {

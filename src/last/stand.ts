@@ -8,6 +8,7 @@ import { centreRing, nearestOnRing, runOfRing } from "./centre-section.ts";
 import { pointAtIndex } from "./closed-curve.ts";
 import { findComb } from "./comb.ts";
 import type { Point3 } from "./last.ts";
+import { restingUp } from "./rest.ts";
 import { add, dot, scale, sub, unit } from "./vector.ts";
 
 /** The last's own frame, told in the coordinates of the mesh it was found on, and what is doubtful about it. */
@@ -23,10 +24,11 @@ const seatChord = [0.06, 0.17] as const;
 /**
  * Stands a last up (mesh with z roughly up, mm): x from seat to toe point, z as it stands at its own heel pitch, lowest point at 0.
  * The pitch is that of a level comb, when the last has one and so stands on its tread; else that in which the seat lies level
- * and the tread touches under the joint. Where both ways can be told and differ much, that is said.
+ * and the tread touches under the joint. Where both ways can be told and differ much, that is said. What has no feather edge, a foot
+ * or a very worn last, stands as it comes to rest on flat ground.
  */
-export function standUp(cutter: Sectioner, feather: Float64Array, noiseMm: number): Stand {
-  const bottom = onItsBottom(cutter, feather);
+export function standUp(cutter: Sectioner, feather: Float64Array, noiseMm: number, hasEdge: boolean): Stand {
+  const bottom = hasEdge ? onItsBottom(cutter, feather) : placed(cutter, feather, restingUp(cutter.mesh, [0, 0, 1]));
   const comb = findComb(cutter.mesh, 0.3 + 2 * noiseMm);
   const onComb = comb && placed(cutter, feather, comb.normal);
   const findings: Finding[] = [];
@@ -38,7 +40,7 @@ export function standUp(cutter: Sectioner, feather: Float64Array, noiseMm: numbe
     const rollDegrees = angleIn(onComb.axes, bottom.axes, "y");
     // A comb cut slanting, a hole filled aslant or a shin cut off is no level; a true one differs by less than this.
     if (Math.abs(pitchDegrees) < 2 && Math.abs(rollDegrees) < 2.5) axes = onComb.axes;
-    else findings.push(finding("pitch-doubtful", { degrees: Math.max(Math.abs(pitchDegrees), Math.abs(rollDegrees)), heelHeightMm: bottom.heelHeight }));
+    else if (hasEdge) findings.push(finding("pitch-doubtful", { degrees: Math.max(Math.abs(pitchDegrees), Math.abs(rollDegrees)), heelHeightMm: bottom.heelHeight }));
   }
   return { axes: onGround(cutter, axes), findings };
 }

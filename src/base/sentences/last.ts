@@ -54,6 +54,19 @@ export const lastSentences = {
     "stop",
     (d: { share: number }) => `The bottom of the last is missing along ${percent(d.share)} of its edge, so the feather line cannot be found. Scan the last once more, turned over as well.`,
   ),
+  "part-not-scanned": sentence(
+    "stop",
+    (d: { ofAll: number; ofBottom: number }) =>
+      `Only part of the last was scanned: ${percent(d.ofAll)} of its surface${d.ofBottom > 0.05 ? `, ${percent(d.ofBottom)} of the side it lies on,` : ""} is missing and would be a guess. A last that stands on the table hides its bottom, one that lies hides a side: scan it standing, then lying on its other side or held by the comb, and let the scanner's program join both.`,
+  ),
+  "end-not-scanned": sentence(
+    "stop",
+    (d: { end: "toe" | "heel"; share: number }) => `The scan has no ${d.end} end: ${percent(d.share)} of it is missing and would be a guess, and every length with it. Scan the last once more with that end in view.`,
+  ),
+  "bottom-guessed": sentence(
+    "look",
+    (d: { share: number }) => `The scan has nothing on ${percent(d.share)} of the bottom; it was closed over there by guess. Heel height, toe spring and last length can be 1 to 2 mm off: scan the bottom as well, with the last lying on its side.`,
+  ),
   "last-size-absurd": sentence(
     "stop",
     (d: { length: number; asMm: number }) =>
