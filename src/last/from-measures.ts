@@ -1,6 +1,7 @@
 import { finding } from "#base/findings.ts";
 import type { Watch } from "#base/watch.ts";
 import type { Last, Placement } from "./last.ts";
+import { DrawnGirthFit } from "./loft-drawn-girths.ts";
 import { askedGirths, GirthFit, type Girths } from "./loft-girths.ts";
 import { refuseBadMeasures } from "./loft-limits.ts";
 import { meshLoft, type Loft } from "./loft-mesh.ts";
@@ -29,8 +30,7 @@ export function lastFromMeasures(m: LastMeasurements, name: string, watch: Watch
   watch(stage, 0);
   const planned = plannedNumbers(m);
   const read = outlines?.bottom || outlines?.side ? readOutlines(m, outlines, sideSilhouette(new LoftShape(planned))) : undefined;
-  const plan = read ? drawnNumbers(planned, m, read.drawing) : planned;
-  const fit = new GirthFit(plan, m, read?.drawing);
+  const fit = read ? new DrawnGirthFit(drawnNumbers(planned, m, read.drawing), m, read.drawing) : new GirthFit(planned, m);
   let tried = 0;
   fit.fit((numbers) => {
     watch(stage, Math.min(0.8, 0.06 * ++tried));

@@ -1,6 +1,5 @@
 import { finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
-import type { Drawing } from "./loft-drawn.ts";
 import { limits, moved, still, type Moves } from "./loft-moves.ts";
 import type { LoftNumbers } from "./loft-numbers.ts";
 import type { LastMeasurements } from "./measured.ts";
@@ -14,14 +13,14 @@ export type GirthsOf = (numbers: LoftNumbers) => Girths;
 
 export const askedGirths = (m: LastMeasurements): Girths => [m.jointGirthMm, m.waistGirthMm, m.instepGirthMm, m.heelGirthMm];
 
-const girthNames = ["jointGirth", "waistGirth", "instepGirth", "heelGirth"] as const;
+export const girthNames = ["jointGirth", "waistGirth", "instepGirth", "heelGirth"] as const;
 /** The girths that bear on each; the joint girth is bound by the ball width instead. */
 const beside: readonly (readonly [number, ...number[]])[] = [[0], [0, 2], [1, 3], [2]];
 
 /** Nearer than this, mm, the rough mesh is as good as its own error. */
 const near = 0.02;
 /** Farther than this a girth counts as not to be had. */
-const missed = 0.3;
+export const missed = 0.3;
 
 /**
  * Meets four girths by four moves of a form: Newton with slopes by differences, corrected by each step. Moves are held within
@@ -31,14 +30,11 @@ export class GirthFit {
   readonly #plan: LoftNumbers;
   readonly #measures: LastMeasurements;
   readonly #asked: Girths;
-  readonly #drawing: Drawing | undefined;
   #moves: Moves = still;
   #slopes: readonly Moves[] = [];
 
-  /** `drawing`: outlines that the form keeps to while it is moved. */
-  constructor(plan: LoftNumbers, measures: LastMeasurements, drawing?: Drawing) {
+  constructor(plan: LoftNumbers, measures: LastMeasurements) {
     this.#plan = plan;
-    this.#drawing = drawing;
     this.#measures = measures;
     this.#asked = askedGirths(measures);
   }
@@ -48,7 +44,7 @@ export class GirthFit {
   }
 
   #movedBy(moves: Moves): LoftNumbers {
-    return moved(this.#plan, this.#measures, moves, this.#drawing);
+    return moved(this.#plan, this.#measures, moves);
   }
 
   /**
@@ -116,8 +112,6 @@ export class GirthFit {
     const against = k === 0 ? "ballWidth" : girthNames[j]!;
     const [fromMm, toMm] = limits(this.#plan, k).map((end) => this.#reach(girthsOf, k, end)).sort((a, b) => a - b) as [number, number];
     const askedMm = this.#asked[k]!;
-    if (this.#drawing)
-      throw new Refusal(finding("girth-against-outlines", { measure, askedMm, fromMm: Math.ceil(fromMm), toMm: Math.floor(toMm), outlines: drawnWords(this.#drawing) }));
     throw new Refusal(
       finding("measures-contradict", {
         measure,
@@ -151,16 +145,14 @@ export class GirthFit {
   }
 }
 
-export const drawnWords = ({ plan, profile }: Drawing): string => (plan && profile ? "both drawn outlines" : plan ? "the drawn outline of the bottom" : "the outline drawn from the side");
-
 /** Rows: girths; columns: moves. */
-function slopesAt(at: (moves: Moves) => Girths, moves: Moves, girths: Girths): Moves[] {
+export function slopesAt(at: (moves: Moves) => Girths, moves: Moves, girths: Girths): Moves[] {
   const columns = moves.map((_, k) => at(moves.map((v, i) => (i === k ? v + 1 : v))).map((g, row) => g - girths[row]!));
   return girths.map((_, row) => columns.map((c) => c[row]!));
 }
 
 /** The slopes after a step, corrected by what it really did: Broyden's rank-one update (Mathematics of Computation 19, 1965). */
-function corrected(slopes: readonly Moves[], from: Moves, to: Moves, before: Girths, after: Girths): Moves[] {
+export function corrected(slopes: readonly Moves[], from: Moves, to: Moves, before: Girths, after: Girths): Moves[] {
   const step = to.map((v, i) => v - from[i]!);
   const long = step.reduce((sum, v) => sum + v * v, 0);
   return slopes.map((row, r) => {

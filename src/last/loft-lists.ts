@@ -14,12 +14,12 @@ export function standOutBetween([seat, ball]: readonly [number, number], share: 
 }
 
 const shank = [0, 0, 0, 0.4, 1, 0.7, 0.1, 0, 0, 0, 0];
-/** Where the squareness of joints, waist, instep and heel bears. */
+/** Where the squareness of joints, waist, heel and cone bears. */
 const squarerAt = [
   [0, 0, 0, 0, 0, 0.2, 0.7, 1, 0.9, 0.6, 0.4],
   [0, 0, 0, 0, 0.3, 0.8, 1, 0.4, 0, 0, 0],
-  [0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0],
-  [0.2, 0.4, 0.7, 1, 0.9, 0.4, 0, 0, 0, 0, 0],
+  [0.9, 1, 0.6, 0.1, 0, 0, 0, 0, 0, 0, 0],
+  [0, 0.2, 0.6, 1, 0.9, 0.4, 0, 0, 0, 0, 0],
 ];
 
 /** The lists of the form, with the numbers of one last worked in. */

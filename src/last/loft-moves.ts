@@ -1,4 +1,3 @@
-import { drawnMet, type Drawing } from "./loft-drawn.ts";
 import type { LoftNumbers } from "./loft-numbers.ts";
 import { widthsMet } from "./loft-plan.ts";
 import type { LastMeasurements } from "./measured.ts";
@@ -13,22 +12,11 @@ export type Moves = readonly number[];
 /** How far each move may go before the form looks like no last, for a stick length of 253 mm: our own limits, seen on renderings. */
 const low: Moves = [-12, -10, -13, -9];
 const high: Moves = [14, 10, 12, 10];
-/** The same where sections grow squarer instead of higher or wider. */
-const lowDrawn: Moves = [-24, -24, -24, -30];
-const highDrawn: Moves = [24, 24, 24, 24];
-
 export const still: Moves = [0, 0, 0, 0];
-export function limits(plan: LoftNumbers, k: number): readonly [number, number] {
-  const [from, to] = plan.plan || plan.profile ? [lowDrawn, highDrawn] : [low, high];
-  return [from[k]! * plan.backScale, to[k]! * plan.backScale];
-}
-
-/** Rounds in which the form comes back to drawn outlines after a move. */
-const rounds = 2;
+export const limits = (plan: LoftNumbers, k: number): readonly [number, number] => [low[k]! * plan.backScale, high[k]! * plan.backScale];
 
 /** The form after the moves, its widths met again. */
-export function moved(plan: LoftNumbers, m: LastMeasurements, moves: Moves, drawing?: Drawing): LoftNumbers {
-  if (drawing) return widthsMet(drawnMet(movedInside(plan, moves), m, drawing, rounds), m);
+export function moved(plan: LoftNumbers, m: LastMeasurements, moves: Moves): LoftNumbers {
   const [joint, waist, instep, heel] = [moves[0]!, moves[1]!, moves[2]!, moves[3]!];
   const now = {
     ...plan,
@@ -39,26 +27,10 @@ export function moved(plan: LoftNumbers, m: LastMeasurements, moves: Moves, draw
   return widthsMet(now, m);
 }
 
-function risen(plan: LoftNumbers, joint: number, waist: number, heel: number): LoftNumbers["rise"] {
+/** Heights of the ridge after moves at joints, waist and cone. */
+export function risen(plan: LoftNumbers, joint: number, waist: number, heel: number): LoftNumbers["rise"] {
   const joints = plan.rise[0] + joint / 47;
   const cone = plan.rise[2] + heel / 83;
   const between = plan.rise[1] + (joints - plan.rise[0] + cone - plan.rise[2]) / 2;
   return [joints, between + waist / 122, cone];
-}
-
-/**
- * Where the ridge is drawn, sections grow squarer or flatter under it; where the plan is drawn, the bottom of the waist grows within
- * it. What is not drawn moves as it does without outlines, only less.
- */
-function movedInside(plan: LoftNumbers, moves: Moves): LoftNumbers {
-  const [joint, waist, instep, heel] = [moves[0]!, moves[1]!, moves[2]!, moves[3]!];
-  const ridgeFree = plan.profile === undefined;
-  const wallsFree = plan.plan === undefined;
-  return {
-    ...plan,
-    rise: ridgeFree ? risen(plan, 0.7 * joint, 0.5 * waist, 0.6 * heel) : plan.rise,
-    fullnessMm: wallsFree ? [0.3 * waist, 0.3 * instep, 0.5 * heel] : plan.fullnessMm,
-    squareness: [ridgeFree ? 0.008 * joint : 0.03 * joint, 0.03 * waist, 0.02 * instep, 0.03 * heel],
-    shankMm: 0.3 * instep,
-  };
 }

@@ -23,7 +23,7 @@ export interface LoftNumbers {
   readonly fullnessMm: readonly [number, number, number];
   /** What is added to the half width of the bottom at the waist; where the plan is drawn the walls stand out as much less. */
   readonly shankMm: number;
-  /** What is added to the squareness of the sections at joints, waist, instep and heel. */
+  /** What is added to the squareness of the sections at joints, waist, heel and cone. */
   readonly squareness: readonly [number, number, number, number];
   readonly plan?: DrawnPlan;
   readonly profile?: DrawnProfile;

@@ -1,6 +1,6 @@
 import { finding, type Finding } from "#base/findings.ts";
 import { drawnMet, stillPlan, type Drawing } from "./loft-drawn.ts";
-import { drawnWords } from "./loft-girths.ts";
+import { drawnWords } from "./loft-drawn-girths.ts";
 import { backSpans, drawnSpans, toeWall, type DrawnProfile, type LoftNumbers } from "./loft-numbers.ts";
 import { LoftShape } from "./loft-shape.ts";
 import { planSilhouette, sideSilhouette } from "./loft-silhouette.ts";

@@ -69,7 +69,7 @@ export const madeSentences = {
   ),
   "girth-against-outlines": sentence(
     "stop",
-    (d: { measure: string; askedMm: number; fromMm: number; toMm: number; outlines: string }) =>
-      `The ${measureName(d.measure)} asked for (${mm1(d.askedMm)}) does not go with ${d.outlines}: inside them ${mm(d.fromMm)} to ${mm(d.toMm)} would fit. Measure the girth once more, look at the outlines, or leave one of them out.`,
+    (d: { measure: string; askedMm: number; nearestMm: number; outlines: string }) =>
+      `The ${measureName(d.measure)} asked for (${mm1(d.askedMm)}) does not go with ${d.outlines}: the nearest that fits is about ${mm(d.nearestMm)}. Measure the girth once more, look at the outlines, or leave one of them out.`,
   ),
 };
