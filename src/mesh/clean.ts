@@ -4,14 +4,18 @@ import type { Watch } from "#base/watch.ts";
 import { area, bounds, diagonal, volume } from "./area.ts";
 import { duplicateTriangles } from "#mesh/repair/drop-duplicates.ts";
 import { fillHoles, type FilledHole } from "#mesh/repair/fill-holes.ts";
-import { mainPart } from "#mesh/repair/main-part.ts";
+import { largestPart, mainPart } from "#mesh/repair/main-part.ts";
 import { triangleCount, type Mesh } from "./mesh.ts";
 import { CROWDED, edgePartners } from "./neighbours.ts";
 import { cappedVolume, orientAlike, turnTriangles } from "#mesh/repair/orient.ts";
+import { resample } from "#mesh/repair/resample.ts";
+import { sew } from "#mesh/repair/sew.ts";
 import { dropTable } from "#mesh/repair/table.ts";
 import { thin } from "#mesh/repair/thin.ts";
+import { uncross } from "#mesh/repair/uncross.ts";
 import { untangle } from "#mesh/repair/untangle.ts";
-import { keepTriangles, weld } from "./weld.ts";
+import { partOfTriangle } from "./topology.ts";
+import { compact, keepTriangles, weld } from "./weld.ts";
 
 /** Points nearer than this share of the scan's diagonal are one point: 3 µm on a last of 300 mm. */
 const WELD = 1e-5;
@@ -23,28 +27,56 @@ const THINNEST = 0.003;
 const TOLD = 0.03;
 const LOOKED_AT = 0.12;
 const MOST_TOLD = 6;
+/** Fewer triangles than this are no scan from which a surface could be made anew. */
+const FEWEST = 200;
 /** Finer scans are thinned: 250 000 triangles on a last are edges of 0.7 mm. */
 const FINE = 300_000;
 const THINNED = 250_000;
 
 /**
- * Makes one closed, outward, manifold surface of a scan, in its own unit and place: welds, drops copies, flaps, debris and table, turns
- * what is inside out, parts what touches, closes holes. Says what it did. Throws a Refusal when no body can be made of it. A ring or other body
- * with handles passes; that is for others to judge (topology.ts).
+ * Makes one closed, outward, manifold surface of a scan that nowhere runs through itself, in its own unit and place. What can be mended where
+ * it is wrong is mended there: welded, sewn, copies, flaps, debris and table left out, turned, parted, holes closed, crossings cut out; the
+ * rest of the scan stays to the last digit. Where that does not do (torn into several, two skins that cross, crossings everywhere) the whole
+ * surface is made anew from what the scan winds around. Says what it did. Throws a Refusal when no body can be made of it. A ring or other
+ * body with handles passes; that is for others to judge (topology.ts). Method and limits: docs/method/scan.md.
  */
 export function cleanScan(mesh: Mesh, watch: Watch): { mesh: Mesh; repairs: Finding[] } {
-  const repairs: Finding[] = [];
   watch("clean", 0);
   const size = diagonal(mesh);
   if (!(size > 0)) throw new Refusal(finding("mesh-no-body", { why: "all its points lie in one place" }));
+  const repairs: Finding[] = [];
+  const all = oneSurface(mesh, size, repairs, watch);
+  const main = mainPart(all, size);
+  repairs.push(...main.repairs);
+  const mended = main.whole ? mendedInPlace(main.mesh, size, repairs, watch) : undefined;
+  const closed = mended ?? madeAnew(all, main.whole, size, repairs, watch);
+  if (!(volume(closed) > THINNEST * area(closed) ** 1.5)) throw new Refusal(finding("mesh-no-body", { why: "for its surface it holds next to no volume, like a sheet" }));
+  watch("clean", 1);
+  return { mesh: compact(closed), repairs };
+}
+
+/** Welded, sewn, without copies, turned alike, at most two triangles at each edge. */
+function oneSurface(mesh: Mesh, size: number, repairs: Finding[], watch: Watch): Mesh {
   let now = withoutCopies(weld(mesh, WELD * size), repairs);
   if (triangleCount(now) < 4) throw new Refusal(finding("mesh-no-body", { why: "its triangles have no area" }));
+  watch("clean", 0.2);
+  const sewn = sew(now, size);
+  if (sewn.points > 0) {
+    repairs.push(finding("cracks-sewn", { points: sewn.points, share: sewn.widest / size }));
+    now = withoutCopies(sewn.mesh, repairs);
+  }
   watch("clean", 0.3);
   now = turnedAlike(now, repairs);
+  watch("clean", 0.4);
   const parted = untangle(now);
   if (parted.crowded > 0) repairs.push(finding("touching-parted", { edges: parted.crowded, dropped: parted.dropped }));
   watch("clean", 0.5);
-  now = largest(parted.mesh, repairs);
+  return parted.mesh;
+}
+
+/** One part that hangs together, mended where it is wrong; undefined when it runs through itself beyond that. */
+function mendedInPlace(mesh: Mesh, size: number, repairs: Finding[], watch: Watch): Mesh | undefined {
+  let now = mesh;
   if (cappedVolume(now) < 0) {
     now = turnTriangles(now, () => true);
     repairs.push(finding("mesh-turned", {}));
@@ -52,16 +84,25 @@ export function cleanScan(mesh: Mesh, watch: Watch): { mesh: Mesh; repairs: Find
   const table = dropTable(now);
   if (table.share > 0) {
     repairs.push(finding("table-dropped", { share: table.share }));
-    now = largest(untangle(table.mesh).mesh, []);
+    now = largestPart(untangle(table.mesh).mesh);
   }
-  now = notTooFine(now, size, repairs);
+  now = notTooFine(now, size, repairs, watch);
   watch("clean", 0.7);
   const filled = fillHoles(now);
-  tellHoles(filled.holes, now, repairs);
-  now = filled.mesh;
-  if (!(volume(now) > THINNEST * area(now) ** 1.5)) throw new Refusal(finding("mesh-no-body", { why: "for its surface it holds next to no volume, like a sheet" }));
-  watch("clean", 1);
-  return { mesh: now, repairs };
+  watch("clean", 0.8);
+  const { mesh: plain, triangles } = uncross(filled.mesh);
+  watch("clean", 0.95);
+  if (plain) tellHoles(filled.holes, now, repairs);
+  if (plain && triangles > 0) repairs.push(finding("crossings-cut", { triangles }));
+  return plain;
+}
+
+/** The whole surface made anew from everything the scan holds. */
+function madeAnew(mesh: Mesh, crossing: boolean, size: number, repairs: Finding[], watch: Watch): Mesh {
+  const anew = triangleCount(mesh) < FEWEST ? undefined : resample(mesh, size, watch);
+  if (!anew) throw new Refusal(finding("mesh-in-bits", { parts: partOfTriangle(mesh).count }));
+  repairs.push(finding("made-anew", { why: crossing ? "it ran through itself in many places" : "it was torn into several sheets or lay in skins one over another", triangles: triangleCount(anew.mesh), open: 1 - anew.covered }));
+  return anew.mesh;
 }
 
 function withoutCopies(mesh: Mesh, repairs: Finding[]): Mesh {
@@ -103,18 +144,12 @@ function hangingSheets({ mesh, sheet, sheetAreas }: ReturnType<typeof orientAlik
   return hanging;
 }
 
-function notTooFine(mesh: Mesh, size: number, repairs: Finding[]): Mesh {
+function notTooFine(mesh: Mesh, size: number, repairs: Finding[], watch: Watch): Mesh {
   const from = triangleCount(mesh);
   if (from <= FINE) return mesh;
-  const { mesh: thinned, error } = thin(mesh, THINNED);
+  const { mesh: thinned, error } = thin(mesh, THINNED, (_, f) => watch("clean", 0.5 + 0.2 * f));
   repairs.push(finding("mesh-thinned", { from, to: triangleCount(thinned), share: error / size }));
   return thinned;
-}
-
-function largest(mesh: Mesh, repairs: Finding[]): Mesh {
-  const main = mainPart(mesh);
-  repairs.push(...main.repairs);
-  return main.mesh;
 }
 
 function tellHoles(holes: readonly FilledHole[], mesh: Mesh, repairs: Finding[]): void {

@@ -37,6 +37,11 @@ export const meshSentences = {
   "mesh-turned": sentence("note", () => "The whole scan was inside out and was turned."),
   "flaps-dropped": sentence("note", (d: { triangles: number }) => `${some(d.triangles, "triangle")} that hung on the surface like a flap ${d.triangles === 1 ? "was" : "were"} left out.`),
   "touching-parted": sentence("note", (d: { edges: number; dropped: number }) => `At ${some(d.edges, "edge")} more than two triangles met; they were parted${d.dropped > 0 ? `, and ${some(d.dropped, "triangle")} left out` : ""}.`),
+  "cracks-sewn": sentence("note", (d: { points: number; share: number }) => `Along cracks in the scan ${some(d.points, "point")} ${d.points === 1 ? "was" : "were"} sewn together; the widest crack was ${(d.share * 100).toFixed(2)} % of the scan's size.`),
+  "crossings-cut": sentence("look", (d: { triangles: number }) => `The scan ran through itself at ${some(d.triangles, "triangle")}; that part was cut out and closed anew. Look at the surface there.`),
+  "made-anew": sentence("look", (d: { why: string; triangles: number; open: number }) =>
+    `The scan could not be mended as it was: ${d.why}. Its surface was made anew, in ${some(d.triangles, "triangle")} that lie on the scan${d.open > 0.005 ? `, except for ${percent(d.open)} where the scan has nothing` : ""}. Tight edges may be rounded by up to 0.1 mm: hold the measures against the last.`),
+  "mesh-in-bits": sentence("stop", (d: { parts: number }) => `The scan encloses no body: ${d.parts === 1 ? "its surface does not close around one" : `it falls apart into ${count(d.parts)} pieces that do not make up a closed surface`}. Scan the last from all sides and export it as one joined surface.`),
   "one-sided": sentence("look", (d: { edges: number }) => `At ${some(d.edges, "edge")} inside and outside could not be told apart. Look at the surface there before you cut.`),
   "table-dropped": sentence("look", (d: { share: number }) => `A flat piece (${percent(d.share)} of the surface), most likely the table, had grown on to the scan and was taken off. Check that the edge it was on is the true edge of the last.`),
   "hole-closed": sentence("note", (d: { edges: number; across: number; smooth: boolean }) => `A hole with ${some(d.edges, "edge")}, ${percent(d.across)} of the scan's length across, was closed ${d.smooth ? "smoothly" : "with a flat lid"}.`),

@@ -1,3 +1,4 @@
+import type { Watch } from "#base/watch.ts";
 import { area } from "#mesh/area.ts";
 import { ClosestPoint } from "#mesh/closest.ts";
 import { EditMesh } from "#mesh/edit-mesh.ts";
@@ -16,13 +17,17 @@ const ASKED = 20_000;
  * finer than its new edges. `error`: how far points left out lie off the new surface, at most, of a sample; in the mesh's unit.
  * The mesh must be manifold and turned alike; holes keep their edges.
  */
-export function thin(mesh: Mesh, most: number): { mesh: Mesh; error: number } {
+export function thin(mesh: Mesh, most: number, watch: Watch): { mesh: Mesh; error: number } {
   if (triangleCount(mesh) <= most) return { mesh, error: 0 };
   const m = new EditMesh(mesh);
   // an even mesh of equilateral triangles with this edge would have `most` of them; drawing together overshoots by about a fifth
   const edge = 0.85 * Math.sqrt((area(mesh) / most) * (4 / Math.sqrt(3)));
   let left = triangleCount(mesh);
-  for (let pass = 1; pass <= PASSES && left > most; pass++) left -= collapsePass(m, edge * (0.5 + 0.1 * pass), edge * 2, left - most);
+  for (let pass = 1; pass <= PASSES && left > most; pass++) {
+    watch("thin", (0.8 * (triangleCount(mesh) - left)) / (triangleCount(mesh) - most));
+    left -= collapsePass(m, edge * (0.5 + 0.1 * pass), edge * 2, left - most);
+  }
+  watch("thin", 0.8);
   const thinned = m.taken().mesh;
   return { mesh: thinned, error: errorOf(mesh, thinned) };
 }
