@@ -16,8 +16,8 @@ const ofWalls = [8, 9, 10];
 const count = 11;
 
 /** How far each may go, for a stick length of 253 mm: our own limits, seen on renderings. */
-const low: Moves = [-24, -24, -24, -30, -12, -12, -10, -9, -10, -13, -9];
-const high: Moves = [24, 24, 24, 24, 12, 14, 10, 10, 10, 12, 10];
+const low: Moves = [-24, -20, -16, -18, -14, -14, -12, -12, -10, -12, -4];
+const high: Moves = [36, 20, 16, 14, 14, 16, 12, 12, 14, 16, 12];
 
 /** Rounds in which the form comes back to the outlines after a move. */
 const rounds = 2;
@@ -120,8 +120,8 @@ export class DrawnGirthFit {
       ...this.#plan,
       rise: risen(this.#plan, moves[5]!, moves[6]!, moves[7]!),
       fullnessMm: [0.7 * moves[8]!, 0.55 * moves[9]! - 0.3 * moves[10]!, moves[10]!],
-      squareness: [0.03 * joint, 0.03 * waist, 0.03 * heel, 0.03 * cone],
-      shankMm: 0.3 * shank,
+      squareness: [0.03 * joint, 0.04 * waist, 0.05 * heel, 0.06 * cone],
+      shankMm: (this.#drawing.plan ? 0.3 : 0.7) * shank,
     };
     return widthsMet(drawnMet(now, this.#measures, this.#drawing, rounds), this.#measures);
   }
