@@ -1,4 +1,5 @@
 import { joined, nearestOn, pointAt, reversed } from "#plane/along.ts";
+import { heelShare } from "#tape/joint.ts";
 import { lowestHeight } from "#tape/judge.ts";
 import type { TapedBottom, TapedHalf, TapedShell } from "#tape/taped-shell.ts";
 import { netBottomOf, type NetBottom } from "./bottom-pieces.ts";
@@ -42,11 +43,12 @@ const endOf = ({ xy }: { readonly xy: Float64Array }): Xy => [xy[xy.length - 2]!
 /** Half way along the centre, and on it. */
 const between = (a: Xy, b: Xy): Xy => [(a[0] + b[0]) / 2, 0];
 
-function placesOf({ medial, lateral, length }: TapedShell, bottom: NetBottom | undefined, feather: Edge, topline: Edge, toe: Xy, throat: Xy): NetUpper["places"] {
+function placesOf({ medial, lateral, length, bottom: traced }: TapedShell, bottom: NetBottom | undefined, feather: Edge, topline: Edge, toe: Xy, throat: Xy): NetUpper["places"] {
   const on = (edge: Edge, p: Xy): number => nearestOn(edge.line, edge.arc, p[0], p[1]).s;
   const along = (edge: Edge, line: TapedHalf["feather"], s: number): number => on(edge, pointAt(line, edgeOf(line).arc, s));
+  const grown = ({ half, lengths }: TapedHalf): number => (traced ? heelShare(lengths.feather, traced.halves[half].toToe) : 1);
   const breast = (half: TapedHalf): number => {
-    const asTraced = bottom && (half.half === "medial" ? edgeLength(bottom.ring) - bottom.breastMedial : bottom.breastLateral);
+    const asTraced = bottom && grown(half) * (half.half === "medial" ? edgeLength(bottom.ring) - bottom.breastMedial : bottom.breastLateral);
     return along(feather, half.feather, asTraced ?? usualBreast * length.mm);
   };
   const quarters = ({ topline: line, lengths }: TapedHalf): readonly number[] => [0.25, 0.5, 0.75].map((share) => along(topline, line, share * lengths.topline));

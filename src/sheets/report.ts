@@ -12,11 +12,12 @@ const reportVersion = 1;
 
 /** The report of one pair as plain data. Field by field: docs/report.md. */
 export function reportOf(input: SheetInput, sheet: CommonSheet) {
+  const { lasting, ...made } = input.from === "last" ? ofLast(input) : ofTape(input);
   return {
     version: reportVersion,
     title: input.title,
     size: input.size,
-    ...(input.from === "last" ? ofLast(input) : ofTape(input)),
+    ...made,
     sheet: { widthMm: round(sheet.widthMm), heightMm: round(sheet.heightMm) },
     pieces: sheet.placed.map(({ piece, place }) => ({
       name: piece.name,
@@ -31,6 +32,7 @@ export function reportOf(input: SheetInput, sheet: CommonSheet) {
       placement: place,
     })),
     pieceSettings: input.pieceSettings,
+    lasting,
     findings: input.findings.map(findingReport),
     timesMs: input.timesMs,
   };

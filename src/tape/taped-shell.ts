@@ -5,7 +5,8 @@ import type { TracedPhoto } from "#photo/trace-photo.ts";
 import type { Outline, Polyline } from "#plane/outline.ts";
 import { area } from "#plane/measure.ts";
 import { placedBottom, type Hollows, type SaidOfBottom } from "./bottom.ts";
-import { placedHalf, type FoundHalf, type JointRule } from "./half.ts";
+import { placedHalf, type FoundHalf } from "./half.ts";
+import { jointFromBottom, usualJoint } from "./joint.ts";
 import { clearlyHollower, halvesApart, judgeAgainstBottom, judgeHalves, judgeSides } from "./judge.ts";
 import { pick, type Picked } from "./pick.ts";
 import type { Xy } from "./ring.ts";
@@ -191,19 +192,6 @@ function bottomOf({ bottoms }: Picked, said: TapeSaid): { readonly placed: Taped
   if (turned && !marked) findings.push(finding("tape-bottom-turned", { medialMm: asSaid.hollow.medial, lateralMm: asSaid.hollow.lateral }));
   return { placed, hollow, findings };
 }
-
-/**
- * The joint point by the traced bottom: as far from the seat point as there, and where the flat edge is longer than the bottom's,
- * half of the share in which it is longer added (on the example pair and on clean lasts within 2 mm; our own rule).
- */
-const jointFromBottom = ({ halves }: TapedBottom): JointRule => (half, featherMm) => {
-  const { toJoint, toToe } = halves[half];
-  return { fromSeat: toJoint * (1 + (featherMm / toToe - 1) / 2), how: "found" };
-};
-
-/** Where joint points usually lie along either half, from the seat point, as a share of the edge (clean lasts: 0.70 to 0.73 and 0.62 to 0.66). */
-const usualJoints = { medial: 0.715, lateral: 0.64 } as const;
-const usualJoint: JointRule = (half, featherMm) => ({ fromSeat: usualJoints[half] * featherMm, how: "estimated" });
 
 /** Straight from toe point to seat point of a flat half against the length along the bottom (clean lasts: 1.127 to 1.144). */
 const chordToLength = 1.137;

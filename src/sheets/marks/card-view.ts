@@ -21,28 +21,38 @@ export function inkCardView(ink: PageInk, { side, ...tape }: TapedShell, name: H
   ink.stroke(curve(half.centre));
   ink.style(0.5);
   ink.stroke(curve(half.topline));
-  cardHeights(half).forEach(({ tick, height }, i, all) => {
-    const [foot, top] = [at(height.foot), at(height.at)];
-    ink.style(0.18, tick === "low" ? [0.8, 0.8] : []);
-    ink.line(...foot, ...top);
-    const text = `${tick} ${halfMm(height.heightMm)}`;
-    // Neighbours stand in rows of their own: the lowest place often lies close to a quarter.
-    const crowded = all.some((o, k) => k < i && Math.abs(at(o.height.at)[0] - top[0]) < 12);
-    ink.text(text, top[0] - textWidth(text, 1.8) / 2, top[1] + (crowded ? 4.4 : 1.4), 1.8);
-  });
+  inkHeights(ink, half, at);
   const throat = `throat ${halfMm(half.lengths.centre)}`, back = `back ${halfMm(half.lengths.back)}`;
-  const beside = (text: string, line: Polyline, low: number): void => {
+  const beside = (text: string, line: Polyline): void => {
     const n = line.xy.length;
     const [a, b] = [at([line.xy[0]!, line.xy[1]!]), at([line.xy[n - 2]!, line.xy[n - 1]!])];
     const middle: Xy = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
     const room = middle[0] > left + width / 2;
-    ink.text(text, room ? middle[0] + 1.2 : middle[0] - 1.2 - textWidth(text, 1.8), middle[1] + low, 1.8);
+    ink.text(text, room ? middle[0] + 3 : middle[0] - 3 - textWidth(text, letterMm), middle[1] - letterMm / 2, letterMm);
   };
-  beside(throat, half.centre, 0);
-  beside(back, half.back, 0);
+  beside(throat, half.centre);
+  beside(back, half.back);
   const words = `${sideWords[name]} half of the ${side} upper`;
-  ink.text(words, left + width / 2 - textWidth(words, 2.5, true) / 2, bottom - 6, 2.5, { bold: true });
+  ink.text(words, left + width / 2 - textWidth(words, 2.5, true) / 2, bottom - 5, 2.5, { bold: true });
 }
+
+/** Each height as a thin line with its number above the topline. Where numbers would meet they stand in rows of their own: the lowest place often lies close to a quarter. */
+function inkHeights(ink: PageInk, half: TapedHalf, at: (p: Xy) => Xy): void {
+  const taken: { readonly from: number; readonly to: number; readonly low: number }[] = [];
+  for (const { tick, height } of cardHeights(half)) {
+    const [foot, top] = [at(height.foot), at(height.at)];
+    const text = `${tick} ${halfMm(height.heightMm)}`;
+    const wide = textWidth(text, letterMm);
+    let low = top[1] + 1.4;
+    while (taken.some((t) => t.from < top[0] + wide / 2 + 1 && t.to > top[0] - wide / 2 - 1 && Math.abs(t.low - low) < letterMm + 0.8)) low += 0.5;
+    taken.push({ from: top[0] - wide / 2, to: top[0] + wide / 2, low });
+    ink.style(0.18, tick === "low" ? [0.8, 0.8] : []);
+    ink.line(...foot, ...top);
+    ink.text(text, top[0] - wide / 2, low, letterMm);
+  }
+}
+
+const letterMm = 2;
 
 /** How high the view is at a width, mm. */
 export const cardViewHeight = ({ medial, lateral }: TapedShell, width: number): number => Math.max(...[medial, lateral].map((half) => laidDown(half, false, 0, 0, width).heightMm));

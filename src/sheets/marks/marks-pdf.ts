@@ -59,11 +59,14 @@ function inkLast(ink: PageInk, { last, lines }: LastInput, marks: TapeMarks, lef
 
 /** The same for a taped pattern: its two halves lying flat. */
 function inkCard(ink: PageInk, { tape }: TapeInput, left: number, top: number, width: number): number {
-  const view = (width - 26) / 2;
-  const y = paragraph(ink, cardIntro, left, top, width) - 8 - cardViewHeight(tape, view);
-  inkCardView(ink, tape, "lateral", left + 10, y, view);
-  inkCardView(ink, tape, "medial", left + width - view - 10, y, view);
-  return y - 14;
+  const view = width - 44;
+  let y = paragraph(ink, cardIntro, left, top, width);
+  for (const half of ["lateral", "medial"] as const) {
+    y -= cardViewHeight(tape, view) + 3;
+    inkCardView(ink, tape, half, left + 22, y, view);
+    y -= 6;
+  }
+  return y - 4;
 }
 
 function stripsOf(marks: TapeMarks, room: number): Readonly<Record<"throat" | "back" | "inside" | "outside" | "alongInside" | "alongOutside", Strip>> {

@@ -1,0 +1,65 @@
+import { describe, expect, test } from "vitest";
+import { cutPieces, cutTapedPieces } from "#pieces/cut.ts";
+import { netTapedBottom, netTapedUpper } from "#pieces/net-tape.ts";
+import { edgeLength, edgePoint } from "#pieces/net-upper.ts";
+import { pieceRulesFor, pieceRulesForTape, pieceSettingsFrom } from "#pieces/rules.ts";
+import { defaultJob } from "#job/default-job.ts";
+import { Pipeline } from "#job/pipeline.ts";
+import { tapedShell } from "#tape/taped-shell.ts";
+import { demoTape } from "../support/demo-tape.ts";
+import { onLast } from "../support/on-last.ts";
+import { laid } from "../support/taped-outlines.ts";
+import { tracedPicture } from "../support/traced.ts";
+
+// The example pair's own pattern, cut apart and traced, must give the pieces that its last gives.
+
+const { net, medial, lateral, bottom } = demoTape();
+const labels = { title: "Taped", size: "38" };
+const shell = (withBottom: boolean) => {
+  const outlines = [laid(medial, 37, [100, 420]), laid(lateral, -120, [-50, 20]), ...(withBottom ? [laid(bottom.outline, 11, [400, 0])] : [])];
+  return tapedShell([tracedPicture("tape.jpg", outlines)], { photos: ["tape.jpg"], side: "right" });
+};
+const cut = (withBottom: boolean) => {
+  const tape = shell(withBottom);
+  return cutTapedPieces(tape, { settings: pieceSettingsFrom(pieceRulesForTape(tape)), labels });
+};
+
+describe("pieces from a taped pattern", () => {
+  const pair = onLast(new Pipeline().run(defaultJob(), new Map(), { triangles: 4000, withoutPieces: true }));
+  const fromLast = cutPieces({ ...pair, settings: pieceSettingsFrom(pieceRulesFor(pair.last)), labels });
+
+  test("are those that the last gives, area for area", () => {
+    const { pieces } = cut(true);
+    expect(pieces.map(({ name, side }) => `${name}, ${side}`)).toEqual(fromLast.pieces.map(({ name, side }) => `${name}, ${side}`));
+    pieces.forEach((piece, i) => {
+      const twin = fromLast.pieces[i]!;
+      expect(Math.abs(piece.areaMm2 / twin.areaMm2 - 1), piece.name).toBeLessThan(0.003);
+      expect(Math.abs(piece.perimeterMm - twin.perimeterMm), piece.name).toBeLessThan(2);
+      expect(piece.marks.map((m) => ("name" in m ? m.name : "")).filter(Boolean).sort(), piece.name).toEqual(twin.marks.map((m) => ("name" in m ? m.name : "")).filter(Boolean).sort());
+    });
+  });
+
+  test("leave out what lies under the foot where no bottom was traced", () => {
+    expect(new Set(cut(false).pieces.map((p) => p.name))).toEqual(new Set(["upper, net", "upper", "lining"]));
+  });
+
+  test("stand on edges that close: toe and throat on the centre line, backs equally long", () => {
+    const upper = netTapedUpper(shell(true), undefined);
+    expect(edgeLength(upper.backMedial)).toBeCloseTo(edgeLength(upper.backLateral), 6);
+    const throat = edgePoint(upper.topline, upper.places.throat), toe = edgePoint(upper.feather, upper.places.toe);
+    expect(Math.abs(throat[1])).toBeLessThan(0.01);
+    expect(Math.abs(toe[1])).toBeLessThan(0.01);
+    for (const [a, b] of [[upper.feather, upper.backMedial], [upper.backMedial, upper.topline], [upper.topline, upper.backLateral], [upper.backLateral, upper.feather]] as const) {
+      const [end, start] = [edgePoint(a, edgeLength(a)), edgePoint(b, 0)];
+      expect(Math.hypot(end[0] - start[0], end[1] - start[1])).toBeLessThan(1e-6);
+    }
+  });
+
+  test("have their heel, waist and joint where the last has them", () => {
+    const tape = shell(true);
+    const upper = netTapedUpper(tape, netTapedBottom(tape.bottom!));
+    for (const place of ["jointMedial", "jointLateral", "breastMedial", "breastLateral", "waistMedial", "waistLateral"] as const) expect(Math.abs(upper.places[place] - net.places[place]), place).toBeLessThan(4);
+    // Lowest on the flat card; the topline runs nearly level there.
+    expect(Math.abs(upper.places.lowestMedial - net.places.lowestMedial)).toBeLessThan(12);
+  });
+});

@@ -1,0 +1,55 @@
+import { describe, expect, test } from "vitest";
+import { unwatched } from "#base/watch.ts";
+import { cutTapedPieces } from "#pieces/cut.ts";
+import { pieceRulesForTape, pieceSettingsFrom } from "#pieces/rules.ts";
+import { cardMarks } from "#sheets/marks/card-marks.ts";
+import type { TapeInput } from "#sheets/input.ts";
+import { sheetsOf } from "#sheets/sheets.ts";
+import { tapedShell } from "#tape/taped-shell.ts";
+import { demoTape } from "../support/demo-tape.ts";
+import { laid } from "../support/taped-outlines.ts";
+import { pdfLines } from "../support/pdf-lines.ts";
+import { tracedPicture } from "../support/traced.ts";
+
+const { medial, lateral, bottom } = demoTape();
+
+function input(side: "left" | "right", withBottom: boolean): TapeInput {
+  const left = side === "left";
+  const picture = tracedPicture("tape.jpg", [laid(medial, 37, [100, 420], left), laid(lateral, -120, [-50, 20], left), ...(withBottom ? [laid(bottom.outline, 11, [400, 0], left)] : [])]);
+  const tape = tapedShell([picture], { photos: ["tape.jpg"], side });
+  const settings = pieceSettingsFrom(pieceRulesForTape(tape));
+  const { pieces, findings } = cutTapedPieces(tape, { settings, labels: { title: "Taped", size: "" } });
+  return { from: "tape", title: "Taped", size: "", paper: "A4", tape, traced: [picture], pieces, pieceSettings: settings, findings: [...tape.findings, ...findings], timesMs: {} };
+}
+
+describe("sheets of a taped pattern", () => {
+  test("are all there, each read back true, and the report tells the tape in place of a last", async () => {
+    const made = input("right", true);
+    const files = await sheetsOf(made, unwatched);
+    expect(files.map((f) => f.name)).toEqual(["pattern.pdf", "pattern.svg", "pattern.dxf", "marks.pdf", "report.json"]);
+    const report = JSON.parse(new TextDecoder().decode(files.find((f) => f.name === "report.json")!.bytes));
+    expect(report).not.toHaveProperty("last");
+    expect(report).not.toHaveProperty("shell");
+    expect(report.tape).toMatchObject({ side: "right", lastLengthMm: { how: "traced" }, photos: [{ name: "tape.jpg" }] });
+    expect(report.tape.medial.backMm).toBeCloseTo(made.tape.medial.lengths.back, 3);
+    expect(report.lasting.throatDepthMm.target).toBeCloseTo((made.tape.medial.lengths.centre + made.tape.lateral.lengths.centre) / 2, 3);
+    expect(report.lasting).not.toHaveProperty("sideHeightsMm");
+    expect(report.pieces).toHaveLength(12);
+  });
+
+  test("without a bottom hold the upper and the lining alone, of a left one too", async () => {
+    const files = await sheetsOf(input("left", false), unwatched);
+    const report = JSON.parse(new TextDecoder().decode(files.find((f) => f.name === "report.json")!.bytes));
+    expect(report.tape).not.toHaveProperty("bottom");
+    expect(report.pieces).toHaveLength(6);
+    expect(report.findings.map((f: { code: string }) => f.code)).toContain("tape-no-bottom");
+  });
+
+  test("the marks page says that its lengths are those of the flat pattern", async () => {
+    const made = input("right", true);
+    const text = (await pdfLines((await sheetsOf(made, unwatched)).find((f) => f.name === "marks.pdf")!.bytes))[0]!.text.join(" ");
+    expect(text).toContain("lying flat; there is no last in this job");
+    const { back } = cardMarks(made.tape);
+    expect(text).toContain(`back ${(Math.round(back.lengthMm * 2) / 2).toFixed(1)}`);
+  });
+});

@@ -1,0 +1,30 @@
+import { defaultJob } from "#job/default-job.ts";
+import { Pipeline } from "#job/pipeline.ts";
+import { netBottom, type NetBottom } from "#pieces/bottom-pieces.ts";
+import { netUpper, type NetUpper } from "#pieces/net-upper.ts";
+import type { Outline } from "#plane/outline.ts";
+import { onLast } from "./on-last.ts";
+import { splitAtCentre } from "./taped-outlines.ts";
+
+/** The example pair's flat pattern, invented, as a maker's tape: two halves and the bottom, and what they were cut from. */
+export interface DemoTape {
+  readonly net: NetUpper;
+  readonly bottom: NetBottom;
+  readonly medial: Outline;
+  readonly lateral: Outline;
+  readonly lastLength: number;
+  readonly ballWidth: number;
+  readonly seatWidth: number;
+}
+
+let made: DemoTape | undefined;
+
+/** As a right one lies, seen from outside: toe at the origin, inner half on +y. */
+export function demoTape(): DemoTape {
+  if (made) return made;
+  const pair = onLast(new Pipeline().run(defaultJob(), new Map(), { triangles: 4000, withoutPieces: true }));
+  const net = netUpper(pair.last, pair.lines, pair.flat);
+  const { lastLength, ballWidth, seatWidth } = pair.last.measures;
+  made = { net, bottom: netBottom(pair.last, pair.bottom), ...splitAtCentre({ feather: net.feather.line, backMedial: net.backMedial.line, topline: net.topline.line, backLateral: net.backLateral.line }), lastLength, ballWidth, seatWidth };
+  return made;
+}
