@@ -1,0 +1,30 @@
+import { sentence } from "../sentence.ts";
+
+const straight = "Lay the card flat on a hard table, hold the camera straight above its middle, and let the whole card be seen, in even light and without flash";
+const mm = (v: number): string => v.toFixed(v < 10 ? 2 : 1);
+
+export const photoSentences = {
+  "picture-empty": sentence("stop", (d: { file: string }) => `${d.file} is empty. Save or share the picture again.`),
+  "picture-other-kind": sentence("stop", (d: { file: string; kind: string }) => `${d.file} is ${d.kind}, which is not read here. Share or export the picture as JPEG or PNG at full size, then give that file.`),
+  "picture-damaged": sentence("stop", (d: { file: string; why: string }) => `${d.file} is damaged or cut short (${d.why}). Copy it from the camera again.`),
+  "picture-too-large": sentence("stop", (d: { file: string; megapixels: number; most: number }) => `${d.file} has ${d.megapixels.toFixed(0)} million pixels; at most ${d.most} million are read. Take the picture with the camera's usual setting, or save it smaller.`),
+  "picture-too-small": sentence("stop", (d: { file: string; width: number; height: number }) => `${d.file} is only ${d.width} × ${d.height} pixels: too small to measure on. Send the picture at full size; messengers often shrink pictures.`),
+  "photo-no-card": sentence("stop", (d: { markers: number }) => `The printed card was not found in the picture${d.markers > 0 ? ` (only ${d.markers} of its squares could be read)` : ""}. ${straight}. If it is all in view, the picture is blurred, too dark or too small, or mirrored: take it again from nearer, holding still.`),
+  "photo-half-card": sentence("stop", (d: { missing: string; seen: number; of: number }) => `Only part of the card could be read: ${d.seen} of ${d.of} squares with a pattern, and too few at its ${d.missing} side. Both joined sheets must lie round the piece and be seen whole. Take away what covers them and take the picture again.`),
+  "photo-too-oblique": sentence("stop", (d: { tiltDeg: number; mostDeg: number }) => `The camera looked ${d.tiltDeg.toFixed(0)}° from straight down; at most ${d.mostDeg}° can be taken out truly. ${straight}.`),
+  "photo-too-coarse": sentence("stop", (d: { pxPerMm: number; leastPxPerMm: number }) => `The picture shows the card with only ${d.pxPerMm.toFixed(1)} pixels to a millimetre; ${d.leastPxPerMm} are needed. Let the card fill the picture, and send the picture at full size; messengers often shrink pictures.`),
+  "photo-blurred": sentence("stop", (d: { softMm: number; mostMm: number }) => `The picture is blurred: edges are soft by ${mm(d.softMm)} mm, at most ${mm(d.mostMm)} mm can be measured on. Touch the card on the screen to focus, give it more light, lean the phone on something, and take it again.`),
+  "photo-card-bent": sentence("stop", (d: { bendMm: number; mostMm: number }) => `The card does not lie flat: its squares are off by ${mm(d.bendMm)} mm in places where neighbours agree (at most ${mm(d.mostMm)} mm). Press it flat, weigh its corners down or lay a pane of glass on it, and take the picture again.`),
+  "photo-uneven-fit": sentence("stop", (d: { rmsPx: number; mostPx: number }) => `The card's corners do not fit together: they are off by ${mm(d.rmsPx)} pixels (at most ${d.mostPx}). The picture is shaken, filtered, stitched from several or a copy of a copy. Take one plain picture, holding still.`),
+  "photo-length-off": sentence("stop", (d: { askedMm: number; readMm: number; allowedMm: number }) => `A length on the card that should be ${mm(d.askedMm)} mm is read as ${mm(d.readMm)} mm (at most ${mm(d.allowedMm)} mm off is allowed). Press the card flat and take the picture again from straight above and a little farther off.`),
+  "photo-bar-off": sentence("stop", (d: { barMm: number; printedMm: number }) => `The card's bar should be ${d.printedMm} mm long and you measured ${mm(d.barMm)} mm. That is more than a printer's error: measure it again from end to end in millimetres, or print the card again at 100 %.`),
+  "photo-bar-not-measured": sentence("look", (d: { printedMm: number }) => `The card's bar was not measured, so it is taken to be ${d.printedMm} mm long. Measure it with your own rule before you cut: if it is 1 mm off, every length here is off by ${(100 / d.printedMm).toFixed(1)} %.`),
+  "photo-printed-off": sentence("look", (d: { barMm: number; printedMm: number; percent: number }) => `The card was printed ${Math.abs(d.percent).toFixed(1)} % too ${d.percent < 0 ? "small" : "large"} (bar ${mm(d.barMm)} mm for ${d.printedMm} mm). All lengths are put right by that, but one bar speaks for one direction only: better print the card again at 100 %.`),
+  "photo-nothing-found": sentence("stop", (d: { why: "too like the ground" | "nothing" }) => d.why === "nothing"
+    ? "Nothing was found in the card's window. Lay the piece or the drawing wholly inside it and take the picture again."
+    : "What lies in the window is hardly told apart from what lies beneath. Lay a sheet of another colour under it: dark under pale tape, white under dark tape."),
+  "photo-edge-cut": sentence("stop", () => "The piece reaches to the edge of the card's window, so part of its outline is hidden. Move it inwards, or take one picture for each half."),
+  "photo-edge-left-out": sentence("look", (d: { pieces: number }) => `${d.pieces === 1 ? "Something reaches" : `${d.pieces} things reach`} to the edge of the card's window and ${d.pieces === 1 ? "was" : "were"} left out. If it was a piece, move it inwards and take the picture again.`),
+  "photo-weak-edge": sentence("look", (d: { percent: number; xMm: number; yMm: number }) => `Along ${d.percent.toFixed(0)} % of an outline the piece is hardly told apart from what lies beneath, most at ${d.xMm.toFixed(0)} mm from the left and ${d.yMm.toFixed(0)} mm from the bottom of the card. Look at it there, or take the picture again on a sheet of another colour.`),
+  "photo-line-open": sentence("look", (d: { openMm: number }) => `A drawn line has gaps of ${d.openMm.toFixed(0)} mm in all, which were bridged straight. Go over it with a pen and take the picture again if it matters there.`),
+};

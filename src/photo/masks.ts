@@ -1,0 +1,110 @@
+import { imageLibrary } from "./image-library.ts";
+
+/** Cells that belong to something (1) or not (0), row by row. */
+export interface Mask {
+  readonly width: number;
+  readonly height: number;
+  readonly on: Uint8Array;
+}
+
+/** A part whose cells touch one another, with the box that holds it (cells, ends included). */
+export interface Part {
+  readonly label: number;
+  readonly cells: number;
+  readonly minI: number;
+  readonly minJ: number;
+  readonly maxI: number;
+  readonly maxJ: number;
+}
+
+/** Parts of a mask. `connect` 8: cells touch at corners too. `labels` holds each cell's part, 0 for none. */
+export function partsOf({ width, height, on }: Mask, connect: 4 | 8): { readonly labels: Int32Array; readonly parts: readonly Part[] } {
+  const cv = imageLibrary();
+  const image = new cv.Mat(height, width, cv.CV_8UC1);
+  const labels = new cv.Mat(), stats = new cv.Mat(), middles = new cv.Mat();
+  try {
+    (image.data as Uint8Array).set(on);
+    cv.connectedComponentsWithStats(image, labels, stats, middles, connect, cv.CV_32S);
+    const s = stats.data32S as Int32Array;
+    const parts: Part[] = [];
+    // Row 0 is what belongs to nothing. Columns: left, top, width, height, cells.
+    for (let k = 1; k < stats.rows; k++) {
+      const [i, j, wide, high, cells] = s.subarray(5 * k, 5 * k + 5) as unknown as [number, number, number, number, number];
+      parts.push({ label: k, cells, minI: i, minJ: j, maxI: i + wide - 1, maxJ: j + high - 1 });
+    }
+    return { labels: (labels.data32S as Int32Array).slice(), parts };
+  } finally {
+    for (const mat of [image, labels, stats, middles]) mat.delete();
+  }
+}
+
+/** Distance of each cell that is on from the nearest one that is not, in cells; nothing is on outside the mask. */
+export function depthOf({ width, height, on }: Mask): Float32Array {
+  const cv = imageLibrary();
+  const image = cv.Mat.zeros(height + 2, width + 2, cv.CV_8UC1);
+  const depth = new cv.Mat();
+  try {
+    const data = image.data as Uint8Array;
+    for (let j = 0; j < height; j++) data.set(on.subarray(j * width, (j + 1) * width), (j + 1) * (width + 2) + 1);
+    cv.distanceTransform(image, depth, cv.DIST_L2, cv.DIST_MASK_PRECISE);
+    const all = depth.data32F as Float32Array;
+    const out = new Float32Array(width * height);
+    for (let j = 0; j < height; j++) out.set(all.subarray((j + 1) * (width + 2) + 1, (j + 1) * (width + 2) + 1 + width), j * width);
+    return out;
+  } finally {
+    image.delete();
+    depth.delete();
+  }
+}
+
+/** Distance of each cell from the nearest one that is on, in cells. Cells far outside count as off. */
+export function distanceFrom(mask: Mask): Float32Array {
+  const { width, height } = mask;
+  // What lies outside must not count as on: a rim as wide as anything asked for.
+  const rim = 24;
+  const off = new Uint8Array((width + 2 * rim) * (height + 2 * rim)).fill(1);
+  for (let j = 0; j < height; j++) for (let i = 0; i < width; i++) if (mask.on[j * width + i] !== 0) off[(j + rim) * (width + 2 * rim) + i + rim] = 0;
+  const all = depthOf({ width: width + 2 * rim, height: height + 2 * rim, on: off });
+  const out = new Float32Array(width * height);
+  for (let j = 0; j < height; j++) out.set(all.subarray((j + rim) * (width + 2 * rim) + rim, (j + rim) * (width + 2 * rim) + rim + width), j * width);
+  return out;
+}
+
+/** The mask with its holes filled. */
+export function filled(mask: Mask): Mask {
+  const { width, height } = mask;
+  const off = mask.on.map((v) => 1 - v);
+  const { labels, parts } = partsOf({ width, height, on: off }, 4);
+  const holes = new Uint8Array(parts.length + 1);
+  for (const p of parts) if (p.minI > 0 && p.minJ > 0 && p.maxI < width - 1 && p.maxJ < height - 1) holes[p.label] = 1;
+  return { width, height, on: mask.on.map((v, k) => (v !== 0 || holes[labels[k]!] === 1 ? 1 : 0)) };
+}
+
+/** Gaps up to twice `cells` wide are bridged, without growing the mask. */
+export function closed(mask: Mask, cells: number): Mask {
+  const { width, height } = mask;
+  const grown = { width, height, on: Uint8Array.from(distanceFrom(mask), (d) => (d <= cells ? 1 : 0)) };
+  return { width, height, on: Uint8Array.from(depthOf(grown), (d) => (d > cells ? 1 : 0)) };
+}
+
+/** What is narrower than twice `cells` is taken away, the rest keeps its size. */
+export function opened(mask: Mask, cells: number): Mask {
+  const { width, height } = mask;
+  const shrunk = { width, height, on: Uint8Array.from(depthOf(mask), (d) => (d > cells ? 1 : 0)) };
+  return { width, height, on: Uint8Array.from(distanceFrom(shrunk), (d) => (d <= cells ? 1 : 0)) };
+}
+
+/** A part alone, cut out with `rim` cells around it that are off; `(fromI, fromJ)` is its first cell in the whole. May reach outside. */
+export interface Cutting extends Mask {
+  readonly fromI: number;
+  readonly fromJ: number;
+}
+
+export function cutOut(labels: Int32Array, width: number, part: Part, rim: number): Cutting {
+  const wide = part.maxI - part.minI + 1 + 2 * rim, high = part.maxJ - part.minJ + 1 + 2 * rim;
+  const on = new Uint8Array(wide * high);
+  for (let j = part.minJ; j <= part.maxJ; j++) for (let i = part.minI; i <= part.maxI; i++) {
+    if (labels[j * width + i] === part.label) on[(j - part.minJ + rim) * wide + i - part.minI + rim] = 1;
+  }
+  return { width: wide, height: high, on, fromI: part.minI - rim, fromJ: part.minJ - rim };
+}

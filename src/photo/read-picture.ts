@@ -1,0 +1,123 @@
+import { decode as decodePng, type DecodedPng } from "fast-png";
+import { decode as decodeJpeg } from "jpeg-js";
+import { finding } from "#base/findings.ts";
+import { Refusal } from "#base/refusal.ts";
+import { orientationOf } from "./orientation.ts";
+import type { Picture } from "./picture.ts";
+
+/** Phones take 12 to 50 million pixels; reading takes four bytes and more for each. */
+const mostMegapixels = 60;
+/** Less cannot show the whole card with enough pixels to a millimetre. */
+const leastLongSide = 1000;
+
+/**
+ * Reads a JPEG (turned upright as its camera says) or a PNG (any depth, grey, colour, palette) to upright 8-bit colour.
+ * @throws Refusal for other kinds, damaged files, and pictures too large or too small to measure on
+ */
+export function readPicture(name: string, bytes: Uint8Array): Picture {
+  if (bytes.length === 0) throw new Refusal(finding("picture-empty", { file: name }));
+  const kind = kindOf(bytes);
+  if (kind !== "JPEG" && kind !== "PNG") throw new Refusal(finding("picture-other-kind", { file: name, kind }));
+  const size = kind === "PNG" ? pngSize(bytes) : jpegSize(bytes);
+  if (size) judgeSize(name, ...size);
+  const picture = decoded(name, bytes, kind);
+  judgeSize(name, picture.width, picture.height);
+  return picture;
+}
+
+function decoded(name: string, bytes: Uint8Array, kind: "JPEG" | "PNG"): Picture {
+  try {
+    if (kind === "PNG") return fromPng(decodePng(bytes));
+    const { width, height, data } = decodeJpeg(bytes, { useTArray: true, formatAsRGBA: true, tolerantDecoding: false, maxResolutionInMP: mostMegapixels, maxMemoryUsageInMB: 2048 });
+    return turned({ width, height, rgba: data }, orientationOf(bytes));
+  } catch (error) {
+    throw new Refusal(finding("picture-damaged", { file: name, why: error instanceof Error ? error.message : "unreadable" }));
+  }
+}
+
+function judgeSize(file: string, width: number, height: number): void {
+  const megapixels = (width * height) / 1e6;
+  if (megapixels > mostMegapixels) throw new Refusal(finding("picture-too-large", { file, megapixels, most: mostMegapixels }));
+  if (Math.max(width, height) < leastLongSide) throw new Refusal(finding("picture-too-small", { file, width, height }));
+}
+
+/** Told by the first bytes, not by the name. */
+function kindOf(bytes: Uint8Array): string {
+  const text = (from: number, to: number): string => String.fromCharCode(...bytes.subarray(from, to));
+  if (bytes[0] === 0xff && bytes[1] === 0xd8) return "JPEG";
+  if (text(1, 4) === "PNG" && bytes[0] === 0x89) return "PNG";
+  if (text(4, 8) === "ftyp") return /avif|avis/.test(text(8, 12)) ? "an AVIF picture" : /hei|hev|mif|msf/.test(text(8, 12)) ? "a HEIC picture" : "a film";
+  if (text(0, 4) === "RIFF" && text(8, 12) === "WEBP") return "a WebP picture";
+  if (text(0, 4) === "GIF8") return "a GIF picture";
+  if (text(0, 2) === "BM") return "a BMP picture";
+  if (text(0, 4) === "%PDF") return "a PDF";
+  if (text(0, 4) === "II*\0" || text(0, 4) === "MM\0*") return "a TIFF or raw picture";
+  return "no picture of a known kind";
+}
+
+/** Width and height are in the first chunk. */
+function pngSize(bytes: Uint8Array): [number, number] | undefined {
+  if (bytes.length < 24) return undefined;
+  const view = new DataView(bytes.buffer, bytes.byteOffset);
+  return [view.getUint32(16), view.getUint32(20)];
+}
+
+/** Width and height are in the segment of kind C0 … CF that begins the picture. */
+function jpegSize(bytes: Uint8Array): [number, number] | undefined {
+  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  for (let at = 2; at + 9 <= bytes.length && bytes[at] === 0xff; at += 2 + view.getUint16(at + 2)) {
+    const kind = bytes[at + 1]!;
+    if (kind >= 0xc0 && kind <= 0xcf && kind !== 0xc4 && kind !== 0xc8 && kind !== 0xcc) return [view.getUint16(at + 7), view.getUint16(at + 5)];
+  }
+  return undefined;
+}
+
+/** Any PNG to 8-bit red, green, blue, alpha; what is see-through is laid on white. */
+function fromPng(png: DecodedPng): Picture {
+  const { width, height, data, depth, channels, palette } = png;
+  const rgba = new Uint8Array(4 * width * height);
+  const packed = depth < 8;
+  const rowBytes = packed ? Math.ceil((width * depth * channels) / 8) : width * channels;
+  const most = 2 ** depth - 1;
+  const raw = (x: number, y: number, c: number): number => {
+    if (!packed) return data[y * rowBytes + x * channels + c]!;
+    const bit = x * depth;
+    return (data[y * rowBytes + (bit >> 3)]! >> (8 - depth - (bit & 7))) & most;
+  };
+  for (let y = 0, k = 0; y < height; y++) for (let x = 0; x < width; x++, k += 4) {
+    let colour: ArrayLike<number>;
+    if (palette) colour = palette[raw(x, y, 0)] ?? [0, 0, 0];
+    else colour = Array.from({ length: channels }, (_, c) => (raw(x, y, c) * 255) / most);
+    const grey = !palette && channels < 3;
+    const alpha = (palette ? (colour[3] ?? 255) : channels === 2 ? colour[1]! : channels === 4 ? colour[3]! : 255) / 255;
+    for (let c = 0; c < 3; c++) rgba[k + c] = Math.round(alpha * colour[grey ? 0 : c]! + 255 * (1 - alpha));
+    rgba[k + 3] = 255;
+  }
+  return { width, height, rgba };
+}
+
+/** Turns and mirrors a picture upright: where the pixel that belongs at (x, y) lies in the file, by orientation. */
+function turned(picture: Picture, orientation: number): Picture {
+  if (orientation === 1) return picture;
+  const { width: w, height: h } = picture;
+  const [width, height] = orientation > 4 ? [h, w] : [w, h];
+  const from = new Uint32Array(picture.rgba.buffer, picture.rgba.byteOffset, w * h);
+  const to = new Uint32Array(w * h);
+  for (let y = 0; y < height; y++) for (let x = 0; x < width; x++) {
+    const [i, j] = placeInFile(orientation, x, y, w, h);
+    to[y * width + x] = from[j * w + i]!;
+  }
+  return { width, height, rgba: new Uint8Array(to.buffer) };
+}
+
+function placeInFile(orientation: number, x: number, y: number, w: number, h: number): [number, number] {
+  switch (orientation) {
+    case 2: return [w - 1 - x, y];
+    case 3: return [w - 1 - x, h - 1 - y];
+    case 4: return [x, h - 1 - y];
+    case 5: return [y, x];
+    case 6: return [y, h - 1 - x];
+    case 7: return [w - 1 - y, h - 1 - x];
+    default: return [w - 1 - y, x];
+  }
+}
