@@ -12,6 +12,7 @@ import { StationSheets } from "./column/station-sheets.tsx";
 import { StationShell } from "./column/station-shell.tsx";
 import { StationList } from "./column/station-list.tsx";
 import type { Desk, RefusedNumber } from "./desk.ts";
+import { apartMap } from "./picture/apart-map.ts";
 import { Picture } from "./picture/picture.tsx";
 import type { MapOf } from "./picture/strain.ts";
 import { stretchMap } from "./picture/stretch-map.ts";
@@ -54,6 +55,7 @@ export function App({ desk }: { readonly desk: Desk }): ReactElement {
   }
   const onLast = pair?.from === "last" ? pair : undefined;
   const map = useMemo(() => (onLast && station === "Shell" ? stretchMap(onLast, mapOf) : undefined), [onLast, station, mapOf]);
+  const apart = useMemo(() => (onLast?.other && station === "Last" ? apartMap(onLast.last, onLast.other.comparison.distances) : undefined), [onLast, station]);
   const plan = useMemo(() => (pair && station === "Sheets" ? pagePlan(pair) : undefined), [pair, station]);
 
   const toStation = (s: Station): void => {
@@ -63,17 +65,17 @@ export function App({ desk }: { readonly desk: Desk }): ReactElement {
   const open = (): void => chooser.current?.click();
   const here = pair ? findingsAt(station, pair.findings) : [];
   // What no number on the page answers for stands below the sentences, the gravest first; nothing above them moves.
-  const rest = here.filter((f) => station === "Last" || !answered(spotOf(f, rules), station)).sort((a, b) => Number(severityOf(a) === "note") - Number(severityOf(b) === "note"));
+  const rest = here.filter((f) => !answered(spotOf(f, rules), station)).sort((a, b) => Number(severityOf(a) === "note") - Number(severityOf(b) === "note"));
   const inside = laidOut && (
     <FoundHere value={{ here, all: pair?.findings ?? [], rules }}>
       <RefusedHere value={refused}>
-      {station === "Last" && <StationLast desk={desk} pair={pair} onOpen={open} onPictures={() => pictures.current?.click()} />}
+      {station === "Last" && <StationLast desk={desk} pair={pair} onOpen={open} onPictures={() => pictures.current?.click()} looking={looking} map={apart} rest={rest} />}
       {station === "Lines" && rules?.line && <StationLines desk={desk} rules={rules.line} pair={onLast} />}
       {station === "Shell" && <StationShell desk={desk} pair={onLast} map={map} onMap={setMapOf} />}
       {station === "Pieces" && rules && <StationPieces desk={desk} rules={rules} pair={pair} chosen={chosen} onChoose={setChosen} />}
       {station === "Sheets" && pair && plan && <StationSheets desk={desk} now={now} pair={pair} plan={plan} />}
       {!pair && waits(station, rules !== undefined) && <p className="follows">{waits(station, rules !== undefined)}</p>}
-      <FindingsList findings={rest} all={pair?.findings ?? []} />
+      {station !== "Last" && <FindingsList findings={rest} all={pair?.findings ?? []} />}
       </RefusedHere>
     </FoundHere>
   );
@@ -87,7 +89,7 @@ export function App({ desk }: { readonly desk: Desk }): ReactElement {
       </nav>
       <main className="picture">
         <TroubleLine desk={desk} now={now} station={station} />
-        {pair ? <Picture desk={desk} pair={pair} busy={now.busy !== undefined} station={station} looking={looking} map={map} apart={undefined} plan={plan} chosen={chosen} onChoose={setChosen} /> : <NothingYet desk={desk} now={now} />}
+        {pair ? <Picture desk={desk} pair={pair} busy={now.busy !== undefined} station={station} looking={looking} map={map} apart={looking.mapped ? apart : undefined} plan={plan} chosen={chosen} onChoose={setChosen} /> : <NothingYet desk={desk} now={now} />}
         <BusyLine desk={desk} now={now} />
       </main>
       {dropping && <p className="drop-here">Let go to open the file</p>}
@@ -96,7 +98,7 @@ export function App({ desk }: { readonly desk: Desk }): ReactElement {
 }
 
 /** A number of this station has the note under its own sentence. */
-const answered = (spot: Spot | undefined, station: Station): boolean => spot !== undefined && stationOf(spot) === station;
+const answered = (spot: Spot | undefined, station: Station): boolean => spot !== undefined && !spot.startsWith("last ") && stationOf(spot) === station;
 
 /** What a station waits for while no pair can be made; nothing where its numbers stand to be corrected. */
 function waits(station: Station, ruled: boolean): string | undefined {

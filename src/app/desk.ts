@@ -14,6 +14,7 @@ import { ElsewhereChanged, Keep } from "./keep/keep.ts";
 import { isExample, onScan } from "./state/edits.ts";
 import { filesOf, redo, run, settle, startHistory, undo, type History, type Step } from "./state/history.ts";
 import { isPicture, Shelf } from "./state/shelf.ts";
+import { wholeShare } from "./state/stage-words.ts";
 import { spotOf, tell, type Spot } from "./state/spots.ts";
 import { withPhotos } from "./state/tape-edits.ts";
 import { speaksOf, takeOut, Tried, without } from "./state/tried.ts";
@@ -85,7 +86,7 @@ export class Desk {
     this.#now = { history, pair: undefined, rules: undefined, refused: undefined, stuck: false, busy: undefined, trouble: undefined, waiting: undefined, saved: "saving", looked: false, brought: undefined, sheets: undefined, sheetsOf: undefined, draft: false };
     this.#bench = new Bench(this.#shelf.files, {
       began: (wish) => this.#show({ busy: { on: wish.for, trial: wish.for === "pair" && wish.trial, stage: "", fraction: 0 } }),
-      progress: (stage, fraction) => this.#now.busy && this.#show({ busy: { ...this.#now.busy, stage, fraction } }),
+      progress: (stage, fraction) => this.#now.busy && this.#show({ busy: { ...this.#now.busy, stage, fraction: wholeShare(this.#now.busy, stage, fraction) } }),
       pair: (pair, wish) => this.#madePair(pair, wish),
       sheets: (sheets) => this.#show({ sheets, sheetsOf: this.#now.pair, trouble: undefined }),
       refused: (finding, wish, rules) => this.#refused(finding, wish, rules),

@@ -14,11 +14,12 @@ export type ToWorker =
   | { readonly say: "run"; readonly id: number; readonly job: Job; readonly draft: boolean }
   | { readonly say: "sheets"; readonly id: number; readonly job: Job };
 
-/**
- * A pair on its way to the page. The last and the bottom are large and rarely change: they are left out when they are the very
- * ones that were sent before.
- */
-export type Parcel = (Omit<LastPair, "last" | "bottom"> & Partial<Pick<LastPair, "last" | "bottom">>) | TapedPair;
+/** Parts of a pair that are large and rarely change. */
+const heavy = ["last", "other", "bottom"] as const;
+type Heavy = (typeof heavy)[number];
+
+/** A pair on its way to the page; heavy parts that are the very ones sent before are left out, and named. */
+export type Parcel = (Omit<LastPair, Heavy> & Partial<Pick<LastPair, Heavy>> & { readonly leftOut: readonly Heavy[] }) | TapedPair;
 
 export type FromWorker =
   | { readonly say: "progress"; readonly id: number; readonly stage: string; readonly fraction: number }
@@ -29,23 +30,25 @@ export type FromWorker =
 
 export function pack(pair: Pair, before: Pair | undefined): Parcel {
   if (pair.from === "tape") return pair;
-  const { last, bottom, ...rest } = pair;
   const known = onLast(before);
-  return {
-    ...rest,
-    ...(known?.last === last ? {} : { last }),
-    ...(known?.bottom === bottom ? {} : { bottom }),
-  };
+  const leftOut = heavy.filter((part) => known && isSame(part, pair, known));
+  const parcel: Partial<LastPair> = { ...pair };
+  for (const part of leftOut) delete (parcel as { -readonly [K in Heavy]?: unknown })[part];
+  return { ...(parcel as LastPair), leftOut };
 }
+
+/** Held against each other anew or not, two lasts are the same when their comparison is. */
+const isSame = (part: Heavy, pair: LastPair, known: LastPair): boolean =>
+  pair[part] !== undefined && (part === "other" ? pair.other?.comparison === known.other?.comparison : pair[part] === known[part]);
 
 /** Puts a parcel together with what was sent before; the worker never leaves out what it has not sent. */
 export function unpack(parcel: Parcel, before: Pair | undefined): Pair {
   if (parcel.from === "tape") return parcel;
   const known = onLast(before);
-  const last = parcel.last ?? known?.last;
-  const bottom = parcel.bottom ?? known?.bottom;
-  if (!last || !bottom) throw new Error("a parcel came without its last");
-  return { ...parcel, last, bottom };
+  const { leftOut, ...rest } = parcel;
+  const kept = Object.fromEntries(leftOut.map((part) => [part, known?.[part]]));
+  if (Object.values(kept).includes(undefined)) throw new Error("a parcel came without what was sent before");
+  return { ...rest, ...kept } as LastPair;
 }
 
 const onLast = (pair: Pair | undefined): LastPair | undefined => (pair?.from === "last" ? pair : undefined);

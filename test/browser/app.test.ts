@@ -5,6 +5,7 @@ import { unwatched } from "#base/watch.ts";
 import { demoMeasurements } from "#last/demo.ts";
 import { lastFromMeasures } from "#last/from-measures.ts";
 import type { Mesh } from "#mesh/mesh.ts";
+import { asStl } from "../support/scan-files.ts";
 import { field, openApp, setValue, settled, type Stage, station, valueOf } from "./browser.ts";
 import { inBrowser } from "./in-browser.ts";
 
@@ -202,7 +203,7 @@ inBrowser("the app in a browser", (fresh) => {
     await openApp(page, stage.address);
     await setValue(page, "throat depth", "76");
     for (const [name, bytes] of [["empty.stl", Buffer.alloc(0)], ["letter.stl", Buffer.from("Dear maker, this is a letter.")], ["half.glb", Buffer.from("glTF")], ["job.lastwise", Buffer.from("PK nothing")]] as const) {
-      await page.locator("input[type=file]").setInputFiles({ name, mimeType: "application/octet-stream", buffer: bytes });
+      await page.getByLabel("file to open").setInputFiles({ name, mimeType: "application/octet-stream", buffer: bytes });
       await page.locator(".trouble p").waitFor();
       expect(await page.locator(".trouble p").innerText()).not.toMatch(/undefined|Error|at .*\.ts|program itself/);
       await page.locator(".trouble").getByRole("button", { name: "Close" }).click();
@@ -215,11 +216,11 @@ inBrowser("the app in a browser", (fresh) => {
   test("a scan becomes the work, and taking back brings the demonstration again", async () => {
     await openApp(page, stage.address);
     const last = lastFromMeasures(demoMeasurements, "demo", unwatched);
-    await page.locator("input[type=file]").setInputFiles({ name: "my own last.stl", mimeType: "model/stl", buffer: stlOf(last.mesh) });
+    await page.getByLabel("file to open").setInputFiles({ name: "my own last.stl", mimeType: "model/stl", buffer: asStl(last.mesh) });
     await page.locator(".station-state", { hasText: "from a scan" }).waitFor();
     await settled(page);
     await station(page, "Last");
-    const length = Number(await page.locator("tr", { hasText: "stick length" }).locator("td").innerText());
+    const length = await valueOf(page, "stick length");
     // The scan is the very last that was written out; 0.7 mm is the limit for lengths of clean scans.
     expect(Math.abs(length - last.measures.stickLength)).toBeLessThan(0.7);
     await page.getByText("Saved in this browser").waitFor();
@@ -234,7 +235,7 @@ inBrowser("the app in a browser", (fresh) => {
   test("reading a long file can be stopped, and the former picture stays", async () => {
     await openApp(page, stage.address);
     const last = lastFromMeasures(demoMeasurements, "demo", unwatched);
-    await page.locator("input[type=file]").setInputFiles({ name: "fine.stl", mimeType: "model/stl", buffer: stlOf(quartered(quartered(last.mesh))) });
+    await page.getByLabel("file to open").setInputFiles({ name: "fine.stl", mimeType: "model/stl", buffer: asStl(quartered(quartered(last.mesh))) });
     await page.getByRole("button", { name: "Stop" }).click();
     await settled(page);
     expect(await page.locator(".station-state", { hasText: "from measures" }).count()).toBe(1);
@@ -326,16 +327,6 @@ async function pdfPages(bytes: Buffer): Promise<number> {
   const { getDocument } = await import("pdfjs-dist/legacy/build/pdf.mjs");
   const pdf = await getDocument({ data: Uint8Array.from(bytes) }).promise;
   return pdf.numPages;
-}
-
-/** Binary STL: 80 bytes of heading, the count, then for each triangle a normal, three corners and two spare bytes. */
-function stlOf({ positions, triangles }: Mesh): Buffer {
-  const out = Buffer.alloc(84 + (triangles.length / 3) * 50);
-  out.writeUInt32LE(triangles.length / 3, 80);
-  for (let t = 0; t < triangles.length / 3; t++) {
-    for (let k = 0; k < 9; k++) out.writeFloatLE(positions[3 * triangles[3 * t + Math.floor(k / 3)]! + (k % 3)]!, 84 + 50 * t + 12 + 4 * k);
-  }
-  return out;
 }
 
 /** Each triangle in four, at the middles of its sides; corners are not shared. */

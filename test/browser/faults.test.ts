@@ -15,7 +15,7 @@ inBrowser("when something goes wrong", (fresh) => {
       File.prototype.arrayBuffer = () => Promise.reject(new DOMException("gone", "NotReadableError"));
     });
     await openApp(page, stage.address);
-    await page.locator("input[type=file]").setInputFiles({ name: "gone.stl", mimeType: "model/stl", buffer: Buffer.from("solid") });
+    await page.getByLabel("file to open").setInputFiles({ name: "gone.stl", mimeType: "model/stl", buffer: Buffer.from("solid") });
     await page.locator(".trouble p").waitFor();
     expect(await page.locator(".trouble p").innerText()).toMatch(/^gone\.stl cannot be read/);
   });

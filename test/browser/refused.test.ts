@@ -141,7 +141,7 @@ inBrowser("a refused number", (fresh) => {
     await setValue(page, "throat depth", "71");
     const bytes = writeJobFile({ ...defaultJob(), title: "Kept long ago", lines: { throatDepthMm: 20 } }, none);
     const open = async (): Promise<void> => {
-      await page.locator("input[type=file]").setInputFiles({ name: "old.lastwise", mimeType: "application/zip", buffer: Buffer.from(bytes) });
+      await page.getByLabel("file to open").setInputFiles({ name: "old.lastwise", mimeType: "application/zip", buffer: Buffer.from(bytes) });
       await page.getByRole("button", { name: "Open it all the same" }).click();
       await page.locator(".number.wrong").waitFor();
       await settled(page);

@@ -11,7 +11,7 @@ interface ChooserProps {
 /** The browser's own way to choose files, opened by a word elsewhere on the page. */
 export function Chooser({ at, label, accept, onFiles }: ChooserProps): ReactElement {
   return (
-    <input ref={at} type="file" multiple className="away" tabIndex={-1} aria-label={label} accept={accept} onChange={(e) => {
+    <input ref={at} type="file" multiple hidden aria-label={label} accept={accept} onChange={(e) => {
       const files = [...(e.target.files ?? [])];
       // So that the same file can be chosen again.
       e.target.value = "";

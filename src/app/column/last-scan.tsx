@@ -1,53 +1,81 @@
-import type { ReactElement } from "react";
+import { useState, type ReactElement } from "react";
+import { severityOf, type Finding } from "#base/findings.ts";
 import type { LastPair } from "#job/pair.ts";
-import type { Measures } from "#last/last.ts";
+import type { Side } from "#last/last.ts";
 import type { Desk } from "../desk.ts";
+import type { ApartMap } from "../picture/apart-map.ts";
+import type { Looking } from "../state/looking.ts";
 import { setScanSide } from "../state/scan-edits.ts";
+import { FindingsList } from "./findings-list.tsx";
+import { LastFeather } from "./last-feather.tsx";
+import { LastMeasures } from "./last-measures.tsx";
+import { LastOther } from "./last-other.tsx";
+import { LastPoints } from "./last-points.tsx";
 import { SizeField } from "./size-field.tsx";
+import { WithWhy } from "./why.tsx";
 import { WordChoice } from "./word-choice.tsx";
 
-const sides = ["left", "right"] as const;
-
-const measured: readonly (readonly [keyof Measures, string])[] = [
-  ["stickLength", "stick length"],
-  ["lastLength", "last length, tape along the bottom"],
-  ["jointGirth", "joint girth"],
-  ["waistGirth", "waist girth"],
-  ["instepGirth", "instep girth"],
-  ["heelGirth", "heel girth"],
-  ["ballWidth", "ball width"],
-  ["seatWidth", "seat width"],
-  ["heelHeight", "heel height"],
-  ["toeSpring", "toe spring"],
-];
+const sides: readonly Side[] = ["left", "right"];
+const unitNames: Readonly<Record<string, string>> = { m: "metres", dm: "decimetres", cm: "centimetres", mm: "millimetres", in: "inches" };
 
 interface LastScanProps {
   readonly desk: Desk;
   /** Nothing while no pair can be made. */
   readonly pair: LastPair | undefined;
+  readonly looking: Looking;
+  /** How far the other last of the pair differs, when there is one. */
+  readonly map: ApartMap | undefined;
+  /** What was found that belongs to no sentence here, the gravest first. */
+  readonly rest: readonly Finding[];
 }
 
-/** A last from a scan, as sentences. */
-export function LastScan({ desk, pair }: LastScanProps): ReactElement | null {
+/** A last from a scan, as sentences: what was read, mended and found on it, all of which can be put right. */
+export function LastScan({ desk, pair, looking, map, rest }: LastScanProps): ReactElement | null {
   const { last } = desk.job;
   if (last.from !== "scan") return null;
+  if (!pair) return <p className="sentence">This last is read from <b>{last.file}</b>.</p>;
   return (
     <>
-      <p className="sentence">
-        This last was read from <b>{last.file}</b>{pair && <>, whose unit is taken to be {unitWord(pair.last.placement.unit)}. It is a{" "}
-        <WordChoice label="foot" value={last.said?.side ?? pair.last.side} options={sides} onChange={(side) => desk.change(setScanSide(desk.job, side), "the side")} /> last</>}.
-      </p>
+      <WithWhy name="unit and side" word="how" why={<UnitAndSide />} spots={["scan unit", "scan side"]}>
+        This last was read from <b>{last.file}</b>, in {unitNames[pair.last.placement.unit]}. It is a{" "}
+        <WordChoice label="foot" value={pair.last.side} options={sides} onChange={(side) => desk.change(setScanSide(desk.job, side), "the side")} /> last.
+      </WithWhy>
+      <Mended rest={rest} all={pair.findings} />
       <SizeField desk={desk} pair={pair} />
-      {pair && <table className="figures">
-        <caption>Measured on the last, mm. Compare two of them with your own callipers before you cut.</caption>
-        <tbody>
-          {measured.map(([key, name]) => (
-            <tr key={key}><th scope="row">{name}</th><td>{pair.last.measures[key].toFixed(1)}</td></tr>
-          ))}
-        </tbody>
-      </table>}
+      <LastMeasures desk={desk} pair={pair} />
+      <LastFeather desk={desk} pair={pair} looking={looking} />
+      <LastPoints desk={desk} pair={pair} looking={looking} />
+      <LastOther desk={desk} pair={pair} looking={looking} map={map} />
     </>
   );
 }
 
-const unitWord = (unit: string): string => ({ m: "the metre", dm: "the decimetre", cm: "the centimetre", mm: "the millimetre", in: "the inch" })[unit] ?? unit;
+/** What has to be looked at stands open; small repairs behind a word. */
+function Mended({ rest, all }: { readonly rest: readonly Finding[]; readonly all: readonly Finding[] }): ReactElement | null {
+  const [open, setOpen] = useState(false);
+  const notes = rest.filter((f) => severityOf(f) === "note");
+  return (
+    <>
+      <FindingsList findings={rest.filter((f) => severityOf(f) !== "note")} all={all} />
+      {notes.length > 0 && (
+        <div className="sentence">
+          <p>
+            {notes.length === 1 ? "One small thing was" : `${notes.length} small things were`} mended on the scan.{" "}
+            <button type="button" className="word why" aria-expanded={open} onClick={() => setOpen(!open)}>{open ? "close" : "which"}</button>
+          </p>
+          {open && <FindingsList findings={notes} all={all} />}
+        </div>
+      )}
+    </>
+  );
+}
+
+function UnitAndSide(): ReactElement {
+  return (
+    <>
+      <p>Most scans do not say their unit: it is taken to be the one in which the length is that of a last. The side is told from waist, joints and cone: the inner joint lies farther forward, and the waist is hollower on the inner side.</p>
+      <p>By hand: hold the last bottom down, toe away from you. The side on which the big toe will lie is the inner one; on a right last it is on your left.</p>
+      <p className="source">Common practice, no source.</p>
+    </>
+  );
+}

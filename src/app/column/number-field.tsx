@@ -5,8 +5,11 @@ import type { Field } from "../state/measure-field.ts";
 import { clamp, readMeasure, say, snap } from "../state/numbers.ts";
 import type { Spot } from "../state/spots.ts";
 
+/** What a field needs of the desk. */
+export type FieldDesk = Pick<Desk, "change" | "settle" | "forgetRefused">;
+
 export interface NumberFieldProps {
-  readonly desk: Desk;
+  readonly desk: FieldDesk;
   /** Which number of the job it is. */
   readonly spot: Spot;
   /** For those who hear the page: "throat depth, mm". */
@@ -19,6 +22,8 @@ export interface NumberFieldProps {
   readonly what: string;
   /** What lies outside is refused here, in the field's unit; nothing below nought unless said otherwise. */
   readonly limits?: { readonly least: number; readonly most: number };
+  /** The number was found, and the maker may set her own reading against it; an emptied field takes hers back. */
+  readonly reading?: { readonly own: boolean; readonly forget: () => void };
 }
 
 /** The number that was refused last, for the field in which it stands. */
@@ -30,7 +35,7 @@ let gestures = 0;
  * A number inside a sentence: typed with comma or point, stepped with the arrow keys (Page up and down: ten steps). What is refused
  * stays in the field with the sentence why; the job keeps the number it had.
  */
-export function NumberField({ desk, spot, label, value, field, edit, what, limits = { least: 0, most: Infinity } }: NumberFieldProps): ReactElement {
+export function NumberField({ desk, spot, label, value, field, edit, what, limits = { least: 0, most: Infinity }, reading }: NumberFieldProps): ReactElement {
   const shown = say(value * field.factor, Math.max(1, field.decimals));
   const [typed, setTyped] = useState<string>();
   // What could not be read, with the complaint; both stand until the number changes.
@@ -59,7 +64,8 @@ export function NumberField({ desk, spot, label, value, field, edit, what, limit
     setTyped(text);
     const n = readMeasure(text, field.unit);
     // While typing, only what is usual is worked out at once: the 7 of 72 is not meant yet.
-    if (n !== undefined && n >= field.min && n <= field.max) give(n, text);
+    // A reading is worked out when it is complete: it costs a new look at the scan.
+    if (!reading && n !== undefined && n >= field.min && n <= field.max) give(n, text);
   };
   const take = (): void => {
     if (typed === undefined) return done();
@@ -67,9 +73,11 @@ export function NumberField({ desk, spot, label, value, field, edit, what, limit
     const n = readMeasure(text, field.unit);
     setTyped(undefined);
     const wrongly = (sentence: string): void => complain({ sentence, text, at: value });
-    if (n === undefined) wrongly(`“${text}” is not a number here. ${wanted[field.unit]}`);
+    if (reading && text === "") {
+      if (reading.own) reading.forget();
+    } else if (n === undefined) wrongly(`“${text}” is not a number here. ${wanted[field.unit]}`);
     else if (n < limits.least || n > limits.most) wrongly(beyond(field.unit, limits));
-    else if (n !== Number(shown.replace("−", "-"))) give(n, text);
+    else if (n !== Number(shown.replace("−", "-")) || reading?.own === false) give(n, text);
     done();
   };
   const step = (by: number): void => {
@@ -94,7 +102,7 @@ export function NumberField({ desk, spot, label, value, field, edit, what, limit
   const text = typed ?? refused?.text ?? shown;
   const wrong = typed === undefined ? refused?.sentence : undefined;
   return (
-    <span className={`number${wrong ? " wrong" : ""}`}>
+    <span className={`number${wrong ? " wrong" : ""}${reading?.own === false ? " found" : ""}`}>
       <input
         type="text"
         inputMode="decimal"

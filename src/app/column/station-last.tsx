@@ -1,8 +1,12 @@
 import type { ReactElement } from "react";
+import type { Finding } from "#base/findings.ts";
 import type { LastPair, Pair } from "#job/pair.ts";
+import type { ApartMap } from "../picture/apart-map.ts";
+import type { Looking } from "../state/looking.ts";
 import type { Desk } from "../desk.ts";
 import { isExample } from "../state/edits.ts";
 import { mm } from "../state/numbers.ts";
+import { FindingsList } from "./findings-list.tsx";
 import { FromMeasures } from "./from-measures.tsx";
 import { LastScan } from "./last-scan.tsx";
 import { LastWays } from "./last-ways.tsx";
@@ -13,10 +17,14 @@ interface StationLastProps {
   readonly pair: Pair | undefined;
   readonly onOpen: () => void;
   readonly onPictures: () => void;
+  readonly looking: Looking;
+  readonly map: ApartMap | undefined;
+  /** What was found that no number of this station answers for, the gravest first. */
+  readonly rest: readonly Finding[];
 }
 
 /** The first station: where the last comes from, and what was found on it. */
-export function StationLast({ desk, pair, onOpen, onPictures }: StationLastProps): ReactElement {
+export function StationLast({ desk, pair, onOpen, onPictures, looking, map, rest }: StationLastProps): ReactElement {
   const onLast = pair?.from === "last" ? pair : undefined;
   const { from } = desk.job.last;
   const ways = <LastWays desk={desk} side={pair ? (pair.from === "last" ? pair.last.side : pair.tape.side) : "right"} onOpen={onOpen} onPictures={onPictures} />;
@@ -26,8 +34,9 @@ export function StationLast({ desk, pair, onOpen, onPictures }: StationLastProps
     <>
       {waysFirst && ways}
       {from === "measures" && <FromMeasures desk={desk} pair={pair} />}
-      {from === "scan" && <LastScan desk={desk} pair={onLast} />}
-      {onLast && <FeatherFollows pair={onLast} />}
+      {from === "scan" && <LastScan desk={desk} pair={onLast} looking={looking} map={map} rest={rest} />}
+      {onLast && from === "measures" && <FeatherFollows pair={onLast} />}
+      {from !== "scan" && <FindingsList findings={rest} all={pair?.findings ?? []} />}
       {!waysFirst && ways}
     </>
   );

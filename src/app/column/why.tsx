@@ -10,19 +10,21 @@ interface WithWhyProps {
   readonly why: ReactNode;
   /** The numbers in it. */
   readonly spots: readonly Spot[];
+  /** The word that opens the reason. */
+  readonly word?: "why" | "how";
   readonly children: ReactNode;
 }
 
 /** A paragraph that ends with the word "why", which opens the reason under it; what was found about its numbers stands under it. */
-export function WithWhy({ name, why, spots, children }: WithWhyProps): ReactElement {
+export function WithWhy({ name, why, spots, word = "why", children }: WithWhyProps): ReactElement {
   const [open, setOpen] = useState(false);
   const id = useId();
   return (
     <div className="sentence">
       <p>
         {children}{" "}
-        <button type="button" className="word why" aria-expanded={open} aria-controls={id} aria-label={`why: ${name}`} onClick={() => setOpen(!open)}>
-          why
+        <button type="button" className="word why" aria-expanded={open} aria-controls={id} aria-label={`${word}: ${name}`} onClick={() => setOpen(!open)}>
+          {word}
         </button>
       </p>
       <div className="reason" id={id} hidden={!open}>{why}</div>

@@ -33,11 +33,14 @@ export interface FoundViewProps {
   readonly onLit: (spot: string | undefined) => void;
 }
 
+/** Px on either side of the last in which the names of its points stand. */
+const roomForNames = 128;
+
 /** The last as it was found: its lines, its points by name, and what is doubtful, all of which the maker can put right. */
 export function FoundView({ desk, pair, ink, map, notes, from, hand, lit, onLit }: FoundViewProps): ReactElement {
   const { last } = pair;
   const eye = useMemo(() => ({ ...squareEyes[from.name] }), [from]);
-  const { canvas, frame, size, scene, none } = useScene(last, eye);
+  const { canvas, frame, size, scene, none } = useScene(last, eye, roomForNames);
   const [drag, setDrag] = useState<{ readonly spot: string; readonly at: Point3 }>();
   const [hover, setHover] = useState<Point3>();
   const { job } = desk;
@@ -89,6 +92,7 @@ export function FoundView({ desk, pair, ink, map, notes, from, hand, lit, onLit 
         onDrag={(p) => setDrag({ spot, at: p })}
         onDrop={(p) => {
           setDrag(undefined);
+          setHover(undefined);
           if (p) onPut(p);
         }}
         onLit={(on) => onLit(on ? spot : undefined)} />

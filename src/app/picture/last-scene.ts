@@ -44,14 +44,19 @@ export class LastScene {
   #centre = new THREE.Vector3();
   #eye: Eye = { turnDeg: 200, riseDeg: 45 };
   #mmPerPx = 0.5;
+  #sides: number | undefined;
   #size = { width: 1, height: 1 };
   #asked = 0;
 
-  /** Throws where the browser has no WebGL. */
-  constructor(canvas: HTMLCanvasElement, onFrame: () => void) {
+  /**
+   * @param sides px to be left free for words on either side of the last; a tenth of the width unless said
+   * @throws where the browser has no WebGL
+   */
+  constructor(canvas: HTMLCanvasElement, onFrame: () => void, sides?: number) {
     this.#renderer = new THREE.WebGLRenderer({ canvas, antialias: true, alpha: true });
     this.#renderer.setPixelRatio(Math.min(2, globalThis.devicePixelRatio || 1));
     this.#onFrame = onFrame;
+    this.#sides = sides;
     this.#camera.up.set(0, 0, 1);
     this.#scene.add(new THREE.HemisphereLight(0xffffff, 0xcfc4b4, 1.75), this.#light, this.#last, this.#shell, this.#lines);
   }
@@ -146,7 +151,7 @@ export class LastScene {
       right = Math.max(right, Math.abs(v.x));
       up = Math.max(up, Math.abs(v.y));
     }
-    this.#mmPerPx = Math.max((2 * right) / (this.#size.width * 0.8), (2 * up) / (this.#size.height * 0.84));
+    this.#mmPerPx = Math.max((2 * right) / Math.max(0.5 * this.#size.width, this.#size.width - 2 * (this.#sides ?? 0.1 * this.#size.width)), (2 * up) / (this.#size.height * 0.84));
     this.ask();
   }
 

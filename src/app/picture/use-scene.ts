@@ -14,7 +14,7 @@ interface SceneHere {
 }
 
 /** A scene with the last in it, as large as its frame, looked at from `eye`; a new object looks from there again. */
-export function useScene({ mesh, side, source, name }: Last, eye: Eye): SceneHere {
+export function useScene({ mesh, side, source, name }: Last, eye: Eye, sides?: number): SceneHere {
   const canvas = useRef<HTMLCanvasElement>(null);
   const frame = useRef<HTMLDivElement>(null);
   const [made, setMade] = useState<LastScene | "none">();
@@ -22,14 +22,14 @@ export function useScene({ mesh, side, source, name }: Last, eye: Eye): SceneHer
   const size = useSize(frame);
   useEffect(() => {
     try {
-      const scene = new LastScene(canvas.current!, () => drawn((n) => n + 1));
+      const scene = new LastScene(canvas.current!, () => drawn((n) => n + 1), sides);
       setMade(scene);
       return () => scene.dispose();
     } catch {
       setMade("none");
       return undefined;
     }
-  }, []);
+  }, [sides]);
   const scene = made instanceof LastScene ? made : undefined;
   useEffect(() => scene?.resize(size.width, size.height), [scene, size.width, size.height]);
   useEffect(() => scene?.setLast(mesh), [scene, mesh]);

@@ -1,15 +1,16 @@
 import { explain, type Finding } from "#base/findings.ts";
 import type { Rules } from "#job/pipeline.ts";
 import type { LastMeasurements } from "#last/measured.ts";
+import type { LandmarkName, MeasureName } from "#last/said.ts";
 import type { LineSettings } from "#lines/lines.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
 import type { Station } from "./stations.ts";
 
 export type MeasureKey = Exclude<keyof LastMeasurements, "side" | "toe">;
 /** A number of the job, by the part it stands in: where a finding belongs, and which field a refusal speaks of. */
-export type Spot = `last ${MeasureKey}` | `lines ${keyof LineSettings}` | `pieces ${keyof PieceSettings}` | "spring";
+export type Spot = `last ${MeasureKey}` | `lines ${keyof LineSettings}` | `pieces ${keyof PieceSettings}` | "spring" | "card bar" | `scan ${MeasureName | "unit" | "side" | "feather" | "other"}` | `point ${LandmarkName}`;
 
-const stationNames: Readonly<Record<string, Station>> = { last: "Last", lines: "Lines", pieces: "Pieces", spring: "Shell" };
+const stationNames: Readonly<Record<string, Station>> = { last: "Last", lines: "Lines", pieces: "Pieces", spring: "Shell", card: "Last", scan: "Last", point: "Last" };
 export const stationOf = (spot: Spot): Station => stationNames[spot.split(" ")[0]!]!;
 
 /** Findings that speak of one number by their very kind. */
@@ -22,6 +23,21 @@ const byCode: Partial<Record<Finding["code"], Spot>> = {
   "fold-needs-notches": "pieces toplineFoldMm",
   "fold-too-tight": "pieces toplineFoldMm",
   "lining-outside-upper": "pieces liningToeInMm",
+  "unit-read": "scan unit",
+  "unit-doubtful": "scan unit",
+  "last-unusual-length": "scan unit",
+  "side-doubtful": "scan side",
+  "side-against-shape": "scan side",
+  "scale-set": "scan stickLength",
+  "scale-leaves": "scan stickLength",
+  "scale-far": "scan stickLength",
+  "scale-contradicts": "scan stickLength",
+  "comb-missing": "scan heelHeight",
+  "pitch-doubtful": "scan heelHeight",
+  "edge-soft": "scan feather",
+  "edge-drawn": "scan feather",
+  "edge-none": "scan feather",
+  "edge-hidden": "scan feather",
 };
 
 /** The number that a finding speaks of, if it is one. */
@@ -40,6 +56,10 @@ export function spotOf(f: Finding, rules: Rules | undefined): Spot | undefined {
     case "measure-out-of-range":
     case "measures-contradict":
       return `last ${f.data.measure.replace(/Mm$/, "")}Mm` as Spot;
+    case "own-measure-differs":
+      return `scan ${f.data.measure}` as Spot;
+    case "landmark-off-line":
+      return `point ${f.data.landmark}` as Spot;
     case "piece-setting-impossible":
     case "piece-setting-unusual":
       return pieceNamed(f.data.name, rules);

@@ -1,8 +1,5 @@
 import { severityOf, type Finding } from "#base/findings.ts";
-import { jobSentences } from "#base/sentences/job.ts";
-import { lastSentences } from "#base/sentences/last.ts";
 import { lineSentences } from "#base/sentences/lines.ts";
-import { meshSentences } from "#base/sentences/mesh.ts";
 import { pieceSentences } from "#base/sentences/pieces.ts";
 import { sheetSentences } from "#base/sentences/sheets.ts";
 import { shellSentences } from "#base/sentences/shell.ts";
@@ -14,17 +11,20 @@ import { kindsOf } from "./piece-kinds.ts";
 export const stations = ["Last", "Lines", "Shell", "Pieces", "Sheets"] as const;
 export type Station = (typeof stations)[number];
 
-const catalogues: Readonly<Record<Station, readonly object[]>> = {
-  Last: [jobSentences, meshSentences, lastSentences],
+const later = ["Lines", "Shell", "Pieces", "Sheets"] as const;
+const catalogues: Readonly<Record<(typeof later)[number], readonly object[]>> = {
   Lines: [lineSentences],
   Shell: [shellSentences],
   Pieces: [pieceSentences],
   Sheets: [sheetSentences],
 };
 
+/** What speaks of no later station is about the last and what was read for it. */
+const stationOfFinding = (f: Finding): Station => later.find((s) => catalogues[s].some((c) => f.code in c)) ?? "Last";
+
 /** Findings that belong to one station. */
 export function findingsAt(station: Station, findings: readonly Finding[]): readonly Finding[] {
-  return findings.filter((f) => catalogues[station].some((c) => f.code in c));
+  return findings.filter((f) => stationOfFinding(f) === station);
 }
 
 /** The number of a finding's pin in the picture: those that speak of a place are counted from 1. */

@@ -1,6 +1,7 @@
 import { useEffect, useState, type ReactElement } from "react";
 import type { Desk, Desktop } from "../desk.ts";
 import { stationOf } from "../state/spots.ts";
+import { percent } from "../state/numbers.ts";
 import { stageWords } from "../state/stage-words.ts";
 import type { Station } from "../state/stations.ts";
 
@@ -28,7 +29,8 @@ export function BusyLine({ desk, now }: LineProps): ReactElement {
     <div className="busy" role="status" data-busy={busy} data-draft={now.draft}>
       {show && (
         <p>
-          {stageWords(now.busy)} … <progress max={1} value={now.busy.fraction} aria-label="how far" />
+          {stageWords(now.busy)} … <progress max={1} value={now.busy.fraction} aria-label="how far" />{" "}
+          {percent(now.busy.fraction, 0)}{" "}
           <button type="button" className="word" onClick={() => desk.stop()}>Stop</button>
         </p>
       )}

@@ -1,0 +1,92 @@
+import type { ReactElement, ReactNode } from "react";
+import type { LastPair } from "#job/pair.ts";
+import type { MeasureName } from "#last/said.ts";
+import type { Desk } from "../desk.ts";
+import { lengthField, type Field } from "../state/measure-field.ts";
+import { mm } from "../state/numbers.ts";
+import { saidOf, setReading } from "../state/scan-edits.ts";
+import { MeasureHow } from "./last-help.tsx";
+import { NumberField } from "./number-field.tsx";
+import { WithWhy } from "./why.tsx";
+
+/** What each is called in a field and in the words for a change. */
+const names: Readonly<Record<MeasureName, string>> = {
+  stickLength: "stick length",
+  lastLength: "last length along the bottom",
+  jointGirth: "joint girth",
+  waistGirth: "waist girth",
+  instepGirth: "instep girth",
+  heelGirth: "heel girth",
+  ballWidth: "ball width",
+  seatWidth: "seat width",
+  heelHeight: "heel height",
+  toeSpring: "toe spring",
+  featherLength: "feather line all round",
+  featherMedial: "feather line on the inner side",
+  featherLateral: "feather line on the outer side",
+  vampPointFromToe: "vamp point from the toe",
+};
+/** Only for the arrow keys and those who hear the page; any length may be typed. */
+const field: Field = lengthField(0, 700, 0.5);
+
+interface LastMeasuresProps {
+  readonly desk: Desk;
+  readonly pair: LastPair;
+}
+
+/** Lengths and girths in sentences; over each the maker may type what she reads on the last itself. */
+export function LastMeasures({ desk, pair }: LastMeasuresProps): ReactElement {
+  const own = saidOf(desk.job).measured ?? {};
+  const found = pair.last.measures;
+  const number = (of: MeasureName): ReactNode => (
+    <NumberField
+      label={names[of]}
+      value={own[of] ?? found[of]}
+      field={field}
+      desk={desk}
+      spot={`scan ${of}`}
+      edit={(v) => setReading(desk.job, of, v)}
+      what={`your ${names[of]}`}
+      reading={{ own: own[of] !== undefined, forget: () => desk.change(setReading(desk.job, of, undefined), `forgetting your ${names[of]}`) }}
+    />
+  );
+  const sentence = (name: string, of: readonly MeasureName[], words: ReactNode): ReactElement => (
+    <WithWhy name={name} word="how" why={<MeasureHow of={of} />} spots={of.map((m) => `scan ${m}` as const)}>{words}</WithWhy>
+  );
+  const beside = (of: readonly MeasureName[]): ReactElement => <Beside names={of.filter((m) => own[m] !== undefined)} own={own} found={found} />;
+  const girths: readonly MeasureName[] = ["jointGirth", "waistGirth", "instepGirth", "heelGirth"];
+  const bottom: readonly MeasureName[] = ["lastLength", "seatWidth", "heelHeight", "toeSpring"];
+  const scaled = own.stickLength !== undefined || own.ballWidth !== undefined;
+  return (
+    <>
+      <h3>Its measures</h3>
+      {sentence("stick length and ball width", ["stickLength", "ballWidth"], <>From heel to toe it is {number("stickLength")} long, across the ball {number("ballWidth")} wide.</>)}
+      {!scaled && <p className="follows">As found. Measure both on the last itself with callipers and type what you read over them: the whole scan is then scaled by it.</p>}
+      {scaled && <p className="follows">Empty a field to go back to the scan’s own scale.</p>}
+      {sentence("girths", girths, <>The tape reads {number("jointGirth")} round the joint, {number("waistGirth")} round the waist, {number("instepGirth")} round the instep and {number("heelGirth")} round the heel.</>)}
+      {beside(girths)}
+      {sentence("length, seat, heel and toe", bottom, <>Along the bottom it is {number("lastLength")} long, the seat {number("seatWidth")} wide. It stands for a heel of {number("heelHeight")}, its toe sprung {number("toeSpring")}.</>)}
+      {beside(bottom)}
+      {sentence("vamp point", ["vampPointFromToe"], <>The vamp point lies {number("vampPointFromToe")} from the toe, along the front centre.</>)}
+      {beside(["vampPointFromToe"])}
+    </>
+  );
+}
+
+interface BesideProps {
+  readonly names: readonly MeasureName[];
+  readonly own: Partial<Record<MeasureName, number>>;
+  readonly found: Readonly<Record<MeasureName, number>>;
+}
+
+/** The maker's own readings held beside what was found. */
+function Beside({ names: of, own, found }: BesideProps): ReactElement | null {
+  if (of.length === 0) return null;
+  return (
+    <p className="follows">
+      {of.map((m) => `${names[m][0]!.toUpperCase()}${names[m].slice(1)}: yours ${mm(own[m]!)}, on the scan ${mm(found[m])}, ${apart(own[m]! - found[m])}.`).join(" ")}
+    </p>
+  );
+}
+
+const apart = (d: number): string => (Math.abs(d) < 0.05 ? "the same" : `${mm(Math.abs(d))} ${d > 0 ? "more" : "less"}`);
