@@ -1,4 +1,4 @@
-// `lastwise make LAST|JOB --out DIR`
+// `lastwise make LAST|JOB|PICTURES --out DIR`
 import { join } from "node:path";
 import type { Command } from "commander";
 import { finding } from "#base/findings.ts";
@@ -6,12 +6,14 @@ import { Refusal } from "#base/refusal.ts";
 import { defaultJob } from "#job/default-job.ts";
 import type { OpenedJob } from "#job/job-file.ts";
 import type { Job } from "#job/job.ts";
+import { readyFor } from "#job/pictures.ts";
 import { Pipeline } from "#job/pipeline.ts";
 import { sheetsFor } from "#job/sheets-for.ts";
 import type { Side } from "#last/last.ts";
+import { springRange } from "#shell/spring-range.ts";
 import { exitFor } from "./exit.ts";
 import { withSide } from "./measure.ts";
-import { openJob } from "./open.ts";
+import { openAll } from "./open.ts";
 import { checkRoom, keepResults } from "./out-folder.ts";
 import { watched } from "./progress.ts";
 import { sayFindings, sayPair } from "./say.ts";
@@ -23,6 +25,9 @@ interface Options {
   readonly title?: string;
   readonly size?: string;
   readonly side?: Side;
+  readonly tape?: Side;
+  readonly faceDown?: true;
+  readonly bar?: number;
   readonly paper?: Job["paper"];
   readonly throat?: number;
   readonly back?: number;
@@ -36,28 +41,32 @@ export function addMake(program: Command): void {
   program
     .command("make")
     .summary("make the pattern of one pair")
-    .description("Makes the true-scale pattern of one pair from the scan of a last or from a saved job, with the rules of construction for all that is not said.")
-    .argument("[last]", "the scan (STL, OBJ, PLY, GLB), or a saved job (.lastwise, .json)")
+    .description("Makes the true-scale pattern of one pair from the scan of a last, from a saved job or from pictures of a taped pattern, with the rules of construction for all that is not said.")
+    .argument("[last...]", "the scan (STL, OBJ, PLY, GLB), or a saved job (.lastwise, .json), or pictures of a taped pattern (JPEG, PNG)")
     .requiredOption("--out <folder>", "where the sheets go")
     .option("--example", "the invented example pair instead of a last of your own")
     .option("--title <text>", "what is written on every piece", textUpTo("--title", 200))
     .option("--size <text>", "the size as you say it, e.g. 38", textUpTo("--size", 40))
     .option("--side <side>", "left or right, where you know better than the scan shows", oneOf("--side", ["left", "right"]))
+    .option("--tape <side>", "the pictures show the taped pattern of a left or right last, cut in two halves, beside the printed card", oneOf("--tape", ["left", "right"]))
+    .option("--face-down", "the taped halves lie with the side that was on the last upward")
+    .option("--bar <mm>", "what your own rule reads on the card's printed bar", millimetres("--bar", 150, 250))
     .option("--paper <paper>", "A4 or Letter", oneOf("--paper", ["A4", "Letter"]))
     .option("--throat <mm>", "throat depth: toe point to throat along the centre, on the surface", millimetres("--throat", 20, 150))
     .option("--back <mm>", "back height above the feather line", millimetres("--back", 20, 120))
     .option("--inner <mm>", "height of the inner side where it is lowest", millimetres("--inner", 10, 100))
     .option("--outer <mm>", "height of the outer side where it is lowest", millimetres("--outer", 10, 100))
-    .option("--spring <mm>", "how far the heel ends of the flat pattern are swung together", millimetres("--spring", -60, 60))
+    .option("--spring <mm>", "how far the heel ends of the flat pattern are swung together", millimetres("--spring", -springRange.most, springRange.most))
     .option("--json", "print the report as JSON instead of sentences")
     .option("--verbose", "show the inner details of a mistake of ours")
     .action(make);
 }
 
-async function make(path: string | undefined, options: Options): Promise<void> {
-  const { job, files } = choose(path, options);
+async function make(paths: readonly string[], options: Options): Promise<void> {
+  const { job, files } = choose(paths, options);
   checkRoom(options.out);
   const { pair, sheets } = await watched(async (watch) => {
+    await readyFor(job);
     const made = new Pipeline().run(withWishes(job, options), files, { watch, now: () => performance.now() });
     watch("sheets", 0);
     return { pair: made, sheets: await sheetsFor(made, watch) };
@@ -74,9 +83,10 @@ async function make(path: string | undefined, options: Options): Promise<void> {
   process.exitCode = exitFor(pair.findings);
 }
 
-function choose(path: string | undefined, { example }: Options): OpenedJob {
-  if ((path === undefined) === (example === undefined)) throw new Refusal(finding("make-what", {}));
-  return path === undefined ? { job: defaultJob(), files: new Map() } : openJob(path);
+function choose(paths: readonly string[], { example, tape, faceDown, bar }: Options): OpenedJob {
+  if ((paths.length === 0) === (example === undefined)) throw new Refusal(finding("make-what", {}));
+  if (example) return { job: defaultJob(), files: new Map() };
+  return openAll(paths, { ...(tape ? { side: tape } : {}), ...(faceDown ? { faceDown } : {}), ...(bar === undefined ? {} : { barMm: bar }) });
 }
 
 /** The job with what was said on the command line put over it. */

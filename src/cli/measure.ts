@@ -1,7 +1,8 @@
 // `lastwise measure LAST`
 import type { Command } from "commander";
 import type { Job } from "#job/job.ts";
-import { readLast } from "#job/pipeline.ts";
+import { readyFor } from "#job/pictures.ts";
+import { readLast } from "#job/read-last.ts";
 import type { Side } from "#last/last.ts";
 import { measureReport } from "#sheets/measure-report.ts";
 import { exitFor } from "./exit.ts";
@@ -29,7 +30,8 @@ export function addMeasure(program: Command): void {
 
 async function measure(path: string, { side, json }: Options): Promise<void> {
   const { job, files } = openJob(path);
-  const last = await watched((watch) => {
+  const last = await watched(async (watch) => {
+    await readyFor(job);
     watch("last", 0);
     return readLast(side ? withSide(job, side) : job, files, watch);
   });

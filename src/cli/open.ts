@@ -1,14 +1,51 @@
-// From a path on the command line to a job: a scan gets a fresh job, a saved job is opened with the scan that belongs to it.
+// From paths on the command line to a job: a scan and pictures get a fresh job, a saved job is opened with what belongs to it.
 import { existsSync } from "node:fs";
 import { basename, dirname, join } from "node:path";
-import { jobForScan } from "#job/default-job.ts";
+import { finding } from "#base/findings.ts";
+import { Refusal } from "#base/refusal.ts";
+import { jobForScan, jobForTape } from "#job/default-job.ts";
 import { filesOf } from "#job/files.ts";
 import { isJobFile, type OpenedJob, readJobFile } from "#job/job-file.ts";
+import type { Side } from "#last/last.ts";
 import { readInput } from "./input.ts";
+
+/** What is said of pictures on the command line; a scan or a saved job has no use for it. */
+export interface TapeWords {
+  readonly side?: Side;
+  readonly faceDown?: true;
+  readonly barMm?: number;
+}
+
+/** A picture by its first bytes, or by its name where it is of a kind that cannot be read here, so that the reader of pictures says so. */
+const isPicture = (name: string, bytes: Uint8Array): boolean =>
+  (bytes[0] === 0xff && bytes[1] === 0xd8) || (bytes[0] === 0x89 && bytes[1] === 0x50 && bytes[2] === 0x4e && bytes[3] === 0x47) || /\.(jpe?g|png|heic|heif|webp|tiff?|bmp|gif)$/i.test(name);
+
+/** One scan, one saved job, or pictures of a taped pattern. Throws a Refusal where the paths are none of these together. */
+export function openAll(paths: readonly string[], tape: TapeWords): OpenedJob {
+  const [first, ...more] = paths;
+  if (first === undefined) throw new Refusal(finding("make-what", {}));
+  const inputs = paths.map((path) => ({ path, name: basename(path), bytes: readInput(path) }));
+  const pictured = inputs.filter(({ name, bytes }) => isPicture(name, bytes));
+  if (pictured.length === 0) {
+    if (more.length > 0) throw new Refusal(finding("make-one-last", { files: paths.length }));
+    if (tape.side !== undefined) throw new Refusal(finding("make-tape-of-what", { file: inputs[0]!.name }));
+    return openJob(first);
+  }
+  const odd = inputs.find((input) => !pictured.includes(input));
+  if (odd) throw new Refusal(finding("make-mixed", { picture: pictured[0]!.name, file: odd.name }));
+  if (tape.side === undefined) throw new Refusal(finding("picture-side-unsaid", {}));
+  const files = new Map<string, Uint8Array>();
+  for (const { name, bytes } of inputs) {
+    if (files.has(name)) throw new Refusal(finding("make-same-name", { file: name }));
+    files.set(name, bytes);
+  }
+  return { job: jobForTape({ photos: [...files.keys()], ...tape, side: tape.side }), files };
+}
 
 export function openJob(path: string): OpenedJob {
   const bytes = readInput(path);
   const name = basename(path);
+  if (isPicture(name, bytes)) throw new Refusal(finding("picture-not-last", { file: name }));
   if (!isJobFile(name, bytes)) return { job: jobForScan(name), files: new Map([[name, bytes]]) };
   const opened = readJobFile(name, bytes);
   const files = new Map(opened.files);

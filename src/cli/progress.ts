@@ -5,7 +5,12 @@ const everyMs = 100;
 
 /** The stages of the pipeline in the maker's words; finer steps are shown on a terminal only, under the name of their stage. */
 const stages: Readonly<Record<string, string>> = {
-  last: "Reading the last",
+  scan: "Reading the scan",
+  "second scan": "Reading the second scan",
+  last: "Finding its edge and measures",
+  "second last": "Finding the second one's edge and measures",
+  comparison: "Holding the two lasts against each other",
+  tape: "Finding the halves of the tape",
   forme: "Taking its forme",
   lines: "Drawing the lines",
   shell: "Lifting the shell off the last",
@@ -21,7 +26,7 @@ export async function watched<T>(work: (watch: Watch) => T | Promise<T>, to: Nod
   let shown = "";
   let shownAt = 0;
   const watch: Watch = (stage, fraction) => {
-    const words = stages[stage] ?? shown;
+    const words = stages[stage] ?? (stage.startsWith("photo ") ? `Tracing ${stage.slice(6)}` : shown);
     if (words === "") return;
     if (onTerminal) {
       const now = performance.now();

@@ -22,7 +22,7 @@ export class Memory {
 }
 
 /** One run of the pipeline over what is remembered. */
-class Run {
+export class Run {
   readonly timesMs: Record<string, number> = {};
   readonly #kept: Map<string, Kept>;
   readonly #watch: Watch;

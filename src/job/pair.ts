@@ -35,6 +35,8 @@ export interface LastPair extends AnyPair {
   readonly last: Last;
   /** The other last of the pair, where the job names one, held against this one. */
   readonly other?: OtherHeld;
+  /** The drawings that a made last was shaped after, as they were traced. */
+  readonly traces?: readonly TracedPicture[];
   readonly lineRules: LineRules;
   readonly lines: Lines;
   readonly shell: Shell;

@@ -1,26 +1,24 @@
 import { finding } from "#base/findings.ts";
-import { Refusal } from "#base/refusal.ts";
 import { unwatched, type Watch } from "#base/watch.ts";
-import { lastFromMeasures } from "#last/from-measures.ts";
-import { lastFromScan } from "#last/from-scan.ts";
 import type { Last } from "#last/last.ts";
 import { curveLength } from "#last/surface-curve.ts";
 import { drawingBoard, drawLines } from "#lines/draw.ts";
 import type { LineRules } from "#lines/lines.ts";
 import { lineRulesFor, settle } from "#lines/rules.ts";
-import { cleanScan } from "#mesh/clean.ts";
-import { readScan } from "#mesh/read.ts";
-import { cutPieces } from "#pieces/cut.ts";
-import { pieceRulesFor, pieceSettingsFrom } from "#pieces/rules.ts";
+import { cutPieces, cutTapedPieces } from "#pieces/cut.ts";
+import { pieceRulesFor, pieceRulesForTape, pieceSettingsFrom } from "#pieces/rules.ts";
 import type { PieceRules } from "#pieces/settings.ts";
 import { cutBottom, layBottomFlat } from "#shell/bottom.ts";
 import { cutShell, fineTriangles } from "#shell/cut.ts";
 import { flatLength, layFlat, layFree } from "#shell/lay-flat.ts";
-import { digest } from "./digest.ts";
-import { fileOf, type Files } from "./files.ts";
-import type { Job, LastSource } from "./job.ts";
-import { Memory } from "./memory.ts";
-import type { Pair } from "./pair.ts";
+import type { TapeSaid } from "#tape/said.ts";
+import { tapedShell } from "#tape/taped-shell.ts";
+import type { Files } from "./files.ts";
+import type { Job } from "./job.ts";
+import { Memory, type Run } from "./memory.ts";
+import type { LastPair, Pair, TapedPair } from "./pair.ts";
+import { traced } from "./pictures.ts";
+import { lastOf } from "./read-last.ts";
 
 export interface RunOptions {
   readonly watch?: Watch;
@@ -42,66 +40,91 @@ export interface Rules {
 
 /**
  * The one place where the stages meet. Each stage is a pure function; its last result is remembered under what it was made from,
- * so that an edit recomputes only what follows from it. Throws Refusal for what cannot be used.
+ * so that an edit recomputes only what follows from it. For a job with pictures `readyFor(job)` (pictures.ts) must have been awaited.
+ * Throws Refusal for what cannot be used.
  */
 export class Pipeline {
   readonly #memory = new Memory();
 
-  run(job: Job, files: Files, { watch = unwatched, now = () => 0, triangles = fineTriangles, withoutPieces = false, onRules }: RunOptions = {}): Pair {
+  run(job: Job, files: Files, options: RunOptions = {}): Pair {
+    const { watch = unwatched, now = () => 0 } = options;
     const stages = this.#memory.start(watch, now);
-    const lastKey = JSON.stringify(job.last) + (job.last.from === "scan" ? digest(fileOf(job.last.file, files)) : job.title);
-    const last = stages.make("last", [lastKey], () => readLast(job, files, watch));
-    const lineRules = lineRulesFor(last.value);
-    const pieceRules = pieceRulesFor(last.value);
-    onRules?.({ line: lineRules, piece: pieceRules });
-    const lineSettings = settle(lineRules, job.lines);
-    const pieceSettings = pieceSettingsFrom(pieceRules, job.pieces);
-
-    const board = stages.make("forme", [last.key], () => drawingBoard(last.value));
-    const bottom = stages.make("bottom", [last.key], () => layBottomFlat(cutBottom(last.value)));
-    const drawn = stages.make("lines", [board.key, lineSettings], () => drawLines(board.value, lineRules, lineSettings));
-    const shell = stages.make("shell", [drawn.key, triangles], () => cutShell(board.value, drawn.value, triangles));
-    const free = stages.make("flatten", [shell.key], () => layFree(shell.value));
-    const flat = stages.make("spring", [free.key, job.springMm], () => layFlat(shell.value, job.springMm, free.value));
-    const labels = { title: job.title, size: job.size || nominalSize(last.value) };
-    const cutAnew = () => stages.make("pieces", [flat.key, pieceSettings, labels], () =>
-      cutPieces({ last: last.value, lines: drawn.value.lines, flat: flat.value, bottom: bottom.value, settings: pieceSettings, labels }),
-    ).value;
-    const cut = withoutPieces ? (stages.former<ReturnType<typeof cutPieces>>("pieces") ?? { pieces: [], findings: [] }) : cutAnew();
-    const { lines } = drawn.value;
-    return {
-      from: "last",
-      job,
-      labels,
-      last: last.value,
-      lineRules,
-      pieceRules,
-      pieceSettings,
-      lines,
-      shell: shell.value,
-      toplineMm: {
-        onLast: curveLength(lines.toplineMedial) + curveLength(lines.toplineLateral),
-        flat: flatLength(flat.value, shell.value.edges.toplineMedial) + flatLength(flat.value, shell.value.edges.toplineLateral),
-      },
-      flat: flat.value,
-      bottom: bottom.value,
-      pieces: cut.pieces,
-      findings: [...last.value.findings, ...lines.findings, ...flat.value.findings, ...cut.findings],
-      timesMs: stages.timesMs,
-    };
+    return job.last.from === "tape" ? onTape(stages, job, job.last.tape, files, options) : onLast(stages, job, files, options);
   }
 }
 
-/** The first stage alone: the last of a job, with what was repaired and what is doubtful. */
-export function readLast({ last, title }: Job, files: Files, watch: Watch): Last {
-  if (last.from === "measures") return lastFromMeasures(last.measures, title, watch);
-  if (last.from === "tape") throw new Refusal(finding("tape-has-no-last", {}));
-  const { mesh, repairs } = cleanScan(readScan(last.file, fileOf(last.file, files)).mesh, watch);
-  const found = lastFromScan(mesh, scanName(last), watch);
-  return { ...found, findings: [...repairs, ...found.findings] };
+type Cut = ReturnType<typeof cutPieces>;
+
+/** The pieces of this run, or where they are not looked at those of the last full one. */
+const cutOr = (stages: Run, withoutPieces: boolean, anew: () => Cut): Cut => (withoutPieces ? (stages.former<Cut>("pieces") ?? { pieces: [], findings: [] }) : anew());
+
+function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triangles = fineTriangles, withoutPieces = false, onRules }: RunOptions): LastPair {
+  const read = lastOf(stages, job, files, watch);
+  const { last, findings, ...beside } = read.value;
+  const lineRules = lineRulesFor(last);
+  const pieceRules = pieceRulesFor(last);
+  onRules?.({ line: lineRules, piece: pieceRules });
+  const lineSettings = settle(lineRules, job.lines);
+  const pieceSettings = pieceSettingsFrom(pieceRules, job.pieces);
+
+  const board = stages.make("forme", [read.key], () => drawingBoard(last));
+  const bottom = stages.make("bottom", [read.key], () => layBottomFlat(cutBottom(last)));
+  const drawn = stages.make("lines", [board.key, lineSettings], () => drawLines(board.value, lineRules, lineSettings));
+  const shell = stages.make("shell", [drawn.key, triangles], () => cutShell(board.value, drawn.value, triangles));
+  const free = stages.make("flatten", [shell.key], () => layFree(shell.value));
+  const flat = stages.make("spring", [free.key, job.springMm], () => layFlat(shell.value, job.springMm, free.value));
+  const labels = { title: job.title, size: job.size || nominalSize(last) };
+  const { lines } = drawn.value;
+  const cut = cutOr(stages, withoutPieces, () =>
+    stages.make("pieces", [flat.key, pieceSettings, labels], () => cutPieces({ last, lines, flat: flat.value, bottom: bottom.value, settings: pieceSettings, labels })).value,
+  );
+  return {
+    from: "last",
+    job,
+    labels,
+    last,
+    ...beside,
+    lineRules,
+    pieceRules,
+    pieceSettings,
+    lines,
+    shell: shell.value,
+    toplineMm: {
+      onLast: curveLength(lines.toplineMedial) + curveLength(lines.toplineLateral),
+      flat: flatLength(flat.value, shell.value.edges.toplineMedial) + flatLength(flat.value, shell.value.edges.toplineLateral),
+    },
+    flat: flat.value,
+    bottom: bottom.value,
+    pieces: cut.pieces,
+    findings: [...findings, ...lines.findings, ...flat.value.findings, ...cut.findings],
+    timesMs: stages.timesMs,
+  };
 }
 
-const scanName = ({ file, said }: LastSource & { from: "scan" }) => ({ name: file, ...said });
+/** The same from a maker's tape: it has its lines and lies flat already. */
+function onTape(stages: Run, job: Job, said: TapeSaid, files: Files, { watch = unwatched, withoutPieces = false, onRules }: RunOptions): TapedPair {
+  const pictures = traced(stages, said.photos, said.barMm === undefined ? {} : { barMm: said.barMm }, files, watch);
+  const shots = pictures.map(({ value }) => value);
+  const tape = stages.make("tape", [said, ...pictures.map(({ key }) => key)], () => tapedShell(shots, said));
+  const pieceRules = pieceRulesForTape(tape.value);
+  onRules?.({ piece: pieceRules });
+  const pieceSettings = pieceSettingsFrom(pieceRules, job.pieces);
+  const labels = { title: job.title, size: job.size };
+  const cut = cutOr(stages, withoutPieces, () => stages.make("pieces", [tape.key, pieceSettings, labels], () => cutTapedPieces(tape.value, { settings: pieceSettings, labels })).value);
+  const idle = [...(job.springMm === 0 ? [] : [finding("tape-spring", { springMm: job.springMm })]), ...(Object.keys(job.lines).length === 0 ? [] : [finding("tape-lines", {})])];
+  return {
+    from: "tape",
+    job,
+    labels,
+    tape: tape.value,
+    traced: shots,
+    pieceRules,
+    pieceSettings,
+    pieces: cut.pieces,
+    findings: [...shots.flatMap(({ traced: { findings } }) => findings), ...tape.value.findings, ...idle, ...cut.findings],
+    timesMs: stages.timesMs,
+  };
+}
 
 /** The nominal size of a last: its stick length in Paris points of 20/3 mm (ISO/TS 19407:2015), to the half size. */
 function nominalSize({ measures }: Last): string {

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import type { LastMeasurements } from "#last/measured.ts";
+import { toeShapes, type LastMeasurements } from "#last/measured.ts";
 import type { LandmarkName, MeasureName } from "#last/said.ts";
 import type { LineSettings } from "#lines/lines.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
@@ -11,7 +11,7 @@ const side = z.enum(["left", "right"], { error: 'must be "left" or "right"' });
 
 const measureShape = {
   side,
-  toe: z.enum(["round", "almond", "square", "pointed"], { error: "must be round, almond, square or pointed" }),
+  toe: z.enum(toeShapes, { error: `must be one of ${toeShapes.join(", ")}` }),
   stickLengthMm: positive,
   jointGirthMm: positive,
   waistGirthMm: positive,

@@ -1,5 +1,6 @@
 import type { ReactElement } from "react";
 import type { LastPair } from "#job/pair.ts";
+import { springRange } from "#shell/spring-range.ts";
 import type { Desk } from "../desk.ts";
 import { mapCss } from "../picture/map-scale.ts";
 import type { MapOf } from "../picture/strain.ts";
@@ -15,8 +16,9 @@ import { WordChoice } from "./word-choice.tsx";
 
 const maps: readonly MapOf[] = ["give", "gather"];
 const mapWords: Readonly<Record<MapOf, string>> = { give: "how far the leather must stretch", gather: "how far the leather must gather" };
-const springRange = lengthField(-10, 20, 0.5);
-const springLimits = { least: -20, most: 60 };
+const { usual, most } = springRange;
+const springField = lengthField(usual.min, usual.max, usual.step);
+const springLimits = { least: -most, most };
 
 interface StationShellProps {
   readonly desk: Desk;
@@ -37,14 +39,14 @@ export function StationShell({ desk, pair, map, onMap }: StationShellProps): Rea
           spot="spring"
           label="spring at the topline"
           value={desk.job.springMm}
-          field={springRange}
+          field={springField}
           limits={springLimits}
           edit={(v) => setSpring(desk.job, v)}
           what="the spring"
         />{" "}
         at the topline, from where they lie of themselves.
       </WithWhy>
-      {(desk.job.springMm > springRange.max || desk.job.springMm < springRange.min) && (
+      {(desk.job.springMm > usual.max || desk.job.springMm < usual.min) && (
         <p className="follows">That is far more than the few millimetres that are usual: sew a trial in scrap before you cut.</p>
       )}
       {pair && map && <Stretch pair={pair} map={map} onMap={onMap} />}

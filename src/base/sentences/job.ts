@@ -7,6 +7,10 @@ export const jobSentences = {
   "job-field-wrong": sentence("stop", (d: { file: string; field: string; why: string }) => `${d.file}: the field ${d.field} ${d.why}. Correct it and open the file again.`),
   "job-file-missing": sentence("stop", (d: { file: string }) => `The file ${d.file} that this job speaks of is missing. Put it beside the job, or save the job again from the app so that it holds the scan or picture itself.`),
   "tape-has-no-last": sentence("stop", (_: Record<string, never>) => `This job stands on a taped pattern, which has no last to measure. Ask for its pattern instead.`),
+  "picture-refused": sentence("stop", (d: { photo: string; why: string }) => `${d.photo}: ${d.why}`),
+  "drawing-missing": sentence("stop", (d: { photo: string }) => `No drawing was found in ${d.photo}. Draw round the last with a thin dark line on plain paper, lay the card beside it, and take the picture again from straight above.`),
+  "picture-side-unsaid": sentence("stop", (_: Record<string, never>) => `A taped pattern does not show which foot it is for. Say it: --tape right or --tape left.`),
+  "picture-not-last": sentence("stop", (d: { file: string }) => `${d.file} is a picture, and there is no last in it to measure. From pictures of a taped pattern "lastwise make" makes the pattern.`),
 
   // Files and folders, as the command line and the app meet them.
   "file-missing": sentence("stop", (d: { file: string }) => `There is no file ${d.file}. Check the name and the folder.`),
@@ -21,6 +25,10 @@ export const jobSentences = {
   "disk-full": sentence("stop", (d: { folder: string }) => `The disk that holds ${d.folder} is full. Nothing was written; make room and try again.`),
   "option-not-number": sentence("stop", (d: { option: string; got: string; min: number; max: number }) => `${d.option} wants millimetres from ${d.min} to ${d.max}, not "${d.got}".`),
   "option-not-choice": sentence("stop", (d: { option: string; got: string; choices: string }) => `${d.option} can be ${d.choices}, not "${d.got}".`),
-  "make-what": sentence("stop", (_: Record<string, never>) => `Name either the scan of a last, or a saved job, or --example for the invented example pair.`),
+  "make-what": sentence("stop", (_: Record<string, never>) => `Name either the scan of a last, or a saved job, or the pictures of a taped pattern, or --example for the invented example pair.`),
+  "make-one-last": sentence("stop", (d: { files: number }) => `${d.files} files are named; one pair is made from one scan or one saved job. Only pictures of a taped pattern may be several.`),
+  "make-mixed": sentence("stop", (d: { picture: string; file: string }) => `${d.picture} is a picture and ${d.file} is not. Name only pictures of one taped pattern, or one scan, or one saved job.`),
+  "make-same-name": sentence("stop", (d: { file: string }) => `Two of the pictures are called ${d.file}. Give one of them another name.`),
+  "make-tape-of-what": sentence("stop", (d: { file: string }) => `--tape is for pictures of a taped pattern, and ${d.file} is not a picture. Leave --tape out, or name the pictures.`),
   "option-too-long": sentence("stop", (d: { option: string; letters: number; most: number }) => `${d.option} has ${d.letters} letters; there is room for ${d.most}.`),
 };

@@ -1,0 +1,40 @@
+import { finding } from "#base/findings.ts";
+import { Refusal } from "#base/refusal.ts";
+import type { Watch } from "#base/watch.ts";
+import { readyForPhotos } from "#photo/image-library.ts";
+import { readPicture } from "#photo/read-picture.ts";
+import { tracePhoto, type SaidOfCard } from "#photo/trace-photo.ts";
+import type { Outline } from "#plane/outline.ts";
+import type { TracedPicture } from "#tape/taped-shell.ts";
+import { digest } from "./digest.ts";
+import { fileOf, type Files } from "./files.ts";
+import type { Job } from "./job.ts";
+import type { Made, Run } from "./memory.ts";
+
+/** To be awaited before a job is run: brings in the image library where the job has pictures, else nothing. */
+export async function readyFor({ last }: Job): Promise<void> {
+  if (last.from === "tape" || (last.from === "measures" && (last.outlines?.bottom ?? last.outlines?.side) !== undefined)) await readyForPhotos();
+}
+
+/** Pictures with what was traced in them; where there are several, one that cannot be used is refused by its name. */
+export function traced(stages: Run, photos: readonly string[], said: SaidOfCard, files: Files, watch: Watch): readonly Made<TracedPicture>[] {
+  return photos.map((photo) => {
+    const bytes = fileOf(photo, files);
+    return stages.make(`photo ${photo}`, [digest(bytes), said], () => {
+      try {
+        return { photo, traced: tracePhoto(readPicture(photo, bytes), said, watch) };
+      } catch (error) {
+        // What the reader of pictures says names the file already.
+        if (!(error instanceof Refusal) || photos.length === 1 || !error.finding.code.startsWith("photo-")) throw error;
+        throw new Refusal(finding("picture-refused", { photo, why: error.message }));
+      }
+    });
+  });
+}
+
+/** The outline of the one thing that was drawn in a picture. */
+export function largestOutline({ photo, traced: { outlines } }: TracedPicture): Outline {
+  const [largest] = outlines;
+  if (!largest) throw new Refusal(finding("drawing-missing", { photo }));
+  return largest;
+}
