@@ -1,5 +1,6 @@
 import { finding } from "#base/findings.ts";
 import type { Watch } from "#base/watch.ts";
+import type { Outline } from "#plane/outline.ts";
 import type { Last, Placement } from "./last.ts";
 import { DrawnGirthFit } from "./loft-drawn-girths.ts";
 import { askedGirths, GirthFit, type Girths } from "./loft-girths.ts";
@@ -8,8 +9,9 @@ import { meshLoft, type Loft } from "./loft-mesh.ts";
 import type { LoftNumbers } from "./loft-numbers.ts";
 import { plannedNumbers } from "./loft-plan.ts";
 import { LoftShape } from "./loft-shape.ts";
-import { sideSilhouette } from "./loft-silhouette.ts";
+import { planSilhouette, sideSilhouette } from "./loft-silhouette.ts";
 import { measureLast } from "./measure.ts";
+import { judgeMeasures } from "./measure-checks.ts";
 import type { LastMeasurements, LastOutlines } from "./measured.ts";
 import { mirrorLast } from "./mirror.ts";
 import { drawnFindings, drawnNumbers } from "./outline-fit.ts";
@@ -29,7 +31,7 @@ export function lastFromMeasures(m: LastMeasurements, name: string, watch: Watch
   refuseBadMeasures(m);
   watch(stage, 0);
   const planned = plannedNumbers(m);
-  const read = outlines?.bottom || outlines?.side ? readOutlines(m, outlines, sideSilhouette(new LoftShape(planned))) : undefined;
+  const read = outlines?.bottom || outlines?.side ? readOutlines(m, outlines, plannedSilhouettes(new LoftShape(planned))) : undefined;
   const fit = read ? new DrawnGirthFit(drawnNumbers(planned, m, read.drawing), m, read.drawing) : new GirthFit(planned, m);
   let tried = 0;
   fit.fit((numbers) => {
@@ -45,9 +47,11 @@ export function lastFromMeasures(m: LastMeasurements, name: string, watch: Watch
     last = measuredLoft(numbers, fineEdge, name, []);
   }
   const findings = read ? drawnFindings(read, new LoftShape(numbers)) : [finding("stand-in-for-shape", {})];
-  last = { ...last, findings: [...findings, ...last.findings] };
+  last = { ...last, findings: [...findings, ...judgeMeasures(m), ...last.findings] };
   return m.side === "right" ? last : mirrorLast(last);
 }
+
+const plannedSilhouettes = (shape: LoftShape): { readonly bottom: Outline; readonly side: Outline } => ({ bottom: planSilhouette(shape), side: sideSilhouette(shape) });
 
 const stage = "last from measurements";
 

@@ -16,8 +16,8 @@ const ofWalls = [8, 9, 10];
 const count = 11;
 
 /** How far each may go, for a stick length of 253 mm: our own limits, seen on renderings. */
-const low: Moves = [-24, -20, -16, -18, -14, -14, -12, -12, -10, -12, -4];
-const high: Moves = [36, 20, 16, 14, 14, 16, 12, 12, 14, 16, 12];
+const low: Moves = [-24, -26, -12, -18, -14, -14, -12, -12, -10, -12, -4];
+const high: Moves = [36, 28, 12, 14, 14, 16, 12, 12, 14, 16, 12];
 
 /** Rounds in which the form comes back to the outlines after a move. */
 const rounds = 2;

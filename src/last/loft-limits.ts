@@ -5,7 +5,7 @@ import type { LastMeasurements } from "./measured.ts";
 /** Ranges this form is made for; mm. Lengths: adults (from memory); the others are our own limits, no source. */
 const ranges = {
   stickLength: [180, 330],
-  heelHeight: [0, 35],
+  heelHeight: [0, 42],
   toeSpring: [2, 25],
 } as const;
 
@@ -27,8 +27,18 @@ export function refuseBadMeasures(m: LastMeasurements): void {
   within("stickLength", m.stickLengthMm);
   within("heelHeight", m.heelHeightMm);
   within("toeSpring", m.toeSpringMm);
+  impossible(m);
   share("ballWidth", m.ballWidthMm, "stickLength", m.stickLengthMm, ballToLength);
   share("seatWidth", m.seatWidthMm, "ballWidth", m.ballWidthMm, seatToBall);
+}
+
+/** A closed tape is longer than twice any width it goes round (geometry); seat and instep point lie on both tapes, heel farther back. */
+function impossible(m: LastMeasurements): void {
+  const least = (measure: string, askedMm: number, against: string, againstMm: number, factor: number, why: string): void => {
+    if (askedMm < factor * againstMm) throw new Refusal(finding("measures-impossible", { measure, askedMm, against, againstMm, leastMm: Math.ceil(factor * againstMm), why }));
+  };
+  least("jointGirth", m.jointGirthMm, "ballWidth", m.ballWidthMm, 2, "a tape round the joints is longer than twice the width it goes round");
+  least("heelGirth", m.heelGirthMm, "instepGirth", m.instepGirthMm, 1, "the tape over instep and heel goes the longer way round from the same point");
 }
 
 function share(measure: string, askedMm: number, against: string, againstMm: number, [from, to]: readonly [number, number]): void {

@@ -107,8 +107,10 @@ export interface ToePlan {
 }
 
 export const toePlans: Readonly<Record<ToeShape, ToePlan>> = {
+  "broad round": { halfWidth: [39, 36.5, 34.6, 33.5], endLength: 52, tipRadius: 34, turn: 3 },
   round: { halfWidth: [38.6, 36.1, 32.8, 30.5], endLength: 64, tipRadius: 25, turn: 3 },
   almond: { halfWidth: [38.7, 38, 33.8, 29], endLength: 84, tipRadius: 13.5, turn: 3 },
   square: { halfWidth: [38.6, 36, 32.4, 26.5], endLength: 32, tipRadius: 66, turn: 6 },
+  "narrow square": { halfWidth: [38.8, 37.6, 31.2, 19.5], endLength: 26, tipRadius: 48, turn: 6 },
   pointed: { halfWidth: [39.2, 43.4, 36.4, 27.5], endLength: 108, tipRadius: 5.5, turn: 3 },
 };

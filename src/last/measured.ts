@@ -1,8 +1,9 @@
 import type { Outline } from "#plane/outline.ts";
 import type { Side } from "./last.ts";
 
-/** Toe shapes in plain words. */
-export type ToeShape = "round" | "almond" | "square" | "pointed";
+/** Toe shapes in plain words, from the broadest to the sharpest. */
+export const toeShapes = ["broad round", "round", "square", "narrow square", "almond", "pointed"] as const;
+export type ToeShape = (typeof toeShapes)[number];
 
 /** What a maker without a scanner measures on her last; mm. Definitions as in {@link Measures} of last.ts. */
 export interface LastMeasurements {

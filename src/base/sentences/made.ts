@@ -36,12 +36,15 @@ export const madeSentences = {
     "note",
     (d: { pencilMm: number }) => `The outline is longer than the last; ${mm1(d.pencilMm)} of that was taken for the pencil, half on each side. Measure your pencil: if it is thinner, the last or the scale differs.`,
   ),
+  "outline-narrower": sentence(
+    "stop",
+    (d: { measure: string; askedMm: number; outlineMm: number }) =>
+      `The outline of the bottom is ${mm1(d.outlineMm)} wide where the ${measureName(d.measure)} is given as ${mm1(d.askedMm)}. From above a last is nowhere narrower than its bottom: measure the ${measureName(d.measure)} from feather edge to feather edge once more, or draw the outline anew with the pencil upright.`,
+  ),
   "outline-width": sentence(
     "look",
     (d: { measure: string; askedMm: number; outlineMm: number }) =>
-      d.outlineMm < d.askedMm
-        ? `The outline of the bottom is ${mm1(d.outlineMm)} wide where the ${measureName(d.measure)} is given as ${mm1(d.askedMm)}: a last is nowhere narrower from above than its bottom. Measure the ${measureName(d.measure)} from feather edge to feather edge once more.`
-        : `The outline of the bottom is ${mm1(d.outlineMm)} wide where the ${measureName(d.measure)} is given as ${mm1(d.askedMm)}: walls seldom stand out that far. Was the pencil held upright, and the width taken across the widest place?`,
+      `The outline of the bottom is ${mm1(d.outlineMm)} wide where the ${measureName(d.measure)} is given as ${mm1(d.askedMm)}: ${d.outlineMm < d.askedMm ? "a last is nowhere narrower from above than its bottom" : "walls seldom stand out that far"}. Look whether the pencil was held upright and the width taken from feather edge to feather edge at the widest place.`,
   ),
   "outline-spring": sentence(
     "look",
@@ -49,9 +52,10 @@ export const madeSentences = {
       `From the side the toe lies about ${mm1(d.outlineMm)} over the ground, the toe spring is given as ${mm1(d.askedMm)}. The number was kept. Stand the last on its heel block and measure under the toe once more, and under the seat.`,
   ),
   "outline-side-doubtful": sentence("look", () => "Inside and outside of the drawn bottom differ little, so which is which is not sure. Look whether the hollow of the waist is on the right side."),
-  "outline-side-unlike": sentence(
-    "look",
-    (d: { offMm: number }) => `The outline from the side lies ${mm1(d.offMm)} on average from a last of these measures. Look whether it was drawn with the last flat on its side, and whether it lies the right way up here.`,
+  "outline-unlike": sentence(
+    "stop",
+    (d: { which: string; offMm: number }) =>
+      `${drawnRound(d.which)} lies ${mm1(d.offMm)} on average from a last of these measures, so it is not its ${d.which === "bottom" ? "bottom" : "side"}. Look whether the two outlines were swapped, and whether the last lay flat when it was drawn.`,
   ),
   "outline-followed": sentence(
     "note",
@@ -71,5 +75,23 @@ export const madeSentences = {
     "stop",
     (d: { measure: string; askedMm: number; nearestMm: number; outlines: string }) =>
       `The ${measureName(d.measure)} asked for (${mm1(d.askedMm)}) does not go with ${d.outlines}: the nearest that fits is about ${mm(d.nearestMm)}. Measure the girth once more, look at the outlines, or leave one of them out.`,
+  ),
+  "measures-need-size": sentence("stop", () => "Enter a size or a stick length: everything else can be taken from it."),
+  "size-out-of-range": sentence("stop", (d: { sizeEu: number }) => `Size ${Number.isFinite(d.sizeEu) ? String(Number(d.sizeEu.toFixed(1))) : "?"} is not a woman's EU size (28 to 48). Enter an EU size, or the stick length in millimetres.`),
+  "fitting-out-of-range": sentence("stop", (d: { fitting: number }) => `Fitting ${d.fitting} is not known; fittings run from 2 (narrow) to 11 (wide), 6 is medium. Or leave it out and enter the joint girth.`),
+  "measures-do-not-match": sentence(
+    "look",
+    (d: { measure: string; askedMm: number; against: string; againstMm: number; fromMm: number; toMm: number; offMm: number; slip: string }) =>
+      `The ${measureName(d.measure)} (${mm1(d.askedMm)}) and the ${measureName(d.against)} (${mm1(d.againstMm)}) hardly belong to one last: beside that ${measureName(d.against)}, ${mm(d.fromMm)} to ${mm(d.toMm)} is usual, so it is ${mm1(d.offMm)} off. A slip would be: ${d.slip}. Both were kept; measure them once more.`,
+  ),
+  "measure-against-size": sentence(
+    "look",
+    (d: { measure: string; askedMm: number; sizeEu: number; fromMm: number; toMm: number; offMm: number; slip: string }) =>
+      `The ${measureName(d.measure)} (${mm1(d.askedMm)}) does not fit size ${Number(d.sizeEu.toFixed(1))}: ${mm(d.fromMm)} to ${mm(d.toMm)} is usual, so it is ${mm1(d.offMm)} off. Perhaps ${d.slip}. The measured number was kept.`,
+  ),
+  "measures-impossible": sentence(
+    "stop",
+    (d: { measure: string; askedMm: number; against: string; againstMm: number; leastMm: number; why: string }) =>
+      `The ${measureName(d.measure)} (${mm1(d.askedMm)}) cannot belong to the ${measureName(d.against)} (${mm1(d.againstMm)}): ${d.why}, so it is at least ${mm(d.leastMm)}. One of the two was misread or entered in the wrong place.`,
   ),
 };
