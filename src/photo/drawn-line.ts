@@ -4,9 +4,12 @@ import type { FlatPicture } from "./flatten-picture.ts";
 import { closed, filled, opened, type Cutting } from "./masks.ts";
 import { evenly } from "./smooth-loop.ts";
 
-/** Gaps up to this are bridged; lines drawn to the outline from outside are taken off if narrower than this, mm. */
-const bridgedMm = 2.4;
+/** Gaps up to the first are bridged, up to the second where the line encloses nothing else, mm. */
+const bridgedMm = [2.5, 8] as const;
+/** Lines that run into the outline from outside are taken off if they are narrower than this, mm. */
 const spurMm = 2;
+/** What a drawn outline encloses at least, mm². */
+export const leastMm2 = 400;
 /** How far from the first guess the ink is looked for, and the step, mm. */
 const lookMm = 1.6;
 const alongMm = 0.25;
@@ -24,11 +27,7 @@ export interface DrawnLine {
  * the ink, weighed by how far each place is from the ground's colour (`far`).
  */
 export function middleOfLine(flat: FlatPicture, far: Float32Array, inkFrom: number, cutting: Cutting): DrawnLine | undefined {
-  const { width, height } = cutting;
-  const bridged = closed(cutting, bridgedMm / 2 / flat.stepMm);
-  const inside = opened(filled(bridged), spurMm / 2 / flat.stepMm);
-  const loops = loopsAt(Float32Array.from(inside.on), width, height, 0.5);
-  const rough = loops.reduce<Loop | undefined>((a, b) => (a === undefined || areaOf(b) > areaOf(a) ? b : a), undefined);
+  const rough = enclosedBy(cutting, bridgedMm[0], flat.stepMm) ?? enclosedBy(cutting, bridgedMm[1], flat.stepMm);
   if (!rough) return undefined;
   const guess = evenly(blunted(evenly(rough, alongMm / flat.stepMm)), alongMm / flat.stepMm);
   const n = guess.length / 2;
@@ -53,6 +52,15 @@ export function middleOfLine(flat: FlatPicture, far: Float32Array, inkFrom: numb
     loop[2 * k + 1] = guess[2 * k + 1]! + cutting.fromJ - (steady[k]! * tx) / long;
   }
   return { loop, openMm: missing * alongMm };
+}
+
+/** Edge of the ground that a line encloses when its gaps are bridged. */
+function enclosedBy(line: Cutting, gapMm: number, stepMm: number): Loop | undefined {
+  const inside = opened(filled(closed(line, gapMm / 2 / stepMm)), spurMm / 2 / stepMm);
+  const loops = loopsAt(Float32Array.from(inside.on), line.width, line.height, 0.5);
+  const outer = loops.reduce<Loop | undefined>((a, b) => (a === undefined || areaOf(b) > areaOf(a) ? b : a), undefined);
+  // Ink alone encloses nothing: a loop as narrow as a line is none.
+  return outer && areaOf(outer) * stepMm * stepMm > leastMm2 ? outer : undefined;
 }
 
 /** How far along the normal the middle of the ink lies, cells; NaN where there is none. */

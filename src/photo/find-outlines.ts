@@ -1,11 +1,13 @@
 import { finding, type Finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import type { Outline } from "#plane/outline.ts";
+import { clearJointInto } from "./clear-joint.ts";
 import { areaOf, edgeOfPiece, type PieceEdge } from "./cut-piece.ts";
-import { middleOfLine } from "./drawn-line.ts";
+import { leastMm2, middleOfLine } from "./drawn-line.ts";
+import type { SheetJoint } from "./fit-placing.ts";
 import type { FlatPicture } from "./flatten-picture.ts";
 import { farFromGround, groundOf } from "./ground.ts";
-import { cutOut, depthOf, partsOf, type Part } from "./masks.ts";
+import { cutOut, depthOf, distanceFrom, partsOf, type Part } from "./masks.ts";
 import { smoothLoop } from "./smooth-loop.ts";
 
 /** What an outline is the edge of. */
@@ -18,40 +20,44 @@ export interface FoundOutlines {
 
 /** Farther from the ground's colour than this, in standard deviations of a cell after a mean over nine, is no ground. */
 const notGround = 5;
-/** What is smaller than this, by its box and by its area, is dirt, thread or writing, mm and mm². */
+/** A piece that is smaller than this, by its box and by its area (leastMm2), is dirt, thread or writing, mm. */
 const leastAcrossMm = 30;
-const leastAreaMm2 = 400;
+/** Runs of a line with gaps up to this between them are one line, mm. */
+const joinedMm = 8;
 /** A line is nowhere thicker than this, mm; a piece somewhere is. */
 const thickestLineMm = 2.4;
 /** Contrast along an edge below which its place is uncertain, in standard deviations of a cell. */
 const weakContrast = 6;
 
-/** Outlines of what lies or is drawn in the window, largest first; mm on the plane as printed. */
-export function findOutlines(flat: FlatPicture): FoundOutlines {
+/** Outlines of what lies or is drawn in the window, largest first; mm on the plane as printed. Paints over the joint of the sheets in `flat`. */
+export function findOutlines(flat: FlatPicture, joint: SheetJoint): FoundOutlines {
   const ground = groundOf(flat);
   const far = farFromGround(flat, ground);
+  clearJointInto(flat, far, ground, joint, notGround);
   const { width, height, stepMm } = flat;
   const { labels, parts } = partsOf({ width, height, on: Uint8Array.from(far, (d) => (d > notGround ? 1 : 0)) }, 8);
-  const big = parts.filter((p) => Math.max(p.maxI - p.minI, p.maxJ - p.minJ) * stepMm >= leastAcrossMm);
+  // A faint line is many short runs: single cells are no ink.
+  const seen = parts.filter((p) => p.cells * stepMm * stepMm > 0.3);
   const findings: Finding[] = [];
   const outlines: { outline: Outline; kind: OutlineKind; area: number }[] = [];
-  const rim = Math.ceil(4 / stepMm);
+  const rim = Math.ceil(6 / stepMm);
   let cutOff = 0, faint = 0;
   const add = (loop: Float64Array, kind: OutlineKind): void => {
     const xy = smoothLoop(loop.map((v, k) => (k % 2 === 0 ? flat.minX : flat.minY) + v * stepMm), { stepMm: 0.5, reachMm: kind === "cut piece" ? 0.9 : 2 });
     const area = areaOf(xy);
-    if (area >= leastAreaMm2) outlines.push({ outline: { xy }, kind, area });
+    if (area >= leastMm2) outlines.push({ outline: { xy }, kind, area });
   };
   const lines: Part[] = [];
-  for (const part of big) {
-    const cutting = cutOut(labels, width, part, rim);
-    const thick = 2 * depthOf(cutting).reduce((a, b) => Math.max(a, b), 0) * stepMm;
-    if (thick <= thickestLineMm) {
+  for (const part of seen) {
+    const boxMm = Math.max(part.maxI - part.minI, part.maxJ - part.minJ) * stepMm;
+    const cutting = cutOut(labels, width, part, boxMm < leastAcrossMm ? 0 : rim);
+    if (boxMm <= thickestLineMm || 2 * depthOf(cutting).reduce((a, b) => Math.max(a, b), 0) * stepMm <= thickestLineMm) {
       lines.push(part);
       continue;
     }
+    if (boxMm < leastAcrossMm) continue;
     if (part.minI === 0 || part.minJ === 0 || part.maxI === width - 1 || part.maxJ === height - 1) {
-      if (part.cells * stepMm * stepMm > leastAreaMm2) cutOff++;
+      if (part.cells * stepMm * stepMm > leastMm2) cutOff++;
       continue;
     }
     const edge = edgeOfPiece(flat, ground, cutting);
@@ -70,7 +76,7 @@ export function findOutlines(flat: FlatPicture): FoundOutlines {
   }
   if (outlines.length === 0) {
     if (cutOff > 0) throw new Refusal(finding("photo-edge-cut", {}));
-    throw new Refusal(finding("photo-nothing-found", { why: faint > 0 || big.length > 0 ? "too like the ground" : "nothing" }));
+    throw new Refusal(finding("photo-nothing-found", { why: faint > 0 || lines.length > 0 ? "too like the ground" : "nothing" }));
   }
   if (cutOff > 0) findings.push(finding("photo-edge-left-out", { pieces: cutOff }));
   outlines.sort((a, b) => b.area - a.area);
@@ -83,17 +89,17 @@ function drawnLines(flat: FlatPicture, far: Float32Array, labels: Int32Array, li
   if (lines.length === 0) return [];
   const thin = new Set(lines.map((p) => p.label));
   const on = Uint8Array.from(labels, (l) => (thin.has(l) ? 1 : 0));
-  const near = depthOf({ width, height, on: on.map((v) => 1 - v) });
-  const reach = 1.2 / stepMm;
+  const near = distanceFrom({ width, height, on });
+  const reach = joinedMm / 2 / stepMm;
   const joined = partsOf({ width, height, on: Uint8Array.from(near, (d) => (d <= reach ? 1 : 0)) }, 8);
   return joined.parts.flatMap((part) => {
-    const grown = cutOut(joined.labels, width, part, Math.ceil(4 / stepMm));
+    const grown = cutOut(joined.labels, width, part, Math.ceil(6 / stepMm));
     const own = grown.on.map((v, k) => {
       const i = (k % grown.width) + grown.fromI, j = Math.floor(k / grown.width) + grown.fromJ;
       return v === 1 && on[j * width + i] === 1 ? 1 : 0;
     });
     const line = middleOfLine(flat, far, notGround, { ...grown, on: own });
-    return line && Math.abs(areaOf(line.loop)) * stepMm * stepMm >= leastAreaMm2 ? [line] : [];
+    return line && Math.abs(areaOf(line.loop)) * stepMm * stepMm >= leastMm2 ? [line] : [];
   });
 }
 

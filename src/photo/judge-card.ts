@@ -54,20 +54,38 @@ export function judgeCard(corners: readonly SeenCorner[], fit: Fit, paper: CardP
   return { rmsPx: fit.rmsPx, tiltDeg, heldOut, pxPerMm };
 }
 
-/** Lengths between far corners of the same sheet that had no part in the fit. */
-function heldOutLengths(corners: readonly SeenCorner[], { placing, heldOut }: Fit): PhotoCheck["heldOut"] {
+/**
+ * Lengths between far corners of the same sheet that had no part in the fit. Where an end is seen is the mean over the three
+ * held-out corners nearest to it, so that the noise of a single corner is not taken for an error of scale.
+ */
+function heldOutLengths(corners: readonly SeenCorner[], fit: Fit): PhotoCheck["heldOut"] {
   return (["left", "right"] as const).flatMap((half) => {
-    const mine = corners.filter((c, i) => heldOut[i] && c.half === half);
-    const most = (of: (c: SeenCorner) => number): SeenCorner => mine.reduce((a, b) => (of(b) > of(a) ? b : a));
+    const mine = corners.filter((c, i) => fit.heldOut[i] && c.half === half);
     if (mine.length < 4) return [];
+    const most = (of: (c: SeenCorner) => number): SeenCorner => mine.reduce((a, b) => (of(b) > of(a) ? b : a));
     const [ne, nw, sw, se] = [most((c) => c.xMm + c.yMm), most((c) => c.yMm - c.xMm), most((c) => -c.xMm - c.yMm), most((c) => c.xMm - c.yMm)];
     return [[nw, sw], [ne, se], [nw, ne], [sw, se], [sw, ne], [nw, se]].flatMap((pair) => {
       const [a, b] = pair as [SeenCorner, SeenCorner];
-      const [ax, ay] = toPlane(placing, a.xPx, a.yPx), [bx, by] = toPlane(placing, b.xPx, b.yPx);
       const askedMm = Math.sqrt((a.xMm - b.xMm) ** 2 + (a.yMm - b.yMm) ** 2);
-      return askedMm < 80 ? [] : [{ askedMm, readMm: Math.sqrt((ax - bx) ** 2 + (ay - by) ** 2) }];
+      if (askedMm < 80) return [];
+      const [ax, ay] = readPlace(a, mine, fit), [bx, by] = readPlace(b, mine, fit);
+      return [{ askedMm, readMm: Math.sqrt((ax - bx) ** 2 + (ay - by) ** 2) }];
     });
   });
+}
+
+/** Where a corner is read on the plane: as printed, moved by the mean error of the three corners nearest to it. */
+function readPlace(corner: SeenCorner, among: readonly SeenCorner[], { placing, joint }: Fit): [number, number] {
+  const far = (c: SeenCorner): number => (c.xMm - corner.xMm) ** 2 + (c.yMm - corner.yMm) ** 2;
+  const near = among.toSorted((a, b) => far(a) - far(b)).slice(0, 3);
+  const [x, y] = onPlane(corner, joint);
+  return near.reduce<[number, number]>(
+    ([u, v], c) => {
+      const seen = toPlane(placing, c.xPx, c.yPx), printed = onPlane(c, joint);
+      return [u + (seen[0] - printed[0]) / near.length, v + (seen[1] - printed[1]) / near.length];
+    },
+    [x, y],
+  );
 }
 
 /** Root mean square of the errors that neighbours have in common, px: noise of single corners cancels, bent paper does not. */

@@ -61,7 +61,7 @@ export function depthOf({ width, height, on }: Mask): Float32Array {
 export function distanceFrom(mask: Mask): Float32Array {
   const { width, height } = mask;
   // What lies outside must not count as on: a rim as wide as anything asked for.
-  const rim = 24;
+  const rim = 40;
   const off = new Uint8Array((width + 2 * rim) * (height + 2 * rim)).fill(1);
   for (let j = 0; j < height; j++) for (let i = 0; i < width; i++) if (mask.on[j * width + i] !== 0) off[(j + rim) * (width + 2 * rim) + i + rim] = 0;
   const all = depthOf({ width: width + 2 * rim, height: height + 2 * rim, on: off });

@@ -73,27 +73,34 @@ function jpegSize(bytes: Uint8Array): [number, number] | undefined {
 }
 
 /** Any PNG to 8-bit red, green, blue, alpha; what is see-through is laid on white. */
-function fromPng(png: DecodedPng): Picture {
-  const { width, height, data, depth, channels, palette } = png;
+function fromPng({ width, height, data, depth, channels, palette }: DecodedPng): Picture {
   const rgba = new Uint8Array(4 * width * height);
-  const packed = depth < 8;
-  const rowBytes = packed ? Math.ceil((width * depth * channels) / 8) : width * channels;
   const most = 2 ** depth - 1;
-  const raw = (x: number, y: number, c: number): number => {
-    if (!packed) return data[y * rowBytes + x * channels + c]!;
-    const bit = x * depth;
-    return (data[y * rowBytes + (bit >> 3)]! >> (8 - depth - (bit & 7))) & most;
-  };
-  for (let y = 0, k = 0; y < height; y++) for (let x = 0; x < width; x++, k += 4) {
-    let colour: ArrayLike<number>;
-    if (palette) colour = palette[raw(x, y, 0)] ?? [0, 0, 0];
-    else colour = Array.from({ length: channels }, (_, c) => (raw(x, y, c) * 255) / most);
-    const grey = !palette && channels < 3;
-    const alpha = (palette ? (colour[3] ?? 255) : channels === 2 ? colour[1]! : channels === 4 ? colour[3]! : 255) / 255;
-    for (let c = 0; c < 3; c++) rgba[k + c] = Math.round(alpha * colour[grey ? 0 : c]! + 255 * (1 - alpha));
+  const values = depth < 8 ? unpacked(data, width, height, depth) : data;
+  const table = palette && Uint8Array.from({ length: 4 * palette.length }, (_, k) => palette[k >> 2]![k & 3] ?? 255);
+  const scale = 255 / most;
+  const hasAlpha = table !== undefined || channels === 2 || channels === 4;
+  const colours = channels < 3 ? 1 : 3;
+  for (let p = 0, k = 0; p < width * height; p++, k += 4) {
+    const from = table ? 4 * values[p]! : p * channels;
+    const list = table ?? values;
+    const unit = table ? 1 : scale;
+    const alpha = hasAlpha ? (list[from + (table ? 3 : colours)]! * unit) / 255 : 1;
+    for (let c = 0; c < 3; c++) rgba[k + c] = alpha * unit * list[from + (table || colours === 3 ? c : 0)]! + 255 * (1 - alpha) + 0.5;
     rgba[k + 3] = 255;
   }
   return { width, height, rgba };
+}
+
+/** Values of fewer than eight bits, one a byte; every row begins with a new byte. One channel only, as PNG has it. */
+function unpacked(data: ArrayLike<number>, width: number, height: number, depth: number): Uint8Array {
+  const out = new Uint8Array(width * height);
+  const rowBytes = Math.ceil((width * depth) / 8);
+  for (let y = 0; y < height; y++) for (let x = 0; x < width; x++) {
+    const bit = x * depth;
+    out[y * width + x] = (data[y * rowBytes + (bit >> 3)]! >> (8 - depth - (bit & 7))) & (2 ** depth - 1);
+  }
+  return out;
 }
 
 /** Turns and mirrors a picture upright: where the pixel that belongs at (x, y) lies in the file, by orientation. */

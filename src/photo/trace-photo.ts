@@ -61,7 +61,7 @@ export function tracePhoto(picture: Picture, said: SaidOfCard, watch: Watch): Tr
   const stepMm = 1 / Math.min(mostCellsPerMm, Math.max(4, check.pxPerMm));
   const flat = flattenPicture(picture, fit.placing, whiteOfCard(picture, card.paper, fit), box, stepMm, watch);
   watch("outlines", 0);
-  const found = findOutlines(flat);
+  const found = findOutlines(flat, fit.joint);
   watch("outlines", 1);
   return {
     outlines: found.outlines.map(({ outline: { xy } }) => ({ xy: xy.map((v, k) => v * (k % 2 === 0 ? across : up)) })),
