@@ -2,6 +2,7 @@ import "@fontsource-variable/atkinson-hyperlegible-next/wght.css";
 import "./look/look.css";
 import "./look/column.css";
 import "./look/picture.css";
+import "./look/photo.css";
 import { createRoot } from "react-dom/client";
 import { App } from "./app.tsx";
 import { Desk } from "./desk.ts";

@@ -1,4 +1,5 @@
 import type { Finding } from "#base/findings.ts";
+import type { OutlineKind, PhotoCheck, TracedPhoto } from "#photo/trace-photo.ts";
 import type { Outline } from "#plane/outline.ts";
 
 /** A photograph with lens and perspective taken out, seen from straight above: every pixel is a place on the card's plane. */
@@ -18,19 +19,9 @@ export interface SeenPhoto {
   readonly flat: FlatPhoto;
   /** Closed, on the card's plane, mm, y up; the largest first. */
   readonly outlines: readonly Outline[];
+  readonly kinds: readonly OutlineKind[];
   readonly check: PhotoCheck;
   readonly findings: readonly Finding[];
-}
-
-/** How well the card was read. */
-export interface PhotoCheck {
-  /** Middle miss of the card's corners, px of the photograph. */
-  readonly rmsPx: number;
-  readonly tiltDeg: number;
-  /** Lengths on the card that were not used to lay the picture flat, and how they read. */
-  readonly heldOut: readonly { readonly askedMm: number; readonly readMm: number }[];
-  /** How fine the photograph is on the card. */
-  readonly pxPerMm: number;
 }
 
 export interface ToPhotoWorker {
@@ -38,6 +29,8 @@ export interface ToPhotoWorker {
   readonly name: string;
   readonly bytes: Uint8Array;
   readonly barMm: number | undefined;
+  /** What was traced in it, where that is known already. */
+  readonly traced: TracedPhoto | undefined;
 }
 
 export type FromPhotoWorker =

@@ -1,5 +1,9 @@
-import { useEffect, useSyncExternalStore } from "react";
+import { useEffect, useMemo, useSyncExternalStore } from "react";
 import { explain, type Finding } from "#base/findings.ts";
+import type { Pair } from "#job/pair.ts";
+import type { TracedPhoto } from "#photo/trace-photo.ts";
+import type { TapeSaid } from "#tape/said.ts";
+import type { TracedPicture } from "#tape/taped-shell.ts";
 import type { Desk } from "./desk.ts";
 import type { FromPhotoWorker, SeenPhoto, ToPhotoWorker } from "./photo-talk.ts";
 
@@ -12,6 +16,7 @@ export type Sight =
 interface Entry {
   readonly bytes: Uint8Array;
   readonly barMm: number | undefined;
+  readonly traced: TracedPhoto | undefined;
   readonly sight: Sight;
 }
 
@@ -30,13 +35,13 @@ class Photos {
   readonly look = (): ReadonlyMap<string, Entry> => this.#entries;
 
   /** Asks for these photographs and lets all others go. */
-  want(names: readonly string[], files: ReadonlyMap<string, Uint8Array>, barMm: number | undefined): void {
+  want(names: readonly string[], files: ReadonlyMap<string, Uint8Array>, barMm: number | undefined, traced: readonly TracedPicture[]): void {
     const next = new Map<string, Entry>();
     for (const name of names) {
       const bytes = files.get(name);
       const known = this.#entries.get(name);
       if (known && known.bytes === bytes && known.barMm === barMm) next.set(name, known);
-      else if (bytes) next.set(name, { bytes, barMm, sight: { is: "awaited", fraction: 0 } });
+      else if (bytes) next.set(name, { bytes, barMm, traced: traced.find((t) => t.photo === name)?.traced, sight: { is: "awaited", fraction: 0 } });
     }
     if (next.size === this.#entries.size && [...next].every(([name, entry]) => this.#entries.get(name) === entry)) return;
     this.#show(next);
@@ -54,7 +59,7 @@ class Photos {
     const id = ++this.#id;
     this.#running = { id, name, entry };
     const worker = (this.#worker ??= this.#spawn());
-    worker.postMessage({ id, name, bytes: entry.bytes, barMm: entry.barMm } satisfies ToPhotoWorker);
+    worker.postMessage({ id, name, bytes: entry.bytes, barMm: entry.barMm, traced: entry.traced } satisfies ToPhotoWorker);
   }
 
   #hear(message: FromPhotoWorker): void {
@@ -108,14 +113,35 @@ function photosOf(desk: Desk): Photos {
   return photos;
 }
 
+/** What to look at: the photographs by name, and what is known of them. */
+export interface Wanted {
+  readonly names: readonly string[];
+  readonly barMm: number | undefined;
+  /** What was traced in them when the pair was made; without it each is traced anew. */
+  readonly traced: readonly TracedPicture[];
+}
+
 /** Looks at these photographs of the work, for as long as they are shown. */
-export function useSights(desk: Desk, names: readonly string[], barMm: number | undefined): ReadonlyMap<string, Sight> {
+export function useSights(desk: Desk, { names, barMm, traced }: Wanted): ReadonlyMap<string, Sight> {
   const photos = photosOf(desk);
   const entries = useSyncExternalStore(photos.listen, photos.look);
   const list = names.join("\n");
-  useEffect(() => photos.want(list === "" ? [] : list.split("\n"), desk.files, barMm), [photos, desk, list, barMm]);
-  return new Map(names.flatMap((name) => {
+  useEffect(() => photos.want(list === "" ? [] : list.split("\n"), desk.files, barMm, traced), [photos, desk, list, barMm, traced]);
+  return useMemo(() => new Map(list.split("\n").flatMap((name) => {
     const sight = entries.get(name)?.sight;
     return sight ? [[name, sight] as const] : [];
-  }));
+  })), [entries, list]);
 }
+
+const untraced: readonly TracedPicture[] = [];
+const none: Wanted = { names: [], barMm: undefined, traced: untraced };
+
+/** The photographs to show with a pair: those it was made from. */
+export function photosOfPair(pair: Pair | undefined): Wanted {
+  if (pair?.from === "tape" && pair.job.last.from === "tape") return { names: pair.job.last.tape.photos, barMm: pair.job.last.tape.barMm, traced: pair.traced };
+  if (pair?.from === "last" && pair.job.last.from === "measures" && pair.traces) return { names: pair.traces.map((t) => t.photo), barMm: pair.job.last.outlines?.barMm, traced: pair.traces };
+  return none;
+}
+
+/** Those of a tape that makes no pattern yet. */
+export const photosOfTape = ({ photos, barMm }: TapeSaid): Wanted => ({ names: photos, barMm, traced: untraced });

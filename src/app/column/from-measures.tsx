@@ -3,27 +3,17 @@ import type { Pair } from "#job/pair.ts";
 import type { ToeShape } from "#last/measured.ts";
 import type { Desk } from "../desk.ts";
 import { setMeasure } from "../state/edits.ts";
-import { lengthField, type Field } from "../state/measure-field.ts";
+import { measureFields } from "../state/measure-words.ts";
 import type { MeasureKey } from "../state/spots.ts";
+import { MeasuredOutlines } from "./from-measures-outlines.tsx";
+import { MeasureReason } from "./measure-reason.tsx";
 import { NumberField } from "./number-field.tsx";
 import { SizeField } from "./size-field.tsx";
+import { WithWhy } from "./why.tsx";
 import { WordChoice } from "./word-choice.tsx";
 
 const toes: readonly ToeShape[] = ["round", "almond", "square", "pointed"];
 const sides = ["left", "right"] as const;
-
-/** Ranges in which women's flat lasts of adult sizes lie; common practice, no source. Beyond them the last itself says so. */
-const ranges: Readonly<Record<MeasureKey, { readonly name: string; readonly field: Field }>> = {
-  stickLengthMm: { name: "stick length", field: lengthField(210, 300, 1) },
-  jointGirthMm: { name: "joint girth", field: lengthField(190, 260, 1) },
-  waistGirthMm: { name: "waist girth", field: lengthField(185, 260, 1) },
-  instepGirthMm: { name: "instep girth", field: lengthField(200, 275, 1) },
-  heelGirthMm: { name: "heel girth", field: lengthField(270, 370, 1) },
-  ballWidthMm: { name: "ball width", field: lengthField(65, 100, 0.5) },
-  seatWidthMm: { name: "seat width", field: lengthField(42, 70, 0.5) },
-  heelHeightMm: { name: "heel height", field: lengthField(5, 30, 0.5) },
-  toeSpringMm: { name: "toe spring", field: lengthField(3, 20, 0.5) },
-};
 
 interface FromMeasuresProps {
   readonly desk: Desk;
@@ -31,21 +21,24 @@ interface FromMeasuresProps {
   readonly pair: Pair | undefined;
 }
 
-/** The sentences of a last made from measures. */
+/** The sentences of a last made from measures; each opens to how its measures are taken. */
 export function FromMeasures({ desk, pair }: FromMeasuresProps): ReactElement | null {
   const { last } = desk.job;
   if (last.from !== "measures") return null;
   const m = last.measures;
   const number = (key: MeasureKey): ReactNode => (
     <NumberField
-      label={ranges[key].name}
+      label={measureFields[key].name}
       value={m[key]}
-      field={ranges[key].field}
+      field={measureFields[key].field}
       desk={desk}
       spot={`last ${key}`}
       edit={(v) => setMeasure(desk.job, key, v)}
-      what={`the ${ranges[key].name}`}
+      what={`the ${measureFields[key].name}`}
     />
+  );
+  const sentence = (name: string, of: readonly MeasureKey[], words: ReactNode): ReactElement => (
+    <WithWhy name={name} word="how" spots={of.map((key) => `last ${key}` as const)} why={of.map((key) => <MeasureReason key={key} of={key} />)}>{words}</WithWhy>
   );
   return (
     <>
@@ -55,9 +48,10 @@ export function FromMeasures({ desk, pair }: FromMeasuresProps): ReactElement | 
         <WordChoice label="toe shape" value={m.toe} options={toes} onChange={(toe) => desk.change(setMeasure(desk.job, "toe", toe), "the toe shape")} />.
       </p>
       <SizeField desk={desk} pair={pair} />
-      <p className="sentence">It is {number("stickLengthMm")} long on the size stick, {number("ballWidthMm")} wide at the ball and {number("seatWidthMm")} at the seat.</p>
-      <p className="sentence">The tape reads {number("jointGirthMm")} round the joint, {number("waistGirthMm")} round the waist, {number("instepGirthMm")} round the instep and {number("heelGirthMm")} round the heel.</p>
-      <p className="sentence">It stands for a heel of {number("heelHeightMm")}, and its toe is sprung {number("toeSpringMm")}.</p>
+      {sentence("length and widths", ["stickLengthMm", "ballWidthMm", "seatWidthMm"], <>It is {number("stickLengthMm")} long on the size stick, {number("ballWidthMm")} wide at the ball and {number("seatWidthMm")} at the seat.</>)}
+      {sentence("girths", ["jointGirthMm", "waistGirthMm", "instepGirthMm", "heelGirthMm"], <>The tape reads {number("jointGirthMm")} round the joint, {number("waistGirthMm")} round the waist, {number("instepGirthMm")} round the instep and {number("heelGirthMm")} round the heel.</>)}
+      {sentence("heel and toe", ["heelHeightMm", "toeSpringMm"], <>It stands for a heel of {number("heelHeightMm")}, and its toe is sprung {number("toeSpringMm")}.</>)}
+      <MeasuredOutlines desk={desk} pair={pair} outlines={last.outlines} />
     </>
   );
 }

@@ -2,6 +2,7 @@ import type { ReactElement } from "react";
 import type { Side } from "#last/last.ts";
 import type { Desk } from "../desk.ts";
 import { isExample, onMeasures } from "../state/edits.ts";
+import { TapeGuide } from "./from-tape-guide.tsx";
 
 interface LastWaysProps {
   readonly desk: Desk;
@@ -22,6 +23,7 @@ export function LastWays({ desk, side, onOpen, onPictures }: LastWaysProps): Rea
           <li>Type what tape and callipers read into the sentences {isExample(desk.job) ? "below" : "above"}. The shape between the numbers is a stand-in.</li>
           <li>{word("Open photographs of your tape", onPictures)}, cut off the last and laid flat beside the printed card of squares, or drop them here. The pattern then needs no last.</li>
         </ul>
+        <TapeGuide open={false} />
         <p className="follows">A pair that you saved to a file opens in the same way as a scan.</p>
       </section>
     );

@@ -27,10 +27,11 @@ export function SizeInput({ desk, pair }: SizeFieldProps): ReactElement {
 
 /** The size in its sentence, and where it comes from. */
 export function SizeField(props: SizeFieldProps): ReactElement {
+  const length = props.pair?.from === "tape" ? "the length of the last, as the tape tells it" : "the stick length";
   return (
     <div className="sentence">
       <p>Its size is <SizeInput {...props} />, written on every piece.</p>
-      <p className="follows">{props.desk.job.size === "" ? "From the stick length, in Paris points; say your own if you call it otherwise." : "As you say it. Clear it to have it from the stick length."}</p>
+      <p className="follows">{props.desk.job.size === "" ? `From ${length}, in Paris points; say your own if you call it otherwise.` : `As you say it. Clear it to have it from ${length}.`}</p>
     </div>
   );
 }

@@ -1,5 +1,5 @@
 import { useRef, useState, type KeyboardEvent, type PointerEvent, type ReactElement } from "react";
-import { ontoTrack, stepOnTrack, type Track } from "../state/on-outline.ts";
+import { ontoNearest, stepOnTrack, type Track } from "../state/on-outline.ts";
 import { isArrow } from "../state/pull.ts";
 import { clearPlace, type Place } from "./clear-place.ts";
 
@@ -12,7 +12,8 @@ export interface PhotoMark {
   /** On the card's plane, mm. */
   readonly at: Xy;
   readonly how: "said" | "found" | "estimated";
-  readonly track: Track;
+  /** The outlines it may lie on. */
+  readonly tracks: readonly Track[];
   /** What a tape reads from it, with the mark at this place. */
   readonly reads: (at: Xy) => string;
 }
@@ -61,8 +62,8 @@ export function PhotoGrip({ mark, toFrame, toPlane, origin, frame, clearOf, onMo
     const hold = held.current;
     if (!hold || !box) return;
     e.stopPropagation();
-    const to = ontoTrack(mark.track, toPlane(e.clientX - box.left - hold.dx, e.clientY - box.top - hold.dy));
-    if (Math.hypot(to[0] - at[0], to[1] - at[1]) < 0.02) return;
+    const to = ontoNearest(mark.tracks, toPlane(e.clientX - box.left - hold.dx, e.clientY - box.top - hold.dy))?.at;
+    if (!to || Math.hypot(to[0] - at[0], to[1] - at[1]) < 0.02) return;
     setUnder(to);
     onMove(mark.key, to, hold.gesture);
   };
@@ -74,7 +75,9 @@ export function PhotoGrip({ mark, toFrame, toPlane, origin, frame, clearOf, onMo
     onDone();
   };
   const key = (e: KeyboardEvent): void => {
-    if (isArrow(e.key)) onMove(mark.key, stepOnTrack(mark.track, mark.at, e.key, e.shiftKey ? 5 : 0.5), (keys.current ||= `mark keys ${++gestures}`));
+    const on = ontoNearest(mark.tracks, mark.at)?.track;
+    setFocused(true);
+    if (isArrow(e.key) && on) onMove(mark.key, stepOnTrack(on, mark.at, e.key, e.shiftKey ? 5 : 0.5), (keys.current ||= `mark keys ${++gestures}`));
     else if (e.key === "Delete" || e.key === "Backspace") onFound(mark.key);
     else return;
     e.preventDefault();

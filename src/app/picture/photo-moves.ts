@@ -1,4 +1,4 @@
-import { useMemo, useRef, type KeyboardEvent, type PointerEvent } from "react";
+import { useLayoutEffect, useMemo, useRef, type KeyboardEvent, type PointerEvent } from "react";
 import { fitted, shifted, zoomed, type PhotoPlace, type PlaneBox } from "../state/photo-place.ts";
 
 interface Frame {
@@ -20,7 +20,9 @@ export interface PhotoMoves {
 export function usePhotoMoves(place: PhotoPlace, frame: Frame, box: PlaneBox, set: (place: PhotoPlace | undefined) => void): PhotoMoves {
   // Several moves may come before the picture is drawn again: each goes on from the one before.
   const now = useRef({ place, frame, box });
-  now.current = { place, frame, box };
+  useLayoutEffect(() => {
+    now.current = { place, frame, box };
+  }, [place, frame, box]);
   return useMemo(() => {
     const fingers = new Map<number, readonly [number, number]>();
     const become = (next: PhotoPlace): void => {

@@ -1,5 +1,6 @@
-import { useState, type ReactElement } from "react";
+import { useSyncExternalStore, type ReactElement } from "react";
 import type { Sight } from "../photos.ts";
+import { shownPhoto } from "../state/shown-photo.ts";
 import { PhotoFrame, type PhotoDrawing } from "./photo-frame.tsx";
 import type { MarkMoves } from "./photo-mark.tsx";
 
@@ -19,7 +20,7 @@ interface PhotoViewProps {
 
 /** The photographs of the work laid flat, one by one or side by side, with outlines and marks drawn over them. */
 export function PhotoView({ photos, moves }: PhotoViewProps): ReactElement {
-  const [picked, pick] = useState<string>();
+  const picked = useSyncExternalStore(shownPhoto.listen, shownPhoto.look);
   const beside = picked === besides && photos.length > 1;
   const shown = beside ? photos : [photos.find((p) => p.name === picked) ?? photos[0]].filter((p) => p !== undefined);
   return (
@@ -30,8 +31,8 @@ export function PhotoView({ photos, moves }: PhotoViewProps): ReactElement {
       {photos.length > 1 && (
         <p className="under choose-photo">
           <span>Show</span>
-          {photos.map((p) => <button key={p.name} type="button" className="word" aria-pressed={shown.length === 1 && shown[0] === p} onClick={() => pick(p.name)}>{titleOf(p)}</button>)}
-          <button type="button" className="word" aria-pressed={beside} onClick={() => pick(besides)}>all side by side</button>
+          {photos.map((p) => <button key={p.name} type="button" className="word" aria-pressed={shown.length === 1 && shown[0] === p} onClick={() => shownPhoto.show(p.name)}>{titleOf(p)}</button>)}
+          <button type="button" className="word" aria-pressed={beside} onClick={() => shownPhoto.show(besides)}>all side by side</button>
         </p>
       )}
     </section>

@@ -18,10 +18,18 @@ export function trackOf(outline: Outline): Track {
   return { line, arc: arcLengths(line), round: perimeter(outline) };
 }
 
-/** The place on the outline that is nearest. */
-export function ontoTrack({ line, arc }: Track, [x, y]: Xy): Xy {
-  return pointAt(line, arc, nearestOn(line, arc, x, y).s);
+/** The outline that a place is nearest to, and the place on it. */
+export function ontoNearest(tracks: readonly Track[], at: Xy): { readonly track: Track; readonly at: Xy } | undefined {
+  let best: { readonly track: Track; readonly at: Xy; readonly distance: number } | undefined;
+  for (const track of tracks) {
+    const { x, y, distance } = nearestOn(track.line, track.arc, ...at);
+    if (!best || distance < best.distance) best = { track, at: [x, y], distance };
+  }
+  return best;
 }
+
+/** The place at a share of the way round. */
+export const partWay = ({ line, arc, round }: Track, share: number): Xy => pointAt(line, arc, share * round);
 
 /** Length along the outline between two places on it, the shorter way round, mm. */
 export function betweenOnTrack({ line, arc, round }: Track, a: Xy, b: Xy): number {

@@ -64,8 +64,8 @@ export function setOutline(job: Job, which: "bottom" | "side", photo: string | u
   if (last.from !== "measures") return job;
   const { [which]: _, ...others } = last.outlines ?? {};
   const outlines: OutlineFiles = photo === undefined ? others : { ...others, [which]: photo };
-  const { outlines: __, ...rest } = last;
-  return { ...job, last: outlines.bottom === undefined && outlines.side === undefined ? rest : { ...rest, outlines } };
+  const { from, measures } = last;
+  return { ...job, last: outlines.bottom === undefined && outlines.side === undefined ? { from, measures } : { from, measures, outlines } };
 }
 
 /** The side of the last at hand, as far as the job says it. */
