@@ -1,4 +1,5 @@
 import { compareSentences } from "./sentences/compare.ts";
+import { footSentences } from "./sentences/foot.ts";
 import { jobSentences } from "./sentences/job.ts";
 import { lastSentences } from "./sentences/last.ts";
 import { lineSentences } from "./sentences/lines.ts";
@@ -17,6 +18,7 @@ const catalogue = {
   ...meshSentences,
   ...lastSentences,
   ...compareSentences,
+  ...footSentences,
   ...madeSentences,
   ...lineSentences,
   ...shellSentences,

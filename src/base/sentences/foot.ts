@@ -1,0 +1,25 @@
+import { sentence } from "../sentence.ts";
+
+const mm1 = (v: number): string => `${v.toFixed(1)} mm`;
+
+export const footSentences = {
+  "is-a-foot": sentence(
+    "look",
+    () => "This is the scan of a foot, not of a last: it has no feather edge. It is measured as a foot; a pattern needs a last. Choose or make a last by these measures (a last is longer than its foot and often tighter), then scan it.",
+  ),
+  "foot-has-no-pattern": sentence(
+    "stop",
+    () => "This is the scan of a foot, not of a last, so no pattern can be made on it: a foot has no feather edge, no toe room and no heel pitch. Measure the foot with `lastwise measure`, then scan a last of that size or give a last's measures.",
+  ),
+  "foot-side-doubtful": sentence("look", (d: { side: string }) => `Taken for a ${d.side} foot, but toes and arch do not agree on it: look which foot it is.`),
+  "foot-level-from-axis": sentence("note", () => "What is level was taken from the axes of the file, because the scan has no leg cut off straight."),
+  "foot-level-from-rest": sentence(
+    "look",
+    () => "What is level was taken from how the foot would rest, because the scan has no leg cut off straight and lies in no upright axis. Lengths that take in the leg can be 5 mm off: let the foot stand on a level plate when you scan it, and keep it upright in the file.",
+  ),
+  "foot-unusual": sentence(
+    "look",
+    (d: { what: string; mm: number; fromMm: number; toMm: number; of: string }) =>
+      `The ${d.what} of ${mm1(d.mm)} lies outside ${mm1(d.fromMm)} to ${mm1(d.toMm)}, ${d.of}. Feet differ, but so do scans: measure it with a tape.`,
+  ),
+};
