@@ -4,6 +4,7 @@ import { Command, CommanderError } from "commander";
 import { explain, type Finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import { exit } from "./exit.ts";
+import { addCard } from "./card.ts";
 import { addMake } from "./make.ts";
 import { addMeasure } from "./measure.ts";
 
@@ -20,6 +21,7 @@ const program = new Command("lastwise")
   .addHelpText("after", "\nEnds with 0 when done, 1 when done but something must be looked at before cutting, 2 when it could not be done.");
 addMeasure(program);
 addMake(program);
+addCard(program);
 
 const asked = (option: string): boolean => process.argv.includes(option);
 

@@ -44,7 +44,8 @@ export function evenly(xy: Float64Array, step: number): Float64Array {
   const total = lengthOf(xy);
   const n = Math.max(8, Math.round(total / step));
   const out = new Float64Array(2 * n);
-  let at = 0, before = 0, m = xy.length / 2;
+  const m = xy.length / 2;
+  let at = 0, before = 0;
   for (let k = 0; k < n; k++) {
     const want = (k * total) / n;
     for (;;) {

@@ -48,6 +48,11 @@ export class PageInk {
     this.#lines.push(`${short(x)} ${short(y)} ${short(width)} ${short(height)} re S`);
   }
 
+  /** Fills boxes, each x, y, width, height; a box inside another stays blank. */
+  fill(boxes: readonly (readonly [number, number, number, number])[]): void {
+    this.#lines.push(`${boxes.map((b) => `${b.map(short).join(" ")} re`).join(" ")} f*`);
+  }
+
   /** Runs `draw` with everything outside the box hidden. */
   clipped(x: number, y: number, width: number, height: number, draw: () => void): void {
     this.#lines.push(`q ${short(x)} ${short(y)} ${short(width)} ${short(height)} re W n`);
