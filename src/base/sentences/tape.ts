@@ -64,7 +64,7 @@ export const tapeSentences = {
   "tape-no-bottom": sentence(
     "look",
     (d: { lengthMm: number }) =>
-      `No bottom was traced, so insole, outsole and sock are left out, and the joint and heel marks stand where they usually lie on a last of about ${mm(d.lengthMm, 0)} (within 5 mm or so). Stand the last on paper beside the card, draw round its feather edge with a thin dark line, and add that picture.`,
+      `No bottom was traced, so insole, outsole and sock are left out, and the joint and heel marks stand where they usually lie on a last of about ${mm(d.lengthMm, 0)} (within 5 mm or so). Press tape or paper to the bottom of the last, mark the feather edge on it, cut it out along the mark, lay it beside the card as it is seen from above, and add that picture.`,
   ),
   "tape-bottom-turned": sentence(
     "look",
