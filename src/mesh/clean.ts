@@ -27,6 +27,8 @@ const THINNEST = 0.003;
 const TOLD = 0.03;
 const LOOKED_AT = 0.12;
 const MOST_TOLD = 6;
+/** More triangles than this share that fit in no surface mean that there is no order to mend. */
+const MESSY = 0.003;
 /** Fewer triangles than this are no scan from which a surface could be made anew. */
 const FEWEST = 200;
 /** Finer scans are thinned: 250 000 triangles on a last are edges of 0.7 mm. */
@@ -45,37 +47,47 @@ export function cleanScan(mesh: Mesh, watch: Watch): { mesh: Mesh; repairs: Find
   const size = diagonal(mesh);
   if (!(size > 0)) throw new Refusal(finding("mesh-no-body", { why: "all its points lie in one place" }));
   const repairs: Finding[] = [];
-  const all = oneSurface(mesh, size, repairs, watch);
-  const main = mainPart(all, size);
-  repairs.push(...main.repairs);
-  const mended = main.whole ? mendedInPlace(main.mesh, size, repairs, watch) : undefined;
-  const closed = mended ?? madeAnew(all, main.whole, size, repairs, watch);
+  const welded = withoutCopies(weld(mesh, WELD * size), repairs);
+  if (triangleCount(welded) < 4) throw new Refusal(finding("mesh-no-body", { why: "its triangles have no area" }));
+  const before = repairs.length;
+  const mended = mendedInPlace(welded, size, repairs, watch);
+  if (typeof mended === "string") repairs.length = before; // what was tried in vain was not done
+  const closed = typeof mended === "string" ? madeAnew(welded, mended, size, repairs, watch) : mended;
   if (!(volume(closed) > THINNEST * area(closed) ** 1.5)) throw new Refusal(finding("mesh-no-body", { why: "for its surface it holds next to no volume, like a sheet" }));
   watch("clean", 1);
   return { mesh: compact(closed), repairs };
 }
 
-/** Welded, sewn, without copies, turned alike, at most two triangles at each edge. */
-function oneSurface(mesh: Mesh, size: number, repairs: Finding[], watch: Watch): Mesh {
-  let now = withoutCopies(weld(mesh, WELD * size), repairs);
-  if (triangleCount(now) < 4) throw new Refusal(finding("mesh-no-body", { why: "its triangles have no area" }));
+/** The scan mended where it is wrong, or in words why that does not do. */
+function mendedInPlace(welded: Mesh, size: number, repairs: Finding[], watch: Watch): Mesh | string {
   watch("clean", 0.2);
+  const surface = oneSurface(welded, size, repairs, watch);
+  if (surface.messy > MESSY * triangleCount(welded)) return "its triangles do not hang together in an orderly way";
+  const main = mainPart(surface.mesh, size);
+  if (!main.whole) return "it is torn into several sheets or lies in skins one over another";
+  repairs.push(...main.repairs);
+  return closedBody(main.mesh, size, repairs, watch) ?? "it runs through itself";
+}
+
+/** Sewn, turned alike, at most two triangles at each edge. `messy`: triangles and edges that fit in no surface. */
+function oneSurface(welded: Mesh, size: number, repairs: Finding[], watch: Watch): { mesh: Mesh; messy: number } {
+  let now = welded;
   const sewn = sew(now, size);
   if (sewn.points > 0) {
     repairs.push(finding("cracks-sewn", { points: sewn.points, share: sewn.widest / size }));
     now = withoutCopies(sewn.mesh, repairs);
   }
   watch("clean", 0.3);
-  now = turnedAlike(now, repairs);
+  const alike = turnedAlike(now, repairs);
   watch("clean", 0.4);
-  const parted = untangle(now);
+  const parted = untangle(alike.mesh);
   if (parted.crowded > 0) repairs.push(finding("touching-parted", { edges: parted.crowded, dropped: parted.dropped }));
   watch("clean", 0.5);
-  return parted.mesh;
+  return { mesh: parted.mesh, messy: alike.misfits + parted.dropped };
 }
 
-/** One part that hangs together, mended where it is wrong; undefined when it runs through itself beyond that. */
-function mendedInPlace(mesh: Mesh, size: number, repairs: Finding[], watch: Watch): Mesh | undefined {
+/** One part that hangs together, closed; undefined when it runs through itself more than can be cut out. */
+function closedBody(mesh: Mesh, size: number, repairs: Finding[], watch: Watch): Mesh | undefined {
   let now = mesh;
   if (cappedVolume(now) < 0) {
     now = turnTriangles(now, () => true);
@@ -94,14 +106,14 @@ function mendedInPlace(mesh: Mesh, size: number, repairs: Finding[], watch: Watc
   watch("clean", 0.95);
   if (plain) tellHoles(filled.holes, now, repairs);
   if (plain && triangles > 0) repairs.push(finding("crossings-cut", { triangles }));
-  return plain;
+  return plain && duplicateTriangles(plain).count === 0 ? plain : undefined;
 }
 
 /** The whole surface made anew from everything the scan holds. */
-function madeAnew(mesh: Mesh, crossing: boolean, size: number, repairs: Finding[], watch: Watch): Mesh {
-  const anew = triangleCount(mesh) < FEWEST ? undefined : resample(mesh, size, watch);
-  if (!anew) throw new Refusal(finding("mesh-in-bits", { parts: partOfTriangle(mesh).count }));
-  repairs.push(finding("made-anew", { why: crossing ? "it ran through itself in many places" : "it was torn into several sheets or lay in skins one over another", triangles: triangleCount(anew.mesh), open: 1 - anew.covered }));
+function madeAnew(welded: Mesh, why: string, size: number, repairs: Finding[], watch: Watch): Mesh {
+  const anew = triangleCount(welded) < FEWEST ? undefined : resample(welded, size, watch);
+  if (!anew) throw new Refusal(finding("mesh-in-bits", { parts: partOfTriangle(welded).count }));
+  repairs.push(finding("made-anew", { why, triangles: triangleCount(anew.mesh), open: 1 - anew.covered }));
   return anew.mesh;
 }
 
@@ -113,7 +125,7 @@ function withoutCopies(mesh: Mesh, repairs: Finding[]): Mesh {
 }
 
 /** Turns neighbours alike, after small pieces were taken off that hang on an edge which two others share already. */
-function turnedAlike(mesh: Mesh, repairs: Finding[]): Mesh {
+function turnedAlike(mesh: Mesh, repairs: Finding[]): { mesh: Mesh; misfits: number } {
   let oriented = orientAlike(mesh);
   let flaps = 0;
   for (let round = 0; round < 4; round++) {
@@ -129,7 +141,7 @@ function turnedAlike(mesh: Mesh, repairs: Finding[]): Mesh {
   if (flaps > 0) repairs.push(finding("flaps-dropped", { triangles: flaps }));
   if (oriented.turned > 0) repairs.push(finding("triangles-turned", { triangles: oriented.turned }));
   if (oriented.clashes > 0) repairs.push(finding("one-sided", { edges: oriented.clashes }));
-  return oriented.mesh;
+  return { mesh: oriented.mesh, misfits: flaps + oriented.clashes };
 }
 
 function hangingSheets({ mesh, sheet, sheetAreas }: ReturnType<typeof orientAlike>): Set<number> {

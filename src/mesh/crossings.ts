@@ -100,7 +100,7 @@ function trianglesBoxesMeet({ positions: p, triangles }: Mesh, s: number, t: num
   return true;
 }
 
-/** Whether an edge of triangle s runs through the inside of triangle t. */
+/** Whether an edge of triangle s runs through triangle t from one side to the other. */
 function edgeThrough({ positions: p, triangles }: Mesh, s: number, t: number): boolean {
   const a = 3 * triangles[3 * t]!, b = 3 * triangles[3 * t + 1]!, c = 3 * triangles[3 * t + 2]!;
   const ax = p[a]!, ay = p[a + 1]!, az = p[a + 2]!;
@@ -123,7 +123,7 @@ function edgeThrough({ positions: p, triangles }: Mesh, s: number, t: number): b
     // shares of the corners at that point, times the square of the normal
     const beta = nx * (y * vz - z * vy) + ny * (z * vx - x * vz) + nz * (x * vy - y * vx);
     const gamma = nx * (uy * z - uz * y) + ny * (uz * x - ux * z) + nz * (ux * y - uy * x);
-    if (beta > touch && gamma > touch && square - beta - gamma > touch) return true;
+    if (beta >= -touch && gamma >= -touch && square - beta - gamma >= -touch) return true; // edge through edge is a crossing, too
   }
   return false;
 }

@@ -126,7 +126,7 @@ describe("remeshing", () => {
 describe("thinning", () => {
   test("leaves about as many triangles as asked, near the surface", () => {
     const body = ellipsoid(120, 45, 35, 6); // 81 920 triangles
-    const { mesh, error } = thin(body, 20_000);
+    const { mesh, error } = thin(body, 20_000, unwatched);
     expect(neighbours(mesh)).toMatchObject(closed);
     expect(Math.abs(mesh.triangles.length / 3 / 20_000 - 1)).toBeLessThan(0.05);
     expect(error).toBeLessThan(0.25); // edges of up to 3.5 mm over a tip of 10 mm radius: 3.5² / 80 and a little

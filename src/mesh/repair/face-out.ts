@@ -1,7 +1,7 @@
 import { triangleArea } from "#mesh/area.ts";
 import { triangleCount, type Mesh } from "#mesh/mesh.ts";
 import { faceNormals } from "#mesh/normals.ts";
-import { DIRECTIONS, Sight } from "#mesh/sight.ts";
+import { DIRECTIONS, type Sight } from "#mesh/sight.ts";
 import { turnTriangles } from "./orient.ts";
 
 /** So many triangles of a sheet are asked, evenly spread over it; fewer where there are many sheets. */

@@ -1,4 +1,4 @@
-import { ClosestPoint } from "#mesh/closest.ts";
+import type { ClosestPoint } from "#mesh/closest.ts";
 import type { Mesh } from "#mesh/mesh.ts";
 import { faceNormals } from "#mesh/normals.ts";
 import type { Solid } from "./solid.ts";
