@@ -10,6 +10,7 @@ import { StationLines } from "./column/station-lines.tsx";
 import { StationPieces } from "./column/station-pieces.tsx";
 import { StationSheets } from "./column/station-sheets.tsx";
 import { StationShell } from "./column/station-shell.tsx";
+import { TapedLines, TapedShellWords } from "./column/station-taped.tsx";
 import { StationList } from "./column/station-list.tsx";
 import type { Desk, RefusedNumber } from "./desk.ts";
 import { apartMap } from "./picture/apart-map.ts";
@@ -18,6 +19,7 @@ import type { MapOf } from "./picture/strain.ts";
 import { stretchMap } from "./picture/stretch-map.ts";
 import { isExample } from "./state/edits.ts";
 import { useLooking } from "./state/looking.ts";
+import { seenLast } from "./state/scan-work.ts";
 import { pagePlan } from "./state/page-plan.ts";
 import { spotOf, stationOf, type Spot } from "./state/spots.ts";
 import { findingsAt, type Station } from "./state/stations.ts";
@@ -54,8 +56,9 @@ export function App({ desk }: { readonly desk: Desk }): ReactElement {
     setStation(stationOf(refused.spot));
   }
   const onLast = pair?.from === "last" ? pair : undefined;
+  const taped = pair?.from === "tape" ? pair : undefined;
   const map = useMemo(() => (onLast && station === "Shell" ? stretchMap(onLast, mapOf) : undefined), [onLast, station, mapOf]);
-  const apart = useMemo(() => (onLast?.other && station === "Last" ? apartMap(onLast.last, onLast.other.comparison.distances) : undefined), [onLast, station]);
+  const apart = useMemo(() => (onLast?.other && !now.waiting && station === "Last" ? apartMap(onLast.last, onLast.other.comparison.distances) : undefined), [onLast, now.waiting, station]);
   const plan = useMemo(() => (pair && station === "Sheets" ? pagePlan(pair) : undefined), [pair, station]);
 
   const toStation = (s: Station): void => {
@@ -63,15 +66,19 @@ export function App({ desk }: { readonly desk: Desk }): ReactElement {
     setChosen(undefined);
   };
   const open = (): void => chooser.current?.click();
-  const here = pair ? findingsAt(station, pair.findings) : [];
+  // A scan that waits is spoken of at the first station in place of the work.
+  const findings = (station === "Last" ? seenLast(desk)?.findings : undefined) ?? pair?.findings ?? [];
+  const here = findingsAt(station, findings);
   // What no number on the page answers for stands below the sentences, the gravest first; nothing above them moves.
   const rest = here.filter((f) => !answered(spotOf(f, rules), station)).sort((a, b) => Number(severityOf(a) === "note") - Number(severityOf(b) === "note"));
   const inside = laidOut && (
-    <FoundHere value={{ here, all: pair?.findings ?? [], rules }}>
+    <FoundHere value={{ here, all: findings, rules }}>
       <RefusedHere value={refused}>
       {station === "Last" && <StationLast desk={desk} pair={pair} onOpen={open} onPictures={() => pictures.current?.click()} looking={looking} map={apart} rest={rest} />}
       {station === "Lines" && rules?.line && <StationLines desk={desk} rules={rules.line} pair={onLast} />}
-      {station === "Shell" && <StationShell desk={desk} pair={onLast} map={map} onMap={setMapOf} />}
+      {station === "Lines" && taped && <TapedLines pair={taped} />}
+      {station === "Shell" && taped && <TapedShellWords pair={taped} />}
+      {station === "Shell" && !taped && <StationShell desk={desk} pair={onLast} map={map} onMap={setMapOf} />}
       {station === "Pieces" && rules && <StationPieces desk={desk} rules={rules} pair={pair} chosen={chosen} onChoose={setChosen} />}
       {station === "Sheets" && pair && plan && <StationSheets desk={desk} now={now} pair={pair} plan={plan} />}
       {!pair && waits(station, rules !== undefined) && <p className="follows">{waits(station, rules !== undefined)}</p>}
@@ -98,7 +105,7 @@ export function App({ desk }: { readonly desk: Desk }): ReactElement {
 }
 
 /** A number of this station has the note under its own sentence. */
-const answered = (spot: Spot | undefined, station: Station): boolean => spot !== undefined && !spot.startsWith("last ") && stationOf(spot) === station;
+const answered = (spot: Spot | undefined, station: Station): boolean => spot !== undefined && stationOf(spot) === station;
 
 /** What a station waits for while no pair can be made; nothing where its numbers stand to be corrected. */
 function waits(station: Station, ruled: boolean): string | undefined {

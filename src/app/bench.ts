@@ -5,7 +5,7 @@ import type { Pair } from "#job/pair.ts";
 import type { Rules } from "#job/pipeline.ts";
 import type { SheetFile } from "#sheets/sheet-file.ts";
 import { answered, ask, noTurns, stopped, type Turns } from "./state/turns.ts";
-import { unpack, type FromWorker, type ToWorker } from "./worker-talk.ts";
+import { unpack, type FromWorker, type ReadLast, type ToWorker } from "./worker-talk.ts";
 
 /**
  * What the page wants worked out: the pair of a job, or the sheets of the pair that was made last. A trial becomes the work only
@@ -22,8 +22,8 @@ export interface Ear {
   progress(stage: string, fraction: number): void;
   pair(pair: Pair, wish: Wish): void;
   sheets(files: readonly SheetFile[], wish: Wish): void;
-  /** `rules` are those of the last, when the job got so far. */
-  refused(finding: Finding, wish: Wish, rules: Rules | undefined): void;
+  /** `rules` are those of the last, and `last` is that itself, when the job got so far. */
+  refused(finding: Finding, wish: Wish, rules: Rules | undefined, last: ReadLast | undefined): void;
   broke(why: string, wish: Wish): void;
   /** Nothing runs and nothing waits. */
   idle(): void;
@@ -112,7 +112,7 @@ export class Bench {
     if (start) this.#start(start.id, start.wish);
     if (message.say === "pair") this.#ear.pair(this.#pair!, wish);
     else if (message.say === "sheets") this.#ear.sheets(message.files, wish);
-    else if (message.say === "refused") this.#ear.refused(message.finding, wish, message.rules);
+    else if (message.say === "refused") this.#ear.refused(message.finding, wish, message.rules, message.last);
     else this.#ear.broke(message.why, wish);
     if (!start) this.#ear.idle();
   }

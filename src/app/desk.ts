@@ -13,9 +13,11 @@ import { bytesOf } from "./read-file.ts";
 import { ElsewhereChanged, Keep } from "./keep/keep.ts";
 import { isExample, onScan } from "./state/edits.ts";
 import { filesOf, redo, run, settle, startHistory, undo, type History, type Step } from "./state/history.ts";
+import type { SeenLast } from "./state/scan-work.ts";
 import { isPicture, Shelf } from "./state/shelf.ts";
+import type { ReadLast } from "./worker-talk.ts";
 import { wholeShare } from "./state/stage-words.ts";
-import { spotOf, tell, type Spot } from "./state/spots.ts";
+import { spotOf, stationOf, tell, type Spot } from "./state/spots.ts";
 import { withPhotos } from "./state/tape-edits.ts";
 import { speaksOf, takeOut, Tried, without } from "./state/tried.ts";
 
@@ -52,6 +54,8 @@ export interface Desktop {
   readonly trouble: Trouble | undefined;
   /** Photographs of a tape that make no pattern yet; they stay on the table until what is missing is added or they are let go. */
   readonly waiting: Job | undefined;
+  /** The last on a scan that waits. */
+  readonly waitingLast: SeenLast | undefined;
   readonly saved: Saved;
   /** Kept work was looked for: what is shown is the maker's own, or there is none. */
   readonly looked: boolean;
@@ -83,13 +87,13 @@ export class Desk {
   constructor() {
     const history = startHistory(defaultJob(), "the example last");
     this.#tried.good(history.now.job);
-    this.#now = { history, pair: undefined, rules: undefined, refused: undefined, stuck: false, busy: undefined, trouble: undefined, waiting: undefined, saved: "saving", looked: false, brought: undefined, sheets: undefined, sheetsOf: undefined, draft: false };
+    this.#now = { history, pair: undefined, rules: undefined, refused: undefined, stuck: false, busy: undefined, trouble: undefined, waiting: undefined, waitingLast: undefined, saved: "saving", looked: false, brought: undefined, sheets: undefined, sheetsOf: undefined, draft: false };
     this.#bench = new Bench(this.#shelf.files, {
       began: (wish) => this.#show({ busy: { on: wish.for, trial: wish.for === "pair" && wish.trial, stage: "", fraction: 0 } }),
       progress: (stage, fraction) => this.#now.busy && this.#show({ busy: { ...this.#now.busy, stage, fraction: wholeShare(this.#now.busy, stage, fraction) } }),
       pair: (pair, wish) => this.#madePair(pair, wish),
       sheets: (sheets) => this.#show({ sheets, sheetsOf: this.#now.pair, trouble: undefined }),
-      refused: (finding, wish, rules) => this.#refused(finding, wish, rules),
+      refused: (finding, wish, rules, last) => this.#refused(finding, wish, rules, last),
       broke: (why, wish) => this.#broke(why, wish),
       idle: () => this.#show({ busy: undefined }),
     });
@@ -159,6 +163,7 @@ export class Desk {
   /** Ends what is being worked out; what it was for is taken out again. */
   stop(): void {
     this.#bench.stop();
+    this.#show(this.#stillWaiting());
     this.#clearShelf();
     if (!this.#now.pair || this.#now.saved !== "saving") return;
     if (this.#tried.isGood(this.job)) this.#write();
@@ -210,10 +215,10 @@ export class Desk {
     });
   }
 
-  /** The tape that waits is another one, or is let go; it becomes the work as soon as a pair can be made of it. */
+  /** The tape or the scan that waits is another one, or is let go; it becomes the work as soon as a pair can be made of it. */
   changeWaiting(waiting: Job | undefined): void {
-    this.#show({ waiting, trouble: undefined });
-    if (waiting) this.#try(waiting, "opening photographs of a tape");
+    this.#show({ waiting, trouble: undefined, ...(waiting ? {} : { waitingLast: undefined }) });
+    if (waiting) this.#try(waiting, waiting.last.from === "scan" ? `opening ${waiting.last.file}` : "opening photographs of a tape");
     else this.#clearShelf();
   }
 
@@ -265,7 +270,7 @@ export class Desk {
     const shown = { pair, stuck: false, rules: rulesOf(pair), draft: wish.for === "pair" && wish.draft };
     this.#tried.good(wish.job);
     if (wish.for === "pair" && wish.trial) {
-      this.#show({ ...shown, trouble: undefined, refused: undefined, waiting: undefined, history: run(this.#now.history, wish.job, wish.what), ...(wish.opened ? {} : { brought: wish.job }) });
+      this.#show({ ...shown, trouble: undefined, refused: undefined, waiting: undefined, waitingLast: undefined, history: run(this.#now.history, wish.job, wish.what), ...(wish.opened ? {} : { brought: wish.job }) });
       this.#write();
       return;
     }
@@ -278,11 +283,14 @@ export class Desk {
     this.#write();
   }
 
-  #refused(finding: Finding, wish: Wish, rules: Rules | undefined): void {
+  #refused(finding: Finding, wish: Wish, rules: Rules | undefined, last: ReadLast | undefined): void {
     const sentence = tell(finding);
     if (wish.for === "sheets") return this.#show({ trouble: { kind: "refused", sentence } });
     if (wish.trial) {
-      this.#show({ trouble: { kind: "refused", sentence: `${sentence} What you had before is still here.`, ...(wish.opened ? { toCorrect: wish.job } : {}) }, ...(wish.job.last.from === "tape" && !wish.opened ? { waiting: wish.job } : {}) });
+      const spot = spotOf(finding, rules);
+      // A saved job, or a scan that only lacks a better number, can be opened all the same.
+      const correct = wish.opened || (rules !== undefined && spot !== undefined && stationOf(spot) !== "Last");
+      this.#show({ trouble: { kind: "refused", sentence: `${sentence} What you had before is still here.`, ...(correct ? { toCorrect: wish.job } : {}) }, ...(correct ? {} : this.#toWait(wish.job, last)) });
       return this.#clearShelf();
     }
     this.#tried.refuse(wish.job);
@@ -294,6 +302,19 @@ export class Desk {
     const refused = spot && { spot, sentence, text: back ? this.#typed.get(spot) : undefined };
     this.#show({ refused, trouble: { kind: "refused", sentence }, ...(rules && !back ? { rules } : {}), ...(back ? {} : { saved: "refused" as const, stuck: true }) });
     this.#typed.clear();
+  }
+
+  /** What a maker brings and can still put right waits: pictures of a tape, and a scan on which the last was found. */
+  #toWait(job: Job, read: ReadLast | undefined): Partial<Desktop> {
+    if (job.last.from === "measures") return {};
+    if (job.last.from === "tape") return { waiting: job, waitingLast: undefined, brought: job };
+    return read ? { waiting: job, waitingLast: { job, ...read }, brought: job } : this.#stillWaiting();
+  }
+
+  /** What was asked of a scan that waits cannot be: it waits as it was last seen. */
+  #stillWaiting(): Partial<Desktop> {
+    const { waitingLast } = this.#now;
+    return waitingLast ? { waiting: waitingLast.job } : {};
   }
 
   #broke(why: string, wish: Wish): void {

@@ -21,11 +21,14 @@ type Heavy = (typeof heavy)[number];
 /** A pair on its way to the page; heavy parts that are the very ones sent before are left out, and named. */
 export type Parcel = (Omit<LastPair, Heavy> & Partial<Pick<LastPair, Heavy>> & { readonly leftOut: readonly Heavy[] }) | TapedPair;
 
+/** A last that no pair could be made of, with what was found on it. */
+export type ReadLast = Pick<LastPair, "last" | "findings">;
+
 export type FromWorker =
   | { readonly say: "progress"; readonly id: number; readonly stage: string; readonly fraction: number }
   | { readonly say: "pair"; readonly id: number; readonly parcel: Parcel }
   | { readonly say: "sheets"; readonly id: number; readonly files: readonly SheetFile[] }
-  | { readonly say: "refused"; readonly id: number; readonly finding: Finding; readonly rules: Rules | undefined }
+  | { readonly say: "refused"; readonly id: number; readonly finding: Finding; readonly rules: Rules | undefined; readonly last: ReadLast | undefined }
   | { readonly say: "broke"; readonly id: number; readonly why: string };
 
 export function pack(pair: Pair, before: Pair | undefined): Parcel {

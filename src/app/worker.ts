@@ -2,9 +2,10 @@
 import { Refusal } from "#base/refusal.ts";
 import type { Job } from "#job/job.ts";
 import type { Pair } from "#job/pair.ts";
-import { Pipeline, type Rules } from "#job/pipeline.ts";
+import { readyFor } from "#job/pictures.ts";
+import { Pipeline, type Rules, type RunOptions } from "#job/pipeline.ts";
 import { sheetsFor } from "#job/sheets-for.ts";
-import { pack, type FromWorker, type ToWorker } from "./worker-talk.ts";
+import { pack, type FromWorker, type ReadLast, type ToWorker } from "./worker-talk.ts";
 
 /** The bench behind the page: keeps the pipeline with its memory, the scans, and which pair was sent last. */
 const scope = self as unknown as DedicatedWorkerGlobalScope;
@@ -29,11 +30,11 @@ function watchFor(id: number): (stage: string, fraction: number) => void {
   };
 }
 
-function make(job: Job, id: number, draft: boolean, onRules?: (rules: Rules) => void): Pair {
+function make(job: Job, id: number, draft: boolean, tell: Pick<RunOptions, "onRules" | "onLast"> = {}): Pair {
   return pipeline.run(job, files, {
     watch: watchFor(id),
     now: () => performance.now(),
-    ...(onRules ? { onRules } : {}),
+    ...tell,
     ...(draft ? { triangles: draftTriangles, withoutPieces: true } : {}),
   });
 }
@@ -49,9 +50,11 @@ async function answer(message: ToWorker): Promise<void> {
   }
   const { id } = message;
   let rules: Rules | undefined;
+  let last: ReadLast | undefined;
   try {
+    await readyFor(message.job);
     if (message.say === "run") {
-      const pair = make(message.job, id, message.draft, (known) => (rules = known));
+      const pair = make(message.job, id, message.draft, { onRules: (known) => (rules = known), onLast: (read) => (last = read) });
       tell({ say: "pair", id, parcel: pack(pair, sent) });
       sent = pair;
     } else {
@@ -59,7 +62,7 @@ async function answer(message: ToWorker): Promise<void> {
       tell({ say: "sheets", id, files: await sheetsFor(make(message.job, id, false), watchFor(id)) });
     }
   } catch (error) {
-    if (error instanceof Refusal) tell({ say: "refused", id, finding: error.finding, rules });
+    if (error instanceof Refusal) tell({ say: "refused", id, finding: error.finding, rules, last });
     else tell({ say: "broke", id, why: error instanceof Error ? error.message : String(error) });
   }
 }

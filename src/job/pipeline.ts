@@ -12,7 +12,7 @@ import { cutBottom, layBottomFlat } from "#shell/bottom.ts";
 import { cutShell, fineTriangles } from "#shell/cut.ts";
 import { flatLength, layFlat, layFree } from "#shell/lay-flat.ts";
 import type { TapeSaid } from "#tape/said.ts";
-import { tapedShell } from "#tape/taped-shell.ts";
+import { tapedShell } from "#tape/from-traced.ts";
 import type { Files } from "./files.ts";
 import type { Job } from "./job.ts";
 import { Memory, type Run } from "./memory.ts";
@@ -30,6 +30,8 @@ export interface RunOptions {
   readonly withoutPieces?: boolean;
   /** Told the rules as soon as the last is there, so that they are known also where the job is refused later on. */
   readonly onRules?: (rules: Rules) => void;
+  /** Told the last itself likewise: where no pair can be made of it, it can still be looked at and put right. */
+  readonly onLast?: (read: Pick<LastPair, "last" | "findings">) => void;
 }
 
 /** What the rules of construction say for one last; a taped pattern has its lines already. */
@@ -58,9 +60,10 @@ type Cut = ReturnType<typeof cutPieces>;
 /** The pieces of this run, or where they are not looked at those of the last full one. */
 const cutOr = (stages: Run, withoutPieces: boolean, anew: () => Cut): Cut => (withoutPieces ? (stages.former<Cut>("pieces") ?? { pieces: [], findings: [] }) : anew());
 
-function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triangles = fineTriangles, withoutPieces = false, onRules }: RunOptions): LastPair {
+function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triangles = fineTriangles, withoutPieces = false, onRules, onLast: tellLast }: RunOptions): LastPair {
   const read = lastOf(stages, job, files, watch);
   const { last, findings, ...beside } = read.value;
+  tellLast?.({ last, findings });
   const lineRules = lineRulesFor(last);
   const pieceRules = pieceRulesFor(last);
   onRules?.({ line: lineRules, piece: pieceRules });

@@ -197,6 +197,21 @@ inBrowser("a scanned last at the first station", (fresh) => {
     expect(await takenHold(page).count()).toBe(0);
   });
 
+  test("a scan that no pattern can be made of yet is shown all the same, to be put right or let go; the work stays", async () => {
+    await openApp(page, stage.address, "Last");
+    // A cleft at the toe, as between two toes: the last is found, but the upper would have a gap.
+    const cleft = changed(truth.mesh, (x, y, z) => [x > 190 && z > 6 ? x - 25 * Math.exp(-(((y - 10) / 1.5) ** 2)) * Math.min(1, (x - 190) / 40) : x, y, z]);
+    await page.getByLabel("file to open").setInputFiles({ name: "cleft.stl", mimeType: "model/stl", buffer: asStl(cleft) });
+    await page.getByText("No pattern can be made of this scan yet").waitFor();
+    await settled(page);
+    expect(await page.locator(".trouble p").innerText()).toContain("gap");
+    expect(await page.locator(".grip.ready").count()).toBeGreaterThan(4);
+    expect(await page.locator(".station-state", { hasText: "from measures" }).count()).toBe(1);
+    await page.getByRole("button", { name: "Let this scan go" }).click();
+    await page.locator(".ways-in").waitFor();
+    expect(await page.locator(".trouble p").count()).toBe(0);
+  });
+
   test("a scan that is no last is refused in words, and what was there stays", async () => {
     await openApp(page, stage.address, "Last");
     const ball = changed(truth.mesh, (x, y, z) => {

@@ -1,11 +1,10 @@
 import { useState, type ReactElement } from "react";
-import type { LastPair } from "#job/pair.ts";
 import type { FeatherLine, Point3 } from "#last/last.ts";
-import type { Desk } from "../desk.ts";
 import { surenessInk } from "../picture/found-lines.ts";
 import { surenessOf, type Sureness } from "../picture/feather-runs.ts";
 import { askedSpots } from "../state/asked-spots.ts";
 import { toFile } from "../state/file-place.ts";
+import type { ScanWork, SeenLast } from "../state/scan-work.ts";
 import type { Looking } from "../state/looking.ts";
 import { mm, percent } from "../state/numbers.ts";
 import { placeOf } from "../state/places.ts";
@@ -16,8 +15,8 @@ import { WithWhy } from "./why.tsx";
 import { WordChoice } from "./word-choice.tsx";
 
 interface LastFeatherProps {
-  readonly desk: Desk;
-  readonly pair: LastPair;
+  readonly work: ScanWork;
+  readonly seen: SeenLast;
   readonly looking: Looking;
 }
 
@@ -27,14 +26,14 @@ const stretches = { "at the toe": 0.97, "before the joint": 0.86, "at the joint"
 type Stretch = keyof typeof stretches;
 
 /** The feather line: how sure it is, and the places at which the maker has taken hold of it. */
-export function LastFeather({ desk, pair, looking }: LastFeatherProps): ReactElement {
-  const { last } = pair;
+export function LastFeather({ work, seen, looking }: LastFeatherProps): ReactElement {
+  const { last } = seen;
   const { measures: m, feather } = last;
-  const { pulls } = askedSpots(desk.job, pair);
+  const { pulls } = askedSpots(work.job, seen);
   const [flank, setFlank] = useState<(typeof flanks)[number]>("inner");
   const [stretch, setStretch] = useState<Stretch>("at the waist");
   const takeHold = (): void => {
-    desk.change(addPull(desk.job, toFile(last.placement, featherAt(feather, flank, stretches[stretch]))), "taking hold of the feather line");
+    work.change(addPull(work.job, toFile(last.placement, featherAt(feather, flank, stretches[stretch]))), "taking hold of the feather line");
     looking.change({ hand: "feather", from: { name: "below" } });
     focusSoon(`pull ${pulls.length}`);
   };
@@ -58,7 +57,7 @@ export function LastFeather({ desk, pair, looking }: LastFeatherProps): ReactEle
           {pulls.map((p, i) => (
             <li key={`${i} ${p.join()}`} className={looking.lit === `pull ${i}` ? "lit-row" : ""} onPointerEnter={() => looking.change({ lit: `pull ${i}` })} onPointerLeave={() => looking.change({ lit: undefined })}>
               Place {i + 1}, {placeOf(last, p)}.{" "}
-              <button type="button" className="word" aria-label={`take out place ${i + 1}`} onClick={() => desk.change(dropPull(desk.job, i), `letting go of place ${i + 1} on the feather line`)}>take out</button>
+              <button type="button" className="word" aria-label={`take out place ${i + 1}`} onClick={() => work.change(dropPull(work.job, i), `letting go of place ${i + 1} on the feather line`)}>take out</button>
             </li>
           ))}
         </ol>

@@ -1,9 +1,8 @@
 import type { ReactElement, ReactNode } from "react";
-import type { LastPair } from "#job/pair.ts";
 import type { MeasureName } from "#last/said.ts";
-import type { Desk } from "../desk.ts";
 import { lengthField, type Field } from "../state/measure-field.ts";
 import { mm } from "../state/numbers.ts";
+import type { ScanWork, SeenLast } from "../state/scan-work.ts";
 import { saidOf, setReading } from "../state/scan-edits.ts";
 import { MeasureHow } from "./last-help.tsx";
 import { NumberField } from "./number-field.tsx";
@@ -30,24 +29,24 @@ const names: Readonly<Record<MeasureName, string>> = {
 const field: Field = lengthField(0, 700, 0.5);
 
 interface LastMeasuresProps {
-  readonly desk: Desk;
-  readonly pair: LastPair;
+  readonly work: ScanWork;
+  readonly seen: SeenLast;
 }
 
 /** Lengths and girths in sentences; over each the maker may type what she reads on the last itself. */
-export function LastMeasures({ desk, pair }: LastMeasuresProps): ReactElement {
-  const own = saidOf(desk.job).measured ?? {};
-  const found = pair.last.measures;
+export function LastMeasures({ work, seen }: LastMeasuresProps): ReactElement {
+  const own = saidOf(work.job).measured ?? {};
+  const found = seen.last.measures;
   const number = (of: MeasureName): ReactNode => (
     <NumberField
       label={names[of]}
       value={own[of] ?? found[of]}
       field={field}
-      desk={desk}
+      desk={work.fields}
       spot={`scan ${of}`}
-      edit={(v) => setReading(desk.job, of, v)}
+      edit={(v) => setReading(work.job, of, v)}
       what={`your ${names[of]}`}
-      reading={{ own: own[of] !== undefined, forget: () => desk.change(setReading(desk.job, of, undefined), `forgetting your ${names[of]}`) }}
+      reading={{ own: own[of] !== undefined, forget: () => work.change(setReading(work.job, of, undefined), `forgetting your ${names[of]}`) }}
     />
   );
   const sentence = (name: string, of: readonly MeasureName[], words: ReactNode): ReactElement => (

@@ -1,10 +1,10 @@
 import { useRef, type ReactElement } from "react";
-import type { LastPair } from "#job/pair.ts";
 import type { LastComparison } from "#last/compare.ts";
 import type { MeasureName } from "#last/said.ts";
 import type { Desk } from "../desk.ts";
 import type { ApartMap } from "../picture/apart-map.ts";
 import { mapCss } from "../picture/map-scale.ts";
+import type { SeenLast } from "../state/scan-work.ts";
 import type { Looking } from "../state/looking.ts";
 import { mm, say, sayFixed } from "../state/numbers.ts";
 import { withOther } from "../state/scan-edits.ts";
@@ -13,7 +13,7 @@ import { NotesOn } from "./notes.tsx";
 
 interface LastOtherProps {
   readonly desk: Desk;
-  readonly pair: LastPair;
+  readonly seen: SeenLast;
   readonly looking: Looking;
   readonly map: ApartMap | undefined;
 }
@@ -25,14 +25,14 @@ const verdicts: Readonly<Record<LastComparison["verdict"], string>> = {
 };
 
 /** The other last of the pair, held against this one. */
-export function LastOther({ desk, pair, looking, map }: LastOtherProps): ReactElement {
+export function LastOther({ desk, seen, looking, map }: LastOtherProps): ReactElement {
   const chooser = useRef<HTMLInputElement>(null);
   const { last } = desk.job;
   const asked = last.from === "scan" ? last.other : undefined;
   const choose = (
     <Chooser at={chooser} label="the other last of the pair" accept=".stl,.obj,.ply,.glb" onFiles={([file]) => {
       if (!file) return;
-      looking.change({ mapped: true });
+      looking.change({ mapped: true, hand: "last" });
       void desk.openInto([file], (job, [name]) => withOther(job, name), "comparing with the other last");
     }} />
   );
@@ -43,10 +43,10 @@ export function LastOther({ desk, pair, looking, map }: LastOtherProps): ReactEl
       {choose}
       {!asked && (
         <p className="sentence">
-          The {pair.last.side === "left" ? "right" : "left"} last is made as the mirror of this one. If you have scanned both, {word("compare with the other last")} to see where they differ.
+          The {seen.last.side === "left" ? "right" : "left"} last is made as the mirror of this one. If you have scanned both, {word("compare with the other last")} to see where they differ.
         </p>
       )}
-      {asked && pair.other && map && <Compared comparison={pair.other.comparison} file={asked.file} map={map} looking={looking} measures={pair.last.measures} />}
+      {asked && seen.other && map && <Compared comparison={seen.other.comparison} file={asked.file} map={map} looking={looking} measures={seen.last.measures} />}
       {asked && (
         <p className="sentence">
           {word("Compare with another one")}, or <button type="button" className="word" onClick={() => desk.change(withOther(desk.job, undefined), "leaving the comparison")}>leave the comparison</button>.
@@ -61,7 +61,7 @@ interface ComparedProps {
   readonly file: string;
   readonly map: ApartMap;
   readonly looking: Looking;
-  readonly measures: LastPair["last"]["measures"];
+  readonly measures: SeenLast["last"]["measures"];
 }
 
 const rows: readonly (readonly [MeasureName, string])[] = [
@@ -84,9 +84,9 @@ function Compared({ comparison, file, map, looking, measures }: ComparedProps): 
       <p className="sentence"><b>{verdicts[verdict]}</b> {file} was {mirrored ? "mirrored and " : ""}laid on this last as closely as it goes.</p>
       <NotesOn spots={["scan other"]} />
       <p className="sentence">
-        It differs most {map.worst.where}: there it {map.worst.mm > 0 ? "stands out" : "lies inside"} by {mm(Math.abs(map.worst.mm))}. All but a twentieth lies within {mm(surface.p95Mm)}; the feather lines run{" "}
-        {mm(feather.rmsMm)} apart, at most {mm(feather.maxMm)}.{" "}
-        <button type="button" className="word" aria-pressed={looking.mapped} onClick={() => looking.change({ mapped: !looking.mapped })}>{looking.mapped ? "Hide the colours" : "Show it in colours"}</button>
+        It differs most {map.worst.where}: there it {map.worst.mm > 0 ? "stands out" : "lies inside"} by {mmApart(map.worst.mm)}. All but a twentieth lies within {mmApart(surface.p95Mm)}; the feather lines run{" "}
+        {mmApart(feather.rmsMm)} apart, at most {mmApart(feather.maxMm)}.{" "}
+        <button type="button" className="word" onClick={() => looking.change({ mapped: !looking.mapped })}>{looking.mapped ? "Hide the colours" : "Show it in colours"}</button>
       </p>
       {looking.mapped && <Legend end={map.end} />}
       <table className="figures">
@@ -102,12 +102,14 @@ function Compared({ comparison, file, map, looking, measures }: ComparedProps): 
   );
 }
 
+const mmApart = (d: number): string => mm(Math.abs(d), Math.abs(d) < 1 ? 2 : 1);
+
 function Legend({ end }: { readonly end: number }): ReactElement {
   const shares = Array.from({ length: 9 }, (_, i) => (i - 4) / 4);
   return (
     <figure className="legend">
       <div className="swatches" aria-hidden="true">{shares.map((s) => <span key={s} style={{ background: mapCss(s) }} />)}</div>
-      <div className="marks" aria-hidden="true">{shares.map((s) => <span key={s}>{s > 0 ? "+" : ""}{say(s * end, 2)}</span>)}</div>
+      <div className="marks" aria-hidden="true">{shares.map((s, i) => <span key={s}>{i % 2 === 0 && `${s > 0 ? "+" : ""}${say(s * end, 2)}`}</span>)}</div>
       <figcaption>mm: plus where the other last stands out beyond this one, minus where it lies inside. The numbered lines on the last say the same.</figcaption>
     </figure>
   );

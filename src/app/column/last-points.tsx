@@ -1,8 +1,7 @@
 import { useState, type ReactElement } from "react";
-import type { LastPair } from "#job/pair.ts";
 import type { LandmarkName } from "#last/said.ts";
-import type { Desk } from "../desk.ts";
 import { askedSpots } from "../state/asked-spots.ts";
+import type { ScanWork, SeenLast } from "../state/scan-work.ts";
 import type { Looking } from "../state/looking.ts";
 import { pointKeys, pointNames } from "../state/point-names.ts";
 import { setPoint } from "../state/scan-edits.ts";
@@ -10,16 +9,16 @@ import { PointHow } from "./last-help.tsx";
 import { NotesOn } from "./notes.tsx";
 
 interface LastPointsProps {
-  readonly desk: Desk;
-  readonly pair: LastPair;
+  readonly work: ScanWork;
+  readonly seen: SeenLast;
   readonly looking: Looking;
 }
 
 /** The named points: each name opens what it is and how it is found, by the program and by hand. */
-export function LastPoints({ desk, pair, looking }: LastPointsProps): ReactElement {
+export function LastPoints({ work, seen, looking }: LastPointsProps): ReactElement {
   const [open, setOpen] = useState<LandmarkName>();
-  const { placed } = askedSpots(desk.job, pair);
-  const again = (name: LandmarkName): void => desk.change(setPoint(desk.job, name, undefined), `finding the ${pointNames[name]} again`);
+  const { placed } = askedSpots(work.job, seen);
+  const again = (name: LandmarkName): void => work.change(setPoint(work.job, name, undefined), `finding the ${pointNames[name]} again`);
   return (
     <>
       <h3>Its points</h3>

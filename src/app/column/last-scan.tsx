@@ -5,6 +5,7 @@ import type { Side } from "#last/last.ts";
 import type { Desk } from "../desk.ts";
 import type { ApartMap } from "../picture/apart-map.ts";
 import type { Looking } from "../state/looking.ts";
+import { scanWork, type SeenLast } from "../state/scan-work.ts";
 import { setScanSide } from "../state/scan-edits.ts";
 import { FindingsList } from "./findings-list.tsx";
 import { LastFeather } from "./last-feather.tsx";
@@ -22,6 +23,8 @@ interface LastScanProps {
   readonly desk: Desk;
   /** Nothing while no pair can be made. */
   readonly pair: LastPair | undefined;
+  /** The last that is shown: that of the pair, or of a scan that waits. */
+  readonly seen: SeenLast | undefined;
   readonly looking: Looking;
   /** How far the other last of the pair differs, when there is one. */
   readonly map: ApartMap | undefined;
@@ -30,22 +33,29 @@ interface LastScanProps {
 }
 
 /** A last from a scan, as sentences: what was read, mended and found on it, all of which can be put right. */
-export function LastScan({ desk, pair, looking, map, rest }: LastScanProps): ReactElement | null {
-  const { last } = desk.job;
+export function LastScan({ desk, pair, seen, looking, map, rest }: LastScanProps): ReactElement | null {
+  const work = scanWork(desk);
+  const { last } = work.job;
   if (last.from !== "scan") return null;
-  if (!pair) return <p className="sentence">This last is read from <b>{last.file}</b>.</p>;
+  if (!seen) return <p className="sentence">This last is read from <b>{last.file}</b>.</p>;
   return (
     <>
+      {work.waiting && (
+        <p className="sentence">
+          <b>No pattern can be made of this scan yet</b>, for the reason above the picture. Put right here what was found wrong, most likely the feather line; it is tried again after each change.{" "}
+          <button type="button" className="word" onClick={() => desk.changeWaiting(undefined)}>Let this scan go</button>
+        </p>
+      )}
       <WithWhy name="unit and side" word="how" why={<UnitAndSide />} spots={["scan unit", "scan side"]}>
-        This last was read from <b>{last.file}</b>, in {unitNames[pair.last.placement.unit]}. It is a{" "}
-        <WordChoice label="foot" value={pair.last.side} options={sides} onChange={(side) => desk.change(setScanSide(desk.job, side), "the side")} /> last.
+        This last was read from <b>{last.file}</b>, in {unitNames[seen.last.placement.unit]}. It is a{" "}
+        <WordChoice label="foot" value={seen.last.side} options={sides} onChange={(side) => work.change(setScanSide(work.job, side), "the side")} /> last.
       </WithWhy>
-      <Mended rest={rest} all={pair.findings} />
-      <SizeField desk={desk} pair={pair} />
-      <LastMeasures desk={desk} pair={pair} />
-      <LastFeather desk={desk} pair={pair} looking={looking} />
-      <LastPoints desk={desk} pair={pair} looking={looking} />
-      <LastOther desk={desk} pair={pair} looking={looking} map={map} />
+      <Mended rest={rest} all={seen.findings} />
+      {!work.waiting && <SizeField desk={desk} pair={pair} />}
+      <LastMeasures work={work} seen={seen} />
+      <LastFeather work={work} seen={seen} looking={looking} />
+      <LastPoints work={work} seen={seen} looking={looking} />
+      {!work.waiting && <LastOther desk={desk} seen={seen} looking={looking} map={map} />}
     </>
   );
 }

@@ -4,10 +4,12 @@ import type { LastPair, Pair } from "#job/pair.ts";
 import type { ApartMap } from "../picture/apart-map.ts";
 import type { Looking } from "../state/looking.ts";
 import type { Desk } from "../desk.ts";
+import { seenLast } from "../state/scan-work.ts";
 import { isExample } from "../state/edits.ts";
 import { mm } from "../state/numbers.ts";
 import { FindingsList } from "./findings-list.tsx";
 import { FromMeasures } from "./from-measures.tsx";
+import { FromTape } from "./from-tape.tsx";
 import { LastScan } from "./last-scan.tsx";
 import { LastWays } from "./last-ways.tsx";
 
@@ -26,17 +28,19 @@ interface StationLastProps {
 /** The first station: where the last comes from, and what was found on it. */
 export function StationLast({ desk, pair, onOpen, onPictures, looking, map, rest }: StationLastProps): ReactElement {
   const onLast = pair?.from === "last" ? pair : undefined;
-  const { from } = desk.job.last;
+  const { from } = (desk.now.waiting ?? desk.job).last;
+  const seen = seenLast(desk);
   const ways = <LastWays desk={desk} side={pair ? (pair.from === "last" ? pair.last.side : pair.tape.side) : "right"} onOpen={onOpen} onPictures={onPictures} />;
   // Who comes for the first time reads first how her own last comes in.
-  const waysFirst = isExample(desk.job);
+  const waysFirst = isExample(desk.job) && !desk.now.waiting;
   return (
     <>
       {waysFirst && ways}
+      {from === "tape" && <FromTape desk={desk} pair={pair} />}
       {from === "measures" && <FromMeasures desk={desk} pair={pair} />}
-      {from === "scan" && <LastScan desk={desk} pair={onLast} looking={looking} map={map} rest={rest} />}
+      {from === "scan" && <LastScan desk={desk} pair={onLast} seen={seen} looking={looking} map={map} rest={rest} />}
       {onLast && from === "measures" && <FeatherFollows pair={onLast} />}
-      {from !== "scan" && <FindingsList findings={rest} all={pair?.findings ?? []} />}
+      {from !== "scan" && !desk.now.waiting && <FindingsList findings={rest} all={pair?.findings ?? []} />}
       {!waysFirst && ways}
     </>
   );

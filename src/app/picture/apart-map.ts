@@ -1,5 +1,5 @@
 import type { Last, Point3 } from "#last/last.ts";
-import { say } from "../state/numbers.ts";
+import { apart as signed } from "../state/numbers.ts";
 import { placeOf } from "../state/places.ts";
 import { liftedOff } from "./drawn-lines.ts";
 import { mapColour } from "./map-scale.ts";
@@ -33,7 +33,7 @@ export function apartMap(last: Last, apart: Float64Array): ApartMap {
   for (let v = 1; v < apart.length; v++) if (Math.abs(apart[v]!) > Math.abs(apart[worst]!)) worst = v;
   const at: Point3 = [positions[3 * worst]!, positions[3 * worst + 1]!, positions[3 * worst + 2]!];
   const mm = apart[worst] ?? 0;
-  return { end, colours, lines: found.map((l) => lay(l.points, lifted)), numbers: numbersFor(found, lifted), worst: { mm, at, where: placeOf(last, at), text: `${signed(mm)} mm, the most` } };
+  return { end, colours, lines: found.map((l) => lay(l.points, lifted)), numbers: numbersFor(found, lifted), worst: { mm, at, where: placeOf(last, at), text: `most: ${signed(mm)}` } };
 }
 
 /** End of the scale, a round length that takes in nearly all: 0.5, 1, 2, 4 or 8 mm. */
@@ -42,8 +42,6 @@ export function endOf(apart: Float64Array): number {
   const most = sorted[Math.floor(sorted.length * 0.99)] ?? 0;
   return [0.5, 1, 2, 4].find((end) => most <= end) ?? 8;
 }
-
-const signed = (mm: number): string => `${mm > 0 ? "+" : ""}${say(mm)}`;
 
 function numbersFor(lines: readonly LevelLine[], positions: Float64Array): ApartMap["numbers"] {
   const out: ApartMap["numbers"][number][] = [];

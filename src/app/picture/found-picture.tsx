@@ -1,7 +1,7 @@
 import { useMemo, type ReactElement } from "react";
-import type { LastPair } from "#job/pair.ts";
 import type { Desk } from "../desk.ts";
 import { hands, handWords } from "../state/hand.ts";
+import { scanWork, type SeenLast } from "../state/scan-work.ts";
 import type { Looking } from "../state/looking.ts";
 import type { ApartMap } from "./apart-map.ts";
 import { FoundView } from "./found-view.tsx";
@@ -11,24 +11,24 @@ import { notesOnLast } from "./notes.ts";
 
 interface FoundPictureProps {
   readonly desk: Desk;
-  readonly pair: LastPair;
+  readonly seen: SeenLast;
   readonly looking: Looking;
   readonly map: ApartMap | undefined;
 }
 
 /** The picture of the first station, with the words that say where to look from and what a hand on it moves. */
-export function FoundPicture({ desk, pair, looking, map }: FoundPictureProps): ReactElement {
+export function FoundPicture({ desk, seen, looking, map }: FoundPictureProps): ReactElement {
   const ink = useInk();
-  const notes = useMemo(() => notesOnLast(pair), [pair]);
+  const notes = useMemo(() => notesOnLast(seen), [seen]);
   const { from, hand, lit, change } = looking;
   return (
     <>
       <div className="views">
-        <FoundView desk={desk} pair={pair} ink={ink} map={map} notes={notes} from={from} hand={hand} lit={lit} onLit={(spot) => change({ lit: spot })} />
+        <FoundView work={scanWork(desk)} seen={seen} ink={ink} map={map} notes={notes} from={from} hand={hand} lit={lit} onLit={(spot) => change({ lit: spot })} />
       </div>
       <div className="under">
         <LookFrom onLook={(name) => change({ from: { name } })} />
-        {pair.last.source === "scan" && (
+        {seen.last.source === "scan" && (
           <p>
             <span>Your hand moves</span>
             {hands.map((h) => <button key={h} type="button" className="word" aria-pressed={h === hand} onClick={() => change({ hand: h })}>{handWords[h]}</button>)}

@@ -1,12 +1,11 @@
 import { useEffect, useMemo, useState, type PointerEvent, type ReactElement } from "react";
-import type { LastPair } from "#job/pair.ts";
 import type { Point3 } from "#last/last.ts";
 import type { LandmarkName } from "#last/said.ts";
-import type { Desk } from "../desk.ts";
 import { askedSpots } from "../state/asked-spots.ts";
 import { toFile } from "../state/file-place.ts";
 import { pointKeys, pointNames } from "../state/point-names.ts";
 import { addPull, dropPull, movePull, setPoint } from "../state/scan-edits.ts";
+import type { ScanWork, SeenLast } from "../state/scan-work.ts";
 import type { Hand } from "../state/hand.ts";
 import type { ApartMap } from "./apart-map.ts";
 import { squareEyes, type EyeName } from "./eyes.ts";
@@ -19,8 +18,8 @@ import { useTurning } from "./turning.ts";
 import { useScene } from "./use-scene.ts";
 
 export interface FoundViewProps {
-  readonly desk: Desk;
-  readonly pair: LastPair;
+  readonly work: ScanWork;
+  readonly seen: SeenLast;
   readonly ink: Ink;
   /** How far the other last of the pair differs, when that is to be shown. */
   readonly map: ApartMap | undefined;
@@ -37,14 +36,14 @@ export interface FoundViewProps {
 const roomForNames = 128;
 
 /** The last as it was found: its lines, its points by name, and what is doubtful, all of which the maker can put right. */
-export function FoundView({ desk, pair, ink, map, notes, from, hand, lit, onLit }: FoundViewProps): ReactElement {
-  const { last } = pair;
+export function FoundView({ work, seen, ink, map, notes, from, hand, lit, onLit }: FoundViewProps): ReactElement {
+  const { last } = seen;
   const eye = useMemo(() => ({ ...squareEyes[from.name] }), [from]);
   const { canvas, frame, size, scene, none } = useScene(last, eye, roomForNames);
   const [drag, setDrag] = useState<{ readonly spot: string; readonly at: Point3 }>();
   const [hover, setHover] = useState<Point3>();
-  const { job } = desk;
-  const asked = useMemo(() => askedSpots(job, pair), [job, pair]);
+  const { job } = work;
+  const asked = useMemo(() => askedSpots(job, seen), [job, seen]);
   const grasp: Hand = last.source === "scan" ? hand : "last";
 
   const pulling = drag && !drag.spot.startsWith("point") ? drag.at : undefined;
@@ -98,11 +97,11 @@ export function FoundView({ desk, pair, ink, map, notes, from, hand, lit, onLit 
         onLit={(on) => onLit(on ? spot : undefined)} />
     );
   };
-  const put = (edit: (at: Point3) => typeof job, what: string) => (at: Point3) => desk.change(edit(toFile(last.placement, at)), what);
+  const put = (edit: (at: Point3) => typeof job, what: string) => (at: Point3) => work.change(edit(toFile(last.placement, at)), what);
   const ready = (spot: string, at: Point3) => grip(spot, "the feather line", at, { ready: true, onPut: put((f) => addPull(job, f), "pulling the feather line") });
   const point = (key: LandmarkName) => grip(`point ${key}`, pointNames[key], asked.points[key], {
     onPut: put((f) => setPoint(job, key, f), `placing the ${pointNames[key]}`),
-    ...(asked.placed.has(key) ? { onDelete: () => desk.change(setPoint(job, key, undefined), `finding the ${pointNames[key]} again`) } : {}),
+    ...(asked.placed.has(key) ? { onDelete: () => work.change(setPoint(job, key, undefined), `finding the ${pointNames[key]} again`) } : {}),
   });
 
   return (
@@ -131,7 +130,7 @@ export function FoundView({ desk, pair, ink, map, notes, from, hand, lit, onLit 
             const { x, y, seen } = place(n.at);
             return seen && <text key={n.key} className="level" x={x} y={y} textAnchor="middle" dominantBaseline="middle">{n.text}</text>;
           })}
-          {scene && <MarginWords items={labels} width={size.width} height={size.height} />}
+          {scene && <MarginWords items={labels} width={size.width} height={size.height} body={scene.span()} />}
           {scene && grasp === "feather" && (
             <>
               {readyPlaces(course, asked.pulls).map((p, i) => ready(`ready ${i}`, p))}
@@ -139,7 +138,7 @@ export function FoundView({ desk, pair, ink, map, notes, from, hand, lit, onLit 
               {asked.pulls.map((p, i) => grip(`pull ${i}`, `Place ${i + 1} of yours on the feather line`, p, {
                 mark: `${i + 1}`,
                 onPut: put((f) => movePull(job, i, f), "pulling the feather line"),
-                onDelete: () => desk.change(dropPull(job, i), `letting go of place ${i + 1} on the feather line`),
+                onDelete: () => work.change(dropPull(job, i), `letting go of place ${i + 1} on the feather line`),
               }))}
             </>
           )}

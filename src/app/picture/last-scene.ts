@@ -205,6 +205,18 @@ export class LastScene {
     return new THREE.Vector3(p[0], p[1], p[2]).add(across).toArray();
   }
 
+  /** From where to where the last reaches across the picture, px. */
+  span(): { readonly left: number; readonly right: number } {
+    let [left, right] = [Infinity, -Infinity];
+    const position = this.#last.geometry.getAttribute("position");
+    const v = new THREE.Vector3();
+    for (let i = 0; i < (position?.count ?? 0); i += 41) {
+      const { x } = v.fromBufferAttribute(position!, i).project(this.#camera);
+      [left, right] = [Math.min(left, x), Math.max(right, x)];
+    }
+    return { left: ((left + 1) / 2) * this.#size.width, right: ((right + 1) / 2) * this.#size.width };
+  }
+
   get mmPerPx(): number {
     return this.#mmPerPx;
   }

@@ -12,18 +12,25 @@ export interface Placed extends Named {
   readonly labelY: number;
 }
 
+/** From where to where something reaches across the picture, px. */
+export interface Span {
+  readonly left: number;
+  readonly right: number;
+}
+
 /**
  * Stands words in the margins, each on the side its place is nearer to, from top to bottom in the order of the places, so that
- * no two overlap and no two leader lines on one side cross.
+ * no two overlap and no two leader lines on one side cross. They stand clear of `body`, where there is room.
  */
-export function inMargins(items: readonly Named[], width: number, height: number, lineHeight = 24, margin = 10): readonly Placed[] {
+export function inMargins(items: readonly Named[], width: number, height: number, body: Span = { left: Infinity, right: -Infinity }): readonly Placed[] {
+  const [lineHeight, margin] = [24, 10];
   const leftmost = Math.min(...items.map((i) => i.x));
   const rightmost = Math.max(...items.map((i) => i.x));
   // A little left of the middle, so that what stands in the middle does not draw its line across the whole last.
   const border = items.length > 1 ? leftmost + 0.4 * (rightmost - leftmost) : width / 2;
   return (["left", "right"] as const).flatMap((side) => {
     // Not farther out than needed: a leader line is there to be short.
-    const out = side === "left" ? Math.max(margin, leftmost - reach) : Math.min(width - margin, rightmost + reach);
+    const out = side === "left" ? Math.max(margin, Math.min(leftmost, body.left) - reach) : Math.min(width - margin, Math.max(rightmost, body.right) + reach);
     const mine = items.filter((i) => (i.x < border ? "left" : "right") === side).sort((a, b) => a.y - b.y);
     const ys = spread(mine.map((i) => i.y), lineHeight, margin + lineHeight / 2, height - margin - lineHeight / 2);
     return mine.map((item, i) => ({ ...item, side, labelX: out, labelY: ys[i]! }));

@@ -1,12 +1,12 @@
 import type { ReactElement } from "react";
 import { clearPlace, type Place } from "./clear-place.ts";
-import { inMargins, type Named } from "./margin-labels.ts";
+import { inMargins, type Named, type Span } from "./margin-labels.ts";
 
 /** Words in the margins of a picture, each with a thin leader line to its place. */
-export function MarginWords({ items, width, height }: { readonly items: readonly Named[]; readonly width: number; readonly height: number }): ReactElement {
+export function MarginWords({ items, width, height, body }: { readonly items: readonly Named[]; readonly width: number; readonly height: number; readonly body?: Span | undefined }): ReactElement {
   return (
     <g className="margin-words">
-      {inMargins(items, width, height).map((l) => {
+      {inMargins(items, width, height, body).map((l) => {
         const end = l.labelX + (l.side === "left" ? 1 : -1) * (l.text.length * 7.3 + 8);
         return (
           <g key={l.key}>

@@ -15,7 +15,7 @@ export interface NoteOnBoth extends Note {
 }
 
 /** Findings about the last itself that speak of a place. */
-export function notesOnLast({ findings }: Pick<LastPair, "findings">): readonly Note[] {
+export function notesOnLast({ findings }: { readonly findings: readonly Finding[] }): readonly Note[] {
   return findingsAt("Last", findings).flatMap((f) => noteOf(findings, f));
 }
 

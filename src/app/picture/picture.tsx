@@ -4,12 +4,16 @@ import type { Desk } from "../desk.ts";
 import type { Looking } from "../state/looking.ts";
 import type { PagePlan } from "../state/page-plan.ts";
 import type { Station } from "../state/stations.ts";
+import { seenLast } from "../state/scan-work.ts";
 import type { ApartMap } from "./apart-map.ts";
 import { FoundPicture } from "./found-picture.tsx";
 import { LastPicture } from "./last-picture.tsx";
+import { MadePicture } from "./made-picture.tsx";
 import { PiecesView } from "./pieces-view.tsx";
 import { SheetsView } from "./sheets-view.tsx";
 import type { StretchMap } from "./stretch-map.ts";
+import { TapePicture } from "./tape-picture.tsx";
+import { TapeView } from "./tape-view.tsx";
 
 interface PictureProps {
   readonly desk: Desk;
@@ -28,8 +32,15 @@ interface PictureProps {
 export function Picture(props: PictureProps): ReactElement {
   const { desk, pair, station, looking, apart, plan, chosen, onChoose } = props;
   if (station === "Sheets") return plan ? <SheetsView plan={plan} paper={pair.job.paper} /> : <></>;
+  if (station === "Pieces") return <PiecesView pieces={pair.pieces} chosen={chosen} onChoose={onChoose} />;
+  if (station === "Last") {
+    const { waiting } = desk.now;
+    if (waiting ? waiting.last.from === "tape" : pair.from === "tape") return <TapePicture desk={desk} pair={pair} />;
+    const seen = seenLast(desk);
+    const found = seen && <FoundPicture desk={desk} seen={seen} looking={looking} map={apart} />;
+    if (found) return !waiting && pair.from === "last" && pair.traces ? <MadePicture desk={desk} pair={pair}>{found}</MadePicture> : found;
+  }
   // A taped pattern has no last to be shown.
-  if (station === "Pieces" || pair.from === "tape") return <PiecesView pieces={pair.pieces} chosen={chosen} onChoose={onChoose} />;
-  if (station === "Last") return <FoundPicture desk={desk} pair={pair} looking={looking} map={apart} />;
+  if (pair.from === "tape") return <TapeView pair={pair} />;
   return <LastPicture {...props} pair={pair} />;
 }

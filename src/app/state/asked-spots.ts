@@ -1,9 +1,9 @@
 import type { Job } from "#job/job.ts";
-import type { LastPair } from "#job/pair.ts";
 import type { Point3 } from "#last/last.ts";
 import type { LandmarkName } from "#last/said.ts";
 import { toLast } from "./file-place.ts";
 import { pointKeys } from "./point-names.ts";
+import type { SeenLast } from "./scan-work.ts";
 import { saidOf } from "./scan-edits.ts";
 
 /** Where the maker has put things, in the frame of the last that is shown; the last itself may still be behind. */
@@ -16,7 +16,7 @@ export interface AskedSpots {
   readonly placed: ReadonlySet<LandmarkName>;
 }
 
-export function askedSpots(job: Job, { job: shown, last }: Pick<LastPair, "job" | "last">): AskedSpots {
+export function askedSpots(job: Job, { job: shown, last }: Pick<SeenLast, "job" | "last">): AskedSpots {
   const said = saidOf(job);
   const known = new Set((saidOf(shown).featherThrough ?? []).map(String));
   const here = (p: Point3): Point3 => toLast(last.placement, p);

@@ -50,6 +50,11 @@ export function mm(value: number, decimals = 1): string {
   return `${say(value, decimals)}\u00a0mm`;
 }
 
+/** A small difference, with its sign where it is more: hundredths under a millimetre, tenths above. */
+export function apart(value: number): string {
+  return `${value > 0 ? "+" : ""}${say(value, Math.abs(value) < 1 ? 2 : 1)}`;
+}
+
 /** A share in percent, kept on one line. */
 export function percent(share: number, decimals = 1): string {
   return `${say(share * 100, decimals)}\u00a0%`;

@@ -23,6 +23,11 @@ const byCode: Partial<Record<Finding["code"], Spot>> = {
   "fold-needs-notches": "pieces toplineFoldMm",
   "fold-too-tight": "pieces toplineFoldMm",
   "lining-outside-upper": "pieces liningToeInMm",
+  "photo-bar-off": "card bar",
+  "photo-bar-not-measured": "card bar",
+  "photo-printed-off": "card bar",
+  "outline-length": "last stickLengthMm",
+  "outline-spring": "last toeSpringMm",
   "unit-read": "scan unit",
   "unit-doubtful": "scan unit",
   "last-unusual-length": "scan unit",
@@ -38,6 +43,11 @@ const byCode: Partial<Record<Finding["code"], Spot>> = {
   "edge-drawn": "scan feather",
   "edge-none": "scan feather",
   "edge-hidden": "scan feather",
+  "pair-true": "scan other",
+  "pair-none": "scan other",
+  "pair-same-side": "scan other",
+  "pair-side-doubtful": "scan other",
+  "pair-differs-at": "scan other",
 };
 
 /** The number that a finding speaks of, if it is one. */
@@ -55,6 +65,8 @@ export function spotOf(f: Finding, rules: Rules | undefined): Spot | undefined {
     case "measure-not-a-length":
     case "measure-out-of-range":
     case "measures-contradict":
+    case "girth-against-outlines":
+    case "outline-width":
       return `last ${f.data.measure.replace(/Mm$/, "")}Mm` as Spot;
     case "own-measure-differs":
       return `scan ${f.data.measure}` as Spot;
