@@ -5,7 +5,7 @@ import { edgeLength, edgePoint } from "#pieces/net-upper.ts";
 import { pieceRulesFor, pieceRulesForTape, pieceSettingsFrom } from "#pieces/rules.ts";
 import { defaultJob } from "#job/default-job.ts";
 import { Pipeline } from "#job/pipeline.ts";
-import { tapedShell } from "#tape/taped-shell.ts";
+import { tapedShell } from "#tape/from-traced.ts";
 import { demoTape } from "../support/demo-tape.ts";
 import { onLast } from "../support/on-last.ts";
 import { laid } from "../support/taped-outlines.ts";

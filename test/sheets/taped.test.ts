@@ -5,7 +5,7 @@ import { pieceRulesForTape, pieceSettingsFrom } from "#pieces/rules.ts";
 import { cardMarks } from "#sheets/marks/card-marks.ts";
 import type { TapeInput } from "#sheets/input.ts";
 import { sheetsOf } from "#sheets/sheets.ts";
-import { tapedShell } from "#tape/taped-shell.ts";
+import { tapedShell } from "#tape/from-traced.ts";
 import { demoTape } from "../support/demo-tape.ts";
 import { laid } from "../support/taped-outlines.ts";
 import { pdfLines } from "../support/pdf-lines.ts";
