@@ -62,6 +62,8 @@ describe("drawings for a last made from measures", () => {
     expect(filesOf(setOutline(both, "side", "again.jpg"))).toEqual(["round.jpg", "again.jpg"]);
     expect(setBar(both, 99).last).toMatchObject({ outlines: { barMm: 99 } });
     expect(setOutline(setOutline(both, "side", undefined), "bottom", undefined)).toEqual(job);
+    expect(setBar(setBar(both, 99), undefined)).toEqual(both);
+    expect(setBar(setBar(onTape(), 199), undefined)).toEqual(onTape());
     expect(checkedJob("both", setBar(both, 99))).toEqual(setBar(both, 99));
     expect(setOutline(onTape(), "side", "a.jpg")).toEqual(onTape());
   });

@@ -8,9 +8,11 @@ const words = { note: "Note", look: "Look at this before you cut", stop: "Cannot
 /** All that was found, in words, in the order of the work. */
 export function FindingsList({ findings, all }: { readonly findings: readonly Finding[]; readonly all: readonly Finding[] }): ReactElement | null {
   if (findings.length === 0) return null;
+  // Several pictures may say the same of the one card.
+  const once = findings.filter((f, i) => findings.findIndex((g) => JSON.stringify(g) === JSON.stringify(f)) === i);
   return (
     <ol className="findings" aria-label="What to look at">
-      {findings.map((f, i) => (
+      {once.map((f, i) => (
         <li key={`${f.code} ${i}`} className={severityOf(f)}>
           <b>{words[severityOf(f)]}{f.at ? ` (${pinNumber(all, f)} in the picture)` : ""}.</b> {tell(f)}
         </li>

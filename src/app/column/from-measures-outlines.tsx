@@ -5,6 +5,7 @@ import type { Desk } from "../desk.ts";
 import { photosOfPair, useSights } from "../photos.ts";
 import { setOutline } from "../state/tape-edits.ts";
 import { BarSentence } from "./bar-sentence.tsx";
+import { CardWords } from "./card-words.tsx";
 import { Chooser } from "./chooser.tsx";
 import { PhotoRead } from "./from-tape-photos.tsx";
 import { WithWhy } from "./why.tsx";
@@ -33,7 +34,7 @@ export function MeasuredOutlines({ desk, pair, outlines }: MeasuredOutlinesProps
         spots={[]}
         why={
           <>
-            <p>Two drawings say more about a shape than any set of tape numbers. Print the card of squares, lay its frame round the drawing, and photograph both from above.</p>
+            <p>Two drawings say more about a shape than any set of tape numbers. <CardWords /> Print it at 100 %, lay its frame round the drawing, and photograph both from above.</p>
             <p><b>Bottom:</b> stand the last on the paper on its heel block, as it stands in the shoe, and go round it once with a thin pencil held upright.</p>
             <p><b>Side:</b> lay the last on the paper, its bottom and comb square to it (a book against the bottom helps; chock up the toe), and go round it in the same way.</p>
             <p>Length, girths and widths stay those you typed; the drawings decide what lies between.</p>
@@ -66,7 +67,7 @@ function OneOutline({ desk, which, name, does, photo, sight }: OneOutlineProps):
         ? <p>{choose("Open a photograph")} of {name}, {does}.</p>
         : (
           <p>
-            {name.charAt(0).toUpperCase() + name.slice(1)} is <b>{photo}</b>. <PhotoRead sight={sight} /> {choose("Replace it")} or{" "}
+            {name.charAt(0).toUpperCase() + name.slice(1)} is <b>{photo}</b>. <PhotoRead sight={sight} alone={false} /> {choose("Replace it")} or{" "}
             <button type="button" className="word" aria-label={`take out ${name}`} onClick={() => desk.change(setOutline(desk.job, which, undefined), `taking out ${name}`)}>take it out</button>.
           </p>
         )}

@@ -1,4 +1,5 @@
 import { useId, useState, type ReactElement } from "react";
+import { CardWords } from "./card-words.tsx";
 
 /** How a pattern is taped, laid flat and photographed, for those who do it for the first time. */
 export function TapeGuide({ open: opened }: { readonly open: boolean }): ReactElement {
@@ -12,7 +13,7 @@ export function TapeGuide({ open: opened }: { readonly open: boolean }): ReactEl
       </p>
       <ol className="guide" id={id} hidden={!open}>
         <li>
-          <b>Print the card of squares.</b> Two sheets, at 100 %, never “fit to page”. Joined edge to edge they make a frame; keep it flat, on board if it curls. Lay your rule on its upright bar and note what it reads.
+          <b>Print the card of squares.</b> <CardWords /> Two sheets, at 100 %, never “fit to page”. Joined edge to edge they make a frame; keep it flat, on board if it curls. Lay your rule on its upright bar and note what it reads.
         </li>
         <li>
           <b>Cover one last with tape.</b> Masking tape, 20 to 25 mm wide. A strip from the cone down the front centre and over the toe, another down the back; both turn under the edge. Then strips from the toe backward, inner side first, each half over the one before, as far back as they lie flat. Round the heel strips lie level, like a sling. Two full layers, wrinkles pressed out: a few millimetres here grow in every later piece.

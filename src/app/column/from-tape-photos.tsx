@@ -20,7 +20,7 @@ export function TapePhotos({ work, tape, sights }: TapePhotosProps): ReactElemen
     <ul className="photos-read" aria-label="The photographs">
       {said.photos.map((name) => (
         <li key={name}>
-          <b>{name}</b>{holds(name, tape) ? `, ${holds(name, tape)}` : ""}. <PhotoRead sight={sights.get(name)} />{" "}
+          <b>{name}</b>{holds(name, tape) ? `, ${holds(name, tape)}` : ""}. <PhotoRead sight={sights.get(name)} alone={work.waiting} />{" "}
           {said.photos.length > 1 && <button type="button" className="word" onClick={() => change(withoutPhoto(job, name), `taking out ${name}`)} aria-label={`take out ${name}`}>take out</button>}
         </li>
       ))}
@@ -29,7 +29,7 @@ export function TapePhotos({ work, tape, sights }: TapePhotosProps): ReactElemen
 }
 
 /** How well the card in a photograph was read, as sentences. */
-export function PhotoRead({ sight }: { readonly sight: Sight | undefined }): ReactElement {
+export function PhotoRead({ sight, alone }: { readonly sight: Sight | undefined; /** No pair tells what was found in it. */ readonly alone: boolean }): ReactElement {
   if (sight === undefined || sight.is === "awaited") return <>It is being laid flat …</>;
   if (sight.is === "refused") return <span className="refused-photo">{sight.sentence}</span>;
   const { check, outlines, findings } = sight.seen;
@@ -37,7 +37,7 @@ export function PhotoRead({ sight }: { readonly sight: Sight | undefined }): Rea
   return (
     <>
       {outlines.length === 0 ? "No outline was found in it." : `${outlines.length === 1 ? "One outline" : `${outlines.length} outlines`} traced.`} Seen {say(check.tiltDeg, 0)}° from straight above; the card’s corners fit within {mm(check.rmsPx / check.pxPerMm, 2)}{worst && <>, and {mm(worst.askedMm)} on it that were kept out of the fit read {mm(worst.readMm, 2)}</>}.
-      <FindingsList findings={findings} all={[]} />
+      {alone && <FindingsList findings={findings} all={[]} />}
     </>
   );
 }

@@ -16,7 +16,7 @@ export function SizeInput({ desk, pair }: SizeFieldProps): ReactElement {
       className="words"
       aria-label="size written on every piece"
       value={size}
-      placeholder={nominal}
+      placeholder={nominal || (desk.job.last.from === "tape" ? "none" : "")}
       size={Math.max(5, (size || nominal).length)}
       onChange={(e) => desk.change({ ...desk.job, size: e.target.value }, "the size", "typing the size")}
       onBlur={() => desk.settle()}
@@ -27,11 +27,12 @@ export function SizeInput({ desk, pair }: SizeFieldProps): ReactElement {
 
 /** The size in its sentence, and where it comes from. */
 export function SizeField(props: SizeFieldProps): ReactElement {
-  const length = props.pair?.from === "tape" ? "the length of the last, as the tape tells it" : "the stick length";
+  const taped = props.desk.job.last.from === "tape";
+  const from = taped ? "A tape tells no size. Type the one you call it by; empty, none is written." : "From the stick length, in Paris points; say your own if you call it otherwise.";
   return (
     <div className="sentence">
       <p>Its size is <SizeInput {...props} />, written on every piece.</p>
-      <p className="follows">{props.desk.job.size === "" ? `From ${length}, in Paris points; say your own if you call it otherwise.` : `As you say it. Clear it to have it from ${length}.`}</p>
+      <p className="follows">{props.desk.job.size === "" ? from : taped ? "As you say it." : "As you say it. Clear it to have it from the stick length."}</p>
     </div>
   );
 }

@@ -40,11 +40,17 @@ export function setFaceDown(job: Job, faceDown: boolean): Job {
   return said(job, { faceDown });
 }
 
-/** What her rule reads on the card's bar: of a taped pattern, or of drawn outlines. */
-export function setBar(job: Job, barMm: number): Job {
+/** What her rule reads on the card's bar, or nothing: of a taped pattern, or of drawn outlines. */
+export function setBar(job: Job, barMm: number | undefined): Job {
   const { last } = job;
-  if (last.from === "measures" && last.outlines) return { ...job, last: { ...last, outlines: { ...last.outlines, barMm } } };
-  return said(job, { barMm });
+  const read = barMm === undefined ? {} : { barMm };
+  if (last.from === "measures" && last.outlines) {
+    const { barMm: _, ...outlines } = last.outlines;
+    return { ...job, last: { ...last, outlines: { ...outlines, ...read } } };
+  }
+  if (last.from !== "tape") return job;
+  const { barMm: _, ...tape } = last.tape;
+  return { ...job, last: { from: "tape", tape: { ...tape, ...read } } };
 }
 
 export function setMark(job: Job, mark: TapeMark, place: TapePlace): Job {
