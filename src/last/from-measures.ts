@@ -1,7 +1,8 @@
 import { finding } from "#base/findings.ts";
+import { Refusal } from "#base/refusal.ts";
 import type { Watch } from "#base/watch.ts";
 import type { Outline } from "#plane/outline.ts";
-import type { Last, Placement } from "./last.ts";
+import type { Last, Measures, Placement } from "./last.ts";
 import { DrawnGirthFit } from "./loft-drawn-girths.ts";
 import { askedGirths, GirthFit, type Girths } from "./loft-girths.ts";
 import { refuseBadMeasures } from "./loft-limits.ts";
@@ -13,6 +14,7 @@ import { planSilhouette, sideSilhouette } from "./loft-silhouette.ts";
 import { measureLast } from "./measure.ts";
 import { judgeMeasures } from "./measure-checks.ts";
 import type { LastMeasurements, LastOutlines } from "./measured.ts";
+import { measureKeys } from "./measures-by-size.ts";
 import { mirrorLast } from "./mirror.ts";
 import { drawnFindings, drawnNumbers } from "./outline-fit.ts";
 import { readOutlines } from "./outline-read.ts";
@@ -46,6 +48,7 @@ export function lastFromMeasures(m: LastMeasurements, name: string, watch: Watch
     numbers = fit.numbers;
     last = measuredLoft(numbers, fineEdge, name, []);
   }
+  refuseMissed(last, m);
   const findings = read ? drawnFindings(read, new LoftShape(numbers)) : [finding("stand-in-for-shape", {})];
   last = { ...last, findings: [...findings, ...judgeMeasures(m), ...last.findings] };
   return m.side === "right" ? last : mirrorLast(last);
@@ -54,6 +57,14 @@ export function lastFromMeasures(m: LastMeasurements, name: string, watch: Watch
 const plannedSilhouettes = (shape: LoftShape): { readonly bottom: Outline; readonly side: Outline } => ({ bottom: planSilhouette(shape), side: sideSilhouette(shape) });
 
 const stage = "last from measurements";
+
+/** Half a millimetre is promised in every number; what cannot be had is said, never rounded over. */
+function refuseMissed({ measures }: Last, m: LastMeasurements): void {
+  for (const key of measureKeys) {
+    const name = key.slice(0, -2) as keyof Measures;
+    if (Math.abs(measures[name] - m[key]) > 0.5) throw new Refusal(finding("measure-not-met", { measure: name, askedMm: m[key], reachedMm: measures[name] }));
+  }
+}
 
 const farthest = (last: Last, m: LastMeasurements): number => {
   const asked = askedGirths(m);

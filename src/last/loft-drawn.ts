@@ -4,7 +4,7 @@ import { standOutBetween } from "./loft-lists.ts";
 import { lengthMet, widthsMet, widthsOf } from "./loft-plan.ts";
 import { LoftShape, type Column } from "./loft-shape.ts";
 import { lowestOf, planPointInto } from "./loft-silhouette.ts";
-import { splinePlace, splineValue } from "./loft-spline.ts";
+import { splineControls, splinePlace, splineValue } from "./loft-spline.ts";
 import type { LastMeasurements } from "./measured.ts";
 
 /** Outlines laid in the frame of the last, but for x: 0 at the heel end. */
@@ -13,6 +13,20 @@ export interface Drawing {
   readonly profile?: Profile;
   /** Points of the back: heights over the seat point and x from the heel end. */
   readonly back?: { readonly heights: Float64Array; readonly x: Float64Array };
+  /** How far the form is to stay outside the lines, mm: what a pencil may slip, spent where girths could not be met otherwise. */
+  readonly ease?: Ease;
+}
+
+/** Outside the ridge at joints and waist, outside the plan on each side at joints and waist; mm. */
+export type Ease = readonly [ridgeJoint: number, ridgeWaist: number, planJoint: number, planWaist: number];
+
+/** Where ease at joints and waist bears. */
+const atJoints = splineControls([0, 0, 0, 0, 0, 0.2, 0.7, 1, 0.7, 0.2, 0]);
+const atWaist = splineControls([0, 0, 0, 0.3, 0.8, 1, 0.4, 0, 0, 0, 0]);
+
+function easeAt(joint: number, waist: number, share: number): number {
+  const place = splinePlace(10, share);
+  return joint * splineValue(atJoints, place) + waist * splineValue(atWaist, place);
 }
 
 /**
@@ -23,7 +37,7 @@ export function drawnMet(numbers: LoftNumbers, m: LastMeasurements, drawing: Dra
   let now = numbers;
   for (let round = 0; round < rounds; round++) {
     if (drawing.profile) now = profileNearer(now, drawing);
-    if (drawing.plan) now = planNearer(now, m, drawing.plan);
+    if (drawing.plan) now = planNearer(now, m, drawing.plan, drawing.ease);
     else now = widthsMet(now, m);
     now = lengthMet(now, m);
   }
@@ -68,7 +82,7 @@ function* columns(shape: LoftShape, count: number): Generator<Column> {
   }
 }
 
-function planNearer(numbers: LoftNumbers, m: LastMeasurements, drawn: Profile): LoftNumbers {
+function planNearer(numbers: LoftNumbers, m: LastMeasurements, drawn: Profile, ease?: Ease): LoftNumbers {
   const shape = new LoftShape(numbers);
   const plan = numbers.plan ?? stillPlan();
   const { ball, seat } = widthsOf(shape);
@@ -83,7 +97,8 @@ function planNearer(numbers: LoftNumbers, m: LastMeasurements, drawn: Profile): 
     const down = drawn.lowAt(q[0]! + shape.heelBulge) - q[1]!;
     const share = column.x / numbers.lengthMm;
     const bearing = Math.sqrt(column.ends);
-    half.add(share, (up - down) / 2 - bearing * standOutBetween(narrower, share), bearing);
+    const eased = ease ? easeAt(ease[2], ease[3], share) : 0;
+    half.add(share, (up - down) / 2 + eased - bearing * standOutBetween(narrower, share), bearing);
     lean.add(share, (up + down) / 2);
   }
   const standOutMm = [plan.standOutMm[0] + narrower[0], plan.standOutMm[1] + narrower[1]] as const;
@@ -110,7 +125,8 @@ function profileNearer(numbers: LoftNumbers, drawing: Drawing): LoftNumbers {
     if (column.ridge < 1.3 * toeWall.overhangAt) continue;
     shape.wallInto(p, 0, column, column.ridge, 1);
     const bearing = column.ridge / (column.ridge + 12);
-    ridge.add(share, bearing * (drawn.highAt(p[0]! + shape.heelBulge) - p[2]! - under), bearing);
+    const eased = drawing.ease ? easeAt(drawing.ease[0], drawing.ease[1], share) : 0;
+    ridge.add(share, bearing * (eased + drawn.highAt(p[0]! + shape.heelBulge) - p[2]! - under), bearing);
   }
   return { ...numbers, profile: { ...profile, ridge: ridge.moved(profile.ridge), feather: endsKept(bottom.moved(profile.feather)) } };
 }

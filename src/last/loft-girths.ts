@@ -20,7 +20,7 @@ const beside: readonly (readonly [number, ...number[]])[] = [[0], [0, 2], [1, 3]
 /** Nearer than this, mm, the rough mesh is as good as its own error. */
 const near = 0.02;
 /** Farther than this a girth counts as not to be had. */
-export const missed = 0.3;
+const missed = 0.3;
 
 /**
  * Meets four girths by four moves of a form: Newton with slopes by differences, corrected by each step. Moves are held within

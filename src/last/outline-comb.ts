@@ -12,9 +12,9 @@ const straight = 0.5;
 
 /**
  * The flat comb seen from the side: the straight that begins behind the back's top edge and goes on toward the toe for as long as the
- * line through it is kept. Undefined where no straight as long as a seventh of the last is there.
+ * line through it is kept. Where no straight as long as a seventh of the last is there, the line through all up to `usualFront`.
  */
-export function drawnComb(profile: Profile): DrawnComb | undefined {
+export function drawnComb(profile: Profile, usualFront: number): DrawnComb {
   const begin = backTop(profile) + 4;
   let line = lineThrough(profile, begin, begin + 0.08 * profile.to);
   let front = begin;
@@ -23,7 +23,8 @@ export function drawnComb(profile: Profile): DrawnComb | undefined {
     front = x;
     if (x > begin + 0.1 * profile.to) line = lineThrough(profile, begin, x - 4);
   }
-  return front - begin > profile.to / 7 ? { heightMm: line.at(0), slope: line.slope } : undefined;
+  if (front - begin < profile.to / 7) line = lineThrough(profile, begin, usualFront);
+  return { heightMm: line.at(0), slope: line.slope };
 }
 
 /** Where the top stops rising steeply from the back. */

@@ -6,7 +6,7 @@ import { LoftShape } from "./loft-shape.ts";
 import { planSilhouette, sideSilhouette } from "./loft-silhouette.ts";
 import type { LastMeasurements } from "./measured.ts";
 import { drawnComb } from "./outline-comb.ts";
-import { outlineLeft } from "./outline-left.ts";
+import { outlineLeft, type OutlineLeft } from "./outline-left.ts";
 import type { ReadOutlines } from "./outline-read.ts";
 
 /** Rounds that bring a usual form to drawn outlines. */
@@ -24,7 +24,7 @@ export function drawnNumbers(planned: LoftNumbers, m: LastMeasurements, drawing:
 
 function stillProfile(planned: LoftNumbers, m: LastMeasurements, drawn: NonNullable<Drawing["profile"]>): DrawnProfile {
   const { heelBulge, combFront } = new LoftShape(planned);
-  const comb = drawnComb(drawn) ?? { heightMm: drawn.highAt(combFront), slope: 0 };
+  const comb = drawnComb(drawn, combFront);
   return {
     ridge: new Float64Array(drawnSpans + 3),
     feather: new Float64Array(drawnSpans + 3),
@@ -52,5 +52,4 @@ export function drawnFindings(read: ReadOutlines, shape: LoftShape): readonly Fi
   return [...out, finding("shape-from-outlines", { outlines: drawnWords(read.drawing), typicalMm, worstMm })];
 }
 
-const left = (which: string, { rmsMm, worstMm, where }: ReturnType<typeof outlineLeft>): Finding =>
-  finding(rmsMm > followed ? "outline-left" : "outline-followed", { which, rmsMm, worstMm, where });
+const left = (which: string, off: OutlineLeft): Finding => finding(off.rmsMm > followed ? "outline-left" : "outline-followed", { which, ...off });

@@ -6,11 +6,11 @@ import { lastFromMeasures } from "#last/from-measures.ts";
 import type { Last, SurfaceCurve } from "#last/last.ts";
 import { Path } from "#last/loft-path.ts";
 import { splineControls, splinePlace } from "#last/loft-spline.ts";
-import type { ToeShape } from "#last/measured.ts";
+import { toeShapes, type ToeShape } from "#last/measured.ts";
 import { triangleCount, type Mesh } from "#mesh/mesh.ts";
 import { parts } from "#mesh/topology.ts";
 
-const toes: readonly ToeShape[] = ["round", "almond", "square", "pointed"];
+const toes = toeShapes;
 const lasts = new Map<ToeShape, Last>();
 function lastOf(toe: ToeShape): Last {
   const last = lasts.get(toe) ?? lastFromMeasures({ ...demoMeasurements, toe }, toe, unwatched);

@@ -16,6 +16,19 @@ const ofMeasure: Readonly<Record<string, string>> = {
 };
 const measureName = (m: string): string => ofMeasure[m] ?? m;
 
+/** What a form leaves of an outline, mm: root mean square of all and by region, and the worst place. */
+interface LeftOfOutline {
+  readonly which: string;
+  readonly rmsMm: number;
+  readonly worstMm: number;
+  readonly where: string;
+  readonly byRegion: Readonly<Record<string, number>>;
+}
+const byRegion = (d: LeftOfOutline): string =>
+  Object.entries(d.byRegion)
+    .map(([name, v]) => `${name} ${v.toFixed(2)}`)
+    .join(", ");
+
 /** A last made from measures and drawn outlines. */
 export const madeSentences = {
   "outline-broken": sentence(
@@ -59,17 +72,22 @@ export const madeSentences = {
   ),
   "outline-followed": sentence(
     "note",
-    (d: { which: string; rmsMm: number; worstMm: number; where: string }) => `${drawnRound(d.which)} is followed within ${d.rmsMm.toFixed(2)} mm (root mean square), ${mm1(d.worstMm)} at most, at the ${d.where}.`,
+    (d: LeftOfOutline) => `${drawnRound(d.which)} is followed within ${d.rmsMm.toFixed(2)} mm (root mean square; ${byRegion(d)}), ${mm1(d.worstMm)} at most, at the ${d.where}.`,
   ),
   "outline-left": sentence(
     "look",
-    (d: { which: string; rmsMm: number; worstMm: number; where: string }) =>
-      `${drawnRound(d.which)} could not be followed: ${d.rmsMm.toFixed(2)} mm are left (root mean square), ${mm1(d.worstMm)} at the ${d.where}. It does not go with the measures there: look for a slip of the pencil, and measure widths and girths near it once more.`,
+    (d: LeftOfOutline) =>
+      `${drawnRound(d.which)} could not be followed: ${d.rmsMm.toFixed(2)} mm are left (root mean square; ${byRegion(d)}), ${mm1(d.worstMm)} at the ${d.where}. It does not go with the measures there: look for a slip of the pencil, and measure widths and girths near it once more.`,
   ),
   "shape-from-outlines": sentence(
     "note",
     (d: { outlines: string; typicalMm: number; worstMm: number }) =>
       `This last is built from numbers and ${d.outlines}. Away from the drawn lines its surface may lie ${mm1(d.typicalMm)} off on average and ${mm(d.worstMm)} in places, most at waist and instep. Hold a card of the pattern to your own last before you cut leather.`,
+  ),
+  "measure-not-met": sentence(
+    "stop",
+    (d: { measure: string; askedMm: number; reachedMm: number }) =>
+      `With these numbers the ${measureName(d.measure)} comes to ${mm1(d.reachedMm)} instead of ${mm1(d.askedMm)}: together they make no last of this form. Measure it once more, and the girths near it.`,
   ),
   "girth-against-outlines": sentence(
     "stop",
