@@ -173,7 +173,7 @@ function tellHoles(holes: readonly FilledHole[], mesh: Mesh, repairs: Finding[])
   if (small.length > 0) repairs.push(finding("holes-closed", { holes: small.length, across: Math.max(...small.map((h) => h.across)) / length }));
   for (const h of holes) {
     if (small.includes(h)) continue;
-    const data = { edges: h.edges, across: h.across / length, smooth: h.shape === "smooth" };
+    const data = { edges: h.edges, across: h.across / length, shape: h.shape };
     repairs.push(h.across > LOOKED_AT * length ? finding("big-hole-closed", data) : finding("hole-closed", data));
   }
 }

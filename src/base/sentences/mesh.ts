@@ -5,6 +5,8 @@ const count = (n: number): string => n.toLocaleString("en-GB").replaceAll(",", "
 const some = (n: number, one: string, many = `${one}s`): string => `${count(n)} ${n === 1 ? one : many}`;
 const percent = (share: number): string => `${share < 0.1 ? (share * 100).toFixed(1) : Math.round(share * 100)} %`;
 
+const closedHow = { smooth: "smoothly", lid: "with a flat lid", edged: "on both sides of the edge that crosses it" } as const;
+
 export const meshSentences = {
   "file-empty": sentence("stop", (d: { file: string }) => `${d.file} is empty. Export the scan again.`),
   "file-not-mesh": sentence("stop", (d: { file: string }) => `${d.file} does not hold a 3-D surface that can be read here. Export the scan as ${kinds}.`),
@@ -44,8 +46,8 @@ export const meshSentences = {
   "mesh-in-bits": sentence("stop", (d: { parts: number }) => `The scan encloses no body: ${d.parts === 1 ? "its surface does not close around one" : `it falls apart into ${count(d.parts)} pieces that do not make up a closed surface`}. Scan the last from all sides and export it as one joined surface.`),
   "one-sided": sentence("look", (d: { edges: number }) => `At ${some(d.edges, "edge")} inside and outside could not be told apart. Look at the surface there before you cut.`),
   "table-dropped": sentence("look", (d: { share: number }) => `A flat piece (${percent(d.share)} of the surface), most likely the table, had grown on to the scan and was taken off. Check that the edge it was on is the true edge of the last.`),
-  "hole-closed": sentence("note", (d: { edges: number; across: number; smooth: boolean }) => `A hole with ${some(d.edges, "edge")}, ${percent(d.across)} of the scan's length across, was closed ${d.smooth ? "smoothly" : "with a flat lid"}.`),
+  "hole-closed": sentence("note", (d: { edges: number; across: number; shape: "smooth" | "lid" | "edged" }) => `A hole with ${some(d.edges, "edge")}, ${percent(d.across)} of the scan's length across, was closed ${closedHow[d.shape]}.`),
   "holes-closed": sentence("note", (d: { holes: number; across: number }) => `${some(d.holes, "small hole")}, none wider than ${percent(d.across)} of the scan's length, ${d.holes === 1 ? "was" : "were"} closed smoothly.`),
-  "big-hole-closed": sentence("look", (d: { edges: number; across: number; smooth: boolean }) => `A hole ${percent(d.across)} of the scan's length across was closed ${d.smooth ? "smoothly" : "with a flat lid"}. The surface there is a guess: it does no harm on the cone top, but anywhere else scan that side again.`),
+  "big-hole-closed": sentence("look", (d: { edges: number; across: number; shape: "smooth" | "lid" | "edged" }) => `A hole ${percent(d.across)} of the scan's length across was closed ${closedHow[d.shape]}. The surface there is a guess: it does no harm on the cone top, but anywhere else scan that side again.`),
   "mesh-thinned": sentence("note", (d: { from: number; to: number; share: number }) => `The scan is finer than is needed and was thinned from ${count(d.from)} to ${count(d.to)} triangles. That moved its surface by at most ${(d.share * 100).toFixed(2)} % of its length.`),
 };

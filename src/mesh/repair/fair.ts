@@ -4,9 +4,10 @@ import { vertexRings } from "#mesh/neighbours.ts";
 /**
  * Places of the free vertices that make the surface as little bent as its surroundings let it: the least sum of |L x|²/valence, with
  * L x = valence · x − sum of neighbours, over all free vertices and their neighbours (a thin plate on an even mesh; Kobbelt et al. 1998,
- * from memory). Other vertices stay. Conjugate gradients; stops when a step moves less than `near`.
+ * from memory). Other vertices stay; those that `bend` marks lie on an edge of the body and count for nothing in how bent it is. Conjugate
+ * gradients; stops when a step moves less than `near`.
  */
-export function fair(mesh: Mesh, free: Uint8Array, near: number): Float64Array {
+export function fair(mesh: Mesh, free: Uint8Array, near: number, bend?: Uint8Array): Float64Array {
   const { start, items } = vertexRings(mesh);
   const x = mesh.positions.slice();
   const n = free.length;
@@ -17,7 +18,7 @@ export function fair(mesh: Mesh, free: Uint8Array, near: number): Float64Array {
     counts[v] = 1;
     for (let i = start[v]!; i < start[v + 1]!; i++) counts[items[i]!] = 1;
   }
-  for (let v = 0; v < n; v++) if (counts[v]) rows.push(v);
+  for (let v = 0; v < n; v++) if (counts[v] && !bend?.[v]) rows.push(v);
   const plate = new Plate(rows, start, items, n);
   for (let axis = 0; axis < 3; axis++) plate.solve(x, axis, free, near);
   return x;

@@ -1,4 +1,5 @@
 import { evenPatch } from "#mesh/even-patch.ts";
+import { creaseAcross } from "./crease.ts";
 import { fair } from "./fair.ts";
 import { fillLoop } from "./fill-loop.ts";
 import type { Mesh } from "#mesh/mesh.ts";
@@ -12,8 +13,8 @@ export interface FilledHole {
   readonly across: number;
   readonly area: number;
   readonly middle: readonly [number, number, number];
-  /** Whether the cap runs on smoothly from its surroundings or closes them off like a lid. */
-  readonly shape: "smooth" | "lid";
+  /** Whether the cap runs on smoothly from its surroundings, closes them off like a lid, or carries on an edge of the body that crosses it. */
+  readonly shape: "smooth" | "lid" | "edged";
 }
 
 /** A cap whose edge meets its surroundings at a sharper angle than this is a lid: cos 50°. */
@@ -29,33 +30,46 @@ const MOST_TRIANGLES = 20_000;
  * follow; where it stands off (a missing cone top) the cap is a lid stretched flat over the edge. Each hole costs by its own size.
  */
 export function fillHoles(mesh: Mesh): { mesh: Mesh; holes: FilledHole[] } {
-  const loops = boundaryLoops(neighbours(mesh).twin).filter((loop) => loop.length >= 3);
+  const { twin } = neighbours(mesh);
+  const loops = boundaryLoops(twin).filter((loop) => loop.length >= 3);
   if (loops.length === 0) return { mesh, holes: [] };
-  const corners = vertexCorners(mesh);
   const size = diagonal(mesh);
+  const points = Array.from(mesh.positions);
+  const faces = Array.from(mesh.triangles);
+  const rims = loops.map((loop) => rimsOf(mesh, twin, loop, points));
+  const withCreases: Mesh = { positions: Float64Array.from(points), triangles: mesh.triangles };
+  const corners = vertexCorners(withCreases);
   const holes: FilledHole[] = [];
-  const points: number[] = [];
-  const faces: number[] = [];
-  for (const loop of loops) {
-    // the open half-edges run with the hole on their right; the cap turns the other way
-    const names = Array.from(loop, (h) => mesh.triangles[h]!).reverse();
-    const { patch, hole } = closeOne(mesh, corners, names, size);
-    const first = (mesh.positions.length + points.length) / 3;
-    for (const v of patch.triangles) faces.push(v < names.length ? names[v]! : first + v - names.length);
-    for (let i = 3 * names.length; i < patch.positions.length; i++) points.push(patch.positions[i]!);
-    holes.push(hole);
-  }
-  const positions = new Float64Array(mesh.positions.length + points.length);
-  positions.set(mesh.positions);
-  positions.set(points, mesh.positions.length);
-  const triangles = new Uint32Array(mesh.triangles.length + faces.length);
-  triangles.set(mesh.triangles);
-  triangles.set(faces, mesh.triangles.length);
-  return { mesh: { positions, triangles }, holes };
+  loops.forEach((loop, i) => {
+    const done = rims[i]!.map((names) => {
+      const closed = closeOne(withCreases, corners, names, size);
+      const first = points.length / 3;
+      for (const v of closed.patch.triangles) faces.push(v < names.length ? names[v]! : first + v - names.length);
+      for (let c = 3 * names.length; c < closed.patch.positions.length; c++) points.push(closed.patch.positions[c]!);
+      return closed;
+    });
+    const edge = new Float64Array(loop.length * 3);
+    loop.forEach((h, k) => edge.set(mesh.positions.subarray(3 * mesh.triangles[h]!, 3 * mesh.triangles[h]! + 3), 3 * k));
+    holes.push({ edges: loop.length, area: done.reduce((sum, d) => sum + d.area, 0), shape: done.length > 1 ? "edged" : done[0]!.shape, ...extent(edge) });
+  });
+  return { mesh: { positions: Float64Array.from(points), triangles: Uint32Array.from(faces) }, holes };
+}
+
+/** The loop of a hole as vertices, turned as the cap turns; two loops where an edge of the body crosses it, whose points are added to `points`. */
+function rimsOf(mesh: Mesh, twin: Int32Array, loop: Int32Array, points: number[]): number[][] {
+  // the open half-edges run with the hole on their right; the cap turns the other way
+  const names = Array.from(loop, (h) => mesh.triangles[h]!);
+  const crease = creaseAcross(mesh, twin, loop);
+  if (!crease) return [names.reverse()];
+  const between = Array.from({ length: crease.points.length / 3 }, (_, q) => points.length / 3 + q);
+  for (const x of crease.points) points.push(x);
+  const inner = names.slice(crease.from, crease.to + 1);
+  const outer = [...names.slice(crease.to), ...names.slice(0, crease.from + 1)];
+  return [[...inner, ...between.toReversed()].reverse(), [...outer, ...between].reverse()];
 }
 
 /** The patch over the loop of vertices `names`; its first vertices are those, in order. */
-function closeOne(mesh: Mesh, corners: Groups, names: readonly number[], size: number): { patch: Mesh; hole: FilledHole } {
+function closeOne(mesh: Mesh, corners: Groups, names: readonly number[], size: number): { patch: Mesh; area: number; shape: "smooth" | "lid" } {
   const edge = new Float64Array(names.length * 3);
   names.forEach((v, i) => edge.set(mesh.positions.subarray(3 * v, 3 * v + 3), 3 * i));
   const taken = names.length === 3 ? () => false : chordsTaken(mesh, corners, names);
@@ -64,7 +78,7 @@ function closeOne(mesh: Mesh, corners: Groups, names: readonly number[], size: n
   const { patch, shape } = plain ? { patch: coarse, shape: "smooth" as const } : evenCap(mesh, corners, names, coarse, taken);
   let area = 0;
   for (let t = 0; t < patch.triangles.length / 3; t++) area += triangleArea(patch, t);
-  return { patch, hole: { edges: names.length, area, shape, ...extent(edge) } };
+  return { patch, area, shape };
 }
 
 function hasTaken({ triangles }: Mesh, taken: (i: number, j: number) => boolean): boolean {
@@ -83,7 +97,9 @@ function evenCap(mesh: Mesh, corners: Groups, names: readonly number[], coarse: 
   if (shape === "lid" || skin.positions.length === coarse.positions.length) return { patch: skin, shape };
   const free = new Uint8Array(place.positions.length / 3);
   free.fill(1, names.length, skin.positions.length / 3);
-  return { patch: { positions: fair(place, free, mean * 1e-4).slice(0, skin.positions.length), triangles: skin.triangles }, shape };
+  const bend = new Uint8Array(free.length); // points of an edge across the hole belong to no triangle yet
+  names.forEach((v, i) => (bend[i] = corners.start[v] === corners.start[v + 1] ? 1 : 0));
+  return { patch: { positions: fair(place, free, mean * 1e-4, bend).slice(0, skin.positions.length), triangles: skin.triangles }, shape };
 }
 
 /** Tells whether points i and j of the loop are joined by an edge of the mesh already, so that the cap must not join them again. */

@@ -22,7 +22,7 @@ import { untangle } from "./untangle.ts";
 const STEPS = 250;
 const stepsFor = (triangles: number): number => Math.min(STEPS, Math.round(40 + 3 * Math.sqrt(triangles)));
 /** The new surface must lie on the scan for at least this share; less is a guess. */
-const COVERED = 0.6;
+const COVERED = 0.7;
 /** Edges of the new triangles against a step of the grid. */
 const EDGE = 1.2;
 /** Points nearer than this share of the scan's size are one. */

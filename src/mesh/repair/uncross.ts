@@ -6,9 +6,9 @@ import { fillHoles } from "./fill-holes.ts";
 import { largestPart } from "./main-part.ts";
 import { untangle } from "./untangle.ts";
 
-const ROUNDS = 5;
+const ROUNDS = 8;
 /** More of the surface than this share is not cut out: then the scan is better made anew. */
-const MOST_CUT = 0.03;
+const MOST_CUT = 0.06;
 
 /** What was done where a closed surface runs through itself. */
 export interface Uncrossed {
