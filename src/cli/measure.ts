@@ -1,42 +1,93 @@
 // `lastwise measure LAST`
+import { basename } from "node:path";
 import type { Command } from "commander";
+import { Refusal } from "#base/refusal.ts";
+import type { Watch } from "#base/watch.ts";
+import { fileOf, type Files } from "#job/files.ts";
 import type { Job } from "#job/job.ts";
 import { readyFor } from "#job/pictures.ts";
 import { readLast } from "#job/read-last.ts";
-import type { Side } from "#last/last.ts";
+import { compareLasts, type LastComparison } from "#last/compare.ts";
+import { describeLast } from "#last/describe.ts";
+import { measureFoot, type Foot } from "#last/foot.ts";
+import type { Last, Side } from "#last/last.ts";
+import { cleanScan } from "#mesh/clean.ts";
+import { readScan } from "#mesh/read.ts";
+import { compareReport, footReport } from "#sheets/compare-report.ts";
 import { measureReport } from "#sheets/measure-report.ts";
 import { exitFor } from "./exit.ts";
 import { openJob } from "./open.ts";
 import { watched } from "./progress.ts";
-import { sayFindings, sayLast } from "./say.ts";
+import { sayComparison, sayDescription, sayFoot, sayHelp, sayLast } from "./say-measures.ts";
+import { sayFindings } from "./say.ts";
 import { oneOf } from "./values.ts";
 
 interface Options {
   readonly side?: Side;
+  readonly beside?: string;
+  readonly explain?: true;
   readonly json?: true;
 }
 
 export function addMeasure(program: Command): void {
   program
     .command("measure")
-    .summary("measure a last")
-    .description("Reads the scan of a last (STL, OBJ, PLY, GLB; any unit) and says its side, lengths and girths, and what is doubtful.")
+    .summary("measure a last, or hold two against each other")
+    .description("Reads the scan of a last (STL, OBJ, PLY, GLB; any unit) and says its side, lengths and girths, its shape in numbers, and what is doubtful. The scan of a foot is measured as a foot.")
     .argument("<last>", "the scan, or a saved job")
     .option("--side <side>", "left or right, where you know better than the scan shows", oneOf("--side", ["left", "right"]))
+    .option("--beside <other>", "hold a second last against it: are they a pair?")
+    .option("--explain", "say of every measure and landmark what it is, how it was found and how to find it by hand")
     .option("--json", "print one JSON object instead of sentences")
     .option("--verbose", "show the inner details of a mistake of ours")
     .action(measure);
 }
 
-async function measure(path: string, { side, json }: Options): Promise<void> {
+async function measure(path: string, options: Options): Promise<void> {
   const { job, files } = openJob(path);
-  const last = await watched(async (watch) => {
-    await readyFor(job);
+  const asked = options.side ? withSide(job, options.side) : job;
+  const other = options.beside === undefined ? undefined : openJob(options.beside);
+  const found = await watched(async (watch): Promise<Found> => {
+    await readyFor(asked);
     watch("last", 0);
-    return readLast(side ? withSide(job, side) : job, files, watch);
+    const last = lastOrFoot(asked, files, watch);
+    if ("points" in last) return { foot: last };
+    if (!other) return { last };
+    await readyFor(other.job);
+    const beside = readLast(other.job, other.files, watch);
+    return { last, beside, comparison: compareLasts(last, beside, watch) };
   });
-  console.log(json ? JSON.stringify(measureReport(last), null, 1) : [sayLast(last), sayFindings(last.findings)].filter(Boolean).join("\n\n"));
-  process.exitCode = exitFor(last.findings);
+  console.log(options.json ? JSON.stringify(asReport(found, basename(path)), null, 1) : asSentences(found, basename(path), options.explain === true));
+  process.exitCode = exitFor(found.foot ? found.foot.findings : [...found.last.findings, ...(found.comparison?.findings ?? [])]);
+}
+
+type Found =
+  | { readonly foot: Foot; readonly last?: never; readonly beside?: never; readonly comparison?: never }
+  | { readonly foot?: never; readonly last: Last; readonly beside?: Last; readonly comparison?: LastComparison };
+
+/** The last, or the foot where the scan turns out to be one. */
+function lastOrFoot(job: Job, files: Files, watch: Watch): Last | Foot {
+  try {
+    return readLast(job, files, watch);
+  } catch (error) {
+    if (!(error instanceof Refusal && error.finding.code === "foot-has-no-pattern") || job.last.from !== "scan") throw error;
+    const { file } = job.last;
+    const { mesh, repairs } = cleanScan(readScan(file, fileOf(file, files)).mesh, watch);
+    const foot = measureFoot(mesh, watch);
+    return { ...foot, findings: [...repairs, ...foot.findings] };
+  }
+}
+
+function asReport({ foot, last, beside, comparison }: Found, name: string): object {
+  if (foot) return footReport(name, foot);
+  return { ...measureReport(last), ...(beside && comparison ? { beside: measureReport(beside), comparison: compareReport(comparison) } : {}) };
+}
+
+function asSentences({ foot, last, beside, comparison }: Found, name: string, explained: boolean): string {
+  if (foot) return [sayFoot(name, foot), sayFindings(foot.findings)].filter(Boolean).join("\n\n");
+  const findings = [...last.findings, ...(comparison?.findings ?? [])];
+  const held = beside && comparison ? [sayComparison(last, beside, comparison)] : [];
+  return [sayLast(last), sayDescription(describeLast(last)), ...held, ...(explained ? [sayHelp(last)] : []), sayFindings(findings)].filter(Boolean).join("\n\n");
 }
 
 /** The same job with the maker's word on which foot the last is for. */

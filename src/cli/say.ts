@@ -1,34 +1,8 @@
 // What the maker reads in the terminal: short sentences and measures in millimetres.
 import { explain, type Finding, severityOf } from "#base/findings.ts";
-import type { Last, Measures } from "#last/last.ts";
 import type { LastPair, Pair, TapedPair } from "#job/pair.ts";
 
 const mm = (value: number): string => `${value.toFixed(1)} mm`;
-
-const measureNames: readonly (readonly [keyof Measures, string])[] = [
-  ["stickLength", "stick length"],
-  ["lastLength", "last length (tape along the bottom)"],
-  ["jointGirth", "joint girth"],
-  ["waistGirth", "waist girth"],
-  ["instepGirth", "instep girth"],
-  ["heelGirth", "heel girth (short heel)"],
-  ["ballWidth", "ball width"],
-  ["seatWidth", "seat width"],
-  ["heelHeight", "heel height"],
-  ["toeSpring", "toe spring"],
-  ["featherLength", "feather line, all round"],
-  ["vampPointFromToe", "toe point to vamp point"],
-];
-
-/** The last in one sentence and its measures as a list. */
-export function sayLast(last: Last): string {
-  const from = last.source === "scan" ? `from a scan in ${unitWords[last.placement.unit]}` : "from measurements";
-  const widest = Math.max(...measureNames.map(([, name]) => name.length));
-  const lines = measureNames.map(([key, name]) => `  ${name.padEnd(widest)}  ${mm(last.measures[key]).padStart(9)}`);
-  return [`${last.name}: a ${last.side} last, ${from}.`, ...lines].join("\n");
-}
-
-const unitWords = { m: "metres", dm: "decimetres", cm: "centimetres", mm: "millimetres", in: "inches" } as const;
 
 /** What was drawn and how it lies flat, in a few sentences. */
 export function sayPair(pair: Pair): string {

@@ -4,6 +4,7 @@ import type { Watch } from "#base/watch.ts";
 import { compareLasts } from "#last/compare.ts";
 import { lastFromMeasures } from "#last/from-measures.ts";
 import { lastFromScan } from "#last/from-scan.ts";
+import { isFoot } from "#last/is-foot.ts";
 import type { Last } from "#last/last.ts";
 import type { LastOutlines } from "#last/measured.ts";
 import type { SaidOfScan } from "#last/said.ts";
@@ -84,6 +85,7 @@ function scanned(stages: Run, which: "" | "second ", file: string, said: SaidOfS
   return stages.make(`${which}last`, [clean.key, said ?? {}], () => {
     const { raw, mesh, repairs } = clean.value;
     const last = lastFromScan(mesh, { name: file, scanned: raw, ...said }, watch);
+    if (isFoot(mesh, last)) throw new Refusal(finding("foot-has-no-pattern", {}));
     return { ...last, findings: [...repairs, ...last.findings] };
   });
 }

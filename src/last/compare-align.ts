@@ -1,5 +1,5 @@
 import type { Watch } from "#base/watch.ts";
-import { ClosestPoint } from "#mesh/closest.ts";
+import type { ClosestPoint } from "#mesh/closest.ts";
 import type { Mesh } from "#mesh/mesh.ts";
 import { faceNormals } from "#mesh/normals.ts";
 import type { Point3 } from "./last.ts";

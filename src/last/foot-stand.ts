@@ -6,7 +6,7 @@ import { findComb, type Comb } from "./comb.ts";
 import { planLength } from "./girth.ts";
 import type { Placement, Point3 } from "./last.ts";
 import { findPose, poseLyingOn } from "./pose.ts";
-import { guessUnit, unitFinding } from "./unit.ts";
+import { guessUnit } from "./unit.ts";
 import { add, dot, scale, sub, unit } from "./vector.ts";
 
 /** A foot as it stands: mm, z up from the ground, x from heel to toes along the smallest rectangle round it seen from above, y to the left. */
@@ -31,7 +31,7 @@ export function standFoot(scan: Mesh): StandingFoot {
   const up = cut ?? axis ?? restUp(lying);
   const { axes } = poseLyingOn(lying, scale(up, -1));
   const mesh = meshIntoFrame(axes, lying);
-  const findings = [unitFinding(units, planLength(mesh)), ...(cut ? [] : [axis ? finding("foot-level-from-axis", {}) : finding("foot-level-from-rest", {})])];
+  const findings = [finding("foot-unit-read", { unit: units.unit, lengthMm: planLength(mesh) }), ...(cut ? [] : [axis ? finding("foot-level-from-axis", {}) : finding("foot-level-from-rest", {})])];
   const inScan = (p: Point3): Point3 => outOfFrame({ ...pose.axes, origin: scale(pose.axes.origin, 1 / units.unitPerMm) }, outOfFrame(axes, p));
   const [o, x, y, z] = [inScan([0, 0, 0]), inScan([1, 0, 0]), inScan([0, 1, 0]), inScan([0, 0, 1])];
   const columns = [sub(x, o), sub(y, o), sub(z, o)] as const;

@@ -15,7 +15,9 @@ export interface Help {
 }
 
 const practice = "common practice";
-const golding = "positions agree with F. Y. Golding, The Manufacture of Boots and Shoes, 1902";
+const golding = "common practice; agrees with F. Y. Golding, The Manufacture of Boots and Shoes, 1902";
+const glossary = "a hand shoemakers' glossary of last points and measures (oneandawl.org)";
+const lesson = "lessons in pattern-making (theshoebible.blogspot.com, italianfootwearsolution.com)";
 
 export const landmarkHelp: Readonly<Record<LandmarkName, Help>> = {
   toePoint: {
@@ -23,28 +25,28 @@ export const landmarkHelp: Readonly<Record<LandmarkName, Help>> = {
     meaning: "The foremost point of the feather edge, where the middle line of the last meets it.",
     found: "The middle of the stretch of the feather line that runs square across the toe. On a pointed toe that is its tip, on a square toe the middle of its front.",
     byHand: "Stick a strip of tape with a straight line on it from the middle of the toe up the cone. Where the line meets the feather edge is the toe point. On a crooked toe judge by eye: both halves should look equally wide.",
-    source: practice,
+    source: glossary,
   },
   seatPoint: {
     name: "seat point",
     meaning: "The hindmost point of the feather edge, where the middle line of the back meets it.",
     found: "The middle of the stretch of the feather line that runs square across the back of the heel.",
     byHand: "Stick a tape with a straight line on it from the middle of the comb down the back. Where the line meets the feather edge is the seat point.",
-    source: practice,
+    source: glossary,
   },
   jointMedial: {
     name: "inner joint point",
     meaning: "The widest point of the forepart on the inside, at the feather edge: the joint of the big toe lies over it.",
     found: "The point of the feather line farthest from the axis on the inside, between half and nine tenths of the length.",
     byHand: "Turn the last upside down and lay its inside against a straight edge or the edge of the table. Where it touches in front, mark it.",
-    source: practice,
+    source: lesson,
   },
   jointLateral: {
     name: "outer joint point",
     meaning: "The widest point of the forepart on the outside, at the feather edge: the joint of the little toe lies over it. It lies farther back than the inner one.",
     found: "The point of the feather line farthest from the axis on the outside, between half and nine tenths of the length.",
     byHand: "Lay the outside of the last against a straight edge or the edge of the table. Where it touches in front, mark it.",
-    source: practice,
+    source: lesson,
   },
   seatMedial: {
     name: "inner seat point",
@@ -86,7 +88,7 @@ export const landmarkHelp: Readonly<Record<LandmarkName, Help>> = {
     meaning: "A mark on the back of the heel from which the height of the back is judged.",
     found: "A fifth of the last length up the back curve from the seat point.",
     byHand: "Take the last length along the bottom, divide it by five, and step it up the back from the feather edge. Some makers add 3 mm.",
-    source: practice,
+    source: glossary,
   },
   treadPoint: {
     name: "tread point",
@@ -103,21 +105,21 @@ export const measureHelp: Readonly<Record<MeasureName, Help>> = {
     meaning: "The straight length of the whole last, level with the ground, from the back of the heel to the front of the toe.",
     found: "The extent of the last along its axis.",
     byHand: "Use a size stick, or stand the last between two set squares on a table and measure between them.",
-    source: practice,
+    source: glossary,
   },
   lastLength: {
     name: "last length",
     meaning: "The length along the bottom, following its hollows. The quarter and fifth of the length that rules speak of are of this one.",
     found: "Along the middle of the bottom from seat point to toe point, pressed into every hollow.",
     byHand: "Lay a tape along the middle of the bottom from seat point to toe point and press it on.",
-    source: practice,
+    source: glossary,
   },
   jointGirth: {
     name: "joint girth",
     meaning: "Round the last over both joint points: the measure that says how wide a shoe is.",
     found: "A tape drawn tight in the upright plane through both joint points. It does not dip into hollows.",
     byHand: "Lay the tape over both joint points and draw it snug. A tape that is free to lean forward settles some 6 mm shorter: hold it upright to compare.",
-    source: practice,
+    source: lesson,
   },
   waistGirth: {
     name: "waist girth",
@@ -159,14 +161,14 @@ export const measureHelp: Readonly<Record<MeasureName, Help>> = {
     meaning: "How high the seat stands over the ground at the pitch that the last is made for.",
     found: "The height of the seat point, with the last standing on its tread and its comb or its seat level.",
     byHand: "Stand the last on a flat plate and put blocks under the heel until the tread point touches and the comb is level. Measure from plate to feather edge.",
-    source: practice,
+    source: glossary,
   },
   toeSpring: {
     name: "toe spring",
     meaning: "How far the toe stands off the ground. The lower the heel, the more of it a shoe needs to roll well.",
     found: "The height of the toe point, with the last standing at its pitch.",
     byHand: "Stand the last at its pitch and slip a wedge gauge under the toe; read it at the feather edge.",
-    source: practice,
+    source: glossary,
   },
   featherLength: {
     name: "feather line, all round",

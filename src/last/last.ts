@@ -83,7 +83,7 @@ export interface Last {
   readonly feather: FeatherLine;
   readonly landmarks: Landmarks;
   /** The landmarks that the maker placed herself; the others were found. */
-  readonly said: readonly (keyof Landmarks)[];
+  readonly placed: readonly (keyof Landmarks)[];
   readonly measures: Measures;
   /** Section with y = 0 from the toe point up over toe, vamp and instep to the comb. */
   readonly centreRidge: SurfaceCurve;

@@ -66,7 +66,7 @@ export function measureLast(given: ToMeasure): Last {
     vampPointFromToe: top.vampAt,
   };
   const findings = [...what.findings, ...curves.findings, ...said.findings];
-  return { name: what.name, source: what.source, side, mesh, placement: what.placement, feather, landmarks, said: said.names, measures, centreRidge, backCurve, bottomCentre, findings };
+  return { name: what.name, source: what.source, side, mesh, placement: what.placement, feather, landmarks, placed: said.names, measures, centreRidge, backCurve, bottomCentre, findings };
 }
 
 /** Joint and seat points as found, but for those that the maker placed. */

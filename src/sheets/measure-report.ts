@@ -1,6 +1,7 @@
 import { explain, severityOf, type Finding } from "#base/findings.ts";
 import type { Severity } from "#base/severity.ts";
-import type { Last, Measures, Placement, Point3, Side } from "#last/last.ts";
+import { describeLast, type LastDescription } from "#last/describe.ts";
+import type { Landmarks, Last, Measures, Placement, Point3, Side } from "#last/last.ts";
 
 export interface FindingReport {
   readonly code: string;
@@ -12,16 +13,14 @@ export interface FindingReport {
  * One last as `measure --json` prints it: lengths in mm, points and the closed feather polyline in the file's own coordinates
  * and unit. Described in docs/report.md.
  */
-export interface MeasureReport extends Measures {
+export interface MeasureReport extends Measures, Landmarks {
   readonly name: string;
   readonly source: Last["source"];
   readonly unit: Placement["unit"];
   readonly side: Side;
-  readonly toePoint: Point3;
-  readonly seatPoint: Point3;
-  readonly jointMedial: Point3;
-  readonly jointLateral: Point3;
-  readonly vampPoint: Point3;
+  /** Landmarks that the maker placed. */
+  readonly placed: Last["placed"];
+  readonly description: LastDescription;
   readonly feather: readonly Point3[];
   readonly findings: readonly FindingReport[];
 }
@@ -36,9 +35,18 @@ export function inFile([x, y, z]: Point3, { unitPerMm: s, rotation: r, translati
   return [at(0), at(1), at(2)];
 }
 
+/** Every number in it to a tenth of a micrometre, so that reports do not differ by what rounding leaves. */
+export function rounded<T>(value: T): T {
+  if (typeof value === "number") return (Math.round(value * 1e4) / 1e4) as T;
+  if (Array.isArray(value)) return value.map(rounded) as T;
+  if (typeof value === "object" && value !== null) return Object.fromEntries(Object.entries(value).map(([k, v]) => [k, rounded(v)])) as T;
+  return value;
+}
+
 export function measureReport(last: Last): MeasureReport {
   const { placement, landmarks, feather } = last;
-  const mm = Object.fromEntries(Object.entries(last.measures).map(([name, v]) => [name, Math.round(v * 1e4) / 1e4])) as unknown as Measures;
+  const mm = rounded(last.measures);
+  const places = Object.fromEntries(Object.entries(landmarks).map(([name, p]: [string, Point3]) => [name, inFile(p, placement)])) as unknown as Landmarks;
   const points: Point3[] = [];
   for (let i = 0; i < feather.points.length; i += 3) points.push(inFile([feather.points[i]!, feather.points[i + 1]!, feather.points[i + 2]!], placement));
   return {
@@ -47,11 +55,9 @@ export function measureReport(last: Last): MeasureReport {
     unit: placement.unit,
     side: last.side,
     ...mm,
-    toePoint: inFile(landmarks.toePoint, placement),
-    seatPoint: inFile(landmarks.seatPoint, placement),
-    jointMedial: inFile(landmarks.jointMedial, placement),
-    jointLateral: inFile(landmarks.jointLateral, placement),
-    vampPoint: inFile(landmarks.vampPoint, placement),
+    ...places,
+    placed: last.placed,
+    description: rounded(describeLast(last)),
     feather: points,
     findings: last.findings.map(findingReport),
   };

@@ -22,14 +22,14 @@ const shifted = (mark: keyof Landmarks, by: number): Point3 => {
 test("nothing said changes nothing", () => {
   const again = withSaid({});
   expect(again.measures).toEqual(made.measures);
-  expect(again.said).toEqual([]);
+  expect(again.placed).toEqual([]);
 });
 
 test("saying what was found changes nothing but who said it", () => {
   const again = withSaid(made.landmarks);
   // The maker's vamp point makes the joint plane lean by what rounding is in it, no more.
   for (const [name, v] of Object.entries(made.measures)) expect(Math.abs(again.measures[name as keyof typeof made.measures] - v), name).toBeLessThan(1e-3);
-  expect(again.said.length).toBe(Object.keys(made.landmarks).length);
+  expect(again.placed.length).toBe(Object.keys(made.landmarks).length);
   expect(again.findings).toEqual([]);
 });
 

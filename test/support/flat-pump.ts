@@ -132,7 +132,7 @@ function lastOf(side: Side, sign: 1 | -1): Last {
       toePoint: on(0, 0), seatPoint: on(-240, 0), jointMedial: on(-78, 60), jointLateral: on(-95, -62.5),
       seatMedial: on(-225, 137), seatLateral: on(-225, -133), vampPoint: on(-76, 0), waistPoint: on(-110, 0), instepPoint: on(-130, 0), counterPoint: on(-240, 0), treadPoint: on(-75, 0),
     },
-    said: [],
+    placed: [],
     measures: {
       stickLength: 252, lastLength: 253, jointGirth: 220, waistGirth: 210, instepGirth: 228, heelGirth: 320, ballWidth: 76, seatWidth: 53,
       heelHeight: 12, toeSpring: 9, featherLength: 590, featherMedial: 296, featherLateral: 294, vampPointFromToe: 76,

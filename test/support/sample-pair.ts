@@ -36,7 +36,7 @@ export function sampleLast(): Last {
     placement: { unit: "mm", unitPerMm: 1, rotation: [1, 0, 0, 0, 1, 0, 0, 0, 1], translationMm: [0, 0, 0] },
     feather: { ...feather, confidence: new Float64Array(feather.points.length / 3).fill(1) },
     landmarks: { toePoint, seatPoint, jointMedial: at(178, 1), jointLateral: at(160, -1), seatMedial: at(40, 1), seatLateral: at(40, -1), vampPoint: [170, 0, 50], waistPoint: [140, 0, 62], instepPoint: [110, 0, 72], counterPoint: [-7, 0, 57], treadPoint: [175, 0, 3] },
-    said: [],
+    placed: [],
     measures: { stickLength: 254, lastLength: 251, jointGirth: 221, waistGirth: 215, instepGirth: 228, heelGirth: 300, ballWidth: 76, seatWidth: 52, heelHeight: 8, toeSpring: 8, featherLength: 570, featherMedial: 285, featherLateral: 285, vampPointFromToe: 92 },
     centreRidge: curve(60, (t) => [length - 170 * t, 0, 8 + 90 * Math.sqrt(t)]),
     backCurve: curve(40, (t) => [-8 * Math.sin(Math.PI * t), 0, 8 + 85 * t]),

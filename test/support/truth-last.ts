@@ -47,7 +47,7 @@ export function truthLast(name: string): Last {
     placement: { unit: "mm", unitPerMm: 1, rotation: [1, 0, 0, 0, 1, 0, 0, 0, 1], translationMm: [0, 0, 0] },
     feather: { points: Float64Array.from(feather.flat()), toeIndex: truth.feather.toeIndex, confidence: new Float64Array(feather.length).fill(1) },
     landmarks: { ...truth.points, counterPoint, treadPoint },
-    said: [],
+    placed: [],
     measures: { ...truth.values, vampPointFromToe: truth.vampPointArcLength },
     centreRidge: curveOf(truth.centreRidge.points.flat()),
     backCurve,

@@ -2,14 +2,20 @@ import { sentence } from "../sentence.ts";
 
 const mm1 = (v: number): string => `${v.toFixed(1)} mm`;
 
+const unitNames: Readonly<Record<string, string>> = { m: "metres", dm: "decimetres", cm: "centimetres", mm: "millimetres", in: "inches" };
+
 export const footSentences = {
+  "foot-unit-read": sentence(
+    "note",
+    (d: { unit: string; lengthMm: number }) => `Read in ${unitNames[d.unit] ?? d.unit}: the scan is ${mm1(d.lengthMm)} long. The scale of a scan is its commonest fault, so compare a length with the foot itself.`,
+  ),
   "is-a-foot": sentence(
     "look",
     () => "This is the scan of a foot, not of a last: it has no feather edge. It is measured as a foot; a pattern needs a last. Choose or make a last by these measures (a last is longer than its foot and often tighter), then scan it.",
   ),
   "foot-has-no-pattern": sentence(
     "stop",
-    () => "This is the scan of a foot, not of a last, so no pattern can be made on it: a foot has no feather edge, no toe room and no heel pitch. Measure the foot with `lastwise measure`, then scan a last of that size or give a last's measures.",
+    () => "This is the scan of a foot, not of a last, so no pattern can be made on it: a foot has no feather edge, no toe room and no heel pitch. The command `lastwise measure` tells its measures: scan a last that suits them, or make one from a last's measures.",
   ),
   "foot-side-doubtful": sentence("look", (d: { side: string }) => `Taken for a ${d.side} foot, but toes and arch do not agree on it: look which foot it is.`),
   "foot-level-from-axis": sentence("note", () => "What is level was taken from the axes of the file, because the scan has no leg cut off straight."),
