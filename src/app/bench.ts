@@ -4,6 +4,7 @@ import type { Job } from "#job/job.ts";
 import type { Pair } from "#job/pair.ts";
 import type { Rules } from "#job/pipeline.ts";
 import type { SheetFile } from "#sheets/sheet-file.ts";
+import type { TracedPicture } from "#tape/taped-shell.ts";
 import { answered, ask, noTurns, stopped, type Turns } from "./state/turns.ts";
 import { unpack, type FromWorker, type ReadLast, type ToWorker } from "./worker-talk.ts";
 
@@ -22,8 +23,8 @@ export interface Ear {
   progress(stage: string, fraction: number): void;
   pair(pair: Pair, wish: Wish): void;
   sheets(files: readonly SheetFile[], wish: Wish): void;
-  /** `rules` are those of the last, and `last` is that itself, when the job got so far. */
-  refused(finding: Finding, wish: Wish, rules: Rules | undefined, last: ReadLast | undefined): void;
+  /** `rules` are those of the last, `last` is that itself and `traced` the pictures, as far as the job got. */
+  refused(finding: Finding, wish: Wish, rules: Rules | undefined, last: ReadLast | undefined, traced: readonly TracedPicture[]): void;
   broke(why: string, wish: Wish): void;
   /** Nothing runs and nothing waits. */
   idle(): void;
@@ -112,7 +113,7 @@ export class Bench {
     if (start) this.#start(start.id, start.wish);
     if (message.say === "pair") this.#ear.pair(this.#pair!, wish);
     else if (message.say === "sheets") this.#ear.sheets(message.files, wish);
-    else if (message.say === "refused") this.#ear.refused(message.finding, wish, message.rules, message.last);
+    else if (message.say === "refused") this.#ear.refused(message.finding, wish, message.rules, message.last, message.traced);
     else this.#ear.broke(message.why, wish);
     if (!start) this.#ear.idle();
   }

@@ -7,6 +7,7 @@ import type { Job } from "#job/job.ts";
 import type { Pair } from "#job/pair.ts";
 import type { Rules } from "#job/pipeline.ts";
 import type { SheetFile } from "#sheets/sheet-file.ts";
+import type { TracedPicture } from "#tape/taped-shell.ts";
 import { Bench, type Wish } from "./bench.ts";
 import { fetchDemo } from "./demo/fetch-demo.ts";
 import { bytesOf } from "./read-file.ts";
@@ -54,6 +55,8 @@ export interface Desktop {
   readonly trouble: Trouble | undefined;
   /** Photographs of a tape that make no pattern yet; they stay on the table until what is missing is added or they are let go. */
   readonly waiting: Job | undefined;
+  /** What was traced in the photographs that wait, as far as it got. */
+  readonly waitingTraced: { readonly job: Job; readonly pictures: readonly TracedPicture[] } | undefined;
   /** The last on a scan that waits. */
   readonly waitingLast: SeenLast | undefined;
   readonly saved: Saved;
@@ -87,13 +90,13 @@ export class Desk {
   constructor() {
     const history = startHistory(defaultJob(), "the example last");
     this.#tried.good(history.now.job);
-    this.#now = { history, pair: undefined, rules: undefined, refused: undefined, stuck: false, busy: undefined, trouble: undefined, waiting: undefined, waitingLast: undefined, saved: "saving", looked: false, brought: undefined, sheets: undefined, sheetsOf: undefined, draft: false };
+    this.#now = { history, pair: undefined, rules: undefined, refused: undefined, stuck: false, busy: undefined, trouble: undefined, waiting: undefined, waitingTraced: undefined, waitingLast: undefined, saved: "saving", looked: false, brought: undefined, sheets: undefined, sheetsOf: undefined, draft: false };
     this.#bench = new Bench(this.#shelf.files, {
       began: (wish) => this.#show({ busy: { on: wish.for, trial: wish.for === "pair" && wish.trial, stage: "", fraction: 0 } }),
       progress: (stage, fraction) => this.#now.busy && this.#show({ busy: { ...this.#now.busy, stage, fraction: wholeShare(this.#now.busy, stage, fraction) } }),
       pair: (pair, wish) => this.#madePair(pair, wish),
       sheets: (sheets) => this.#show({ sheets, sheetsOf: this.#now.pair, trouble: undefined }),
-      refused: (finding, wish, rules, last) => this.#refused(finding, wish, rules, last),
+      refused: (finding, wish, rules, last, traced) => this.#refused(finding, wish, rules, last, traced),
       broke: (why, wish) => this.#broke(why, wish),
       idle: () => this.#show({ busy: undefined }),
     });
@@ -283,14 +286,14 @@ export class Desk {
     this.#write();
   }
 
-  #refused(finding: Finding, wish: Wish, rules: Rules | undefined, last: ReadLast | undefined): void {
+  #refused(finding: Finding, wish: Wish, rules: Rules | undefined, last: ReadLast | undefined, traced: readonly TracedPicture[]): void {
     const sentence = tell(finding);
     if (wish.for === "sheets") return this.#show({ trouble: { kind: "refused", sentence } });
     if (wish.trial) {
       const spot = spotOf(finding, rules);
       // A saved job, or a scan that only lacks a better number, can be opened all the same.
       const correct = wish.opened || (rules !== undefined && spot !== undefined && stationOf(spot) !== "Last");
-      this.#show({ trouble: { kind: "refused", sentence: `${sentence} What you had before is still here.`, ...(correct ? { toCorrect: wish.job } : {}) }, ...(correct ? {} : this.#toWait(wish.job, last)) });
+      this.#show({ trouble: { kind: "refused", sentence: `${sentence} What you had before is still here.`, ...(correct ? { toCorrect: wish.job } : {}) }, ...(correct ? {} : this.#toWait(wish.job, last, traced)) });
       return this.#clearShelf();
     }
     this.#tried.refuse(wish.job);
@@ -305,9 +308,9 @@ export class Desk {
   }
 
   /** What a maker brings and can still put right waits: pictures of a tape, and a scan on which the last was found. */
-  #toWait(job: Job, read: ReadLast | undefined): Partial<Desktop> {
+  #toWait(job: Job, read: ReadLast | undefined, traced: readonly TracedPicture[]): Partial<Desktop> {
     if (job.last.from === "measures") return {};
-    if (job.last.from === "tape") return { waiting: job, waitingLast: undefined, brought: job };
+    if (job.last.from === "tape") return { waiting: job, waitingTraced: { job, pictures: traced }, waitingLast: undefined, brought: job };
     return read ? { waiting: job, waitingLast: { job, ...read }, brought: job } : this.#stillWaiting();
   }
 

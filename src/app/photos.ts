@@ -2,10 +2,10 @@ import { useEffect, useMemo, useSyncExternalStore } from "react";
 import { explain, type Finding } from "#base/findings.ts";
 import type { Pair } from "#job/pair.ts";
 import type { TracedPhoto } from "#photo/trace-photo.ts";
-import type { TapeSaid } from "#tape/said.ts";
 import type { TracedPicture } from "#tape/taped-shell.ts";
-import type { Desk } from "./desk.ts";
+import type { Desk, Desktop } from "./desk.ts";
 import type { FromPhotoWorker, SeenPhoto, ToPhotoWorker } from "./photo-talk.ts";
+import { tapeOf } from "./state/tape-edits.ts";
 
 /** How far a photograph has been looked at. */
 export type Sight =
@@ -133,8 +133,7 @@ export function useSights(desk: Desk, { names, barMm, traced }: Wanted): Readonl
   })), [entries, list]);
 }
 
-const untraced: readonly TracedPicture[] = [];
-const none: Wanted = { names: [], barMm: undefined, traced: untraced };
+const none: Wanted = { names: [], barMm: undefined, traced: [] };
 
 /** The photographs to show with a pair: those it was made from. */
 export function photosOfPair(pair: Pair | undefined): Wanted {
@@ -143,5 +142,8 @@ export function photosOfPair(pair: Pair | undefined): Wanted {
   return none;
 }
 
-/** Those of a tape that makes no pattern yet. */
-export const photosOfTape = ({ photos, barMm }: TapeSaid): Wanted => ({ names: photos, barMm, traced: untraced });
+/** Those of a tape that makes no pattern yet, as they were last worked out. */
+export function photosOfTape({ waitingTraced }: Pick<Desktop, "waitingTraced">): Wanted {
+  const said = waitingTraced && tapeOf(waitingTraced.job);
+  return said ? { names: said.photos, barMm: said.barMm, traced: waitingTraced.pictures } : none;
+}

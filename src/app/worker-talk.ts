@@ -3,6 +3,7 @@ import type { Job } from "#job/job.ts";
 import type { LastPair, Pair, TapedPair } from "#job/pair.ts";
 import type { Rules } from "#job/pipeline.ts";
 import type { SheetFile } from "#sheets/sheet-file.ts";
+import type { TracedPicture } from "#tape/taped-shell.ts";
 
 /**
  * What the page asks of the worker. Scans are sent once, under the name that the job uses. A draft is worked out on a coarser
@@ -28,7 +29,7 @@ export type FromWorker =
   | { readonly say: "progress"; readonly id: number; readonly stage: string; readonly fraction: number }
   | { readonly say: "pair"; readonly id: number; readonly parcel: Parcel }
   | { readonly say: "sheets"; readonly id: number; readonly files: readonly SheetFile[] }
-  | { readonly say: "refused"; readonly id: number; readonly finding: Finding; readonly rules: Rules | undefined; readonly last: ReadLast | undefined }
+  | { readonly say: "refused"; readonly id: number; readonly finding: Finding; readonly rules: Rules | undefined; readonly last: ReadLast | undefined; readonly traced: readonly TracedPicture[] }
   | { readonly say: "broke"; readonly id: number; readonly why: string };
 
 export function pack(pair: Pair, before: Pair | undefined): Parcel {

@@ -5,6 +5,7 @@ import type { Pair } from "#job/pair.ts";
 import { readyFor } from "#job/pictures.ts";
 import { Pipeline, type Rules, type RunOptions } from "#job/pipeline.ts";
 import { sheetsFor } from "#job/sheets-for.ts";
+import type { TracedPicture } from "#tape/taped-shell.ts";
 import { pack, type FromWorker, type ReadLast, type ToWorker } from "./worker-talk.ts";
 
 /** The bench behind the page: keeps the pipeline with its memory, the scans, and which pair was sent last. */
@@ -30,7 +31,7 @@ function watchFor(id: number): (stage: string, fraction: number) => void {
   };
 }
 
-function make(job: Job, id: number, draft: boolean, tell: Pick<RunOptions, "onRules" | "onLast"> = {}): Pair {
+function make(job: Job, id: number, draft: boolean, tell: Pick<RunOptions, "onRules" | "onLast" | "onTraced"> = {}): Pair {
   return pipeline.run(job, files, {
     watch: watchFor(id),
     now: () => performance.now(),
@@ -51,10 +52,11 @@ async function answer(message: ToWorker): Promise<void> {
   const { id } = message;
   let rules: Rules | undefined;
   let last: ReadLast | undefined;
+  const traced: TracedPicture[] = [];
   try {
     await readyFor(message.job);
     if (message.say === "run") {
-      const pair = make(message.job, id, message.draft, { onRules: (known) => (rules = known), onLast: (read) => (last = read) });
+      const pair = make(message.job, id, message.draft, { onRules: (known) => (rules = known), onLast: (read) => (last = read), onTraced: (picture) => traced.push(picture) });
       tell({ say: "pair", id, parcel: pack(pair, sent) });
       sent = pair;
     } else {
@@ -62,7 +64,7 @@ async function answer(message: ToWorker): Promise<void> {
       tell({ say: "sheets", id, files: await sheetsFor(make(message.job, id, false), watchFor(id)) });
     }
   } catch (error) {
-    if (error instanceof Refusal) tell({ say: "refused", id, finding: error.finding, rules, last });
+    if (error instanceof Refusal) tell({ say: "refused", id, finding: error.finding, rules, last, traced });
     else tell({ say: "broke", id, why: error instanceof Error ? error.message : String(error) });
   }
 }

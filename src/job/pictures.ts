@@ -17,10 +17,10 @@ export async function readyFor({ last }: Job): Promise<void> {
 }
 
 /** Pictures with what was traced in them; where there are several, one that cannot be used is refused by its name. */
-export function traced(stages: Run, photos: readonly string[], said: SaidOfCard, files: Files, watch: Watch): readonly Made<TracedPicture>[] {
+export function traced(stages: Run, photos: readonly string[], said: SaidOfCard, files: Files, watch: Watch, tell: (picture: TracedPicture) => void = () => {}): readonly Made<TracedPicture>[] {
   return photos.map((photo) => {
     const bytes = fileOf(photo, files);
-    return stages.make(`photo ${photo}`, [digest(bytes), said], () => {
+    const made = stages.make(`photo ${photo}`, [digest(bytes), said], () => {
       try {
         return { photo, traced: tracePhoto(readPicture(photo, bytes), said, watch) };
       } catch (error) {
@@ -29,6 +29,8 @@ export function traced(stages: Run, photos: readonly string[], said: SaidOfCard,
         throw new Refusal(finding("picture-refused", { photo, why: error.message }));
       }
     });
+    tell(made.value);
+    return made;
   });
 }
 

@@ -13,6 +13,7 @@ import { cutShell, fineTriangles } from "#shell/cut.ts";
 import { flatLength, layFlat, layFree } from "#shell/lay-flat.ts";
 import type { TapeSaid } from "#tape/said.ts";
 import { tapedShell } from "#tape/from-traced.ts";
+import type { TracedPicture } from "#tape/taped-shell.ts";
 import type { Files } from "./files.ts";
 import type { Job } from "./job.ts";
 import { Memory, type Run } from "./memory.ts";
@@ -32,6 +33,8 @@ export interface RunOptions {
   readonly onRules?: (rules: Rules) => void;
   /** Told the last itself likewise: where no pair can be made of it, it can still be looked at and put right. */
   readonly onLast?: (read: Pick<LastPair, "last" | "findings">) => void;
+  /** Told each picture of a tape as it is traced: where no pattern can be made of them, they can still be looked at. */
+  readonly onTraced?: (picture: TracedPicture) => void;
 }
 
 /** What the rules of construction say for one last; a taped pattern has its lines already. */
@@ -105,8 +108,8 @@ function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triang
 }
 
 /** The same from a maker's tape: it has its lines and lies flat already. */
-function onTape(stages: Run, job: Job, said: TapeSaid, files: Files, { watch = unwatched, withoutPieces = false, onRules }: RunOptions): TapedPair {
-  const pictures = traced(stages, said.photos, said.barMm === undefined ? {} : { barMm: said.barMm }, files, watch);
+function onTape(stages: Run, job: Job, said: TapeSaid, files: Files, { watch = unwatched, withoutPieces = false, onRules, onTraced }: RunOptions): TapedPair {
+  const pictures = traced(stages, said.photos, said.barMm === undefined ? {} : { barMm: said.barMm }, files, watch, onTraced);
   const shots = pictures.map(({ value }) => value);
   const tape = stages.make("tape", [said, ...pictures.map(({ key }) => key)], () => tapedShell(shots, said));
   const pieceRules = pieceRulesForTape(tape.value);

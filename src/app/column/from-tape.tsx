@@ -2,6 +2,7 @@ import { useRef, type ReactElement } from "react";
 import type { Pair } from "#job/pair.ts";
 import type { Desk } from "../desk.ts";
 import { photosOfPair, photosOfTape, useSights } from "../photos.ts";
+import { shownPhoto } from "../state/shown-photo.ts";
 import { setFaceDown, setTapeSide, withPhotos } from "../state/tape-edits.ts";
 import { BarSentence } from "./bar-sentence.tsx";
 import { Chooser } from "./chooser.tsx";
@@ -22,7 +23,7 @@ interface FromTapeProps {
 /** A pattern from the tape that the maker took off her last, or photographs that are still to become one. */
 export function FromTape({ desk, pair }: FromTapeProps): ReactElement | null {
   const work = tapeWork(desk, desk.now);
-  const sights = useSights(desk, work?.waiting ? photosOfTape(work.said) : photosOfPair(pair));
+  const sights = useSights(desk, work?.waiting ? photosOfTape(desk.now) : photosOfPair(pair));
   const chooser = useRef<HTMLInputElement>(null);
   if (!work) return null;
   const { job, said, waiting, change } = work;
@@ -31,7 +32,7 @@ export function FromTape({ desk, pair }: FromTapeProps): ReactElement | null {
     <>
       {waiting && (
         <p className="sentence">
-          <b>These photographs make no pattern yet.</b> Add what is missing, take out what does not belong, or say below what lies in them; they become the work as soon as both halves are found.{" "}
+          <b>These photographs make no pattern yet.</b> <span role="alert">{desk.now.trouble?.sentence}</span> You can add what is missing, take out what does not belong, or say below what lies in them.{" "}
           <button type="button" className="word" onClick={() => desk.changeWaiting(undefined)}>Let them go</button>
         </p>
       )}
@@ -44,7 +45,11 @@ export function FromTape({ desk, pair }: FromTapeProps): ReactElement | null {
       <BarSentence fields={work.fields} job={job} barMm={said.barMm} />
       <TapePhotos work={work} tape={tape} sights={sights} />
       <p className="sentence"><button type="button" className="word" onClick={() => chooser.current?.click()}>Add a photograph</button>: of the other half, of the bottom, or a better one.</p>
-      <Chooser at={chooser} label="photographs to add" accept="image/jpeg,image/png" onFiles={(files) => void desk.openInto(files, (_, names) => withPhotos(job, names), `adding ${files.map((f) => f.name).join(", ")}`)} />
+      <Chooser at={chooser} label="photographs to add" accept="image/jpeg,image/png" onFiles={(files) => void desk.openInto(files, (_, names) => {
+        // What was just brought is what the maker wants to see.
+        if (names[0] !== undefined) shownPhoto.show(names[0]);
+        return withPhotos(job, names);
+      }, `adding ${files.map((f) => f.name).join(", ")}`)} />
       {tape && <TapeFound tape={tape} />}
       <TapeMarks work={work} tape={tape} sights={sights} />
       {tape && (

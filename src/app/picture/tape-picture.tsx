@@ -14,7 +14,7 @@ import { tapeDrawing } from "./tape-drawing.ts";
 export function TapePicture({ desk, pair }: { readonly desk: Desk; readonly pair: Pair }): ReactElement {
   const { waiting } = desk.now;
   const alone = waiting && tapeOf(waiting);
-  const wanted = alone ? photosOfTape(alone) : photosOfPair(pair);
+  const wanted = alone ? photosOfTape(desk.now) : photosOfPair(pair);
   const sights = useSights(desk, wanted);
   const tape = !alone && pair.from === "tape" ? pair.tape : undefined;
   const { names } = wanted;

@@ -42,7 +42,8 @@ export function BusyLine({ desk, now }: LineProps): ReactElement {
 export function TroubleLine({ desk, now, station }: LineProps & { readonly station: Station }): ReactElement {
   const { trouble, refused } = now;
   // It stands beside its field already.
-  const beside = trouble?.kind === "refused" && refused !== undefined && stationOf(refused.spot) === station;
+  const withPhotos = station === "Last" && now.waiting?.last.from === "tape";
+  const beside = trouble?.kind === "refused" && (withPhotos || (refused !== undefined && stationOf(refused.spot) === station));
   const correct = trouble?.toCorrect;
   return (
     <div className="trouble" role="alert">
