@@ -8,6 +8,7 @@ import { lastFromScan } from "#last/from-scan.ts";
 import { meshLoft } from "#last/loft-mesh.ts";
 import { plannedNumbers } from "#last/loft-plan.ts";
 import { LoftShape } from "#last/loft-shape.ts";
+import { planSilhouette, sideSilhouette } from "#last/loft-silhouette.ts";
 import { triangleCount } from "#mesh/mesh.ts";
 
 function median5(work: () => unknown): number {
@@ -36,5 +37,8 @@ row("last from measurements", whole, `${forms - 1} forms tried`);
 row("  plan: length, widths, tread", median5(() => plannedNumbers(demoMeasurements)));
 row("  mesh of 4 mm, for the girths", median5(() => meshLoft(new LoftShape(plan), 4)));
 row("  mesh of 2 mm, handed out", median5(() => meshLoft(new LoftShape(plan), 2)));
+const outlines = { bottom: planSilhouette(new LoftShape(plan)), side: sideSilhouette(new LoftShape(plan)), pencilMm: 0 };
+row("  with both outlines", median5(() => lastFromMeasures({ ...demoMeasurements, toe: "almond" }, "bench", unwatched, outlines)));
+row("  with the outline of the bottom", median5(() => lastFromMeasures({ ...demoMeasurements, toe: "almond" }, "bench", unwatched, { bottom: outlines.bottom, pencilMm: 0 })));
 const found = median5(() => lastFromScan(made.mesh, { name: "bench" }, unwatched));
 row("the same last found in its mesh as a scan", found, `ratio ${(whole / found).toFixed(2)}`);

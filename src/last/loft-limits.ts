@@ -27,9 +27,9 @@ export function refuseBadMeasures(m: LastMeasurements): void {
   within("stickLength", m.stickLengthMm);
   within("heelHeight", m.heelHeightMm);
   within("toeSpring", m.toeSpringMm);
-  impossible(m);
   share("ballWidth", m.ballWidthMm, "stickLength", m.stickLengthMm, ballToLength);
   share("seatWidth", m.seatWidthMm, "ballWidth", m.ballWidthMm, seatToBall);
+  impossible(m);
 }
 
 /** A closed tape is longer than twice any width it goes round (geometry); seat and instep point lie on both tapes, heel farther back. */
