@@ -3,7 +3,9 @@ import { Refusal } from "#base/refusal.ts";
 import type { Mesh } from "./mesh.ts";
 import type { RawScan } from "#mesh/formats/raw-scan.ts";
 import { isGlb, readGlb } from "#mesh/formats/read-glb.ts";
+import { read3mf } from "#mesh/formats/read-3mf.ts";
 import { looksLikeObj, readObj } from "#mesh/formats/read-obj.ts";
+import { isOff, readOff } from "#mesh/formats/read-off.ts";
 import { readPly } from "#mesh/formats/read-ply.ts";
 import { isBinaryStl, readStlBinary, readStlText } from "#mesh/formats/read-stl.ts";
 import { asciiText, TextCursor } from "#mesh/formats/text-cursor.ts";
@@ -21,7 +23,7 @@ const FEWEST_TRIANGLES = 4;
 const UNUSABLE_PART = 0.01;
 
 /**
- * Reads a scan: STL, OBJ, PLY or GLB, told by its content first and its name second. Welds nothing and repairs nothing but for
+ * Reads a scan: STL, OBJ, PLY, GLB, 3MF or OFF, told by its content first and its name second. Welds nothing and repairs nothing but for
  * triangles with corners that are no numbers, which are left out when they are few. Throws a Refusal with the reason.
  */
 export function readScan(name: string, bytes: Uint8Array): Scan {
@@ -41,6 +43,8 @@ function readByContent(name: string, bytes: Uint8Array): RawScan {
   const ending = /\.([a-z0-9]+)$/i.exec(name)?.[1]?.toLowerCase() ?? "";
   if (isGlb(bytes)) return readGlb(name, bytes);
   if (/^ply\r?\n|^ply\r/.test(asciiText(bytes, 0, 5))) return readPly(name, bytes);
+  if (isOff(bytes)) return readOff(name, bytes);
+  if (asciiText(bytes, 0, 2) === "PK" && ending === "3mf") return read3mf(name, bytes);
   const other = otherKind(bytes, ending);
   if (other) throw new Refusal(finding("file-other-kind", { file: name, kind: other }));
   if (isBinaryStl(bytes)) return readStlBinary(name, bytes);
@@ -57,8 +61,8 @@ function readByContent(name: string, bytes: Uint8Array): RawScan {
 /** Well-known kinds that are not read, so that the refusal can name them. */
 function otherKind(bytes: Uint8Array, ending: string): string | undefined {
   const start = asciiText(bytes, 0, 24);
-  if (start.startsWith("PK")) return ending === "3mf" ? "a 3MF file" : "a packed folder (zip)";
-  if (/^(ST|C|N|4)*n?OFF\b/.test(start)) return "an OFF file";
+  if (start.startsWith("PK")) return "a packed folder (zip)";
+  if (/^(ST|C|N|4)*n?OFF\b/.test(start)) return "an OFF file in more than three dimensions";
   if (start.startsWith("%PDF")) return "a PDF document";
   if (/^\x89PNG|^\xff\xd8\xff|^GIF8/.test(start)) return "a picture";
   if (start.startsWith("ISO-10303-21")) return "a STEP file";

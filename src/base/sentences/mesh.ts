@@ -1,6 +1,6 @@
 import { sentence } from "../sentence.ts";
 
-const kinds = "STL, OBJ, PLY or GLB";
+const kinds = "STL, OBJ, PLY, GLB, 3MF or OFF";
 const count = (n: number): string => n.toLocaleString("en-GB").replaceAll(",", " ");
 const some = (n: number, one: string, many = `${one}s`): string => `${count(n)} ${n === 1 ? one : many}`;
 const percent = (share: number): string => `${share < 0.1 ? (share * 100).toFixed(1) : Math.round(share * 100)} %`;
