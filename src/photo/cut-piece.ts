@@ -2,7 +2,7 @@ import { loopsAt, type Loop } from "./contour.ts";
 import type { FlatPicture } from "./flatten-picture.ts";
 import type { Ground } from "./ground.ts";
 import { fieldAt } from "./light.ts";
-import { depthOf, distanceFrom, filled, type Cutting } from "./masks.ts";
+import { above, depthOf, distanceFrom, filled, type Cutting } from "./masks.ts";
 
 /** The colour of a piece is taken from its inside, at least this far from its edge, and within this reach, mm. */
 const insideMm = 1;
@@ -28,7 +28,7 @@ export function edgeOfPiece(flat: FlatPicture, ground: Ground, cutting: Cutting)
   const whole = filled(cutting);
   const depth = depthOf(whole);
   const out = distanceFrom(whole);
-  const inner = Uint8Array.from(depth, (d) => (d * flat.stepMm > insideMm ? 1 : 0));
+  const inner = above(depth, insideMm / flat.stepMm);
   if (!inner.includes(1)) return undefined;
   const colour = nearMeans(flat, cutting, inner);
   const share = new Float32Array(width * height);

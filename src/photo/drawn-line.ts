@@ -4,7 +4,7 @@ import type { FlatPicture } from "./flatten-picture.ts";
 import { closed, filled, opened, type Cutting } from "./masks.ts";
 import { evenly } from "./smooth-loop.ts";
 
-/** Gaps up to the first are bridged, up to the second where the line encloses nothing else, mm. */
+/** Gaps up to the first are bridged, up to the second where that closes more of the line, mm. */
 const bridgedMm = [2.5, 8] as const;
 /** Lines that run into the outline from outside are taken off if they are narrower than this, mm. */
 const spurMm = 2;
@@ -27,7 +27,9 @@ export interface DrawnLine {
  * the ink, weighed by how far each place is from the ground's colour (`far`).
  */
 export function middleOfLine(flat: FlatPicture, far: Float32Array, inkFrom: number, cutting: Cutting): DrawnLine | undefined {
-  const rough = enclosedBy(cutting, bridgedMm[0], flat.stepMm) ?? enclosedBy(cutting, bridgedMm[1], flat.stepMm);
+  const near = enclosedBy(cutting, bridgedMm[0], flat.stepMm), wide = enclosedBy(cutting, bridgedMm[1], flat.stepMm);
+  // The wide bridge rounds inner corners, so it serves only where it closes what was open.
+  const rough = near && wide && areaOf(wide) < 1.05 * areaOf(near) ? near : (wide ?? near);
   if (!rough) return undefined;
   const guess = evenly(blunted(evenly(rough, alongMm / flat.stepMm)), alongMm / flat.stepMm);
   const n = guess.length / 2;

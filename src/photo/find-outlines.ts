@@ -7,7 +7,7 @@ import { leastMm2, middleOfLine } from "./drawn-line.ts";
 import type { SheetJoint } from "./fit-placing.ts";
 import type { FlatPicture } from "./flatten-picture.ts";
 import { farFromGround, groundOf } from "./ground.ts";
-import { cutOut, depthOf, distanceFrom, partsOf, type Part } from "./masks.ts";
+import { above, cutOut, depthOf, distanceFrom, partsOf, upTo, type Part } from "./masks.ts";
 import { smoothLoop } from "./smooth-loop.ts";
 
 /** What an outline is the edge of. */
@@ -35,7 +35,7 @@ export function findOutlines(flat: FlatPicture, joint: SheetJoint): FoundOutline
   const far = farFromGround(flat, ground);
   clearJointInto(flat, far, ground, joint, notGround);
   const { width, height, stepMm } = flat;
-  const { labels, parts } = partsOf({ width, height, on: Uint8Array.from(far, (d) => (d > notGround ? 1 : 0)) }, 8);
+  const { labels, parts } = partsOf({ width, height, on: above(far, notGround) }, 8);
   // A faint line is many short runs: single cells are no ink.
   const seen = parts.filter((p) => p.cells * stepMm * stepMm > 0.3);
   const findings: Finding[] = [];
@@ -87,17 +87,20 @@ export function findOutlines(flat: FlatPicture, joint: SheetJoint): FoundOutline
 function drawnLines(flat: FlatPicture, far: Float32Array, labels: Int32Array, lines: readonly Part[]) {
   const { width, height, stepMm } = flat;
   if (lines.length === 0) return [];
-  const thin = new Set(lines.map((p) => p.label));
-  const on = Uint8Array.from(labels, (l) => (thin.has(l) ? 1 : 0));
+  const thin = new Uint8Array(lines.reduce((most, p) => Math.max(most, p.label), 0) + 1);
+  for (const { label } of lines) thin[label] = 1;
+  const on = new Uint8Array(labels.length);
+  for (let k = 0; k < on.length; k++) on[k] = thin[labels[k]!] ?? 0;
   const near = distanceFrom({ width, height, on });
   const reach = joinedMm / 2 / stepMm;
-  const joined = partsOf({ width, height, on: Uint8Array.from(near, (d) => (d <= reach ? 1 : 0)) }, 8);
+  const joined = partsOf({ width, height, on: upTo(near, reach) }, 8);
   return joined.parts.flatMap((part) => {
     const grown = cutOut(joined.labels, width, part, Math.ceil(6 / stepMm));
-    const own = grown.on.map((v, k) => {
-      const i = (k % grown.width) + grown.fromI, j = Math.floor(k / grown.width) + grown.fromJ;
-      return v === 1 && on[j * width + i] === 1 ? 1 : 0;
-    });
+    if (Math.max(part.maxI - part.minI, part.maxJ - part.minJ) * stepMm < leastAcrossMm) return [];
+    const own = new Uint8Array(grown.on.length);
+    for (let j = 0, k = 0; j < grown.height; j++) for (let i = 0; i < grown.width; i++, k++) {
+      if (grown.on[k] === 1 && on[(j + grown.fromJ) * width + i + grown.fromI] === 1) own[k] = 1;
+    }
     const line = middleOfLine(flat, far, notGround, { ...grown, on: own });
     return line && Math.abs(areaOf(line.loop)) * stepMm * stepMm >= leastMm2 ? [line] : [];
   });

@@ -8,7 +8,7 @@ import { toPicture } from "./placing.ts";
 /** Terms of a smooth field over the card: 1, x, y, x², xy, y², with x and y in units of 200 mm from the card's middle. */
 export type Field = Float64Array;
 
-export function termsAt(x: number, y: number): readonly [number, number, number, number, number, number] {
+function termsAt(x: number, y: number): readonly [number, number, number, number, number, number] {
   const u = (x - 180) / 200, v = (y - 125) / 200;
   return [1, u, v, u * u, u * v, v * v];
 }
@@ -20,7 +20,8 @@ export function fieldAt(f: Field, x: number, y: number): number {
 
 /** Fits a field to values at places, in rounds that leave out what lies far from the rest. */
 export function fitField(xy: ArrayLike<number>, values: ArrayLike<number>): Field {
-  const rows = Float64Array.from({ length: 6 * values.length }, (_, k) => termsAt(xy[2 * Math.floor(k / 6)]!, xy[2 * Math.floor(k / 6) + 1]!)[k % 6]!);
+  const rows = new Float64Array(6 * values.length);
+  for (let i = 0; i < values.length; i++) rows.set(termsAt(xy[2 * i]!, xy[2 * i + 1]!), 6 * i);
   let weights = new Float64Array(values.length).fill(1);
   let field = fitLinear(rows, 6, values, weights);
   for (let round = 0; round < 3; round++) {

@@ -17,6 +17,20 @@ export interface Part {
   readonly maxJ: number;
 }
 
+/** 1 where a value is above the limit. */
+export function above(values: Float32Array, limit: number): Uint8Array {
+  const out = new Uint8Array(values.length);
+  for (let k = 0; k < out.length; k++) out[k] = values[k]! > limit ? 1 : 0;
+  return out;
+}
+
+/** 1 where a value is at most the limit. */
+export function upTo(values: Float32Array, limit: number): Uint8Array {
+  const out = new Uint8Array(values.length);
+  for (let k = 0; k < out.length; k++) out[k] = values[k]! <= limit ? 1 : 0;
+  return out;
+}
+
 /** Parts of a mask. `connect` 8: cells touch at corners too. `labels` holds each cell's part, 0 for none. */
 export function partsOf({ width, height, on }: Mask, connect: 4 | 8): { readonly labels: Int32Array; readonly parts: readonly Part[] } {
   const cv = imageLibrary();
@@ -73,25 +87,28 @@ export function distanceFrom(mask: Mask): Float32Array {
 /** The mask with its holes filled. */
 export function filled(mask: Mask): Mask {
   const { width, height } = mask;
-  const off = mask.on.map((v) => 1 - v);
+  const off = new Uint8Array(mask.on.length);
+  for (let k = 0; k < off.length; k++) off[k] = 1 - mask.on[k]!;
   const { labels, parts } = partsOf({ width, height, on: off }, 4);
   const holes = new Uint8Array(parts.length + 1);
   for (const p of parts) if (p.minI > 0 && p.minJ > 0 && p.maxI < width - 1 && p.maxJ < height - 1) holes[p.label] = 1;
-  return { width, height, on: mask.on.map((v, k) => (v !== 0 || holes[labels[k]!] === 1 ? 1 : 0)) };
+  const whole = mask.on.slice();
+  for (let k = 0; k < whole.length; k++) if (holes[labels[k]!] === 1) whole[k] = 1;
+  return { width, height, on: whole };
 }
 
 /** Gaps up to twice `cells` wide are bridged, without growing the mask. */
 export function closed(mask: Mask, cells: number): Mask {
   const { width, height } = mask;
-  const grown = { width, height, on: Uint8Array.from(distanceFrom(mask), (d) => (d <= cells ? 1 : 0)) };
-  return { width, height, on: Uint8Array.from(depthOf(grown), (d) => (d > cells ? 1 : 0)) };
+  const grown = { width, height, on: upTo(distanceFrom(mask), cells) };
+  return { width, height, on: above(depthOf(grown), cells) };
 }
 
 /** What is narrower than twice `cells` is taken away, the rest keeps its size. */
 export function opened(mask: Mask, cells: number): Mask {
   const { width, height } = mask;
-  const shrunk = { width, height, on: Uint8Array.from(depthOf(mask), (d) => (d > cells ? 1 : 0)) };
-  return { width, height, on: Uint8Array.from(distanceFrom(shrunk), (d) => (d <= cells ? 1 : 0)) };
+  const shrunk = { width, height, on: above(depthOf(mask), cells) };
+  return { width, height, on: upTo(distanceFrom(shrunk), cells) };
 }
 
 /** A part alone, cut out with `rim` cells around it that are off; `(fromI, fromJ)` is its first cell in the whole. May reach outside. */

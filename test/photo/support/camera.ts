@@ -54,6 +54,16 @@ function pose({ width, tiltDeg, fromDeg, rollDeg = 0, focal = 0.75, lookAt = [18
   return { f, stand, ahead, right: right.map((v, i) => c * v + s * down[i]!), down: right.map((v, i) => -s * v + c * down[i]!) };
 }
 
+/** Where a point of the table, or one `z` above it, is seen, px. */
+export function seenAt(shot: Shot, x: number, y: number, z = 0): [number, number] {
+  const { f, stand, ahead, right, down } = pose(shot);
+  const to = [x - stand[0]!, y - stand[1]!, z - stand[2]!];
+  const dot = (a: readonly number[]): number => a[0]! * to[0]! + a[1]! * to[1]! + a[2]! * to[2]!;
+  const [u, v] = [dot(right) / dot(ahead), dot(down) / dot(ahead)];
+  const r = u * u + v * v, grow = 1 + r * ((shot.k1 ?? 0) + r * (shot.k2 ?? 0));
+  return [(shot.width - 1) / 2 + f * grow * u, (shot.height - 1) / 2 + f * grow * v];
+}
+
 /** Takes the picture: nine looks into each pixel that is not of one colour. */
 export function photograph(table: Painted, shot: Shot): Picture {
   const { width, height, blurPx = 0.6, grain = 0, darkest = 1, light = [1, 1, 1], seed = 1 } = shot;
@@ -139,17 +149,19 @@ function blurred(from: Float32Array, width: number, height: number, sigma: numbe
   const reach = Math.ceil(3 * sigma);
   const bell = Float64Array.from({ length: 2 * reach + 1 }, (_, i) => Math.exp(-((i - reach) ** 2) / (2 * sigma * sigma)));
   const sum = bell.reduce((a, b) => a + b, 0);
-  const pass = (source: Float32Array, step: number, count: number): Float32Array => {
-    const out = new Float32Array(source.length);
-    for (let k = 0; k < source.length; k++) {
-      const i = Math.floor(k / step) % count;
-      let v = 0;
-      for (let n = -reach; n <= reach; n++) v += bell[n + reach]! * source[k + (i + n < 0 ? -i : i + n >= count ? count - 1 - i : n) * step]!;
-      out[k] = v / sum;
-    }
-    return out;
-  };
-  return pass(pass(from, 1, width), width, height);
+  const across = new Float32Array(from.length);
+  for (let j = 0; j < height; j++) for (let i = 0; i < width; i++) {
+    let v = 0;
+    const inside = i >= reach && i + reach < width;
+    for (let n = -reach; n <= reach; n++) v += bell[n + reach]! * from[j * width + (inside ? i + n : Math.min(width - 1, Math.max(0, i + n)))]!;
+    across[j * width + i] = v / sum;
+  }
+  const out = new Float32Array(from.length);
+  for (let j = 0; j < height; j++) for (let n = -reach; n <= reach; n++) {
+    const row = Math.min(height - 1, Math.max(0, j + n)) * width, weight = bell[n + reach]! / sum;
+    for (let i = 0; i < width; i++) out[j * width + i] = out[j * width + i]! + weight * across[row + i]!;
+  }
+  return out;
 }
 
 /** Smooth random displacement: a grid of normal numbers every twelve pixels, bilinear between. */
