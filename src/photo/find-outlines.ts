@@ -40,7 +40,7 @@ export function findOutlines(flat: FlatPicture, joint: SheetJoint): FoundOutline
   const seen = parts.filter((p) => p.cells * stepMm * stepMm > 0.3);
   const findings: Finding[] = [];
   const outlines: { outline: Outline; kind: OutlineKind; area: number }[] = [];
-  const rim = Math.ceil(6 / stepMm);
+  const rim = Math.ceil(3 / stepMm);
   let cutOff = 0, faint = 0;
   const add = (loop: Float64Array, kind: OutlineKind): void => {
     const xy = smoothLoop(loop.map((v, k) => (k % 2 === 0 ? flat.minX : flat.minY) + v * stepMm), { stepMm: 0.5, reachMm: kind === "cut piece" ? 0.9 : 2 });

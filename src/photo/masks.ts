@@ -97,11 +97,13 @@ export function filled(mask: Mask): Mask {
   return { width, height, on: whole };
 }
 
-/** Gaps up to twice `cells` wide are bridged, without growing the mask. */
-export function closed(mask: Mask, cells: number): Mask {
+/**
+ * The mask with what it encloses, where gaps up to twice `cells` wide count as closed: grown, filled, and shrunk again.
+ */
+export function filledOverGaps(mask: Mask, cells: number): Mask {
   const { width, height } = mask;
-  const grown = { width, height, on: upTo(distanceFrom(mask), cells) };
-  return { width, height, on: above(depthOf(grown), cells) };
+  const whole = filled({ width, height, on: upTo(distanceFrom(mask), cells) });
+  return { width, height, on: above(depthOf(whole), cells) };
 }
 
 /** What is narrower than twice `cells` is taken away, the rest keeps its size. */
