@@ -5,7 +5,7 @@ import { closedArc, closedTangents, resampleClosed, smoothClosed } from "./close
 import { fairClosed } from "./feather-fair.ts";
 import { firstFeather } from "./feather-first.ts";
 import { partNear } from "./near-line.ts";
-import { profileAt, profilePoint, type Station } from "./profile.ts";
+import { profileAt, profilePoint, type Profile, type Station } from "./profile.ts";
 import { bellWidth, peakNear, ridgeStrengthInto, rulerStates, sharpness, softBelow, type Ruler } from "./ridge.ts";
 import { add, cross, pointAt, scale, unit } from "./vector.ts";
 
@@ -17,12 +17,12 @@ export interface FoundFeather {
   readonly missing: number;
 }
 
-/**
- * What a closed path pays for going aside at a slope (mm aside a mm along): this · slope², against ridge strength in rad/mm. On a
- * rough scan chance ridges lie beside the edge, so the path is made stiffer there: by this much a mm of roughness.
- */
+/** What a closed path pays for going aside at a slope (mm aside a mm along): this · slope², against ridge strength in rad/mm. */
 const bend = 1;
-const bendByNoise = 20;
+
+/** Cuts are averaged along the edge under a bell of this width a mm of roughness, and at most this, mm. */
+const alongByNoise = 12;
+const mostAlong = 2.5;
 
 /** How far the line may be moved from where it was found so that it runs fair, mm: by this, and this much a mm of roughness. */
 const room = 0.015;
@@ -42,22 +42,22 @@ export function findFeather(cutter: Sectioner, length: number, noiseMm: number, 
   // Coarse to fine: a wide look at every second millimetre first, then a narrow one along a line that already runs on the edge.
   const blur = bellWidth(noiseMm);
   watch("feather line", 0.3);
-  const stiff = bend + bendByNoise * noiseMm;
-  const wide = across(near, line, { bend: stiff, step: 2, reach: 10, blur: Math.max(1.6, blur), width: 2.5 });
+  const along = Math.min(mostAlong, alongByNoise * noiseMm);
+  const wide = across(near, line, { step: 2, reach: 10, blur: Math.max(1.6, blur), along, width: 2.5 });
   watch("feather line", 0.5);
-  const found = across(near, evenly(wide.points, 1), { bend: stiff, step: 1, reach: 5, blur, width: 1 + 8 * noiseMm });
+  const found = across(near, evenly(wide.points, 1), { step: 1, reach: 5, blur, along, width: 1 + 5 * noiseMm });
   return { ...found, points: fairClosed(found.points, Math.min(mostRoom, room + roomByNoise * noiseMm)) };
 }
 
 /** A soft edge is looked at through a bell of this width, mm. */
 const softBlur = 2.5;
 
-/** One look: stiffness of the path, distance of its stations, how far to either side it looks, width of the bell and of the smoothing after; mm. */
+/** One look: distance of its stations, how far to either side it looks, width of the bell across and along it and of the smoothing after; mm. */
 interface Look {
-  readonly bend: number;
   readonly step: number;
   readonly reach: number;
   readonly blur: number;
+  readonly along: number;
   readonly width: number;
 }
 
@@ -73,22 +73,16 @@ function across(cutter: Sectioner, line: Float64Array, look: Look): FoundFeather
   const ruler: Ruler = { reach, step: 0.25 };
   const stations = stationsAlong(line);
   const states = rulerStates(ruler);
-  const strength = new Float64Array(stations.length * states);
-  const confidence = new Float64Array(stations.length);
   // Beyond the ruler the profile still bends the bell's sum: cut a little more than is looked at.
-  const profiles = stations.map((station, i) => {
-    const profile = profileAt(cutter.cut(station.at, cross(station.out, station.up)), station, ruler.reach + 2 * Math.max(blur, softBlur));
-    if (profile) {
-      const row = strength.subarray(i * states, (i + 1) * states);
-      ridgeStrengthInto(row, profile, ruler, blur);
-      confidence[i] = sharpness(row, ruler, blur);
-      // A wide rounding has no peak of its own under a narrow bell, only chance ones.
-      if (confidence[i]! < softBelow && blur < softBlur) ridgeStrengthInto(row, profile, ruler, softBlur);
-    }
-    return profile;
-  });
-  const [start, startState] = surest(strength, states);
-  const path = cheapestCycle(strength, states, (look.bend * ruler.step ** 2) / step ** 2, Math.round((1.5 * step) / ruler.step), start, startState);
+  const profiles = stations.map((station) => profileAt(cutter.cut(station.at, cross(station.out, station.up)), station, ruler.reach + 2 * Math.max(blur, softBlur)));
+  const strength = alongRing(rowsOf(profiles, ruler, blur), states, look.along / step);
+  const confidence = Float64Array.from(profiles, (profile, i) => (profile ? sharpness(strength.subarray(i * states, (i + 1) * states), ruler, blur) : 0));
+  // A wide rounding has no peak of its own under a narrow bell, only chance ones.
+  if (blur < softBlur && confidence.some((c) => c < softBelow)) {
+    const wide = alongRing(rowsOf(profiles, ruler, softBlur), states, look.along / step);
+    confidence.forEach((c, i) => c < softBelow && strength.set(wide.subarray(i * states, (i + 1) * states), i * states));
+  }
+  const path = strongestPath(strength, states, (bend * ruler.step ** 2) / step ** 2, Math.round((1.5 * step) / ruler.step));
   const points = new Float64Array(line.length);
   const weights = new Float64Array(stations.length);
   stations.forEach((station, i) => {
@@ -103,6 +97,31 @@ function across(cutter: Sectioner, line: Float64Array, look: Look): FoundFeather
   return { points: smoothClosed(points, weights, step, width), confidence, missing };
 }
 
+/** Ridge strength at every station, row by row; 0 where there is no profile. */
+function rowsOf(profiles: readonly (Profile | undefined)[], ruler: Ruler, blur: number): Float64Array {
+  const states = rulerStates(ruler);
+  const out = new Float64Array(profiles.length * states);
+  profiles.forEach((profile, i) => profile && ridgeStrengthInto(out.subarray(i * states, (i + 1) * states), profile, ruler, blur));
+  return out;
+}
+
+/** Every row averaged with its neighbours round the ring under a bell of `width` rows. An edge runs on from cut to cut, chance ridges do not. */
+function alongRing(rows: Float64Array, states: number, width: number): Float64Array {
+  const reach = Math.round(2.5 * width);
+  if (reach === 0) return rows;
+  const n = rows.length / states;
+  const out = new Float64Array(rows.length);
+  const bell = Float64Array.from({ length: 2 * reach + 1 }, (_, k) => Math.exp(-0.5 * ((k - reach) / width) ** 2));
+  const sum = bell.reduce((a, b) => a + b, 0);
+  for (let i = 0; i < n; i++)
+    for (let k = -reach; k <= reach; k++) {
+      const from = ((i + k + n) % n) * states;
+      const weight = bell[k + reach]! / sum;
+      for (let s = 0; s < states; s++) out[i * states + s] = out[i * states + s]! + weight * rows[from + s]!;
+    }
+  return out;
+}
+
 /** Planes square to the line; `out` level and away from the inside of the line, `up` square to both. */
 function stationsAlong(line: Float64Array): Station[] {
   const tangents = closedTangents(line, 2);
@@ -113,9 +132,16 @@ function stationsAlong(line: Float64Array): Station[] {
   });
 }
 
-/** The station and state where the ridge is strongest: there the closed path is held. */
-function surest(strength: Float64Array, states: number): readonly [number, number] {
+/**
+ * The cheapest closed cycle, held first where the ridge is strongest. The strongest of all may be a chance one beside the edge, so it is
+ * gone round again, held half way round where the first path ran, which a single chance ridge does not reach.
+ */
+function strongestPath(strength: Float64Array, states: number, bend: number, reach: number): Uint32Array {
   let best = 0;
   for (let i = 1; i < strength.length; i++) if (strength[i]! > strength[best]!) best = i;
-  return [Math.floor(best / states), best % states];
+  const stations = strength.length / states;
+  const start = Math.floor(best / states);
+  const first = cheapestCycle(strength, states, bend, reach, start, best % states);
+  const opposite = (start + (stations >> 1)) % stations;
+  return cheapestCycle(strength, states, bend, reach, opposite, first[opposite]!);
 }

@@ -134,19 +134,38 @@ export function nearestOnProfile(profile: Profile, u: number, v: number): number
   return a + found.share * (b - a);
 }
 
+/** Cosine of the sharpest turn that is one of the surface and not a spike of roughness: 127 degrees. */
+const sharpest = -0.6;
+
 /**
  * Where the profile turns: place and angle (rad, positive where it bends as an edge between bottom and wall does) at every
- * inner point.
+ * inner point. Points nearer to each other than `apart`, mm, are passed over, and so are spikes: there a rough surface may even run
+ * backward, and one turn told the wrong way round would outweigh an edge.
  */
-export function turns({ u, v, s }: Profile): { readonly at: Float64Array; readonly angle: Float64Array } {
-  const n = Math.max(0, s.length - 2);
+export function turns(profile: Profile, apart: number): { readonly at: Float64Array; readonly angle: Float64Array } {
+  const { u, v, s } = profile;
+  const kept = withoutSpikes(profile, apart);
+  const n = Math.max(0, kept.length - 2);
   const at = new Float64Array(n);
   const angle = new Float64Array(n);
-  for (let i = 0; i < n; i++) {
-    const [au, av] = [u[i + 1]! - u[i]!, v[i + 1]! - v[i]!];
-    const [bu, bv] = [u[i + 2]! - u[i + 1]!, v[i + 2]! - v[i + 1]!];
-    at[i] = s[i + 1]!;
-    angle[i] = Math.atan2(au * bv - av * bu, au * bu + av * bv);
+  for (let k = 0; k < n; k++) {
+    const [a, b, c] = [kept[k]!, kept[k + 1]!, kept[k + 2]!];
+    const [au, av] = [u[b]! - u[a]!, v[b]! - v[a]!];
+    const [bu, bv] = [u[c]! - u[b]!, v[c]! - v[b]!];
+    at[k] = s[b]!;
+    angle[k] = Math.atan2(au * bv - av * bu, au * bu + av * bv);
   }
   return { at, angle };
+}
+
+function withoutSpikes({ u, v, s }: Profile, apart: number): number[] {
+  const kept: number[] = [];
+  const square = (a: number, b: number): number => (u[b]! - u[a]!) ** 2 + (v[b]! - v[a]!) ** 2;
+  const isSpike = (a: number, b: number, c: number): boolean =>
+    (u[b]! - u[a]!) * (u[c]! - u[b]!) + (v[b]! - v[a]!) * (v[c]! - v[b]!) < sharpest * Math.sqrt(square(a, b) * square(b, c));
+  for (let i = 0; i < s.length; i++) {
+    while (kept.length > 1 && isSpike(kept.at(-2)!, kept.at(-1)!, i)) kept.pop();
+    if (kept.length === 0 || square(kept.at(-1)!, i) >= apart * apart) kept.push(i);
+  }
+  return kept;
 }

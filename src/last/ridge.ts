@@ -16,7 +16,7 @@ export const bellWidth = (noiseMm: number): number => Math.min(2.2, 0.8 + 6 * no
  */
 export function ridgeStrengthInto(out: Float64Array, profile: Profile, ruler: Ruler, blur: number): void {
   out.fill(0);
-  const { at, angle } = turns(profile);
+  const { at, angle } = turns(profile, blur / 4);
   const width = 3 * blur;
   const scale = 1 / (blur * Math.sqrt(2 * Math.PI));
   for (let k = 0; k < at.length; k++) {
