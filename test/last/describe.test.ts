@@ -27,7 +27,7 @@ interface Limits {
 }
 const clean: Limits = { height: 0.1, toe: 0.15, wall: 0.35, walls: 0.2, profile: 0.1, bulgeHeight: 1, degrees: 0.3 };
 // Rough by 0.1 to 0.3 mm or 15,000 uneven triangles; the pitch of a last with holes in its comb is up to 0.1 degrees off.
-const damaged: Limits = { height: 0.4, toe: 0.4, wall: 2, walls: 0.6, profile: 0.4, bulgeHeight: 2, degrees: 1 };
+const damaged: Limits = { height: 0.4, toe: 0.4, wall: 2, walls: 1, profile: 0.4, bulgeHeight: 2, degrees: 1 };
 
 const described = (file: string): LastDescription => describeLast(lastFromScan(cleanScan(readScan(file, sharedBytes("lasts", file)).mesh, unwatched).mesh, { name: file }, unwatched));
 
