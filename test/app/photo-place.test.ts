@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { betweenOnTrack, ontoTrack, stepOnTrack, trackOf } from "#app/state/on-outline.ts";
+import { betweenOnTrack, ontoNearest, stepOnTrack, trackOf } from "#app/state/on-outline.ts";
 import { fitted, shifted, toFrame, toPlane, zoomed, type PhotoPlace } from "#app/state/photo-place.ts";
 
 const box = { minX: -20, minY: 10, maxX: 380, maxY: 300 };
@@ -52,8 +52,10 @@ describe("marks on a traced outline", () => {
   const square = trackOf({ xy: Float64Array.of(0, 0, 100, 0, 100, 100, 0, 100) });
 
   test("come to lie on it where it is nearest", () => {
-    expect(ontoTrack(square, [50, 7])).toEqual([50, 0]);
-    expect(ontoTrack(square, [-4, 60])).toEqual([0, 60]);
+    const far = trackOf({ xy: Float64Array.of(300, 0, 400, 0, 400, 100) });
+    expect(ontoNearest([square, far], [50, 7])).toEqual({ track: square, at: [50, 0], distance: 7 });
+    expect(ontoNearest([square, far], [340, -4])).toEqual({ track: far, at: [340, 0], distance: 4 });
+    expect(ontoNearest([], [0, 0])).toBeUndefined();
   });
 
   test("are as far apart as a tape laid along it, the shorter way round", () => {

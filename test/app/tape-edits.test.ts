@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { followFound, mostPhotos, setBar, setFaceDown, setMark, setOutline, setTapeSide, withoutPhoto, withPhotos } from "#app/state/tape-edits.ts";
+import { followFound, mostPhotos, setBar, setFaceDown, setMark, setMeasures, setOutline, setTapeSide, withoutPhoto, withPhotos } from "#app/state/tape-edits.ts";
 import { setLines, setMeasure, setPiece } from "#app/state/edits.ts";
+import { halfSizeOf, ruleFor } from "#app/state/measure-rule.ts";
 import { defaultJob } from "#job/default-job.ts";
 import { filesOf } from "#job/files.ts";
 import { checkedJob } from "#job/job-file.ts";
@@ -66,5 +67,25 @@ describe("drawings for a last made from measures", () => {
     expect(setBar(setBar(onTape(), 199), undefined)).toEqual(onTape());
     expect(checkedJob("both", setBar(both, 99))).toEqual(setBar(both, 99));
     expect(setOutline(onTape(), "side", "a.jpg")).toEqual(onTape());
+  });
+});
+
+describe("measures from the size", () => {
+  const demo = defaultJob().last;
+  const measures = demo.from === "measures" ? demo.measures : undefined!;
+
+  test("the rule for one measure follows from the others, and there is none for the one that tells the size", () => {
+    // Paris points: 253.3 mm is EU 38. Instep 10 mm over the joint (handbook of the trade, section 1.3).
+    expect(halfSizeOf(measures.stickLengthMm)).toBe(38);
+    expect(ruleFor("instepGirthMm", { ...measures, jointGirthMm: 226 })).toBe(236);
+    expect(ruleFor("stickLengthMm", measures)).toBeUndefined();
+    expect(ruleFor("seatWidthMm", { ...measures, stickLengthMm: 900 })).toBeUndefined();
+  });
+
+  test("all are set at once, the drawings stay", () => {
+    const job = setOutline(defaultJob(), "side", "profile.jpg");
+    const set = setMeasures(job, { ...measures, jointGirthMm: 225 });
+    expect(set.last).toMatchObject({ measures: { jointGirthMm: 225 }, outlines: { side: "profile.jpg" } });
+    expect(setMeasures(onTape(), measures)).toEqual(onTape());
   });
 });

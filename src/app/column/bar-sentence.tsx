@@ -29,7 +29,7 @@ export function BarSentence({ fields, job, barMm }: BarSentenceProps): ReactElem
     >
       On the upright bar printed on the card your rule reads{" "}
       <NumberField label="bar on the card" value={barMm ?? printedBarMm} field={lengthField(0.97 * printedBarMm, 1.03 * printedBarMm, 0.1)} desk={fields} spot="card bar" edit={(v) => setBar(job, v)} what="the bar on the card" reading={{ own: barMm !== undefined, forget: () => fields.change(setBar(job, undefined), "forgetting the bar on the card") }} />
-      {barMm === undefined && <span className="follows"> (as it is drawn; not measured yet)</span>}.
+      {barMm === undefined && <span className="follows"> (as it is drawn; measure it, then type what you read, or say that <button type="button" className="word" onClick={() => fields.change(setBar(job, printedBarMm), "the bar on the card")}>it reads just that</button>)</span>}.
     </WithWhy>
   );
 }

@@ -1,18 +1,18 @@
 import type { ReactElement, ReactNode } from "react";
 import type { Pair } from "#job/pair.ts";
-import type { ToeShape } from "#last/measured.ts";
+import { toeShapes } from "#last/measured.ts";
 import type { Desk } from "../desk.ts";
 import { setMeasure } from "../state/edits.ts";
 import { measureFields } from "../state/measure-words.ts";
 import type { MeasureKey } from "../state/spots.ts";
 import { MeasuredOutlines } from "./from-measures-outlines.tsx";
+import { MeasuresBySize } from "./from-measures-size.tsx";
 import { MeasureReason } from "./measure-reason.tsx";
 import { NumberField } from "./number-field.tsx";
 import { SizeField } from "./size-field.tsx";
 import { WithWhy } from "./why.tsx";
 import { WordChoice } from "./word-choice.tsx";
 
-const toes: readonly ToeShape[] = ["round", "almond", "square", "pointed"];
 const sides = ["left", "right"] as const;
 
 interface FromMeasuresProps {
@@ -38,16 +38,17 @@ export function FromMeasures({ desk, pair }: FromMeasuresProps): ReactElement | 
     />
   );
   const sentence = (name: string, of: readonly MeasureKey[], words: ReactNode): ReactElement => (
-    <WithWhy name={name} word="how" spots={of.map((key) => `last ${key}` as const)} why={of.map((key) => <MeasureReason key={key} of={key} />)}>{words}</WithWhy>
+    <WithWhy name={name} word="how" spots={of.map((key) => `last ${key}` as const)} why={of.map((key) => <MeasureReason key={key} of={key} measures={m} onTake={(v) => desk.change(setMeasure(desk.job, key, v), `the rule for the ${measureFields[key].name}`)} />)}>{words}</WithWhy>
   );
   return (
     <>
       <p className="sentence">
         This is a last made from measures, a stand-in for its true shape. It is for the{" "}
         <WordChoice label="foot" value={m.side} options={sides} onChange={(side) => desk.change(setMeasure(desk.job, "side", side), "the side")} /> foot and its toe is{" "}
-        <WordChoice label="toe shape" value={m.toe} options={toes} onChange={(toe) => desk.change(setMeasure(desk.job, "toe", toe), "the toe shape")} />.
+        <WordChoice label="toe shape" value={m.toe} options={toeShapes} onChange={(toe) => desk.change(setMeasure(desk.job, "toe", toe), "the toe shape")} />.
       </p>
       <SizeField desk={desk} pair={pair} />
+      <MeasuresBySize desk={desk} measures={m} />
       {sentence("length and widths", ["stickLengthMm", "ballWidthMm", "seatWidthMm"], <>It is {number("stickLengthMm")} long on the size stick, {number("ballWidthMm")} wide at the ball and {number("seatWidthMm")} at the seat.</>)}
       {sentence("girths", ["jointGirthMm", "waistGirthMm", "instepGirthMm", "heelGirthMm"], <>The tape reads {number("jointGirthMm")} round the joint, {number("waistGirthMm")} round the waist, {number("instepGirthMm")} round the instep and {number("heelGirthMm")} round the heel.</>)}
       {sentence("heel and toe", ["heelHeightMm", "toeSpringMm"], <>It stands for a heel of {number("heelHeightMm")}, and its toe is sprung {number("toeSpringMm")}.</>)}

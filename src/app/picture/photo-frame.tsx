@@ -1,6 +1,6 @@
-import { useEffect, useMemo, useRef, useState, type ReactElement } from "react";
+import { useCallback, useEffect, useMemo, useRef, useState, type ReactElement } from "react";
 import type { FlatPhoto } from "../photo-talk.ts";
-import { fitted, toFrame, toPlane, type PhotoPlace, type PlaneBox } from "../state/photo-place.ts";
+import { fitted, shifted, toFrame, toPlane, type PhotoPlace, type PlaneBox } from "../state/photo-place.ts";
 import type { Place } from "./clear-place.ts";
 import { alongLines, PinnedNotes } from "./margin-words.tsx";
 import { PhotoGrip, type MarkMoves, type PhotoMark } from "./photo-mark.tsx";
@@ -31,7 +31,10 @@ export function PhotoFrame({ name, photo, drawing, moves }: PhotoFrameProps): Re
   const size = useSize(frame);
   const box = useMemo(() => boxOf(photo), [photo]);
   const [chosen, choose] = useState<PhotoPlace>();
-  const place = chosen ?? fitted(drawing.show ?? box, size);
+  const [lit, light] = useState<string>();
+  const onShow = useCallback((key: string, shown: boolean) => light((now) => (shown ? key : now === key ? undefined : now)), []);
+  // Where the photograph fills the frame no empty ground is shown beside it.
+  const place = chosen ?? shifted(fitted(drawing.show ?? box, size), 0, 0, size, box);
   const act = usePhotoMoves(place, size, box, choose);
   const image = useMemo(() => new ImageData(photo.rgba, photo.width, photo.height), [photo]);
   const [bitmap, setBitmap] = useState<ImageBitmap>();
@@ -61,9 +64,10 @@ export function PhotoFrame({ name, photo, drawing, moves }: PhotoFrameProps): Re
     return { x, y };
   });
   const drawn = drawing.lines.map((l) => ({ ...l, px: points(l.xy) }));
-  const clearOf = [...alongLines(drawn.filter((l) => l.use === "edge").map((l) => l.px), 12), ...drawing.marks.map((m) => ({ x: at(m.at)[0], y: at(m.at)[1] }))];
+  const halfNames = drawing.words.filter((w) => w.big).map((w) => ({ ...w, x: at(w.at)[0], y: at(w.at)[1] }));
+  const clearOf = [...halfNames.flatMap(({ x, y }) => [-40, -20, 0, 20, 40].map((dx) => ({ x: x + dx, y }))), ...alongLines(drawn.filter((l) => l.use === "edge").map((l) => l.px), 12), ...drawing.marks.map((m) => ({ x: at(m.at)[0], y: at(m.at)[1] }))];
   const inside = (p: readonly [number, number]): boolean => p[0] > -20 && p[1] > -20 && p[0] < size.width + 20 && p[1] < size.height + 20;
-  const names = [...drawing.marks.map((m) => ({ key: m.key, text: m.name.split(",")[0]!, at: m.at })), ...drawing.words.filter((w) => !w.big)].filter((n) => inside(at(n.at)));
+  const names = [...drawing.marks.map((m) => ({ key: m.key, text: m.name.split(",")[0]!, at: m.at })), ...drawing.words.filter((w) => !w.big)].filter((n) => n.key !== lit && inside(at(n.at)));
   return (
     <div className="photo-in-frame">
       <div
@@ -82,10 +86,10 @@ export function PhotoFrame({ name, photo, drawing, moves }: PhotoFrameProps): Re
         <svg className="overlay over-photo" width={size.width} height={size.height}>
           {drawn.map((l) => <path key={l.key} className={`halo ${l.use}`} d={pathOf(l.px, l.closed)} />)}
           {drawn.map((l) => <path key={l.key} className={`traced ${l.use}`} d={pathOf(l.px, l.closed)} />)}
-          {drawing.words.filter((w) => w.big).map((w) => <text key={w.key} className="half-name" x={at(w.at)[0]} y={at(w.at)[1]} textAnchor="middle" dominantBaseline="middle">{w.text}</text>)}
+          {halfNames.map((w) => <text key={w.key} className="half-name" x={w.x} y={w.y} textAnchor="middle" dominantBaseline="middle">{w.text}</text>)}
           <PinnedNotes items={names.map((n) => ({ key: n.key, text: n.text, x: at(n.at)[0], y: at(n.at)[1] }))} width={size.width} height={size.height} clearOf={clearOf} />
           {drawing.marks.map((m) => (
-            <PhotoGrip key={m.key} mark={m} toFrame={at} toPlane={(x, y) => toPlane(place, size, x, y)} origin={() => frame.current?.getBoundingClientRect()} frame={size} clearOf={clearOf} {...moves} />
+            <PhotoGrip key={m.key} mark={m} toFrame={at} toPlane={(x, y) => toPlane(place, size, x, y)} origin={() => frame.current?.getBoundingClientRect()} frame={size} clearOf={clearOf} onShow={onShow} {...moves} />
           ))}
         </svg>
       </div>

@@ -1,4 +1,4 @@
-import { useRef, useState, type KeyboardEvent, type PointerEvent, type ReactElement } from "react";
+import { useEffect, useRef, useState, type KeyboardEvent, type PointerEvent, type ReactElement } from "react";
 import { ontoNearest, stepOnTrack, type Track } from "../state/on-outline.ts";
 import { isArrow } from "../state/pull.ts";
 import { clearPlace, type Place } from "./clear-place.ts";
@@ -32,13 +32,15 @@ interface PhotoGripProps extends MarkMoves {
   readonly origin: () => DOMRect | undefined;
   readonly frame: { readonly width: number; readonly height: number };
   readonly clearOf: readonly Place[];
+  /** Its lengths are written out now, in place of its name. */
+  readonly onShow: (key: string, shown: boolean) => void;
 }
 
 const how = { said: "placed by you", found: "as found", estimated: "at an estimated place" } as const;
 let gestures = 0;
 
 /** A round handle that slides along the outline, 44 px to touch, with the tape lengths written at the finger. */
-export function PhotoGrip({ mark, toFrame, toPlane, origin, frame, clearOf, onMove, onDone, onFound }: PhotoGripProps): ReactElement {
+export function PhotoGrip({ mark, toFrame, toPlane, origin, frame, clearOf, onShow, onMove, onDone, onFound }: PhotoGripProps): ReactElement {
   const held = useRef<{ readonly dx: number; readonly dy: number; readonly gesture: string } | undefined>(undefined);
   const keys = useRef("");
   // While the finger holds it, it is where the finger is; the work follows.
@@ -89,6 +91,11 @@ export function PhotoGrip({ mark, toFrame, toPlane, origin, frame, clearOf, onMo
     onDone();
   };
   const showing = under !== undefined || focused || over;
+  useEffect(() => {
+    if (!showing) return;
+    onShow(mark.key, true);
+    return () => onShow(mark.key, false);
+  }, [showing, mark.key, onShow]);
   const lines = text.split("\n");
   const words = showing ? clearPlace({ x, y }, { width: 8.6 * Math.max(...lines.map((l) => l.length)), height: 22 * lines.length }, { ...frame, clearOf, room: 6, reach: [28, 46, 70, 96] }) : undefined;
   return (

@@ -65,8 +65,13 @@ export function spotOf(f: Finding, rules: Rules | undefined): Spot | undefined {
     case "measure-not-a-length":
     case "measure-out-of-range":
     case "measures-contradict":
+    case "measures-do-not-match":
+    case "measure-against-size":
+    case "measures-impossible":
+    case "measure-not-met":
     case "girth-against-outlines":
     case "outline-width":
+    case "outline-narrower":
       return `last ${f.data.measure.replace(/Mm$/, "")}Mm` as Spot;
     case "own-measure-differs":
       return `scan ${f.data.measure}` as Spot;

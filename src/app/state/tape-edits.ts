@@ -1,6 +1,7 @@
 import { defaultJob } from "#job/default-job.ts";
 import type { Job, LastSource, OutlineFiles } from "#job/job.ts";
 import type { Side } from "#last/last.ts";
+import type { LastMeasurements } from "#last/measured.ts";
 import type { TapeMark, TapePlace, TapeSaid } from "#tape/said.ts";
 
 /** Each edit gives a new job and leaves the old one alone. Those of a taped pattern give other jobs back as they are. */
@@ -62,6 +63,11 @@ export function followFound(job: Job, mark: TapeMark): Job {
   if (!isTaped(job) || !job.last.tape.marks?.[mark]) return job;
   const { marks, ...rest } = job.last.tape;
   return { ...job, last: { from: "tape", tape: { ...rest, ...marksLeft(marks, (name) => name !== mark) } } };
+}
+
+/** All measures at once. */
+export function setMeasures(job: Job, measures: LastMeasurements): Job {
+  return job.last.from === "measures" ? { ...job, last: { ...job.last, measures } } : job;
 }
 
 /** A drawing of the last for a last made from measures, or none any more. */
