@@ -1,7 +1,8 @@
 // What `measure` says: a last, its shape, two lasts beside each other, a foot, and what all of it means.
 import { pairLimits, type LastComparison } from "#last/compare.ts";
 import type { LastDescription } from "#last/describe.ts";
-import type { Foot, FootMeasures } from "#last/foot.ts";
+import type { FootMeasures } from "#last/foot-measures.ts";
+import type { Foot } from "#last/foot.ts";
 import { landmarkHelp, measureHelp, type Help } from "#last/help.ts";
 import type { Landmarks, Last, Measures } from "#last/last.ts";
 

@@ -1,5 +1,5 @@
 import { finding, type Finding } from "#base/findings.ts";
-import type { FootMeasures } from "./foot.ts";
+import type { FootMeasures } from "./foot-measures.ts";
 
 /**
  * What is usual in women's feet: 1st to 99th percentile, mm. ANSUR II, 1,986 women of the US Army, bare feet under load (US Government,

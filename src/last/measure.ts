@@ -1,31 +1,16 @@
-import { finding, type Finding } from "#base/findings.ts";
+import { finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
-import type { Mesh } from "#mesh/mesh.ts";
 import { Sectioner } from "#mesh/section.ts";
 import { centreCurves, type CentreCurves } from "./centre-curves.ts";
 import { closedArc, pointAtIndex } from "./closed-curve.ts";
 import { planLength, tapeGirth } from "./girth.ts";
-import { medialSign, type FeatherLine, type Landmarks, type Last, type Measures, type Placement, type Point3, type Side } from "./last.ts";
+import { medialSign, type FeatherLine, type Landmarks, type Last, type Measures, type Point3 } from "./last.ts";
 import { onSaidAxis } from "./said-axis.ts";
 import { SaidLandmarks } from "./said-landmarks.ts";
 import { parabolaTop, sidePoints, type SidePoints } from "./side-points.ts";
 import { curveLength, pointOn } from "./surface-curve.ts";
+import type { ToMeasure } from "./to-measure.ts";
 import { cross, scale, sub, unit } from "./vector.ts";
-
-/** What is measured: a mesh in the last's frame (mm) and its feather line, which starts at the seat point, medial side first. */
-export interface ToMeasure {
-  readonly name: string;
-  readonly source: Last["source"];
-  readonly side: Side;
-  readonly mesh: Mesh;
-  readonly placement: Placement;
-  readonly feather: FeatherLine;
-  /** Roughness of the surface, mm; 0 on a made one. */
-  readonly noiseMm?: number;
-  /** Landmarks that the maker placed, in the frame of the mesh; they go before what is found, and what depends on them follows. */
-  readonly said?: Partial<Landmarks>;
-  readonly findings: readonly Finding[];
-}
 
 /**
  * Landmarks, centre curves and measures of a last. Definitions and expected error: docs/method/last.md.

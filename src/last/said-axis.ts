@@ -3,7 +3,7 @@ import { nearestOnRing } from "./centre-section.ts";
 import { closedArc, pointAtIndex, resampleClosed } from "./closed-curve.ts";
 import { onAxis } from "./feather-order.ts";
 import type { FeatherLine, Landmarks, Placement, Point3 } from "./last.ts";
-import type { ToMeasure } from "./measure.ts";
+import type { ToMeasure } from "./to-measure.ts";
 import { add, sub } from "./vector.ts";
 
 /**

@@ -1,5 +1,6 @@
 import type { LastComparison } from "#last/compare.ts";
-import type { Foot, FootMeasures } from "#last/foot.ts";
+import type { FootMeasures } from "#last/foot-measures.ts";
+import type { Foot } from "#last/foot.ts";
 import type { Measures, Placement, Point3, Side } from "#last/last.ts";
 import { findingReport, inFile, rounded, type FindingReport } from "./measure-report.ts";
 
