@@ -3,7 +3,8 @@ import { explain, type Finding } from "#base/findings.ts";
 import type { Pair } from "#job/pair.ts";
 import type { TracedPhoto } from "#photo/trace-photo.ts";
 import type { TracedPicture } from "#tape/taped-shell.ts";
-import type { Desk, Desktop } from "./desk.ts";
+import type { Desk } from "./desk.ts";
+import type { Desktop } from "./desktop.ts";
 import type { FromPhotoWorker, SeenPhoto, ToPhotoWorker } from "./photo-talk.ts";
 import { tapeOf } from "./state/tape-edits.ts";
 

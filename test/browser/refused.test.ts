@@ -98,7 +98,7 @@ inBrowser("a refused number", (fresh) => {
     await openApp(page, stage.address);
     await station(page, "Shell");
     await setValue(page, "spring", "80");
-    expect(await page.locator(".why-wrong").innerText()).toContain("−20 to 60");
+    expect(await page.locator(".why-wrong").innerText()).toContain("−60 to 60");
     expect(await field(page, "spring").getAttribute("aria-valuenow")).toBe("0");
     await setValue(page, "spring", "24");
     expect(await page.locator(".follows", { hasText: "usual" }).count()).toBe(1);
@@ -107,33 +107,41 @@ inBrowser("a refused number", (fresh) => {
   test("work kept by an older version with such a number shows its fields, and is mended there", async () => {
     await openApp(page, stage.address);
     await page.getByText("Saved in this browser").waitFor();
-    const bad: Job = { ...defaultJob(), lines: { throatRadiusMm: 0, backHeightMm: 53 } };
-    await page.evaluate((job) => new Promise<void>((done, fail) => {
-      const opening = indexedDB.open("lastwise");
-      opening.onerror = () => fail(new Error("not opened"));
-      opening.onsuccess = () => {
-        const change = opening.result.transaction("work", "readwrite");
-        change.objectStore("work").put({ revision: 9, history: { past: [], now: { job, what: "the throat radius" }, future: [] } }, "now");
-        change.oncomplete = () => done();
-      };
-    }), bad);
+    const bad: Job = { ...defaultJob(), lines: { backHeightMm: 80, throatDepthMm: 71 } };
+    await keepInstead(page, bad);
     await page.reload();
     await page.locator(".number.wrong").waitFor();
     await settled(page);
-    expect(await page.locator(".why-wrong").innerText()).toContain("The throat radius must be a number greater than zero");
-    expect(await valueOf(page, "back height")).toBe(53);
+    expect(await page.locator(".why-wrong").innerText()).toContain("The back height of 80 mm does not fit");
+    expect(await valueOf(page, "throat depth")).toBe(71);
     expect(await page.locator(".nothing").innerText()).toContain("station Lines");
     for (const [name, number] of [["Last", "joint girth"], ["Shell", "spring"], ["Pieces", "back seam"]] as const) {
       await station(page, name);
       expect(await field(page, number).first().isVisible(), name).toBe(true);
     }
     await station(page, "Lines");
-    await setValue(page, "throat radius", "25");
+    await setValue(page, "back height", "53");
     await page.locator(".view.card .line.accent").first().waitFor();
-    expect(await valueOf(page, "back height")).toBe(53);
+    expect(await valueOf(page, "throat depth")).toBe(71);
     await page.getByText("Saved in this browser").waitFor();
     // The refused state is not among what can be taken back.
     expect(await page.getByRole("button", { name: "Take back", exact: true }).isDisabled()).toBe(true);
+  });
+
+  test("kept work that is no job to this version is said to be set aside, and new work is kept again", async () => {
+    await openApp(page, stage.address);
+    await page.getByText("Saved in this browser").waitFor();
+    await keepInstead(page, { ...defaultJob(), lines: { throatRadiusMm: -1 } });
+    await page.reload();
+    await page.locator(".trouble p", { hasText: "set aside" }).waitFor();
+    await settled(page);
+    await station(page, "Lines");
+    await setValue(page, "throat depth", "74");
+    await page.getByText("Saved in this browser").waitFor();
+    await page.reload();
+    await page.locator(".frame").first().waitFor();
+    expect(await valueOf(page, "throat depth")).toBe(74);
+    await settled(page);
   });
 
   test("a saved job with such a number can be opened all the same and mended; taking back brings the former work", async () => {
@@ -158,3 +166,16 @@ inBrowser("a refused number", (fresh) => {
     await page.getByText("Saved in this browser").waitFor();
   });
 });
+
+/** Puts a job in the place of the one that the browser keeps, as another version may have left it. */
+async function keepInstead(page: Page, job: Job): Promise<void> {
+  await page.evaluate((job) => new Promise<void>((done, fail) => {
+    const opening = indexedDB.open("lastwise");
+    opening.onerror = () => fail(new Error("not opened"));
+    opening.onsuccess = () => {
+      const change = opening.result.transaction("work", "readwrite");
+      change.objectStore("work").put({ revision: 9, history: { past: [], now: { job, what: "the throat radius" }, future: [] } }, "now");
+      change.oncomplete = () => done();
+    };
+  }), job);
+}

@@ -1,6 +1,7 @@
 import { createContext, useContext, useId, useRef, useState, type KeyboardEvent, type ReactElement } from "react";
 import type { Job } from "#job/job.ts";
-import type { Desk, RefusedNumber } from "../desk.ts";
+import type { Desk } from "../desk.ts";
+import type { RefusedNumber } from "../desktop.ts";
 import type { Field } from "../state/measure-field.ts";
 import { clamp, readMeasure, say, snap } from "../state/numbers.ts";
 import type { Spot } from "../state/spots.ts";

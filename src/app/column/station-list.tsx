@@ -1,5 +1,5 @@
 import { Fragment, type ReactElement, type ReactNode } from "react";
-import type { Desktop } from "../desk.ts";
+import type { Desktop } from "../desktop.ts";
 import { stateOf, stations, type Station } from "../state/stations.ts";
 
 interface StationListProps {

@@ -1,7 +1,8 @@
 import type { ReactElement } from "react";
 import type { Pair } from "#job/pair.ts";
 import type { SheetFile } from "#sheets/sheet-file.ts";
-import type { Desk, Desktop } from "../desk.ts";
+import type { Desk } from "../desk.ts";
+import type { Desktop } from "../desktop.ts";
 import { downloadBytes } from "../download.ts";
 import { say } from "../state/numbers.ts";
 import { kindsOf } from "../state/piece-kinds.ts";

@@ -1,6 +1,7 @@
 import type { Job } from "#job/job.ts";
 import type { TapeSaid } from "#tape/said.ts";
-import type { Desk, Desktop } from "../desk.ts";
+import type { Desk } from "../desk.ts";
+import type { Desktop } from "../desktop.ts";
 import { tapeOf } from "../state/tape-edits.ts";
 import type { FieldDesk } from "./number-field.tsx";
 

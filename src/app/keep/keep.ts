@@ -3,7 +3,7 @@ import { checkedJob } from "#job/job-file.ts";
 import { filesOf, revived as revivedWith, type History } from "../state/history.ts";
 
 interface Drawer extends DBSchema {
-  work: { key: "now"; value: { readonly revision: number; readonly history: History } };
+  work: { key: "now" | "set aside"; value: { readonly revision: number; readonly history: History } };
   files: { key: string; value: Uint8Array };
 }
 
@@ -27,12 +27,13 @@ export class Keep {
   #revision = 0;
   #written = new Map<string, Uint8Array>();
 
-  async read(): Promise<Kept | undefined> {
+  /** Nothing where nothing was kept; `unreadable` where it was, by another version, in a form that cannot be taken for work here. */
+  async read(): Promise<Kept | "unreadable" | undefined> {
     const transaction = (await this.#open()).transaction(["work", "files"]);
     const work = await transaction.objectStore("work").get("now");
     if (!work) return undefined;
     const history = revived(work.history);
-    if (!history) return undefined;
+    if (!history) return this.#setAside(work);
     const files = new Map<string, Uint8Array>();
     for (const name of filesOf(history)) {
       const bytes = await transaction.objectStore("files").get(name);
@@ -41,6 +42,13 @@ export class Keep {
     this.#revision = work.revision;
     this.#written = new Map(files);
     return { history, files };
+  }
+
+  /** What cannot be read is not thrown away, and does not stand in the way of new work. */
+  async #setAside(work: Drawer["work"]["value"]): Promise<"unreadable"> {
+    await (await this.#open()).put("work", work, "set aside");
+    this.#revision = work.revision;
+    return "unreadable";
   }
 
   async write(history: History, files: ReadonlyMap<string, Uint8Array>): Promise<void> {

@@ -1,4 +1,4 @@
-import type { Busy } from "../desk.ts";
+import type { Busy } from "../desktop.ts";
 
 const words: Readonly<Record<string, string>> = {
   last: "Reading the last",

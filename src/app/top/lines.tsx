@@ -1,5 +1,6 @@
 import { useEffect, useState, type ReactElement } from "react";
-import type { Desk, Desktop } from "../desk.ts";
+import type { Desk } from "../desk.ts";
+import type { Desktop } from "../desktop.ts";
 import { stationOf } from "../state/spots.ts";
 import { percent } from "../state/numbers.ts";
 import { stageWords } from "../state/stage-words.ts";

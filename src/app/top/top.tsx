@@ -1,5 +1,6 @@
 import { useSyncExternalStore, type ReactElement } from "react";
-import type { Desk, Desktop, Saved } from "../desk.ts";
+import type { Desk } from "../desk.ts";
+import type { Desktop, Saved } from "../desktop.ts";
 import { saveJob } from "../download.ts";
 import { redoable, undoable } from "../state/history.ts";
 

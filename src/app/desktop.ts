@@ -1,0 +1,58 @@
+import type { Job } from "#job/job.ts";
+import type { Pair } from "#job/pair.ts";
+import type { Rules } from "#job/pipeline.ts";
+import type { SheetFile } from "#sheets/sheet-file.ts";
+import type { TracedPicture } from "#tape/taped-shell.ts";
+import type { Wish } from "./bench.ts";
+import type { History } from "./state/history.ts";
+import type { SeenLast } from "./state/scan-work.ts";
+import type { Spot } from "./state/spots.ts";
+
+export type Saved = "saving" | "saved" | "elsewhere" | "not saved" | "refused";
+export interface Busy {
+  readonly on: Wish["for"];
+  readonly trial: boolean;
+  readonly stage: string;
+  readonly fraction: number;
+}
+/** What stands wrong, in a sentence; `kind` says whether the maker's input or our own program is at fault. */
+export interface Trouble {
+  readonly kind: "refused" | "broke";
+  readonly sentence: string;
+  /** A saved job that was refused and can be opened all the same, to be corrected. */
+  readonly toCorrect?: Job;
+}
+/** A number that was refused: what was typed stays in its field with the sentence, while the job keeps the last good one. */
+export interface RefusedNumber {
+  readonly spot: Spot;
+  readonly sentence: string;
+  /** Nothing when the job itself still holds the refused number, for want of a better one. */
+  readonly text: string | undefined;
+}
+export interface Desktop {
+  readonly history: History;
+  readonly pair: Pair | undefined;
+  /** The rules for the last of this work; known also when no pair can be made of it, unless the last itself is refused. */
+  readonly rules: Rules | undefined;
+  readonly refused: RefusedNumber | undefined;
+  /** The work itself is refused and there is no picture of it; its numbers are shown to be corrected. */
+  readonly stuck: boolean;
+  readonly busy: Busy | undefined;
+  readonly trouble: Trouble | undefined;
+  /** Photographs of a tape that make no pattern yet; they stay on the table until what is missing is added or they are let go. */
+  readonly waiting: Job | undefined;
+  /** What was traced in the photographs that wait, as far as it got. */
+  readonly waitingTraced: { readonly job: Job; readonly pictures: readonly TracedPicture[] } | undefined;
+  /** The last on a scan that waits. */
+  readonly waitingLast: SeenLast | undefined;
+  readonly saved: Saved;
+  /** Kept work was looked for: what is shown is the maker's own, or there is none. */
+  readonly looked: boolean;
+  /** The work as it was when a scan or pictures were last brought into it. */
+  readonly brought: Job | undefined;
+  /** Files made from `sheetsOf`; they count only while that is still the pair. */
+  readonly sheets: readonly SheetFile[] | undefined;
+  readonly sheetsOf: Pair | undefined;
+  /** The pair shown was worked out coarsely, while something moves. */
+  readonly draft: boolean;
+}
