@@ -1,9 +1,10 @@
 import type { ReactElement, ReactNode } from "react";
-import type { Pair } from "#job/pair.ts";
+import type { LastPair, Pair } from "#job/pair.ts";
 import { toeShapes } from "#last/measured.ts";
 import type { Desk } from "../desk.ts";
 import { setMeasure } from "../state/edits.ts";
 import { measureFields } from "../state/measure-words.ts";
+import { mm } from "../state/numbers.ts";
 import type { MeasureKey } from "../state/spots.ts";
 import { MeasuredOutlines } from "./from-measures-outlines.tsx";
 import { MeasuresBySize } from "./from-measures-size.tsx";
@@ -14,6 +15,15 @@ import { WithWhy } from "./why.tsx";
 import { WordChoice } from "./word-choice.tsx";
 
 const sides = ["left", "right"] as const;
+
+/** How far a last from numbers alone lies from lasts of the same numbers, mm; measured, docs/method/loft.md. */
+const numbersAlone = { typicalMm: 3, worstMm: 12 };
+
+/** With drawings the last itself says how much is left. */
+function errorLeft({ findings }: LastPair): { readonly typicalMm: number; readonly worstMm: number } {
+  const drawn = findings.find((f) => f.code === "shape-from-outlines");
+  return drawn ? drawn.data : numbersAlone;
+}
 
 interface FromMeasuresProps {
   readonly desk: Desk;
@@ -26,6 +36,7 @@ export function FromMeasures({ desk, pair }: FromMeasuresProps): ReactElement | 
   const { last } = desk.job;
   if (last.from !== "measures") return null;
   const m = last.measures;
+  const left = pair?.from === "last" ? errorLeft(pair) : numbersAlone;
   const number = (key: MeasureKey): ReactNode => (
     <NumberField
       label={measureFields[key].name}
@@ -43,7 +54,7 @@ export function FromMeasures({ desk, pair }: FromMeasuresProps): ReactElement | 
   return (
     <>
       <p className="sentence">
-        This is a last made from measures, a stand-in for its true shape. It is for the{" "}
+        This is a last made from measures{last.outlines && " and drawings"}, a stand-in for its true shape: its surface may lie about <b>±{"\u00a0"}{mm(left.typicalMm)}</b> off yours, up to {mm(left.worstMm)} in places, most at waist and instep. It is for the{" "}
         <WordChoice label="foot" value={m.side} options={sides} onChange={(side) => desk.change(setMeasure(desk.job, "side", side), "the side")} /> foot and its toe is{" "}
         <WordChoice label="toe shape" value={m.toe} options={toeShapes} onChange={(toe) => desk.change(setMeasure(desk.job, "toe", toe), "the toe shape")} />.
       </p>
