@@ -8,7 +8,7 @@ export interface Ruler {
 export const rulerStates = ({ reach, step }: Ruler): number => Math.round((2 * reach) / step) + 1;
 
 /** Width of the bell through which ridges are seen on a scan of that roughness, mm. */
-export const bellWidth = (noiseMm: number): number => Math.min(2.2, 0.8 + 6 * noiseMm);
+export const bellWidth = (noiseMm: number): number => Math.min(2.2, 0.8 + 2.5 * noiseMm);
 
 /**
  * Ridge strength at each place of the ruler: the profile's turning smoothed by a bell of width `blur` (standard deviation, mm),
