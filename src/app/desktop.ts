@@ -5,7 +5,7 @@ import type { SheetFile } from "#sheets/sheet-file.ts";
 import type { TracedPicture } from "#tape/taped-shell.ts";
 import type { Wish } from "./bench.ts";
 import type { History } from "./state/history.ts";
-import type { SeenLast } from "./state/scan-work.ts";
+import type { SeenLast } from "./state/seen-last.ts";
 import type { Spot } from "./state/spots.ts";
 
 export type Saved = "saving" | "saved" | "elsewhere" | "not saved" | "refused";

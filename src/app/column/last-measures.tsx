@@ -2,29 +2,14 @@ import type { ReactElement, ReactNode } from "react";
 import type { MeasureName } from "#last/said.ts";
 import { lengthField, type Field } from "../state/measure-field.ts";
 import { mm } from "../state/numbers.ts";
-import type { ScanWork, SeenLast } from "../state/scan-work.ts";
+import type { ScanWork } from "../state/scan-work.ts";
+import type { SeenLast } from "../state/seen-last.ts";
+import { readingNames } from "../state/reading-names.ts";
 import { saidOf, setReading } from "../state/scan-edits.ts";
 import { MeasureHow } from "./last-help.tsx";
 import { NumberField } from "./number-field.tsx";
 import { WithWhy } from "./why.tsx";
 
-/** What each is called in a field and in the words for a change. */
-const names: Readonly<Record<MeasureName, string>> = {
-  stickLength: "stick length",
-  lastLength: "last length along the bottom",
-  jointGirth: "joint girth",
-  waistGirth: "waist girth",
-  instepGirth: "instep girth",
-  heelGirth: "heel girth",
-  ballWidth: "ball width",
-  seatWidth: "seat width",
-  heelHeight: "heel height",
-  toeSpring: "toe spring",
-  featherLength: "feather line all round",
-  featherMedial: "feather line on the inner side",
-  featherLateral: "feather line on the outer side",
-  vampPointFromToe: "vamp point from the toe",
-};
 /** Only for the arrow keys and those who hear the page; any length may be typed. */
 const field: Field = lengthField(0, 700, 0.5);
 
@@ -39,14 +24,14 @@ export function LastMeasures({ work, seen }: LastMeasuresProps): ReactElement {
   const found = seen.last.measures;
   const number = (of: MeasureName): ReactNode => (
     <NumberField
-      label={names[of]}
+      label={readingNames[of]}
       value={own[of] ?? found[of]}
       field={field}
       desk={work.fields}
       spot={`scan ${of}`}
       edit={(v) => setReading(work.job, of, v)}
-      what={`your ${names[of]}`}
-      reading={{ own: own[of] !== undefined, forget: () => work.change(setReading(work.job, of, undefined), `forgetting your ${names[of]}`) }}
+      what={`your ${readingNames[of]}`}
+      reading={{ own: own[of] !== undefined, forget: () => work.change(setReading(work.job, of, undefined), `forgetting your ${readingNames[of]}`) }}
     />
   );
   const sentence = (name: string, of: readonly MeasureName[], words: ReactNode): ReactElement => (
@@ -83,7 +68,7 @@ function Beside({ names: of, own, found }: BesideProps): ReactElement | null {
   if (of.length === 0) return null;
   return (
     <p className="follows">
-      {of.map((m) => `${names[m][0]!.toUpperCase()}${names[m].slice(1)}: yours ${mm(own[m]!)}, on the scan ${mm(found[m])}, ${apart(own[m]! - found[m])}.`).join(" ")}
+      {of.map((m) => `${readingNames[m][0]!.toUpperCase()}${readingNames[m].slice(1)}: yours ${mm(own[m]!)}, on the scan ${mm(found[m])}, ${apart(own[m]! - found[m])}.`).join(" ")}
     </p>
   );
 }

@@ -4,7 +4,7 @@ import type { MeasureName } from "#last/said.ts";
 import type { Desk } from "../desk.ts";
 import type { ApartMap } from "../picture/apart-map.ts";
 import { mapCss } from "../picture/map-scale.ts";
-import type { SeenLast } from "../state/scan-work.ts";
+import type { SeenLast } from "../state/seen-last.ts";
 import type { Looking } from "../state/looking.ts";
 import { mm, say, sayFixed } from "../state/numbers.ts";
 import { withOther } from "../state/scan-edits.ts";

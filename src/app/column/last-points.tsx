@@ -1,7 +1,8 @@
 import { useState, type ReactElement } from "react";
 import type { LandmarkName } from "#last/said.ts";
 import { askedSpots } from "../state/asked-spots.ts";
-import type { ScanWork, SeenLast } from "../state/scan-work.ts";
+import type { ScanWork } from "../state/scan-work.ts";
+import type { SeenLast } from "../state/seen-last.ts";
 import type { Looking } from "../state/looking.ts";
 import { pointKeys, pointNames } from "../state/point-names.ts";
 import { setPoint } from "../state/scan-edits.ts";
@@ -34,7 +35,7 @@ export function LastPoints({ work, seen, looking }: LastPointsProps): ReactEleme
           </li>
         ))}
       </ul>
-      <div className="reason" id="about-point" hidden={open === undefined}>{open && <><p><b>{pointNames[open]}</b></p><PointHow of={open} /></>}</div>
+      <div className="reason" id="about-point" hidden={open === undefined}>{open && <PointHow of={open} />}</div>
       {pointKeys.filter((name) => placed.has(name)).map((name) => (
         <p key={name} className="follows">
           The {pointNames[name]} lies where you put it. <button type="button" className="word" onClick={() => again(name)}>Find the {pointNames[name]} again</button>

@@ -25,11 +25,11 @@ interface FoundLines {
 /** The lines of the first station as the scene draws them. */
 export function foundLines(scene: LastScene, { feather, points, centres, ink, mapped }: FoundLines): readonly SceneLine[] {
   const colour = (accent: boolean): string => (mapped ? (accent ? onMap.accent : onMap.ink) : accent ? ink.accent : ink.ink);
-  const runs = featherRuns(feather, scene.lifted(points, liftMm)).map((run, i): SceneLine => {
+  const runs = featherRuns(feather, scene.lifted(points, liftMm, true)).map((run, i): SceneLine => {
     const { accent, widthPx, dash } = surenessInk[run.sureness];
     return { key: `feather ${i}`, points: [run.points], colour: colour(accent), widthPx, dash };
   });
-  return [...runs, { key: "centre", points: centres.map((c) => scene.lifted(c.points, liftMm)), colour: colour(false), widthPx: 1.3, dash: [5, 3] }];
+  return [...runs, { key: "centre", points: centres.map((c) => scene.lifted(c.points, liftMm, false)), colour: colour(false), widthPx: 1.3, dash: [5, 3] }];
 }
 
 /** Places along the line where a handle stands ready, none of them near one that the maker has set. */

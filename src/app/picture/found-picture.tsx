@@ -1,7 +1,8 @@
 import { useMemo, type ReactElement } from "react";
 import type { Desk } from "../desk.ts";
 import { hands, handWords } from "../state/hand.ts";
-import { scanWork, type SeenLast } from "../state/scan-work.ts";
+import { scanWork } from "../state/scan-work.ts";
+import type { SeenLast } from "../state/seen-last.ts";
 import type { Looking } from "../state/looking.ts";
 import type { ApartMap } from "./apart-map.ts";
 import { FoundView } from "./found-view.tsx";

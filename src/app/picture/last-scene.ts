@@ -27,6 +27,9 @@ export interface Eye {
   readonly riseDeg: number;
 }
 
+/** A line's lift is the mean of that of so many points to either side. */
+const evenOver = 8;
+
 /** How far the shell is lifted off the last, mm, so that it is not half drowned in it. */
 const liftShell = 0.5;
 
@@ -183,18 +186,26 @@ export class LastScene {
   }
 
   /** The points of a line on the last (x y z …) moved outward by `mm`, so that it is seen on top of it. */
-  lifted(points: Float64Array, mm: number): Float64Array {
+  lifted(points: Float64Array, mm: number, closed: boolean): Float64Array {
     const { geometry } = this.#last;
     const [index, normals] = [geometry.index, geometry.getAttribute("normal")];
     if (!this.#bvh || !index) return points;
-    const out = points.slice();
+    const up = new Float64Array(points.length);
     const [at, normal, one] = [new THREE.Vector3(), new THREE.Vector3(), new THREE.Vector3()];
     for (let i = 0; i < points.length; i += 3) {
       const hit = this.#bvh.closestPointToPoint(at.fromArray(points, i));
       if (!hit) continue;
       normal.set(0, 0, 0);
       for (let k = 0; k < 3; k++) normal.add(one.fromBufferAttribute(normals, index.getX(3 * hit.faceIndex + k)));
-      at.addScaledVector(normal.normalize(), mm).toArray(out, i);
+      normal.normalize().toArray(up, i);
+    }
+    // Evened along the line: over a rough scan, or where it changes from one side of an edge to the other, it would be drawn ragged.
+    const out = points.slice();
+    const n = points.length / 3;
+    for (let i = 0; i < n; i++) {
+      normal.set(0, 0, 0);
+      for (let j = -evenOver; j <= evenOver; j++) normal.add(one.fromArray(up, 3 * (closed ? (i + j + n) % n : Math.min(n - 1, Math.max(0, i + j)))));
+      at.fromArray(points, 3 * i).addScaledVector(normal.normalize(), mm).toArray(out, 3 * i);
     }
     return out;
   }

@@ -43,7 +43,7 @@ let gestures = 0;
 export function PhotoGrip({ mark, toFrame, toPlane, origin, frame, clearOf, onShow, onMove, onDone, onFound }: PhotoGripProps): ReactElement {
   const held = useRef<{ readonly dx: number; readonly dy: number; readonly gesture: string } | undefined>(undefined);
   const keys = useRef("");
-  // While the finger holds it, it is where the finger is; the work follows.
+  // While the finger holds it, it is where the finger is, whatever becomes of the work.
   const [under, setUnder] = useState<Xy>();
   const [focused, setFocused] = useState(false);
   const [over, setOver] = useState(false);

@@ -30,11 +30,16 @@ export function tapeDrawing(photo: string, outlines: readonly Outline[], tape: T
   };
   const names = [...halves.map((h) => ({ key: h.half, text: halfNames[h.half], at: middle(h.outline), big: true as const })), ...(bottom ? [{ key: "bottom", text: "bottom", at: middle(bottom.outline), big: true as const }] : [])];
   const found = outlines.map((_, i) => i).filter((i) => used.has(i) || !tape);
+  // The pattern follows what the maker asks for; the mark is there at once.
+  const asked = (m: PhotoMark): PhotoMark => {
+    const place = said?.[m.key as TapeMark];
+    return place?.photo === photo ? { ...m, at: place.at, how: "said" } : m;
+  };
   const show = boxRound(found.map((i) => outlines[i]!));
   return {
     lines: [...lines, ...slits],
     words: names,
-    marks: tape ? [...halves.flatMap((h) => halfMarks(h, tracks[h.outline]!, tracks)), ...(bottom ? bottomMarks(bottom.points, tracks) : [])] : loneMarks(photo, said, tracks),
+    marks: tape ? [...halves.flatMap((h) => halfMarks(h, tracks[h.outline]!, tracks)), ...(bottom ? bottomMarks(bottom.points, tracks) : [])].map(asked) : loneMarks(photo, said, tracks),
     ...(show ? { show } : {}),
   };
 }

@@ -18,7 +18,7 @@ export function TapePicture({ desk, pair }: { readonly desk: Desk; readonly pair
   const sights = useSights(desk, wanted);
   const tape = !alone && pair.from === "tape" ? pair.tape : undefined;
   const { names } = wanted;
-  const said = alone?.marks;
+  const said = (alone ?? tapeOf(desk.job))?.marks;
   const photos = useMemo(() => names.map((name): ShownPhoto => {
     const sight: Sight = sights.get(name) ?? { is: "awaited", fraction: 0 };
     return { name, holds: holds(name, tape), sight, drawing: tapeDrawing(name, sight.is === "seen" ? sight.seen.outlines : [], tape, said) };

@@ -3,7 +3,7 @@ import type { Point3 } from "#last/last.ts";
 import type { LandmarkName } from "#last/said.ts";
 import { toLast } from "./file-place.ts";
 import { pointKeys } from "./point-names.ts";
-import type { SeenLast } from "./scan-work.ts";
+import type { SeenLast } from "./seen-last.ts";
 import { saidOf } from "./scan-edits.ts";
 
 /** Where the maker has put things, in the frame of the last that is shown; the last itself may still be behind. */
