@@ -1,6 +1,9 @@
 // Times of reading, cleaning, smoothing and querying scans: median of 5, in ms. Run by `npm run bench -- mesh`.
 import { existsSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
+import { demoMeasurements } from "#last/demo.ts";
+import { lastFromMeasures } from "#last/from-measures.ts";
+import { lastFromScan } from "#last/from-scan.ts";
 import { cleanScan } from "#mesh/clean.ts";
 import { ClosestPoint } from "#mesh/closest.ts";
 import type { Mesh } from "#mesh/mesh.ts";
@@ -50,6 +53,85 @@ for (const n of [350, 776]) {
   row("made ring: read binary STL", count, median5(() => readScan("ring.stl", file)));
   const raw = readScan("ring.stl", file).mesh;
   row("made ring: clean", count, median5(() => cleanScan(raw, unwatched)));
+}
+
+// The whole way from file to last on the made demo last, cut finer and roughened by 0.03 mm: 300 000 triangles are to take less than 6 s and
+// 1 GB, two million to end. The longest pause between two words of progress is told, too.
+const demo = lastFromMeasures(demoMeasurements, "demo", unwatched).mesh;
+for (const wanted of [300_000, 2_000_000]) {
+  const fine = subdivided(demo, Math.ceil(Math.sqrt((3 * wanted) / demo.triangles.length)), 0.03);
+  const file = stl(fine);
+  let pause = 0;
+  const ms = median5(() => {
+    let before = performance.now();
+    const watch = (): void => {
+      const now = performance.now();
+      pause = Math.max(pause, now - before);
+      before = now;
+    };
+    lastFromScan(cleanScan(readScan("fine.stl", file).mesh, watch).mesh, { name: "fine" }, watch);
+  });
+  row("made last: read, clean, find the last", file.length / 50 | 0, ms);
+  console.log(`  longest pause ${pause.toFixed(0)} ms; at most ${(process.resourceUsage().maxRSS / 1024).toFixed(0)} MB in use so far`);
+}
+// Torn to single triangles, shaken and partly inside out: made anew.
+{
+  const soup = shakenSoup(demo);
+  row("made last in loose triangles: made anew", soup.triangles.length / 3, median5(() => cleanScan(soup, unwatched)));
+}
+
+/** Every triangle cut into k² and each point moved by up to `rough` along each axis. */
+function subdivided({ positions: p, triangles }: Mesh, k: number, rough: number): Mesh {
+  const points: number[] = Array.from(p);
+  const faces: number[] = [];
+  const sides = new Map<number, number>();
+  const onSide = (a: number, b: number, i: number): number => {
+    if (i === 0 || i === k) return i === 0 ? a : b;
+    const [low, high, j] = a < b ? [a, b, i] : [b, a, k - i];
+    const key = (low * p.length) / 3 + high;
+    let first = sides.get(key);
+    if (first === undefined) {
+      sides.set(key, (first = points.length / 3));
+      for (let q = 1; q < k; q++) for (let c = 0; c < 3; c++) points.push(p[3 * low + c]! + (q / k) * (p[3 * high + c]! - p[3 * low + c]!));
+    }
+    return first + j - 1;
+  };
+  for (let t = 0; t < triangles.length; t += 3) {
+    const [a, b, c] = [triangles[t]!, triangles[t + 1]!, triangles[t + 2]!];
+    const at = (i: number, j: number): number => {
+      if (j === 0) return onSide(a, b, i);
+      if (i === 0) return onSide(a, c, j);
+      if (i + j === k) return onSide(b, c, j);
+      return inner.get(i * (k + 1) + j)!;
+    };
+    const inner = new Map<number, number>();
+    for (let i = 1; i < k; i++)
+      for (let j = 1; i + j < k; j++) {
+        inner.set(i * (k + 1) + j, points.length / 3);
+        for (let x = 0; x < 3; x++) points.push((p[3 * a + x]! * (k - i - j) + p[3 * b + x]! * i + p[3 * c + x]! * j) / k);
+      }
+    for (let i = 0; i < k; i++)
+      for (let j = 0; i + j < k; j++) {
+        faces.push(at(i, j), at(i + 1, j), at(i, j + 1));
+        if (i + j + 1 < k) faces.push(at(i + 1, j), at(i + 1, j + 1), at(i, j + 1));
+      }
+  }
+  const next = chance();
+  return { positions: Float64Array.from(points, (x) => x + rough * (2 * next() - 1)), triangles: Uint32Array.from(faces) };
+}
+
+function shakenSoup({ positions: p, triangles }: Mesh): Mesh {
+  const next = chance();
+  const positions = Float64Array.from({ length: triangles.length * 3 }, (_, i) => p[3 * triangles[(i - (i % 3)) / 3]! + (i % 3)]! + 0.3 * (2 * next() - 1));
+  const faces = Uint32Array.from(triangles, (_, i) => i);
+  for (let i = 0; i < faces.length; i += 3) if (next() < 0.3) [faces[i], faces[i + 1]] = [faces[i + 1]!, faces[i]!];
+  return { positions, triangles: faces };
+}
+
+/** Numbers from 0 to 1, the same every time. */
+function chance(): () => number {
+  let s = 12345;
+  return () => (s = (Math.imul(s, 1664525) + 1013904223) >>> 0) / 2 ** 32;
 }
 
 const lasts = fileURLToPath(new URL("../../shared/data/lasts/", import.meta.url));

@@ -10,24 +10,28 @@ const NEAR_EDGES = 5;
 
 /**
  * Marks (1) the triangles that a part of the surface runs through which is not near along the surface: a fold between neighbours is
- * roughness, not a surface that runs through itself. Touching is no crossing. All pairs of boxes of a tree that overlap are looked at.
+ * roughness, not a surface that runs through itself. Touching is no crossing. All pairs of boxes of a tree that overlap are looked at. `fresh`: the first
+ * triangle of those that are new since there was no crossing; only pairs with one of them are asked.
  */
-export function crossingTriangles(mesh: Mesh, tree: BoxTree = new BoxTree(mesh)): { readonly crossing: Uint8Array; readonly count: number } {
+export function crossingTriangles(mesh: Mesh, fresh = 0): { readonly crossing: Uint8Array; readonly count: number } {
   const crossing = new Uint8Array(triangleCount(mesh));
   if (crossing.length === 0) return { crossing, count: 0 };
   let near: NearAlong | undefined;
+  const tree = new BoxTree(mesh);
   const { boxes, second, from, count, order } = tree;
+  const asked = branchesWith(tree, fresh);
   const stack: number[] = [0, 0];
   while (stack.length > 0) {
     const b = stack.pop()!;
     const a = stack.pop()!;
+    if (!asked[a] && !asked[b]) continue;
     if (a !== b && !boxesMeet(boxes, 6 * a, 6 * b)) continue;
     const [leafA, leafB] = [count[a]!, count[b]!];
     if (leafA > 0 && leafB > 0) {
       for (let i = from[a]!; i < from[a]! + leafA; i++) {
         for (let j = a === b ? i + 1 : from[b]!; j < from[b]! + leafB; j++) {
           const [s, t] = [order[i]!, order[j]!];
-          if ((crossing[s] && crossing[t]) || !cross(mesh, s, t)) continue;
+          if ((s < fresh && t < fresh) || (crossing[s] && crossing[t]) || !cross(mesh, s, t)) continue;
           near ??= new NearAlong(mesh);
           if (!near.joins(s, t)) crossing[s] = crossing[t] = 1;
         }
@@ -41,6 +45,18 @@ export function crossingTriangles(mesh: Mesh, tree: BoxTree = new BoxTree(mesh))
   let total = 0;
   for (const c of crossing) total += c;
   return { crossing, count: total };
+}
+
+/** Marks the branches of the tree that hold triangle `fresh` or a later one. */
+function branchesWith({ second, from, count, order }: BoxTree, fresh: number): Uint8Array {
+  const marked = new Uint8Array(count.length);
+  if (fresh === 0) return marked.fill(1);
+  for (let node = count.length - 1; node >= 0; node--) {
+    if (count[node]! > 0) {
+      for (let i = from[node]!; i < from[node]! + count[node]!; i++) if (order[i]! >= fresh) marked[node] = 1;
+    } else if (second[node]! > 0) marked[node] = marked[node + 1]! | marked[second[node]!]!;
+  }
+  return marked;
 }
 
 /** Tells whether two triangles hang together over a few edges. */
@@ -86,15 +102,19 @@ const size = (boxes: Float64Array, a: number): number => boxes[a + 3]! - boxes[a
 
 function cross(mesh: Mesh, s: number, t: number): boolean {
   const { triangles } = mesh;
-  for (let i = 3 * s; i < 3 * s + 3; i++) for (let j = 3 * t; j < 3 * t + 3; j++) if (triangles[i] === triangles[j]) return false;
+  const a = triangles[3 * s], b = triangles[3 * s + 1], c = triangles[3 * s + 2];
+  const d = triangles[3 * t], e = triangles[3 * t + 1], f = triangles[3 * t + 2];
+  if (a === d || a === e || a === f || b === d || b === e || b === f || c === d || c === e || c === f) return false;
   if (!trianglesBoxesMeet(mesh, s, t)) return false;
   return edgeThrough(mesh, s, t) || edgeThrough(mesh, t, s);
 }
 
 function trianglesBoxesMeet({ positions: p, triangles }: Mesh, s: number, t: number): boolean {
-  for (let k = 0; k < 3; k++) {
-    const a = p[3 * triangles[3 * s]! + k]!, b = p[3 * triangles[3 * s + 1]! + k]!, c = p[3 * triangles[3 * s + 2]! + k]!;
-    const d = p[3 * triangles[3 * t]! + k]!, e = p[3 * triangles[3 * t + 1]! + k]!, f = p[3 * triangles[3 * t + 2]! + k]!;
+  const i = 3 * triangles[3 * s]!, j = 3 * triangles[3 * s + 1]!, k = 3 * triangles[3 * s + 2]!;
+  const l = 3 * triangles[3 * t]!, m = 3 * triangles[3 * t + 1]!, n = 3 * triangles[3 * t + 2]!;
+  for (let x = 0; x < 3; x++) {
+    const a = p[i + x]!, b = p[j + x]!, c = p[k + x]!;
+    const d = p[l + x]!, e = p[m + x]!, f = p[n + x]!;
     if (Math.max(a, b, c) < Math.min(d, e, f) || Math.max(d, e, f) < Math.min(a, b, c)) return false;
   }
   return true;

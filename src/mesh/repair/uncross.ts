@@ -27,8 +27,9 @@ export function uncross(mesh: Mesh): Uncrossed {
   let now = mesh;
   let triangles = 0;
   let cut = 0;
+  let fresh = 0; // what is left of a round crosses nothing; only the caps that came are asked again
   for (let round = 0; ; round++) {
-    const { crossing, count } = crossingTriangles(now);
+    const { crossing, count } = crossingTriangles(now, fresh);
     if (round === 0) triangles = count;
     if (count === 0) return { mesh: now, triangles };
     if (round === ROUNDS) return { mesh: undefined, triangles };
@@ -37,6 +38,7 @@ export function uncross(mesh: Mesh): Uncrossed {
     if (cut > MOST_CUT * whole) return { mesh: undefined, triangles };
     const left = largestPart(untangle(keepTriangles(now, (t) => !crossing[t])).mesh);
     if (triangleCount(left) < triangleCount(now) / 2) return { mesh: undefined, triangles };
+    fresh = triangleCount(left);
     now = fillHoles(left).mesh;
   }
 }
