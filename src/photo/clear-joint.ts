@@ -1,8 +1,7 @@
 import { columns, squareMm } from "./card.ts";
 import { onPlane, type SheetJoint } from "./fit-placing.ts";
 import type { FlatPicture } from "./flatten-picture.ts";
-import type { Ground } from "./ground.ts";
-import { fieldAt } from "./light.ts";
+import { groundAt, type Ground } from "./ground.ts";
 
 /** The joint of the two sheets is looked for this far to either side of where it should be; what is wider is no joint, mm. */
 const nearMm = 4;
@@ -33,7 +32,7 @@ export function clearJointInto(flat: FlatPicture, far: Float32Array, ground: Gro
         for (let k = Math.max(0, start - rim); k <= Math.min(width - 1, end + rim); k++) {
           const at = j * width + k;
           far[at] = 0;
-          for (let c = 0; c < 3; c++) flat.light[c * size + at] = fieldAt(ground.colour[c]!, flat.minX + k * stepMm, y);
+          for (let c = 0; c < 3; c++) flat.light[c * size + at] = groundAt(ground, c, k, j);
         }
       }
       i = end;

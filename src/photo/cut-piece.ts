@@ -1,8 +1,8 @@
 import { loopsAt, type Loop } from "./contour.ts";
 import type { FlatPicture } from "./flatten-picture.ts";
-import type { Ground } from "./ground.ts";
-import { fieldAt } from "./light.ts";
+import { groundAt, type Ground } from "./ground.ts";
 import { above, depthOf, distanceFrom, filled, type Cutting } from "./masks.ts";
+import { tidyShareInto } from "./tidy-share.ts";
 
 /** The colour of a piece is taken from its inside, at least this far from its edge, and within this reach, mm. */
 const insideMm = 1;
@@ -41,7 +41,7 @@ export function edgeOfPiece(flat: FlatPicture, ground: Ground, cutting: Cutting)
     if (fi < 0 || fj < 0 || fi >= flat.width || fj >= flat.height) continue;
     let along = 0, across = 0;
     for (let c = 0; c < 3; c++) {
-      const under = fieldAt(ground.colour[c]!, flat.minX + fi * flat.stepMm, flat.minY + fj * flat.stepMm);
+      const under = groundAt(ground, c, fi, fj);
       const step = (colour[c]![k]! - under) / ground.grain[c]!;
       along += (step * (flat.light[c * size + fj * flat.width + fi]! - under)) / ground.grain[c]!;
       across += step * step;
@@ -49,6 +49,7 @@ export function edgeOfPiece(flat: FlatPicture, ground: Ground, cutting: Cutting)
     contrast[k] = Math.sqrt(across);
     share[k] = Math.max(-0.5, Math.min(1.5, along / across));
   }
+  tidyShareInto(share, width, height, flat.stepMm);
   const loops = loopsAt(share, width, height, 0.5);
   const loop = loops.reduce<Loop | undefined>((a, b) => (a === undefined || areaOf(b) > areaOf(a) ? b : a), undefined);
   if (!loop) return undefined;
