@@ -88,23 +88,21 @@ describe("what is traced lies where it lay", () => {
     expect(found.findings.map((f) => f.code)).toContain("photo-line-open");
   });
 
-  test("marks drawn across the edge, as dark as the ground or not, and a soft shadow over all", () => {
+  test.each([["dark", dark], ["white", undefined]] as const)("marks drawn across the edge and a soft shadow over all, on a %s ground", (_, ground) => {
     const half = tapedHalf(45, 45);
     const ink: Rgb = [0.02, 0.02, 0.03];
     const marks = [[100, 60, 101, 90], [60, 75, 200, 85], [160, 50, 158, 80]].map((xy) => ({ xy, colour: ink, strokeMm: 0.5 }));
-    for (const ground of [dark, undefined]) {
-      const picture = photograph(paintTable({ paper: "A4", ...(ground ? { ground } : {}), shapes: [{ xy: half, colour: cream }, ...marks] }), { ...size, tiltDeg: 9, fromDeg: 120, k1: -0.06, grain: 3, darkest: 0.45, blurPx: 0.9 });
-      for (let k = 0; k < picture.rgba.length; k++) {
-        const x = (k >> 2) % picture.width, y = Math.floor(k / 4 / picture.width);
-        // A third darker on one side, over some 30 mm; by the eye's scale of the values.
-        if (k % 4 < 3) picture.rgba[k] = picture.rgba[k]! * (1 - 0.3 / (1 + Math.exp(-(x - 0.7 * y - 550) / 55))) ** (1 / 2.2);
-      }
-      const found = trace(picture);
-      expect(found.kinds).toEqual(["cut piece"]);
-      expect(apart(found.outlines[0]!.xy, half).rms).toBeLessThan(0.1);
-      // Where a line runs on beyond the edge, up to its own width and a half is left of it; slits keep their tips.
-      expect(apart(found.outlines[0]!.xy, half).max).toBeLessThan(1.5);
+    const picture = photograph(paintTable({ paper: "A4", ...(ground ? { ground } : {}), shapes: [{ xy: half, colour: cream }, ...marks] }), { ...size, tiltDeg: 9, fromDeg: 120, k1: -0.06, grain: 3, darkest: 0.45, blurPx: 0.9 });
+    for (let k = 0; k < picture.rgba.length; k++) {
+      const x = (k >> 2) % picture.width, y = Math.floor(k / 4 / picture.width);
+      // A third darker on one side, over some 30 mm; by the eye's scale of the values.
+      if (k % 4 < 3) picture.rgba[k] = picture.rgba[k]! * (1 - 0.3 / (1 + Math.exp(-(x - 0.7 * y - 550) / 55))) ** (1 / 2.2);
     }
+    const found = trace(picture);
+    expect(found.kinds).toEqual(["cut piece"]);
+    expect(apart(found.outlines[0]!.xy, half).rms).toBeLessThan(0.1);
+    // Where a line runs on beyond the edge, up to its own width and a half is left of it; slits keep their tips.
+    expect(apart(found.outlines[0]!.xy, half).max).toBeLessThan(1.5);
   });
 
   test("a flatbed scan: no perspective, no lens; finer than the card needs", () => {
