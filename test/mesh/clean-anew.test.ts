@@ -143,4 +143,21 @@ describe("made anew where mending does not do", () => {
     expect(Math.abs(volume(done.mesh) / 791681.3487 - 1)).toBeLessThan(0.012); // its plain triangles hold 0.8 % less
     expect(Math.abs(area(done.mesh) / 49561.76848 - 1)).toBeLessThan(0.02);
   });
+
+  test("pose and unit change little: the same soup turned, shifted and in metres", () => {
+    const soup = shaken(flipped(loose(body), 0.3), 0.5);
+    const [c, d] = [0.8, 0.6];
+    const laid = moved(soup, (x, y, z) => [0.001 * (c * x - d * z + 40), 0.001 * (y - 7), 0.001 * (d * x + c * z + 3)]);
+    const there = cleaned(laid).mesh;
+    const back = moved(there, (x, y, z) => {
+      const [u, v, w] = [1000 * x - 40, 1000 * y + 7, 1000 * z - 3];
+      return [c * u + d * w, v, c * w - d * u];
+    });
+    const here = cleaned(soup).mesh;
+    expect(Math.abs(volume(back) / volume(here) - 1)).toBeLessThan(0.002);
+    expect(Math.abs(area(back) / area(here) - 1)).toBeLessThan(0.01);
+    expect(Math.abs(girth(back) - girth(here))).toBeLessThan(0.7);
+    const [a, b] = [off(back).rms, off(here).rms];
+    expect(Math.abs(a - b)).toBeLessThan(0.05);
+  });
 });
