@@ -1,0 +1,228 @@
+// The two ways in without a scanner: a taped pattern from photographs, and measures with a drawing; kept, saved and opened again.
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { Page } from "playwright-core";
+import { expect, test } from "vitest";
+import { unwatched } from "#base/watch.ts";
+import { demoMeasurements } from "#last/demo.ts";
+import { lastFromMeasures } from "#last/from-measures.ts";
+import { bothHalves, bottomDrawn, withoutCard } from "../support/tape-photos.ts";
+import { demoTape } from "../support/demo-tape.ts";
+import { edgeLength } from "#pieces/net-upper.ts";
+import { silhouettes } from "../support/silhouettes.ts";
+import { field, openApp, setValue, settled, type Stage, station, tablet, valueOf } from "./browser.ts";
+import { inBrowser } from "./in-browser.ts";
+
+/** Photographs are looked at for many seconds on a busy machine. */
+const patience = { timeout: 240_000 };
+const jpegOrPng = (name: string, bytes: Uint8Array) => ({ name, mimeType: "image/png", buffer: Buffer.from(bytes) });
+
+let halves: Uint8Array | undefined;
+const tape = (): Uint8Array => (halves ??= bothHalves());
+
+async function openTape(page: Page): Promise<void> {
+  await page.getByLabel("pictures to open").setInputFiles(jpegOrPng("my tape.png", tape()));
+  await becomesTape(page);
+}
+
+/** The photographs have become the work, and the picture shows them. */
+async function becomesTape(page: Page): Promise<void> {
+  await page.locator(".station-state", { hasText: "from a taped pattern" }).waitFor(patience);
+  await page.locator(".busy[data-busy=\"false\"][data-draft=\"false\"]").waitFor({ state: "attached", ...patience });
+  await page.locator(".photo-frame").waitFor(patience);
+}
+
+const figure = async (page: Page, row: string, column: 0 | 1): Promise<number> => Number(await page.locator("#open-station tr", { has: page.getByRole("rowheader", { name: row, exact: true }) }).locator("td").nth(column).innerText());
+
+async function ringOf(page: Page, mark: string): Promise<{ readonly x: number; readonly y: number }> {
+  const box = (await page.locator(`[data-mark="${mark}"] .ring`).boundingBox())!;
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+}
+
+async function seriousIn(page: Page): Promise<readonly string[]> {
+  await page.evaluate(readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8"));
+  return page.evaluate(async () => {
+    const run = (globalThis as unknown as { axe: { run: (o: object) => Promise<{ violations: { id: string; impact: string; nodes: { html: string }[] }[] }> } }).axe.run;
+    const { violations } = await run({ resultTypes: ["violations"] });
+    return violations.filter((v) => v.impact === "serious" || v.impact === "critical").map((v) => `${v.id}: ${v.nodes[0]?.html}`);
+  });
+}
+
+inBrowser("a taped pattern", (fresh) => {
+  let stage: Stage;
+  let page: Page;
+  fresh((here) => ({ stage, page } = here));
+
+  test("becomes pieces; its marks are dragged, stepped and found again; it is kept, saved and opened elsewhere", { timeout: 900_000 }, async () => {
+    await openApp(page, stage.address, "Last");
+    await openTape(page);
+    expect(await page.locator(".half-name").allTextContents()).toEqual(expect.arrayContaining(["inner half", "outer half"]));
+    // The tape that lay on the table is the example's own upper: its topline is known.
+    const truth = edgeLength(demoTape().net.topline);
+    expect(Math.abs((await figure(page, "topline", 0)) + (await figure(page, "topline", 1)) - truth)).toBeLessThan(0.6 + 0.001 * truth);
+
+    // A mark slides along the edge of the tape with the finger, its length at the finger; the drag is one step back.
+    const whole = await figure(page, "topline", 0);
+    const from = await ringOf(page, "throatMedial");
+    const back = await ringOf(page, "backMedial");
+    const [dx, dy] = [back.x - from.x, back.y - from.y].map((v) => (v / Math.hypot(back.x - from.x, back.y - from.y)) * 12);
+    await page.mouse.move(from.x, from.y);
+    await page.mouse.down();
+    for (let i = 1; i <= 4; i++) await page.mouse.move(from.x + (dx! * i) / 4, from.y + (dy! * i) / 4);
+    expect(await page.locator(".over-photo .tape text").first().textContent()).toMatch(/throat, [\d.]+\smm behind the toe/);
+    await page.mouse.up();
+    await settled(page);
+    expect(await figure(page, "topline", 0)).toBeLessThan(whole - 1);
+    await page.getByRole("button", { name: "Take back: moving the throat, inner half" }).click();
+    await settled(page);
+    expect(await figure(page, "topline", 0)).toBe(whole);
+
+    // From the column to the handle, by keys along the edge, and back to where it was found.
+    await page.getByRole("button", { name: "the marks" }).click();
+    await page.getByRole("button", { name: "go to joint, inner half in the picture" }).click();
+    await page.locator('[data-mark="jointMedial"]:focus').waitFor();
+    const joint = await figure(page, "toe to joint along that edge", 0);
+    for (let i = 0; i < 4; i++) await page.keyboard.press("ArrowLeft");
+    await settled(page);
+    // Half a millimetre each.
+    expect(Math.abs(Math.abs((await figure(page, "toe to joint along that edge", 0)) - joint) - 2)).toBeLessThan(0.11);
+    expect(await page.locator(".grip.said").count()).toBe(1);
+    await page.getByRole("button", { name: "joint, inner half as found again" }).click();
+    await settled(page);
+    expect(await figure(page, "toe to joint along that edge", 0)).toBe(joint);
+
+    // What her rule reads on the bar sets every length.
+    const topline = await figure(page, "topline", 0);
+    await field(page, "bar on the card").fill("201");
+    await field(page, "bar on the card").press("Enter");
+    await page.waitForFunction((before) => Number([...document.querySelectorAll("#open-station tr")].find((r) => r.querySelector("th")?.textContent === "topline")?.querySelector("td")?.textContent) !== before, topline, patience);
+    expect(Math.abs((await figure(page, "topline", 0)) / topline - 1.005)).toBeLessThan(0.0005);
+
+    // The other stations stay readable, and the pieces are there.
+    await station(page, "Lines");
+    expect(await page.locator("#open-station").innerText()).toContain("no last here");
+    await station(page, "Shell");
+    expect(await page.locator("#open-station").innerText()).toContain("can only be worked out against the last");
+    expect(await page.locator(".view.taped").count()).toBe(1);
+    await station(page, "Pieces");
+    expect(await page.locator(".piece .name").allTextContents()).toEqual(["upper, net", "upper", "lining"]);
+    await station(page, "Sheets");
+    await page.getByRole("button", { name: "Make the sheets" }).click();
+    await page.locator(".files").waitFor(patience);
+
+    // A reload loses nothing; the file holds the photograph.
+    await page.getByText("Saved in this browser").waitFor(patience);
+    await page.reload();
+    await page.locator(".station-state", { hasText: "from a taped pattern" }).waitFor(patience);
+    await station(page, "Last");
+    await becomesTape(page);
+    expect(await valueOf(page, "bar on the card")).toBe(201);
+    const saved = page.waitForEvent("download");
+    await page.getByRole("button", { name: "Save to a file" }).click();
+    const bytes = readFileSync(await (await saved).path());
+    const elsewhere = await stage.newContext(tablet, { colorScheme: "dark", hasTouch: true });
+    const other = await elsewhere.newPage();
+    await openApp(other, stage.address, "Last");
+    await other.getByLabel("file to open").setInputFiles({ name: "pair.lastwise", mimeType: "application/zip", buffer: bytes });
+    await becomesTape(other);
+    await station(other, "Last");
+    expect(await valueOf(other, "bar on the card")).toBe(201);
+
+    // On the tablet: nothing wider than the screen, marks large enough for a finger, nothing serious in anyone's way.
+    expect(await other.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+    const touch = (await other.locator('[data-mark="toeMedial"] .touch').boundingBox())!;
+    expect(Math.min(touch.width, touch.height)).toBeGreaterThanOrEqual(44);
+    const before = (await ringOf(other, "toeLateral")).x - (await ringOf(other, "seatLateral")).x;
+    await other.getByRole("button", { name: "nearer" }).tap();
+    expect(Math.abs((await ringOf(other, "toeLateral")).x - (await ringOf(other, "seatLateral")).x)).toBeGreaterThan(1.3 * Math.abs(before));
+    expect(await seriousIn(other)).toEqual([]);
+    await elsewhere.close();
+  });
+
+  test("photographs that make no pattern wait with the reason, and what was there before stays", { timeout: 900_000 }, async () => {
+    await openApp(page, stage.address, "Last");
+    await page.getByLabel("pictures to open").setInputFiles([jpegOrPng("holiday.png", withoutCard())]);
+    await page.getByText("make no pattern yet").waitFor(patience);
+    expect(await page.locator("#open-station [role=alert]").first().innerText()).toMatch(/card was not found/);
+    expect(await page.locator(".station-state").first().innerText()).toContain("from measures");
+    await page.getByLabel("photographs to add").setInputFiles(jpegOrPng("my tape.png", tape()));
+    // The one without the card still stands in the way.
+    await page.getByRole("button", { name: "take out holiday.png" }).waitFor(patience);
+    await settled(page);
+    expect(await seriousIn(page)).toEqual([]);
+    await page.getByRole("button", { name: "take out holiday.png" }).click();
+    await becomesTape(page);
+    await page.keyboard.press("Control+z");
+    await page.locator(".station-state", { hasText: "from measures" }).waitFor(patience);
+    await settled(page);
+  });
+
+  test("the card is drawn when it is asked for", async () => {
+    await openApp(page, stage.address, "Last");
+    await page.getByRole("button", { name: "show me" }).click();
+    const given = page.waitForEvent("download");
+    await page.getByRole("button", { name: "the card to print, on A4" }).click();
+    const card = await given;
+    expect(card.suggestedFilename()).toBe("card A4.pdf");
+    expect(readFileSync(await card.path()).subarray(0, 5).toString("latin1")).toBe("%PDF-");
+  });
+});
+
+inBrowser("a last from measures", (fresh) => {
+  let stage: Stage;
+  let page: Page;
+  fresh((here) => ({ stage, page } = here));
+
+  test("numbers that cannot belong to one last are told at their field and mended there", async () => {
+    await openApp(page, stage.address, "Last");
+    // A joint girth below twice the ball width, 76.5 mm: no tape can lie so.
+    await field(page, "joint girth").fill("150");
+    await field(page, "joint girth").press("Enter");
+    const complaint = page.locator(".number", { has: field(page, "joint girth") }).getByRole("alert");
+    await complaint.waitFor();
+    expect(await complaint.innerText()).toMatch(/joint girth \(150\.0 mm\).*ball width \(76\.5 mm\)/);
+    await setValue(page, "joint girth", "222");
+    expect(await complaint.count()).toBe(0);
+    expect(await page.locator(".station-state").first().innerText()).toContain("from measures");
+    // One that only hardly belongs is a note under its own sentence.
+    await setValue(page, "seat width", "60");
+    const note = page.locator(".sentence", { has: page.getByLabel("how: length and widths") }).locator(".findings li").first();
+    await note.waitFor();
+    expect(await note.innerText()).toContain("seat width (60.0 mm)");
+  });
+
+  test("the size alone is enough, and every measure opens to how it is taken", async () => {
+    await openApp(page, stage.address, "Last");
+    await page.getByLabel("EU size").selectOption("36");
+    await page.getByRole("button", { name: "take them all" }).click();
+    await settled(page);
+    // Paris points, ISO/TS 19407; joint girth 5 (size + fitting), handbook of the trade.
+    expect(await valueOf(page, "stick length")).toBe(240);
+    expect(await valueOf(page, "joint girth")).toBe(210);
+    for (const name of ["length and widths", "girths", "heel and toe"]) {
+      await page.getByRole("button", { name: `how: ${name}` }).click();
+      const said = await page.locator(".sentence", { has: page.getByLabel(`how: ${name}`) }).locator(".reason").innerText();
+      expect(said).toMatch(/By hand:/);
+      expect(said).toMatch(/Usual on women’s flat lasts: \d+ to \d+ mm/);
+    }
+    await setValue(page, "instep girth", "226");
+    await page.getByRole("button", { name: /take 220\smm for the instep girth/ }).click();
+    await settled(page);
+    expect(await valueOf(page, "instep girth")).toBe(220);
+    expect(await seriousIn(page)).toEqual([]);
+  });
+
+  test("a drawing of the bottom shapes it, is seen as it was traced, and is taken out again", { timeout: 600_000 }, async () => {
+    await openApp(page, stage.address, "Last");
+    const drawing = silhouettes(lastFromMeasures(demoMeasurements, "demo", unwatched).mesh).bottom;
+    await page.getByLabel("photograph of the drawing round the bottom").setInputFiles(jpegOrPng("round the bottom.png", bottomDrawn(drawing)));
+    await page.getByText("round the bottom.png").waitFor(patience);
+    await settled(page);
+    expect(await page.locator("#open-station .sentence").first().innerText()).toContain("and drawings");
+    await page.getByRole("button", { name: "the drawing", exact: true }).click();
+    await page.locator(".photo-frame .traced.edge").waitFor(patience);
+    await page.getByRole("button", { name: "take out the drawing round the bottom" }).click();
+    await settled(page);
+    expect(await page.getByText("round the bottom.png").count()).toBe(0);
+  });
+});
