@@ -29,8 +29,8 @@ export function TapeFound({ tape }: { readonly tape: TapedShell }): ReactElement
       </table>
       <p className="sentence">
         {bottom
-          ? <>The bottom you drew is {mm(bottom.lengthMm)} long, {mm(bottom.ballWidthMm)} wide at the ball and {mm(bottom.seatWidthMm)} at the seat.</>
-          : <>No bottom was drawn. The length of the last is estimated from the halves, about {mm(length.mm, 0)}.</>}
+          ? <>The bottom is {mm(bottom.lengthMm)} long, {mm(bottom.ballWidthMm)} wide at the ball and {mm(bottom.seatWidthMm)} at the seat.</>
+          : <>There is no bottom among the photographs. The length of the last is estimated from the halves, about {mm(length.mm, 0)}.</>}
       </p>
     </>
   );

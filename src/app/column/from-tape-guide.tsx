@@ -28,7 +28,7 @@ export function TapeGuide({ open: opened }: { readonly open: boolean }): ReactEl
           <b>Lay each half flat.</b> Slit only the feather edge, square to it: 5 to 8 slits round the toe, 8 to 10 mm apart and 15 to 30 mm long, ending 10 mm short of the topline; 2 to 4 at joint and waist; one beside the heel, 10 to 15 mm in front of the back. Let them open, not lap. Topline, back and front centre are never cut: their length has to stay true, in this order.
         </li>
         <li>
-          <b>Draw round the bottom,</b> if you want insole and sole too: the last stands on paper, a thin dark line follows its feather edge all round. Cut the paper small enough to lie inside the frame.
+          <b>Take off the bottom,</b> if you want insole and sole too: press tape or paper to it, mark the feather edge all round, cut along the mark. It is photographed as it is seen from above the shoe, the side that was on the last upward.
         </li>
         <li>
           <b>Photograph.</b> Tape inside the frame, flat, on one plain ground of another colour, clear of the squares. The whole frame in the picture and filling it, from as straight above as you can; even light, no hard shadow, no flash. Both halves together or each in a picture of its own, the bottom too.

@@ -54,7 +54,7 @@ export function FromTape({ desk, pair }: FromTapeProps): ReactElement | null {
       <TapeMarks work={work} tape={tape} sights={sights} />
       {tape && (
         <p className="follows">
-          A taped pattern has no last behind it. So there is no last to look at, no stretch and no spring are worked out, and no tape lengths to mark on the last are printed; {tape.bottom ? "insole, outsole and sock come from the bottom you drew." : "without a drawing of the bottom there is no insole, outsole or sock."} Throat and topline are as you cut them.
+          A taped pattern has no last behind it. So there is no last to look at, no stretch and no spring are worked out, and no tape lengths to mark on the last are printed; {tape.bottom ? "insole, outsole and sock come from the bottom you took off." : "without the bottom there is no insole, outsole or sock."} Throat and topline are as you cut them.
         </p>
       )}
       <TapeGuide open={false} />

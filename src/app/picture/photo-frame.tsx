@@ -96,7 +96,7 @@ export function PhotoFrame({ name, photo, drawing, moves }: PhotoFrameProps): Re
       <p className="under">
         <button type="button" className="word" onClick={act.nearer}>nearer</button>
         <button type="button" className="word" onClick={act.farther}>farther</button>
-        <button type="button" className="word" onClick={() => choose(undefined)}>{drawing.show ? "the pattern" : "the whole photograph"}</button>
+        <button type="button" className="word" onClick={() => choose(undefined)}>{drawing.show ? "what was found" : "the whole photograph"}</button>
         {drawing.show && <button type="button" className="word" onClick={() => choose(fitted(box, size))}>the whole photograph</button>}
       </p>
     </div>
