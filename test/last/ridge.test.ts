@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { profileAt, profilePoint } from "#last/profile.ts";
-import { peakNear, ridgeStrengthInto, rulerStates } from "#last/ridge.ts";
+import { peakNear, ridgeStrengthInto, rulerStates, sharpness } from "#last/ridge.ts";
 
 const ruler = { reach: 6, step: 0.25 };
 
@@ -47,4 +47,33 @@ test("a hollow (an edge the other way) has no positive ridge", () => {
   const strength = new Float64Array(rulerStates(ruler));
   ridgeStrengthInto(strength, profile, ruler, 0.8);
   expect(Math.max(...strength)).toBeLessThan(0.02);
+});
+
+test.each([
+  [0.3, 60, 1],
+  [4, 60, 0.72],
+  [5.5, 60, 0.25],
+  [8, 60, 0],
+  [0.3, 20, 0],
+])("a rounding of %f mm through %f degrees is %f sharp, through a narrow bell and a wide one", (r, degrees, sharp) => {
+  // Closed form: the turn within 3 mm is 3 / r, at most all of it; 25 degrees count 0, 50 count 1.
+  const { points } = corner(r, degrees, 0);
+  const profile = profileAt([{ points, closed: false }], { at: [0, 0, 0], out: [1, 0, 0], up: [0, 0, 1] }, 12)!;
+  for (const blur of [0.8, 1.5]) {
+    const strength = new Float64Array(rulerStates(ruler));
+    ridgeStrengthInto(strength, profile, ruler, blur);
+    expect(Math.abs(sharpness(strength, ruler, blur) - sharp)).toBeLessThan(0.12);
+  }
+});
+
+test("a spike of roughness is no turn", () => {
+  const { points } = corner(0.2, 60, 0);
+  const spiked = Float64Array.of(...points.subarray(0, 30), points[30]! - 1.4, 0, 0.05, ...points.subarray(30));
+  const station = { at: [0, 0, 0], out: [1, 0, 0], up: [0, 0, 1] } as const;
+  const [a, b] = [points, spiked].map((p) => {
+    const row = new Float64Array(rulerStates(ruler));
+    ridgeStrengthInto(row, profileAt([{ points: p, closed: false }], station, 8)!, ruler, 0.8);
+    return row.reduce((sum, v) => sum + v * ruler.step, 0);
+  });
+  expect(Math.abs(a! - b!)).toBeLessThan(0.2);
 });
