@@ -116,7 +116,7 @@ function refuseZigzag(pulls: readonly Pull[], total: number, line: Float64Array,
 }
 
 /** The nearest place of a closed line: index with fraction, and how far. */
-export function nearestOnLine(line: Float64Array, p: Point3): { readonly index: number; readonly apart: number } {
+function nearestOnLine(line: Float64Array, p: Point3): { readonly index: number; readonly apart: number } {
   const n = line.length / 3;
   let best = { index: 0, apart: Infinity };
   for (let i = 0; i < n; i++) {
