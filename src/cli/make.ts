@@ -42,7 +42,7 @@ export function addMake(program: Command): void {
     .command("make")
     .summary("make the pattern of one pair")
     .description("Makes the true-scale pattern of one pair from the scan of a last, from a saved job or from pictures of a taped pattern, with the rules of construction for all that is not said.")
-    .argument("[last...]", "the scan (STL, OBJ, PLY, GLB), or a saved job (.lastwise, .json), or pictures of a taped pattern (JPEG, PNG)")
+    .argument("[last...]", "the scan (STL, OBJ, PLY, GLB, 3MF, OFF), or a saved job (.lastwise, .json), or pictures of a taped pattern (JPEG, PNG)")
     .requiredOption("--out <folder>", "where the sheets go")
     .option("--example", "the invented example pair instead of a last of your own")
     .option("--title <text>", "what is written on every piece", textUpTo("--title", 200))

@@ -33,7 +33,7 @@ export function addMeasure(program: Command): void {
   program
     .command("measure")
     .summary("measure a last, or hold two against each other")
-    .description("Reads the scan of a last (STL, OBJ, PLY, GLB; any unit) and says its side, lengths and girths, its shape in numbers, and what is doubtful. The scan of a foot is measured as a foot.")
+    .description("Reads the scan of a last (STL, OBJ, PLY, GLB, 3MF, OFF; any unit) and says its side, lengths and girths, its shape in numbers, and what is doubtful. The scan of a foot is measured as a foot.")
     .argument("<last>", "the scan, or a saved job")
     .option("--side <side>", "left or right, where you know better than the scan shows", oneOf("--side", ["left", "right"]))
     .option("--beside <other>", "hold a second last against it: are they a pair?")

@@ -10,10 +10,10 @@ export function sayPair(pair: Pair): string {
 }
 
 function sayTapedPair({ tape: { side, medial, lateral, length }, pieces }: TapedPair): string {
-  const both = (of: "centre" | "back" | "topline"): string => `${mm(lateral.lengths[of])} outside and ${mm(medial.lengths[of])} inside`;
+  const both = (of: "centre" | "back" | "topline"): string => `outer half ${mm(lateral.lengths[of])}, inner half ${mm(medial.lengths[of])}`;
   return [
     `The taped pattern of a ${side} last, ${length.how === "traced" ? "" : "about "}${mm(length.mm)} long along the bottom${length.how === "traced" ? "" : " (estimated: no bottom was traced)"}.`,
-    `The throat lies ${both("centre")} behind the toe point; the back stands ${both("back")} high; the topline is ${both("topline")} long.`,
+    `From toe to throat: ${both("centre")}. Height of the back: ${both("back")}. Topline: ${both("topline")}.`,
     `Pieces for left and right: ${[...new Set(pieces.map((piece) => piece.name))].join("; ")}.`,
   ].join("\n");
 }
