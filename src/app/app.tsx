@@ -90,7 +90,7 @@ export function App({ desk }: { readonly desk: Desk }): ReactElement {
   return (
     <div className={`bench${dropping ? " dropping" : ""}`}>
       <Top desk={desk} now={now} onOpen={open} />
-      <Chooser at={chooser} label="file to open" accept=".stl,.obj,.ply,.glb,.jpg,.jpeg,.png,.lastwise,.json" onFiles={(files) => void desk.openFiles(files)} />
+      <Chooser at={chooser} label="file to open" accept=".stl,.obj,.ply,.glb,.3mf,.off,.jpg,.jpeg,.png,.lastwise,.json" onFiles={(files) => void desk.openFiles(files)} />
       <Chooser at={pictures} label="pictures to open" accept="image/jpeg,image/png" onFiles={(files) => void desk.openFiles(files)} />
       <nav className="column" aria-label="Stations of the work" inert={now.busy?.trial === true}>
         <StationList station={station} onStation={toStation} now={now}>{inside}</StationList>

@@ -153,8 +153,8 @@ export class Desk {
 
   /** Opens a scan, a saved job, or pictures of a taped pattern. It becomes the work only when a pair could be made of it. */
   async openFiles(files: readonly File[]): Promise<void> {
-    const pictures = files.filter((f) => isPicture(f.name));
-    const first = files.find((f) => !isPicture(f.name));
+    const pictures = files.filter((f) => isPicture(f.name, f.type));
+    const first = files.find((f) => !isPicture(f.name, f.type));
     if (!first) return this.openInto(pictures, (job, names) => withPhotos(this.#now.waiting ?? job, names), `opening ${pictures.map((f) => f.name).join(", ")}`);
     await this.#reading(async () => {
       const bytes = await bytesOf(first);

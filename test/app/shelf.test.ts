@@ -18,6 +18,7 @@ test("what nothing speaks of any more is let go", () => {
 });
 
 test("pictures are told by their ending, in any writing", () => {
-  for (const name of ["a.jpg", "b.JPEG", "tape.side.png"]) expect(isPicture(name), name).toBe(true);
+  for (const name of ["a.jpg", "b.JPEG", "tape.side.png", "IMG_1.HEIC", "a.heif", "a.avif", "a.webp", "a.tif", "a.tiff", "a.bmp", "a.gif", "a.pdf"]) expect(isPicture(name), name).toBe(true);
   for (const name of ["a.stl", "png", "b.png.obj", "job.lastwise"]) expect(isPicture(name), name).toBe(false);
+  expect(isPicture("shared picture", "image/heic")).toBe(true);
 });

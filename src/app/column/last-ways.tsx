@@ -19,7 +19,7 @@ export function LastWays({ desk, side, onOpen, onPictures }: LastWaysProps): Rea
       <section className="ways-in" aria-label="Ways to your own last">
         <h3>Three ways to your own last</h3>
         <ul className="ways">
-          <li>{word("Open the scan of your last", onOpen)} (STL, OBJ, PLY or GLB), or drop it on this page. Unit, side, feather line and points are found on it; you put right what is wrong.</li>
+          <li>{word("Open the scan of your last", onOpen)} (STL, OBJ, PLY, OFF, 3MF or GLB), or drop it on this page. Unit, side, feather line and points are found on it; you put right what is wrong.</li>
           <li>Type what tape and callipers read into the sentences {isExample(desk.job) ? "below" : "above"}. The shape between the numbers is a stand-in.</li>
           <li>{word("Open photographs of your tape", onPictures)}, cut off the last and laid flat inside the frame of the printed card, or drop them here. The pattern then needs no last.</li>
         </ul>

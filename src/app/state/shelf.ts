@@ -22,8 +22,11 @@ export class Shelf {
   }
 }
 
-/** Pictures start the way of the taped pattern; all else is a scan or a saved job. */
-export const isPicture = (name: string): boolean => /\.(jpe?g|png)$/i.test(name);
+/**
+ * Pictures start the way of the taped pattern, also those of kinds that cannot be read here, so that the reader of pictures says so;
+ * all else is a scan or a saved job.
+ */
+export const isPicture = (name: string, type = ""): boolean => type.startsWith("image/") || /\.(jpe?g|png|hei[cf]|avif|webp|tiff?|bmp|gif|pdf)$/i.test(name);
 
 /** `name`, or the first of "name 2", "name 3" … that `taken` does not know; the ending stays. */
 export function freeName(name: string, taken: (name: string) => boolean): string {
