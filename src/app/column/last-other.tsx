@@ -30,7 +30,7 @@ export function LastOther({ desk, seen, looking, map }: LastOtherProps): ReactEl
   const { last } = desk.job;
   const asked = last.from === "scan" ? last.other : undefined;
   const choose = (
-    <Chooser at={chooser} label="the other last of the pair" accept=".stl,.obj,.ply,.glb" onFiles={([file]) => {
+    <Chooser at={chooser} label="the other last of the pair" accept=".stl,.obj,.ply,.glb,.3mf,.off" onFiles={([file]) => {
       if (!file) return;
       looking.change({ mapped: true, hand: "last" });
       void desk.openInto([file], (job, [name]) => withOther(job, name), "comparing with the other last");
@@ -90,11 +90,11 @@ function Compared({ comparison, file, map, looking, measures }: ComparedProps): 
       </p>
       {looking.mapped && <Legend end={map.end} />}
       <table className="figures">
-        <caption>Lengths and girths in mm, this last and the other less this one.</caption>
-        <thead><tr><th scope="col">measure</th><th scope="col">this last</th><th scope="col">differs by</th></tr></thead>
+        <caption>Lengths and girths in mm; what differs is the other less this one.</caption>
+        <thead><tr><th scope="col">measure</th><th scope="col">this</th><th scope="col">other</th><th scope="col">differs</th></tr></thead>
         <tbody>
           {rows.map(([key, name]) => (
-            <tr key={key}><th scope="row">{name}</th><td>{measures[key].toFixed(1)}</td><td>{differences[key] > 0.05 ? "+" : ""}{sayFixed(differences[key])}</td></tr>
+            <tr key={key}><th scope="row">{name}</th><td>{measures[key].toFixed(1)}</td><td>{(measures[key] + differences[key]).toFixed(1)}</td><td>{differences[key] > 0.05 ? "+" : ""}{sayFixed(differences[key])}</td></tr>
           ))}
         </tbody>
       </table>

@@ -13,6 +13,7 @@ import { squareEyes, type EyeName } from "./eyes.ts";
 import { nearestIndex, pulledLine } from "./feather-preview.ts";
 import { foundLines, readyPlaces } from "./found-lines.ts";
 import { onMap, type Ink } from "./ink.ts";
+import { LevelNumbers } from "./level-numbers.tsx";
 import { MarginWords } from "./margin-words.tsx";
 import { SurfaceGrip } from "./surface-grip.tsx";
 import { useTurning } from "./turning.ts";
@@ -127,10 +128,7 @@ export function FoundView({ work, seen, ink, map, notes, from, hand, lit, onLit 
         <canvas ref={canvas} aria-hidden="true" />
         {none && <p className="nothing">This browser cannot draw the last in three dimensions. The numbers still work.</p>}
         <svg className="overlay" width={size.width} height={size.height} role="group" aria-label="Places on the last">
-          {scene && map?.numbers.map((n) => {
-            const { x, y, seen } = place(n.at);
-            return seen && <text key={n.key} className="level" x={x} y={y} textAnchor="middle" dominantBaseline="middle">{n.text}</text>;
-          })}
+          {scene && map && <LevelNumbers numbers={map.numbers.map((n) => ({ ...place(n.at), key: n.key, text: n.text })).filter((n) => n.seen)} />}
           {scene && <MarginWords items={labels} width={size.width} height={size.height} body={scene.span()} />}
           {scene && grasp === "feather" && (
             <>

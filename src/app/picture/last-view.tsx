@@ -1,4 +1,4 @@
-import { useEffect, useMemo, type PointerEvent, type ReactElement, type ReactNode } from "react";
+import { useEffect, useMemo, type PointerEvent, type ReactElement } from "react";
 import type { LastPair } from "#job/pair.ts";
 import type { LineSettings } from "#lines/lines.ts";
 import { say } from "../state/numbers.ts";
@@ -9,6 +9,7 @@ import { Grip, type Pull } from "./grip.tsx";
 import type { Handle } from "./handles.ts";
 import { lineInk, onMap, type Ink } from "./ink.ts";
 import type { SceneLine } from "./last-scene.ts";
+import { LevelNumbers, type LevelNumber } from "./level-numbers.tsx";
 import { alongLines, PinnedNotes } from "./margin-words.tsx";
 import type { Named } from "./margin-labels.ts";
 import { nearestLine } from "./nearest-line.ts";
@@ -58,7 +59,7 @@ export function LastView(props: LastViewProps): ReactElement {
   };
 
   const labels: Named[] = [];
-  const dots: ReactNode[] = [];
+  const levels: LevelNumber[] = [];
   if (live && size.width > 0) {
     for (const w of words) {
       const { x, y, seen } = live.project(w.at);
@@ -66,7 +67,7 @@ export function LastView(props: LastViewProps): ReactElement {
     }
     if (map) for (const n of map.numbers) {
       const { x, y, seen } = live.project(n.onLast);
-      if (seen) dots.push(<text key={n.key} className="level" x={x} y={y} textAnchor="middle" dominantBaseline="middle">{n.text}</text>);
+      if (seen) levels.push({ key: n.key, x, y, text: n.text });
     }
   }
   // Only where words are to be placed: the last is drawn at every turn of it.
@@ -101,7 +102,7 @@ export function LastView(props: LastViewProps): ReactElement {
         <canvas ref={canvas} aria-hidden="true" />
         {none && <p className="nothing">This browser cannot draw the last in three dimensions. The card and all numbers still work.</p>}
         <svg className="overlay" width={size.width} height={size.height} aria-hidden={handles.length === 0}>
-          {dots}
+          <LevelNumbers numbers={levels} />
           {live && labels.length > 0 && <PinnedNotes items={labels} width={size.width} height={size.height} clearOf={clearOf()} />}
           {live && handles.map((h) => {
             const { x, y, seen } = live.project(h.onLast);
