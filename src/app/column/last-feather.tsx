@@ -1,5 +1,6 @@
 import { useState, type ReactElement } from "react";
 import type { FeatherLine, Point3 } from "#last/last.ts";
+import { nearestIndex } from "../picture/feather-preview.ts";
 import { surenessInk } from "../picture/found-lines.ts";
 import { surenessOf, type Sureness } from "../picture/feather-runs.ts";
 import { askedSpots } from "../state/asked-spots.ts";
@@ -42,7 +43,7 @@ export function LastFeather({ work, seen, looking }: LastFeatherProps): ReactEle
     <>
       <h3>Its feather line</h3>
       <WithWhy name="feather line" word="how" why={<FeatherHow />} spots={[]}>
-        It is {mm(m.featherLength, 0)} round: {mm(m.featherMedial, 0)} on the inner side, {mm(m.featherLateral, 0)} on the outer. {sureWords(feather)}
+        It is {mm(m.featherLength, 0)} round: {mm(m.featherMedial, 0)} on the inner side, {mm(m.featherLateral, 0)} on the outer. {sureWords(feather, farthestPull(feather, pulls))}
       </WithWhy>
       <Patterns />
       <NotesOn spots={["scan feather"]} />
@@ -80,12 +81,25 @@ function focusSoon(spot: string): void {
   setTimeout(() => document.querySelector<SVGGElement>(`[data-spot="${spot}"]`)?.focus(), 60);
 }
 
-function sureWords({ confidence }: FeatherLine): string {
+/** A place of the maker's farther from the line than this, mm, is not on it. */
+const besideMm = 3;
+
+/** How far the line passes by the places that the maker set, at most; mm. */
+function farthestPull({ points }: FeatherLine, pulls: readonly Point3[]): { readonly place: number; readonly mm: number } | undefined {
+  const off = pulls.map((p, i) => {
+    const k = nearestIndex(points, p);
+    return { place: i + 1, mm: Math.hypot(points[3 * k]! - p[0], points[3 * k + 1]! - p[1], points[3 * k + 2]! - p[2]) };
+  });
+  return off.reduce<(typeof off)[number] | undefined>((most, o) => (most && most.mm >= o.mm ? most : o), undefined);
+}
+
+function sureWords({ confidence }: FeatherLine, off: { readonly place: number; readonly mm: number } | undefined): string {
   const share = (of: Sureness): number => confidence.reduce((sum, c) => sum + Number(surenessOf(c) === of), 0) / confidence.length;
   const [soft, guessed] = [share("soft"), share("guessed")];
-  if (soft + guessed < 0.005) return "Its edge is clear all the way.";
+  const beside = off && off.mm > besideMm ? ` It passes ${mm(off.mm)} beside your place ${off.place}: look at it there.` : "";
+  if (soft + guessed < 0.005) return beside ? `The edge it was found on is clear.${beside}` : "Its edge is clear all the way.";
   const parts = [soft >= 0.005 ? `soft on ${percent(soft, 0)}` : "", guessed >= 0.005 ? `hardly there on ${percent(guessed, 0)}` : ""].filter((w) => w !== "");
-  return `Its edge is clear on ${percent(1 - soft - guessed, 0)} of the way, ${parts.join(" and ")}.`;
+  return `Its edge is clear on ${percent(1 - soft - guessed, 0)} of the way, ${parts.join(" and ")}.${beside}`;
 }
 
 const told: Readonly<Record<Sureness, string>> = { clear: "clear edge", soft: "soft edge", guessed: "a guess" };

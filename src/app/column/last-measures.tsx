@@ -1,9 +1,11 @@
 import type { ReactElement, ReactNode } from "react";
-import type { MeasureName } from "#last/said.ts";
+import type { LandmarkName, MeasureName } from "#last/said.ts";
+import { askedSpots } from "../state/asked-spots.ts";
 import { lengthField, type Field } from "../state/measure-field.ts";
 import { mm } from "../state/numbers.ts";
 import type { ScanWork } from "../state/scan-work.ts";
 import type { SeenLast } from "../state/seen-last.ts";
+import { pointNames } from "../state/point-names.ts";
 import { readingNames } from "../state/reading-names.ts";
 import { saidOf, setReading } from "../state/scan-edits.ts";
 import { MeasureHow } from "./last-help.tsx";
@@ -40,12 +42,13 @@ export function LastMeasures({ work, seen }: LastMeasuresProps): ReactElement {
   const beside = (of: readonly MeasureName[]): ReactElement => <Beside names={of.filter((m) => own[m] !== undefined)} own={own} found={found} />;
   const girths: readonly MeasureName[] = ["jointGirth", "waistGirth", "instepGirth", "heelGirth"];
   const bottom: readonly MeasureName[] = ["lastLength", "seatWidth", "heelHeight", "toeSpring"];
+  const { placed } = askedSpots(work.job, seen);
   const scaled = own.stickLength !== undefined || own.ballWidth !== undefined;
   return (
     <>
       <h3>Its measures</h3>
       {sentence("stick length and ball width", ["stickLength", "ballWidth"], <>From heel to toe it is {number("stickLength")} long, across the ball {number("ballWidth")} wide.</>)}
-      {!scaled && <p className="follows">As found. Measure both on the last itself with callipers and type what you read over them: the whole scan is then scaled by it.</p>}
+      {!scaled && <p className="follows">{sourceWords(["stickLength", "ballWidth"], placed)} Measure both on the last itself with callipers and type what you read over them: the whole scan is then scaled by it.</p>}
       {scaled && <p className="follows">Empty a field to go back to the scan’s own scale.</p>}
       {sentence("girths", girths, <>The tape reads {number("jointGirth")} round the joint, {number("waistGirth")} round the waist, {number("instepGirth")} round the instep and {number("heelGirth")} round the heel.</>)}
       {beside(girths)}
@@ -71,6 +74,20 @@ function Beside({ names: of, own, found }: BesideProps): ReactElement | null {
       {of.map((m) => `${readingNames[m][0]!.toUpperCase()}${readingNames[m].slice(1)}: yours ${mm(own[m]!)}, on the scan ${mm(found[m])}, ${apart(own[m]! - found[m])}.`).join(" ")}
     </p>
   );
+}
+
+/** The points between which each is taken, where they are not the last's own outermost ones; docs/method/last.md. */
+const hangsOn: Partial<Record<MeasureName, readonly LandmarkName[]>> = {
+  stickLength: ["toePoint", "seatPoint"],
+  ballWidth: ["jointMedial", "jointLateral", "toePoint", "seatPoint"],
+};
+
+/** Says where the numbers come from: found, or taken from points that the maker put. */
+function sourceWords(of: readonly MeasureName[], placed: ReadonlySet<LandmarkName>): string {
+  const on = [...new Set(of.flatMap((m) => hangsOn[m] ?? []))].filter((p) => placed.has(p)).map((p) => pointNames[p]);
+  if (on.length === 0) return "As found.";
+  const names = on.length === 1 ? on[0]! : `${on.slice(0, -1).join(", ")} and ${on.at(-1)!}`;
+  return `As they follow from the ${names} where you put ${on.length === 1 ? "it" : "them"}.`;
 }
 
 const apart = (d: number): string => (Math.abs(d) < 0.05 ? "the same" : `${mm(Math.abs(d))} ${d > 0 ? "more" : "less"}`);
