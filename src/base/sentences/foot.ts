@@ -15,7 +15,7 @@ export const footSentences = {
   ),
   "foot-has-no-pattern": sentence(
     "stop",
-    () => "This is the scan of a foot, not of a last, so no pattern can be made on it: a foot has no feather edge, no toe room and no heel pitch. The command `lastwise measure` tells its measures: scan a last that suits them, or make one from a last's measures.",
+    () => "This is the scan of a foot, not of a last, so no pattern can be made on it: a foot has no feather edge, no toe room and no heel pitch. Scan a last that suits the foot, or make one from a last's measures; the foot's own measures are told on the command line (measure).",
   ),
   "foot-side-doubtful": sentence("look", (d: { side: string }) => `Taken for a ${d.side} foot, but toes and arch do not agree on it: look which foot it is.`),
   "foot-level-from-axis": sentence("note", () => "What is level was taken from the axes of the file, because the scan has no leg cut off straight."),
