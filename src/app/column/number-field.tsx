@@ -1,4 +1,5 @@
-import { createContext, useContext, useId, useRef, useState, type KeyboardEvent, type ReactElement } from "react";
+import { createContext, useCallback, useContext, useId, useRef, useState, type KeyboardEvent, type ReactElement } from "react";
+import { createPortal } from "react-dom";
 import type { Job } from "#job/job.ts";
 import type { Desk } from "../desk.ts";
 import type { RefusedNumber } from "../desktop.ts";
@@ -45,6 +46,9 @@ export function NumberField({ desk, spot, label, value, field, edit, what, limit
   const refused = refusedNow?.spot === spot ? refusedNow : own?.at === value ? own : undefined;
   const gesture = useRef("");
   const wrongId = useId();
+  // The complaint stands under the whole sentence, which it would else break in two.
+  const [sentence, setSentence] = useState<Element | null>(null);
+  const here = useCallback((span: HTMLElement | null) => setSentence(span?.closest("p") ?? null), []);
 
   const forget = (): void => {
     complain(undefined);
@@ -102,8 +106,9 @@ export function NumberField({ desk, spot, label, value, field, edit, what, limit
   };
   const text = typed ?? refused?.text ?? shown;
   const wrong = typed === undefined ? refused?.sentence : undefined;
+  const complaint = <span className="why-wrong" id={wrongId} role="alert">{wrong}</span>;
   return (
-    <span className={`number${wrong ? " wrong" : ""}${reading?.own === false ? " found" : ""}`}>
+    <span ref={here} className={`number${wrong ? " wrong" : ""}${reading?.own === false ? " found" : ""}`}>
       <input
         type="text"
         inputMode="decimal"
@@ -126,7 +131,7 @@ export function NumberField({ desk, spot, label, value, field, edit, what, limit
         onBlur={take}
       />
       <span className="unit"> {field.unit}</span>
-      {wrong && <span className="why-wrong" id={wrongId} role="alert">{wrong}</span>}
+      {wrong && (sentence ? createPortal(complaint, sentence) : complaint)}
     </span>
   );
 }
