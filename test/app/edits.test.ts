@@ -5,6 +5,13 @@ import { setScanSide } from "#app/state/scan-edits.ts";
 import { freeName } from "#app/state/shelf.ts";
 
 describe("edits of a job", () => {
+  test("a size that repeats the stick length goes with it, one of the maker's own stays", () => {
+    // Paris point: two thirds of a centimetre (ISO/TS 19407), so 240 mm is EU 36.
+    expect(setMeasure(defaultJob(), "stickLengthMm", 240).size).toBe("EU 36");
+    expect(setMeasure({ ...defaultJob(), size: "mine" }, "stickLengthMm", 240).size).toBe("mine");
+    expect(setMeasure(defaultJob(), "ballWidthMm", 80).size).toBe(defaultJob().size);
+  });
+
   test("leave the job they were given alone", () => {
     const job = defaultJob();
     const before = JSON.stringify(job);

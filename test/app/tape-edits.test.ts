@@ -84,8 +84,9 @@ describe("measures from the size", () => {
 
   test("all are set at once, the drawings stay", () => {
     const job = setOutline(defaultJob(), "side", "profile.jpg");
-    const set = setMeasures(job, { ...measures, jointGirthMm: 225 });
+    const set = setMeasures(job, { ...measures, jointGirthMm: 225 }, "EU 36");
     expect(set.last).toMatchObject({ measures: { jointGirthMm: 225 }, outlines: { side: "profile.jpg" } });
-    expect(setMeasures(onTape(), measures)).toEqual(onTape());
+    expect(set.size).toBe("EU 36");
+    expect(setMeasures(onTape(), measures, "EU 36")).toEqual(onTape());
   });
 });

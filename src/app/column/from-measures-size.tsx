@@ -19,7 +19,7 @@ export function MeasuresBySize({ desk, measures }: { readonly desk: Desk; readon
   const asked = size ?? String(clamp(halfSizeOf(measures.stickLengthMm), 32, 46));
   const take = (): void => {
     const { side, toe } = measures;
-    desk.change(setMeasures(desk.job, completeMeasures({ side, toe, sizeEu: Number(asked), fitting: Number(fitting) }).measures), `the measures of EU ${asked}`);
+    desk.change(setMeasures(desk.job, completeMeasures({ side, toe, sizeEu: Number(asked), fitting: Number(fitting) }).measures, `EU ${asked}`), `the measures of EU ${asked}`);
   };
   return (
     <WithWhy

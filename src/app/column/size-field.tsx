@@ -1,6 +1,7 @@
 import type { ReactElement } from "react";
 import type { Pair } from "#job/pair.ts";
 import type { Desk } from "../desk.ts";
+import { sizeWords } from "../state/measure-rule.ts";
 
 interface SizeFieldProps {
   readonly desk: Desk;
@@ -27,12 +28,14 @@ export function SizeInput({ desk, pair }: SizeFieldProps): ReactElement {
 
 /** The size in its sentence, and where it comes from. */
 export function SizeField(props: SizeFieldProps): ReactElement {
-  const taped = props.desk.job.last.from === "tape";
+  const { last, size } = props.desk.job;
+  const taped = last.from === "tape";
+  const own = size !== "" && !(last.from === "measures" && size === sizeWords(last.measures.stickLengthMm));
   const from = taped ? "A tape tells no size. Type the one you call it by; empty, none is written." : "From the stick length, in Paris points; say your own if you call it otherwise.";
   return (
     <div className="sentence">
       <p>Its size is <SizeInput {...props} />, written on every piece.</p>
-      <p className="follows">{props.desk.job.size === "" ? from : taped ? "As you say it." : "As you say it. Clear it to have it from the stick length."}</p>
+      <p className="follows">{!own ? from : taped ? "As you say it." : "As you say it. Clear it to have it from the stick length."}</p>
     </div>
   );
 }

@@ -4,6 +4,7 @@ import type { Side } from "#last/last.ts";
 import type { LastMeasurements } from "#last/measured.ts";
 import type { LineSettings } from "#lines/lines.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
+import { sizeWords } from "./measure-rule.ts";
 
 /** Each edit gives a new job and leaves the old one alone. */
 export function setLines(job: Job, lines: Partial<LineSettings>): Job {
@@ -32,7 +33,10 @@ export function setSpring(job: Job, springMm: number): Job {
 /** Changes one measure of a last made from measures; a scan has none to change, its job comes back as it is. */
 export function setMeasure<K extends keyof LastMeasurements>(job: Job, key: K, value: LastMeasurements[K]): Job {
   if (job.last.from !== "measures") return job;
-  return { ...job, last: { ...job.last, measures: { ...job.last.measures, [key]: value } } };
+  const { measures } = job.last;
+  // A size that only repeats what the stick length says goes with it; one of her own stays.
+  if (key === "stickLengthMm" && job.size === sizeWords(measures.stickLengthMm)) return { ...job, size: sizeWords(Number(value)), last: { ...job.last, measures: { ...measures, [key]: value } } };
+  return { ...job, last: { ...job.last, measures: { ...measures, [key]: value } } };
 }
 
 /** A new job on a scan: what belonged to the former last follows the rules again; paper and allowances stay the maker's. */

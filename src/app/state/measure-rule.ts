@@ -17,3 +17,6 @@ export function ruleFor(key: MeasureKey, measures: LastMeasurements): number | u
 
 /** The EU size that a stick length stands for, to the half size. */
 export const halfSizeOf = (stickMm: number): number => Math.round(2 * sizeOfStick(stickMm)) / 2;
+
+/** The same as it is written on the pieces. */
+export const sizeWords = (stickMm: number): string => `EU ${halfSizeOf(stickMm)}`;

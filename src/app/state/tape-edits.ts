@@ -65,9 +65,9 @@ export function followFound(job: Job, mark: TapeMark): Job {
   return { ...job, last: { from: "tape", tape: { ...rest, ...marksLeft(marks, (name) => name !== mark) } } };
 }
 
-/** All measures at once. */
-export function setMeasures(job: Job, measures: LastMeasurements): Job {
-  return job.last.from === "measures" ? { ...job, last: { ...job.last, measures } } : job;
+/** All measures at once, and the size that they are of. */
+export function setMeasures(job: Job, measures: LastMeasurements, size: string): Job {
+  return job.last.from === "measures" ? { ...job, size, last: { ...job.last, measures } } : job;
 }
 
 /** A drawing of the last for a last made from measures, or none any more. */
