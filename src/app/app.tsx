@@ -1,4 +1,4 @@
-import { useMemo, useRef, useState, useSyncExternalStore, type ReactElement } from "react";
+import { useEffect, useMemo, useRef, useState, useSyncExternalStore, type ReactElement } from "react";
 import { severityOf } from "#base/findings.ts";
 import type { Job } from "#job/job.ts";
 import { Chooser } from "./column/chooser.tsx";
@@ -20,6 +20,7 @@ import type { MapOf } from "./picture/strain.ts";
 import { stretchMap } from "./picture/stretch-map.ts";
 import { isExample } from "./state/edits.ts";
 import { useLooking } from "./state/looking.ts";
+import { keepStation, keptStation } from "./state/open-station.ts";
 import { seenLast } from "./state/scan-work.ts";
 import { pagePlan } from "./state/page-plan.ts";
 import { spotOf, stationOf, type Spot } from "./state/spots.ts";
@@ -32,7 +33,7 @@ import { useKeysAndDrops } from "./top/keys-and-drops.ts";
 export function App({ desk }: { readonly desk: Desk }): ReactElement {
   const now = useSyncExternalStore(desk.listen, desk.look);
   // The maker's own work opens where it is drawn, the example where her own last comes in.
-  const [picked, setStation] = useState<Station>();
+  const [picked, setStation] = useState<Station | undefined>(keptStation);
   const [first, setFirst] = useState<Station>();
   if (now.looked && !first) setFirst(isExample(desk.job) ? "Last" : "Lines");
   // What was brought in is looked at first.
@@ -42,6 +43,9 @@ export function App({ desk }: { readonly desk: Desk }): ReactElement {
     setStation("Last");
   }
   const station = picked ?? first ?? "Last";
+  useEffect(() => {
+    if (picked) keepStation(picked);
+  }, [picked]);
   const looking = useLooking();
   const [mapOf, setMapOf] = useState<MapOf>("give");
   const [chosen, setChosen] = useState<string>();
