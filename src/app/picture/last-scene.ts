@@ -33,6 +33,9 @@ const evenOver = 8;
 /** How far the shell is lifted off the last, mm, so that it is not half drowned in it. */
 const liftShell = 0.5;
 
+/** Lines are drawn this much nearer to the eye than they lie, mm: half of a wide line would else sink into the last. */
+const nearer = 2.5;
+
 /** The last on the bench, drawn by three. Knows nothing of the page; tells `onFrame` whenever places on the screen changed. */
 export class LastScene {
   readonly #renderer: THREE.WebGLRenderer;
@@ -261,6 +264,8 @@ export class LastScene {
     camera.lookAt(this.#centre);
     camera.updateProjectionMatrix();
     camera.updateMatrixWorld();
+    // The picture has no vanishing point, so that this moves nothing across it.
+    this.#lines.position.copy(away).multiplyScalar(nearer);
     // Daylight from over the left shoulder of whoever looks.
     const left = new THREE.Vector3(-1, 0, 0).transformDirection(camera.matrixWorld);
     this.#light.position.copy(away).addScaledVector(left, 0.7).add(new THREE.Vector3(0, 0, 0.9));
