@@ -6,6 +6,9 @@ export function orientationOf(jpeg: Uint8Array): number {
   const view = new DataView(jpeg.buffer, jpeg.byteOffset, jpeg.byteLength);
   // Segments: FF, kind, length (big-endian, with itself). The picture's data begins with kind DA.
   for (let at = 2; at + 4 <= jpeg.length && jpeg[at] === 0xff && jpeg[at + 1] !== 0xda; at += 2 + view.getUint16(at + 2)) {
+    // Any number of further FF may stand before the kind (ITU-T T.81, B.1.1.2).
+    while (at + 5 <= jpeg.length && jpeg[at + 1] === 0xff) at++;
+    if (jpeg[at + 1] === 0xda) return 1;
     if (jpeg[at + 1] === 0xe1 && at + 20 < jpeg.length && view.getUint32(at + 4) === 0x45786966) return tagOf(view, at + 10);
   }
   return 1;

@@ -55,6 +55,15 @@ describe("pictures from cameras", () => {
     }
   });
 
+  // Fill bytes before a marker: ITU-T T.81, B.1.1.2.
+  test("fill bytes before a block do not hide how the picture lies", () => {
+    const plain = turnedJpeg(6, false);
+    for (const fill of [1, 3]) {
+      const { width, height } = readPicture("a.jpg", Uint8Array.from([0xff, 0xd8, ...new Array<number>(fill).fill(0xff), ...plain.subarray(2)]));
+      expect([width, height]).toEqual([high, wide]);
+    }
+  });
+
   test("PNG of 16 bits, grey, and see-through", () => {
     const grey = readPicture("a.png", encodePng({ width: 1000, height: 2, depth: 16, channels: 1, data: new Uint16Array(2000).map((_, i) => (i % 2 === 0 ? 65535 : 257 * 100)) }));
     expect([...grey.rgba.subarray(0, 8)]).toEqual([255, 255, 255, 255, 100, 100, 100, 255]);
