@@ -44,10 +44,16 @@ export function compareLasts(a: Last, b: Last, watch: Watch): LastComparison {
   const asTold = laid(a, b, a.side !== b.side, watch);
   const reasons = reasonsAgainst(asTold);
   if (reasons.length === 0) return judged(asTold, a.side === b.side ? "same side" : "pair", []);
-  if (a.side === b.side && reasons.every(({ what }) => what === "surface" || what === "feather")) {
+  const alike = reasons.every(({ what }) => what === "surface" || what === "feather");
+  if (a.side === b.side && alike) {
     // Alike in every measure, told to be for the same foot, and yet unlike: perhaps one of them is told wrong.
     const turned = laid(a, b, true, watch);
     if (reasonsAgainst(turned).length === 0) return judged(turned, "pair", [finding("pair-side-doubtful", { side: a.side })]);
+  }
+  if (a.side !== b.side && alike) {
+    // Told to be for two feet, and yet no mirror: perhaps the same last twice, once told wrong.
+    const plain = laid(a, b, false, watch);
+    if (reasonsAgainst(plain).length === 0) return judged(plain, "same side", [finding("pair-side-wrong", {})]);
   }
   return judged(asTold, "no pair", [finding("pair-none", { reasons })]);
 }

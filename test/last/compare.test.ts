@@ -70,6 +70,13 @@ describe("a made last (invented numbers)", () => {
     expect(c.findings.map((f) => f.code)).toContain("pair-side-doubtful");
   });
 
+  test("twice, once told to be for the other foot, is the same side of which one is told wrong", () => {
+    const c = compareLasts(made, { ...made, side: made.side === "left" ? "right" : "left" }, unwatched);
+    expect([c.verdict, c.pair, c.mirrored]).toEqual(["same side", false, false]);
+    expect(c.surface.p95Mm).toBeLessThan(1e-9);
+    expect(c.findings.map((f) => f.code)).toEqual(["pair-side-wrong", "pair-same-side"]);
+  });
+
   test("built up by 2 mm: the patch is shown as high as it is, where it is, on the right face, and does not tilt the rest", () => {
     for (const sign of [1, -1] as const) {
       const place = wallPlace(made, 0.7, sign, 22);

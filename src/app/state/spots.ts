@@ -47,6 +47,7 @@ const byCode: Partial<Record<Finding["code"], Spot>> = {
   "pair-none": "scan other",
   "pair-same-side": "scan other",
   "pair-side-doubtful": "scan other",
+  "pair-side-wrong": "scan other",
   "pair-differs-at": "scan other",
 };
 

@@ -39,6 +39,7 @@ export const compareSentences = {
     "look",
     (d: { side: string }) => `Both are taken for ${d.side} lasts, but one is the mirror of the other. Say for each which foot it is for: inside and outside follow from it.`,
   ),
+  "pair-side-wrong": sentence("look", () => "One is taken for a left and one for a right last, but they fit each other without a mirror, so one side is told wrong. Say for each which foot it is for: inside and outside follow from it."),
   "pair-differs-at": sentence(
     "look",
     (d: { byMm: number; where: string }) =>
