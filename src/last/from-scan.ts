@@ -108,7 +108,7 @@ function throughPoints(cutter: Sectioner, found: FoundFeather, points: readonly 
 
 const drawnFindings = ({ through, mostMm }: PulledFeather): Finding[] => (through.length > 0 ? [finding("edge-drawn", { points: through.length, mostMm })] : []);
 
-const partFindings = (mesh: Mesh, scanned: Mesh | undefined, pose: Pose): Finding[] => (scanned ? refusePart(mesh, new Scanned(scanned), pose) : []);
+const partFindings = (mesh: Mesh, scanned: Mesh | undefined, pose: Pose): Finding[] => (scanned ? refusePart(mesh, new Scanned(scanned, mesh), pose) : []);
 
 /** Takes what is told in the file into the pose, in mm. */
 function lyingIn(axes: Axes, unitPerMm: number): { mesh: (m: Mesh) => Mesh; point: (p: Point3) => Point3 } {

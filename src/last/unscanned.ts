@@ -8,6 +8,8 @@ import { dot, sub } from "./vector.ts";
 
 /** Surface farther than one to two cells from anything scanned was not scanned; a cell as a share of the longest extent: 3 mm on a last. */
 const cellShare = 0.012;
+/** How far beyond the cleaned scan's box a triangle may lie and count still, as a share of the longest extent. */
+const widened = 0.05;
 /** More of the whole surface closed by guess than this, or more of the bottom or of an end than that, is no scan of a last. A missing comb is 5 to 10 % of the whole, a missing bottom 25 %. */
 const mostOfAll = 0.15;
 const mostOfPart = 0.25;
@@ -25,16 +27,29 @@ export class Scanned {
   readonly #cell: number;
   readonly #low: readonly number[];
 
-  /** @param scan as read, before anything was closed */
-  constructor(scan: Mesh) {
-    const { low, high } = bounds(scan);
-    this.#low = low;
+  /**
+   * @param scan as read, before anything was closed
+   * @param cleaned what was made of it: only what was scanned in its box, a twentieth wider, counts, so that debris farther off has no say
+   */
+  constructor(scan: Mesh, cleaned: Mesh) {
+    const { low, high } = bounds(cleaned);
     const extent = Math.max(high[0] - low[0], high[1] - low[1], high[2] - low[2]);
-    this.#cell = Math.max(cellShare * extent, 1.5 * meanEdge(scan), 1e-300);
-    const { positions: p, triangles } = scan;
-    for (let v = 0; v < p.length; v += 3) this.#cells.add(this.#key(p[v]!, p[v + 1]!, p[v + 2]!));
-    // The middle of a long triangle may lie cells away from its corners.
+    const from = low.map((v) => v - widened * extent), to = high.map((v) => v + widened * extent);
+    this.#low = from;
+    const { positions: p } = scan;
+    const inside = (v: number): boolean => p[v]! >= from[0]! && p[v]! <= to[0]! && p[v + 1]! >= from[1]! && p[v + 1]! <= to[1]! && p[v + 2]! >= from[2]! && p[v + 2]! <= to[2]!;
+    const triangles = scan.triangles.slice();
+    let n = 0;
     for (let t = 0; t < triangles.length; t += 3) {
+      const corners = scan.triangles.subarray(t, t + 3);
+      if (!corners.every((v) => inside(3 * v))) continue;
+      triangles.set(corners, n);
+      n += 3;
+    }
+    this.#cell = Math.max(cellShare * extent, 1.5 * meanEdge({ positions: p, triangles: triangles.subarray(0, n) }), 1e-300);
+    // The middle of a long triangle may lie cells away from its corners.
+    for (let t = 0; t < n; t += 3) {
+      for (let k = 0; k < 3; k++) this.#cells.add(this.#key(p[3 * triangles[t + k]!]!, p[3 * triangles[t + k]! + 1]!, p[3 * triangles[t + k]! + 2]!));
       const [a, b, c] = [3 * triangles[t]!, 3 * triangles[t + 1]!, 3 * triangles[t + 2]!];
       this.#cells.add(this.#key((p[a]! + p[b]! + p[c]!) / 3, (p[a + 1]! + p[b + 1]! + p[c + 1]!) / 3, (p[a + 2]! + p[b + 2]! + p[c + 2]!) / 3));
     }

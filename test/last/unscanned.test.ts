@@ -42,6 +42,15 @@ describe("a made last", () => {
     expect(text).toMatch(words);
   });
 
+  test.each([800, 3000])("a crumb %i mm away does not hide that the bottom is missing, nor harm a whole last", (away) => {
+    const withCrumb = ({ positions, triangles }: Mesh): Mesh => {
+      const n = positions.length / 3;
+      return { positions: Float64Array.from([...positions, away, 0, 0, away, 3, 0, away, 0, 3]), triangles: Uint32Array.from([...triangles, n, n + 1, n + 2]) };
+    };
+    expect(saidOf(withCrumb(partOf(mesh, (p) => p[2]! > 18)))[0]).toBe("part-not-scanned");
+    expect(saidOf(withCrumb(mesh))).toEqual(["unit-read"]);
+  });
+
   test("a missing comb does no harm; a part of the tread is told", () => {
     let top = 0;
     for (let i = 2; i < mesh.positions.length; i += 3) top = Math.max(top, mesh.positions[i]!);
