@@ -5,6 +5,7 @@ import { placedBottom, type Hollows, type SaidOfBottom } from "./bottom.ts";
 import { placedHalf, type FoundHalf } from "./half.ts";
 import { jointFromBottom, usualJoint } from "./joint.ts";
 import { clearlyHollower, halvesApart, judgeAgainstBottom, judgeHalves, judgeSides } from "./judge.ts";
+import { markWords } from "./mark-words.ts";
 import { pick, type Picked } from "./pick.ts";
 import type { TapeSaid } from "./said.ts";
 import type { TapedBottom, TapedHalf, TapedHalfName, TapedShell, TracedPicture } from "./taped-shell.ts";
@@ -54,26 +55,38 @@ function bothHalves({ halves, unclear }: Picked, said: TapeSaid, photos: number)
   if (count.length > 2) throw new Refusal(finding("tape-halves-many", { found: count.length }));
   const [a, b] = count as [Half, Half];
   // One named half names the other.
-  const first = a.called ?? (b.called ? other(b.called) : byShape(a));
-  const second = b.called ?? (a.called ? other(a.called) : byShape(b));
+  let first = a.called ?? (b.called ? other(b.called) : byShape(a));
+  let second = b.called ?? (a.called ? other(a.called) : byShape(b));
+  // A joint mark alone has no say against the shapes, but where they tell nothing it may tell.
+  const jointed = byJoint(a) ?? (byJoint(b) && other(byJoint(b)!));
+  if (first === second && !a.called && !b.called && jointed) [first, second] = [jointed, other(jointed)];
   if (first === second) throw new Refusal(finding("tape-halves-same", { half: first }));
   const found = first === "medial" ? { medial: a, lateral: b } : { medial: b, lateral: a };
-  const turned = (["medial", "lateral"] as const).filter((half) => byShape(found[half]) !== half).map((half) => finding("tape-half-turned", { half }));
-  return { found, turned };
+  const turned = bothNames.filter((half) => byShape(found[half]) !== half).map((half) => finding("tape-half-turned", { half }));
+  const astray = bothNames.flatMap((half) => (found[half].joints[other(half)] ? [finding("tape-mark-off", { mark: markWords(half === "medial" ? "jointLateral" : "jointMedial"), offMm: 0, on: half === "medial" ? "inner half" : "outer half" })] : []));
+  return { found, turned: [...turned, ...astray] };
 }
+
+const bothNames = ["medial", "lateral"] as const;
+/** The half that the joint mark on a piece names; `pick` lets no piece through with both. */
+const byJoint = ({ joints }: Half): TapedHalfName | undefined => bothNames.find((half) => joints[half]);
 
 const other = (half: TapedHalfName): TapedHalfName => (half === "medial" ? "lateral" : "medial");
 
+const markCount = ({ said }: Picked["bottoms"][number]): number => Object.keys(said).length;
+
 /** The traced bottom; its inner side is the hollower one, and lies to the left of a right last seen from above. */
 function bottomOf({ bottoms }: Picked, said: TapeSaid): { readonly placed: TapedBottom; readonly hollow: Hollows; readonly findings: readonly Finding[] } | undefined {
-  const [largest] = [...bottoms].sort((a, b) => area(b.traced) - area(a.traced));
-  if (!largest) return undefined;
-  const { photo, outline, traced } = largest;
+  // The one with most of her marks; without any, the largest.
+  const [taken, ...rest] = [...bottoms].sort((a, b) => markCount(b) - markCount(a) || area(b.traced) - area(a.traced));
+  if (!taken) return undefined;
+  const { photo, outline, traced } = taken;
   const marks: SaidOfBottom = Object.fromEntries((["Toe", "Seat", "JointMedial", "JointLateral"] as const).flatMap((name) => {
-    const at = largest.said[`bottom${name}`];
+    const at = taken.said[`bottom${name}`];
     return at ? [[name[0]!.toLowerCase() + name.slice(1), at]] : [];
   }));
-  const findings: Finding[] = bottoms.length > 1 ? [finding("tape-bottoms-many", { found: bottoms.length, photo })] : [];
+  const findings: Finding[] = bottoms.length > 1 ? [finding("tape-bottoms-many", { found: bottoms.length, photo, marked: markCount(taken) > 0 })] : [];
+  for (const { said: marks } of rest) for (const mark of Object.keys(marks)) findings.push(finding("tape-mark-off", { mark: markWords(mark), offMm: 0, on: "other bottom" }));
   const left = said.side === "right";
   const asSaid = placedBottom(photo, outline, traced, left, marks);
   const against = asSaid.hollow.lateral - asSaid.hollow.medial;
@@ -92,9 +105,3 @@ function usualLength(medial: TapedHalf, lateral: TapedHalf): number {
   const chord = ({ feather: { xy } }: TapedHalf): number => Math.hypot(xy[0]! - xy[xy.length - 2]!, xy[1]! - xy[xy.length - 1]!);
   return (chord(medial) + chord(lateral)) / 2 / chordToLength;
 }
-
-const markWords = (mark: string): string =>
-  mark
-    .replace(/Medial$/, ", inner side")
-    .replace(/Lateral$/, ", outer side")
-    .replace(/^bottom([A-Z]\w*)/, (_, name: string) => `${name.toLowerCase()} of the bottom`);

@@ -1,7 +1,10 @@
+import { finding } from "#base/findings.ts";
+import { Refusal } from "#base/refusal.ts";
 import { area } from "#plane/measure.ts";
 import type { Outline } from "#plane/outline.ts";
 import { findCorners, type Corner, type CornerName, cornerNames } from "./corners.ts";
 import type { FoundHalf } from "./half.ts";
+import { markWords } from "./mark-words.ts";
 import { nearestPlace, ringOf, type Ring, type Xy } from "./ring.ts";
 import type { TapeMark, TapePlace, TapeSaid } from "./said.ts";
 import { bridgeSlits } from "./slits.ts";
@@ -43,6 +46,7 @@ export function pick(pictures: readonly TracedPicture[], said: TapeSaid): Picked
     }
     for (const { index, outline, raw } of rings) {
       const own = belongs.get(index) ?? [];
+      refuseContradiction(photo, own);
       const asBottom = own.some(([mark]) => mark.startsWith("bottom"));
       const { ring, slits } = bridgeSlits(raw);
       const full = area({ xy: ring.xy }) / hullArea(ring.xy);
@@ -50,13 +54,22 @@ export function pick(pictures: readonly TracedPicture[], said: TapeSaid): Picked
         if (asBottom || isBottom(ring)) bottoms.push({ photo, outline: index, traced: outline, said: Object.fromEntries(own) });
         continue;
       }
-      const called = own.length === 0 ? undefined : own[0]![0].endsWith("Medial") ? "medial" : "lateral";
+      const corner = own.find(([mark]) => !mark.startsWith("joint"))?.[0];
+      const called = corner && (corner.endsWith("Medial") ? "medial" : "lateral");
       const corners = findCorners(ring, cornersSaid(ring, own));
       if (!corners) unclear.push(photo);
       else halves.push({ photo, outline: index, ring, slits, corners, joints: jointsSaid(ring, own), ...(called ? { called } : {}) });
     }
   }
   return { halves, bottoms, unclear, astray: marks.flatMap(([mark]) => (taken.has(mark) ? [] : [{ mark, offMm: nearest.get(mark) ?? Infinity }])) };
+}
+
+/** A piece is the inner half, the outer half or the bottom: marks that name two of these cannot all be meant for it. */
+function refuseContradiction(photo: string, own: readonly [TapeMark, Xy][]): void {
+  const named = (mark: TapeMark): string => (mark.startsWith("bottom") ? "bottom" : mark.endsWith("Medial") ? "medial" : "lateral");
+  const [first, ...rest] = own.map(([mark]) => mark);
+  const against = rest.find((mark) => named(mark) !== named(first!));
+  if (against) throw new Refusal(finding("tape-marks-contradict", { photo, marks: [markWords(first!), markWords(against)] }));
 }
 
 const snapped = (ring: Ring, at: Xy): Corner => {

@@ -149,6 +149,47 @@ describe("what the maker marks", () => {
     expect(offAll(shell)).toBeLessThan(0.1);
   });
 
+  test("on a smaller one of two bottoms takes that one; marks on the other are told", () => {
+    const large: Outline = { xy: laid(bottom.outline, 11, [400, 0]).xy.map((v, i) => 1.04 * v + (i % 2 === 1 ? -500 : 0)) };
+    const outlines = [...table("right"), large];
+    const plain = shellOf(outlines);
+    expect(plain.bottom?.outline).toBe(3);
+    const ends = shellOf(table("right")).bottom!;
+    const marks = { bottomToe: { photo, at: ends.points.toe.at }, bottomSeat: { photo, at: ends.points.seat.at } };
+    const marked = shellOf(outlines, { marks });
+    expect(marked.bottom?.outline).toBe(2);
+    expect(marked.bottom?.points.toe.how).toBe("said");
+    expect(codes(marked)).not.toContain("tape-mark-off");
+    const both = shellOf(outlines, { marks: { ...marks, bottomJointMedial: { photo, at: plain.bottom!.points.jointMedial.at } } });
+    expect(both.bottom?.outline).toBe(2);
+    expect(codes(both)).toContain("tape-mark-off");
+  });
+
+  test.each([["toeMedial", "backLateral"], ["toeMedial", "toeLateral"], ["toeMedial", "jointLateral"], ["throatMedial", "bottomToe"]] as const)("%s and %s on one piece are refused by name", (one, two) => {
+    const outlines = table("right");
+    const { toe, throat, back } = shellOf(outlines).medial.points;
+    const at = (mark: string): Xy => (mark.startsWith("toe") ? toe.at : mark.startsWith("throat") ? throat.at : back.at);
+    const marks = { [one]: { photo, at: at(one) }, [two]: { photo, at: one.slice(0, 3) === two.slice(0, 3) ? throat.at : at(two) } };
+    try {
+      shellOf(outlines, { marks });
+      expect.unreachable();
+    } catch (error) {
+      expect(error).toBeInstanceOf(Refusal);
+      expect((error as Refusal).finding.code).toBe("tape-marks-contradict");
+      expect((error as Refusal).message).toMatch(/(toe|throat), inner side.*(outer side|of the bottom)/);
+    }
+  });
+
+  test("a joint of the other half is not taken, and does not turn what the shapes tell", () => {
+    const outlines = table("right");
+    const found = shellOf(outlines);
+    const shell = shellOf(outlines, { marks: { jointLateral: { photo, at: found.medial.points.joint.at } } });
+    expect([shell.medial.outline, shell.lateral.outline]).toEqual([0, 1]);
+    expect(shell.lateral.points.joint).toEqual(found.lateral.points.joint);
+    expect(codes(shell)).toContain("tape-mark-off");
+    expect(codes(shell)).not.toContain("tape-half-turned");
+  });
+
   test("names the halves where one of them lies turned over", () => {
     const [a, b, c] = [laid(medial, 37, [100, 420]), laid(lateral, -120, [-50, 20], true), laid(bottom.outline, 11, [400, 0])];
     expect(() => shellOf([a, b, c])).toThrow(Refusal);

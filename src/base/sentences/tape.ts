@@ -16,7 +16,8 @@ export const tapeSentences = {
     (d: { half: Half }) => `Both pieces look like the ${named[d.half]} half of the upper. One of them lies with its other side up, or they come from two feet: turn it over and take the picture again, or mark which one is the inner half.`,
   ),
   "tape-corners-unclear": sentence("stop", (d: { photo: string }) => `In ${d.photo} one piece has the size of a half, but its toe, throat, back and seat corners cannot be told. Place these four marks by hand, or trim the corners of the tape sharp and take the picture again.`),
-  "tape-mark-off": sentence("look", (d: { mark: string; offMm: number }) => `The mark for the ${d.mark} lies ${Number.isFinite(d.offMm) ? `${mm(d.offMm, 0)} off every traced edge` : "in a picture without a traced edge"} and was not used. Drag it onto the edge of its piece.`),
+  "tape-mark-off": sentence("look", (d: { mark: string; offMm: number; on?: "inner half" | "outer half" | "other bottom" }) => `The mark for the ${d.mark} lies ${d.on ? `on the ${d.on}` : Number.isFinite(d.offMm) ? `${mm(d.offMm, 0)} off every traced edge` : "in a picture without a traced edge"} and was not used. Drag it onto the edge of its piece.`),
+  "tape-marks-contradict": sentence("stop", (d: { photo: string; marks: readonly [string, string] }) => `In ${d.photo} the marks for the ${d.marks[0]} and the ${d.marks[1]} lie on one and the same piece. Drag each onto its own piece, or take one of them away.`),
   "tape-halves-swapped": sentence(
     "look",
     (d: { innerMm: number; outerMm: number; hollow: boolean }) =>
@@ -70,7 +71,7 @@ export const tapeSentences = {
     "look",
     (d: { medialMm: number; lateralMm: number }) => `The waist of the traced bottom is hollower on the side that should be the outer one (${mm(d.lateralMm)} against ${mm(d.medialMm)}). It was turned over by its shape; if it is from the other foot, trace the right one.`,
   ),
-  "tape-bottoms-many": sentence("look", (d: { found: number; photo: string }) => `${d.found} outlines look like the bottom of a last; the largest, in ${d.photo}, was used. Keep only one in the pictures.`),
+  "tape-bottoms-many": sentence("look", (d: { found: number; photo: string; marked: boolean }) => `${d.found} outlines look like the bottom of a last; the ${d.marked ? "one you marked" : "largest"}, in ${d.photo}, was used. Keep only one in the pictures.`),
   "tape-spring": sentence("note", (d: { springMm: number }) => `A spring of ${mm(d.springMm)} is asked for. What it does to the leather can only be worked out on a last, so the taped pattern is left as you cut it.`),
   "tape-lines": sentence("note", (_: object) => "Throat, topline and back are those of your tape. Numbers asked for them have no effect: they need a last to be drawn on."),
 };
