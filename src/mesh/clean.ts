@@ -4,6 +4,7 @@ import type { Watch } from "#base/watch.ts";
 import { area, bounds, diagonal, volume } from "./area.ts";
 import { duplicateTriangles } from "#mesh/repair/drop-duplicates.ts";
 import { fillHoles, type FilledHole } from "#mesh/repair/fill-holes.ts";
+import { partFar } from "#mesh/repair/far.ts";
 import { largestPart, mainPart } from "#mesh/repair/main-part.ts";
 import { triangleCount, type Mesh } from "./mesh.ts";
 import { CROWDED, edgePartners } from "./neighbours.ts";
@@ -44,10 +45,12 @@ const THINNED = 250_000;
  */
 export function cleanScan(mesh: Mesh, watch: Watch): { mesh: Mesh; repairs: Finding[] } {
   watch("clean", 0);
-  const size = diagonal(mesh);
+  const parted = partFar(mesh);
+  const near = parted?.near ?? mesh;
+  const size = diagonal(near);
   if (!(size > 0)) throw new Refusal(finding("mesh-no-body", { why: "all its points lie in one place" }));
-  const repairs: Finding[] = [];
-  const welded = withoutCopies(weld(mesh, WELD * size), repairs);
+  const repairs: Finding[] = parted ? [finding("far-dropped", { triangles: parted.count })] : [];
+  const welded = withoutCopies(weld(near, WELD * size), repairs);
   if (triangleCount(welded) < 4) throw new Refusal(finding("mesh-no-body", { why: "its triangles have no area" }));
   const before = repairs.length;
   const mended = mendedInPlace(welded, size, repairs, watch);

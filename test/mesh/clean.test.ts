@@ -56,6 +56,18 @@ describe("a fault put in is taken out, and said", () => {
     expect(done.mesh.positions.length).toBe(body.positions.length);
   });
 
+  test.each([3e3, 1e5, 1e9])("a triangle %d mm away, or a corner drawn out so far, moves nothing else", (away) => {
+    const n = body.positions.length / 3;
+    const island = cleaned({ positions: Float64Array.from([...body.positions, away, 0, 0, away, 3, 0, away, 0, 3]), triangles: Uint32Array.from([...body.triangles, n, n + 1, n + 2]) });
+    expect(codes(island.repairs)).toEqual(["far-dropped"]);
+    expect([...island.mesh.positions]).toEqual([...cleaned(body).mesh.positions]);
+    const positions = body.positions.slice();
+    positions[3 * body.triangles[0]!] = -away;
+    const spike = cleaned({ positions, triangles: body.triangles });
+    expect(codes(spike.repairs)).toEqual(["far-dropped", "hole-closed"]);
+    expect(volume(spike.mesh) / volume(body)).toBeCloseTo(1, 2);
+  });
+
   test("second copies", () => {
     const copies = { positions: body.positions, triangles: Uint32Array.from([...body.triangles, ...body.triangles.subarray(300, 600)]) };
     const done = cleaned(copies);

@@ -34,6 +34,7 @@ export const meshSentences = {
   "two-bodies": sentence("stop", (d: { parts: number; share: number }) => `The scan holds ${d.parts} bodies of like size (the second has ${Math.round(d.share * 100)} % of the surface of the first). Export one last on its own: the other one is made as its mirror.`),
   "inner-wall-dropped": sentence("note", (d: { share: number }) => `The scan is hollow; its inner wall (${Math.round(d.share * 100)} % of the outer surface) was left out.`),
   "debris-dropped": sentence("note", (d: { parts: number; triangles: number }) => `${some(d.parts, "loose bit")} of ${some(d.triangles, "triangle")} that ${d.parts === 1 ? "does" : "do"} not hang together with the last ${d.parts === 1 ? "was" : "were"} left out.`),
+  "far-dropped": sentence("note", (d: { triangles: number }) => `${some(d.triangles, "triangle")} with corners far away from the last ${d.triangles === 1 ? "was" : "were"} left out.`),
   "duplicates-dropped": sentence("note", (d: { triangles: number }) => `${some(d.triangles, "triangle")} lay twice in the scan; the second copies were left out.`),
   "triangles-turned": sentence("note", (d: { triangles: number }) => `${some(d.triangles, "triangle")} showed ${d.triangles === 1 ? "its" : "their"} inside out and ${d.triangles === 1 ? "was" : "were"} turned.`),
   "mesh-turned": sentence("note", () => "The whole scan was inside out and was turned."),
