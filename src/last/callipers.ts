@@ -1,6 +1,8 @@
 import { finding, type Finding } from "#base/findings.ts";
+import { Refusal } from "#base/refusal.ts";
 import type { Measures } from "./last.ts";
 import type { MeasureName, SaidOfScan } from "./said.ts";
+import { isLastsLength } from "./unit.ts";
 
 /** The two measures that set the scale: long and square to each other, and taken by callipers without a tape's give. */
 const scaling = ["stickLength", "ballWidth"] as const;
@@ -15,6 +17,27 @@ const usualErrorMm = 0.89;
 const farStretch = 0.03;
 /** Two stretches farther apart than this contradict each other: more than 1 mm on a ball width, three times what callipers misread. Our own limit. */
 const contradiction = 0.015;
+
+/** A measure farther than this from a scan whose unit is known is a slip, or the unit is wrong; two that say the same are believed. Our own limits. */
+const slip = 0.15;
+const agree = 0.05;
+
+/**
+ * Refuses a calliper measure that cannot be of this scan.
+ * @param unread the factor by which the scan was made larger before `found` was measured
+ * @param known whether the scan by itself is a last in some unit; where not, the stick length alone gives its size
+ * @throws Refusal that names the measure
+ */
+export function refuseSlip(said: SaidOfScan["measured"], found: Measures, unread: number, known: boolean): void {
+  const from = known ? unread : 1;
+  const given = scaling.flatMap((measure) => (said?.[measure] === undefined ? [] : [{ measure, saidMm: said[measure], foundMm: found[measure] / from }]));
+  const ratios = given.map(({ saidMm, foundMm }) => saidMm / foundMm);
+  const stick = said?.stickLength;
+  const alike = ratios.length === 2 && Math.abs(ratios[0]! / ratios[1]! - 1) < agree;
+  if (alike && stick !== undefined && isLastsLength(stick)) return;
+  const far = given.find((_, i) => Math.abs(ratios[i]! - 1) > slip);
+  if (far) throw new Refusal(finding("measure-slip", { ...far, alone: given.length === 1 }));
+}
 
 /** How much larger the scan has to be made, and what to say of that. */
 export interface Scale {

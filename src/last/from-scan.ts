@@ -5,7 +5,7 @@ import { diagonal } from "#mesh/area.ts";
 import type { Mesh } from "#mesh/mesh.ts";
 import { Sectioner } from "#mesh/section.ts";
 import { chain, intoFrame, meshIntoFrame, pointsIntoFrame, type Axes } from "./axes.ts";
-import { ownMeasureFindings, scaleByCallipers } from "./callipers.ts";
+import { ownMeasureFindings, refuseSlip, scaleByCallipers } from "./callipers.ts";
 import { edgeFindings, hasEdge } from "./edge-findings.ts";
 import { findFeather, type FoundFeather } from "./feather.ts";
 import { orderFeather } from "./feather-order.ts";
@@ -19,7 +19,7 @@ import type { SaidOfScan } from "./said.ts";
 import { guessSide, type SideGuess } from "./side.ts";
 import { standUp } from "./stand.ts";
 import type { ToMeasure } from "./to-measure.ts";
-import { guessUnit, unitFinding, type UnitGuess } from "./unit.ts";
+import { guessUnit, hasUnit, unitFinding, type UnitGuess } from "./unit.ts";
 import { Scanned, refusePart } from "./unscanned.ts";
 import { scale } from "./vector.ts";
 
@@ -67,7 +67,7 @@ export function lastFromScan(scan: Mesh, choices: ScanChoices, watch: Watch): La
   watch("measures", 0);
   const said = Object.fromEntries(Object.entries(choices.landmarks ?? {}).map(([name, p]) => [name, intoFrame(stand.axes, intoLying.point(p))]));
   const what: ToMeasure = { name: choices.name, source: "scan", side, mesh, placement: placementOf(pose.axes, units, stand.axes), feather, noiseMm: leftMm, said, findings };
-  return withScale(what, measured, units);
+  return withScale(what, measured, { ...units, known: hasUnit(pose.length) });
 }
 
 /** The unit of the file; where the maker's stick length says that the file is in none, how much larger the scan has to be made. */
@@ -80,8 +80,9 @@ function unitOf(length: number, stickMm: number | undefined): UnitGuess & { read
 }
 
 /** Measures the last, and once more when the maker's callipers ask for another scale. */
-function withScale(what: ToMeasure, measured: SaidOfScan["measured"], units: UnitGuess & { readonly enlarged: number }): Last {
+function withScale(what: ToMeasure, measured: SaidOfScan["measured"], units: UnitGuess & { readonly enlarged: number; readonly known: boolean }): Last {
   const before = measureLast(what);
+  refuseSlip(measured, before.measures, units.enlarged, units.known);
   const set = scaleByCallipers(measured, before.measures, units.enlarged);
   const first = set ? set.findings : [unitFinding(units, before.measures.stickLength)];
   const last = set ? measureLast(enlarged(what, set.factor)) : before;

@@ -4,7 +4,7 @@ import { Sectioner } from "#mesh/section.ts";
 import { centreCurves, type CentreCurves } from "./centre-curves.ts";
 import { closedArc, pointAtIndex } from "./closed-curve.ts";
 import { planLength, tapeGirth } from "./girth.ts";
-import { medialSign, type FeatherLine, type Landmarks, type Last, type Measures, type Point3 } from "./last.ts";
+import { medialSign, type FeatherLine, type Landmarks, type Last, type Measures, type Point3, type SurfaceCurve } from "./last.ts";
 import { onSaidAxis } from "./said-axis.ts";
 import { SaidLandmarks } from "./said-landmarks.ts";
 import { parabolaTop, sidePoints, type SidePoints } from "./side-points.ts";
@@ -24,7 +24,12 @@ export function measureLast(given: ToMeasure): Last {
   const cutter = new Sectioner(mesh);
   const seatPoint = pointAtIndex(feather.points, 0);
   const toePoint = pointAtIndex(feather.points, feather.toeIndex);
-  for (const name of ["seatPoint", "toePoint"] as const) said.onRing(name, feather.points);
+  for (const [name, foundAt] of [["seatPoint", 0], ["toePoint", given.feather.toeIndex]] as const) {
+    said.onRing(name, feather.points);
+    // Before she turned the axis: in the frame as it was found.
+    const placed = given.said?.[name];
+    if (placed) said.besideFound(name, placed, pointAtIndex(given.feather.points, foundAt));
+  }
   const sides = overruled(sidePoints(feather.points, toePoint[0], medialSign(side), 0.15 + 12 * noiseMm), said, feather);
   const curves = centreCurves(cutter, seatPoint, toePoint, noiseMm);
   const top = topPoints(curves, sides, said);
@@ -58,7 +63,10 @@ export function measureLast(given: ToMeasure): Last {
 function overruled(found: SidePoints, said: SaidLandmarks, { points }: FeatherLine): SidePoints {
   const one = (name: keyof SidePoints): Point3 => {
     const at = said.onRing(name, points);
-    return at === undefined ? found[name] : pointAtIndex(points, at);
+    if (at === undefined) return found[name];
+    const placed = pointAtIndex(points, at);
+    said.besideFound(name, placed, found[name]);
+    return placed;
   };
   return { jointMedial: one("jointMedial"), jointLateral: one("jointLateral"), seatMedial: one("seatMedial"), seatLateral: one("seatLateral") };
 }
@@ -83,13 +91,33 @@ interface TopPoints {
   readonly instepPoint: Point3;
 }
 
+/** Where a landmark lies on its curve, mm from the start: where the maker placed it, or else where it is found. Far apart, that is said. */
+function placedOn(said: SaidLandmarks, name: keyof Landmarks, curve: SurfaceCurve, find: () => number): number {
+  const placed = said.onCurve(name, curve);
+  if (placed === undefined) return find();
+  const found = foundOr(find);
+  if (found !== undefined && found <= curveLength(curve)) said.besideFound(name, pointOn(curve, placed), pointOn(curve, found));
+  return placed;
+}
+
+/** Undefined where it cannot be found: then the maker's own place stands alone. */
+function foundOr(find: () => number): number | undefined {
+  try {
+    return find();
+  } catch (error) {
+    if (error instanceof Refusal) return undefined;
+    throw error;
+  }
+}
+
 /** Vamp point: ridge on the joint plane. Instep point: a quarter of the last length behind it. Waist point: half way. */
 function topPoints({ centreRidge, bottomCentre }: CentreCurves, sides: SidePoints, said: SaidLandmarks): TopPoints {
-  const vampAt = said.onCurve("vampPoint", centreRidge) ?? crossing(centreRidge, jointPlane(sides, undefined));
-  const instepAt = said.onCurve("instepPoint", centreRidge) ?? vampAt + curveLength(bottomCentre) / 4;
+  const vampAt = placedOn(said, "vampPoint", centreRidge, () => crossing(centreRidge, jointPlane(sides, undefined)));
+  const instepAt = placedOn(said, "instepPoint", centreRidge, () => vampAt + curveLength(bottomCentre) / 4);
   const total = curveLength(centreRidge);
+  if (instepAt > total && said.has("vampPoint") && !said.has("instepPoint")) throw new Refusal(finding("vamp-point-too-high", { leftMm: total - vampAt, neededMm: instepAt - vampAt }, pointOn(centreRidge, vampAt)));
   if (instepAt > total) throw new Refusal(finding("not-a-last", { why: `its ridge from the toe upward is only ${total.toFixed(0)} mm long and ends before the instep` }));
-  const waistAt = said.onCurve("waistPoint", centreRidge) ?? (vampAt + instepAt) / 2;
+  const waistAt = placedOn(said, "waistPoint", centreRidge, () => (vampAt + instepAt) / 2);
   const at = (s: number): Point3 => pointOn(centreRidge, s);
   if (waistAt < vampAt || instepAt < waistAt) said.findings.push(finding("landmarks-out-of-order", {}, at(waistAt)));
   return { vampAt, waistAt, instepAt, vampPoint: at(vampAt), waistPoint: at(waistAt), instepPoint: at(instepAt) };
@@ -97,8 +125,8 @@ function topPoints({ centreRidge, bottomCentre }: CentreCurves, sides: SidePoint
 
 /** Counter point: a fifth of the last length up the back. Tread point: where the bottom, under the joints, comes lowest. */
 function lowPoints({ backCurve, bottomCentre }: CentreCurves, toeX: number, noiseMm: number, said: SaidLandmarks): Pick<Landmarks, "counterPoint" | "treadPoint"> {
-  const counterAt = said.onCurve("counterPoint", backCurve) ?? curveLength(bottomCentre) / 5;
-  const treadAt = said.onCurve("treadPoint", bottomCentre) ?? lowestAt(bottomCentre, [0.5 * toeX, 0.93 * toeX], 0.15 + 12 * noiseMm);
+  const counterAt = placedOn(said, "counterPoint", backCurve, () => curveLength(bottomCentre) / 5);
+  const treadAt = placedOn(said, "treadPoint", bottomCentre, () => lowestAt(bottomCentre, [0.5 * toeX, 0.93 * toeX], 0.15 + 12 * noiseMm));
   return { counterPoint: pointOn(backCurve, counterAt), treadPoint: pointOn(bottomCentre, treadAt) };
 }
 

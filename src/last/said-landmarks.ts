@@ -25,6 +25,9 @@ const lineOf: Readonly<Record<keyof Landmarks, LineName>> = {
 /** A point placed farther off its line than this is said: it may have been meant for another place. */
 const farMm = 3;
 
+/** A point placed farther from where it was found than this is said: more than any two makers differ by. Our own limit. */
+const farFromFoundMm = 10;
+
 /** The maker's own landmarks, brought to the lines they belong to, and what is doubtful about them. */
 export class SaidLandmarks {
   readonly findings: Finding[] = [];
@@ -56,6 +59,15 @@ export class SaidLandmarks {
     const at = arcNearest(curve, p);
     this.#note(name, p, pointOn(curve, at));
     return at;
+  }
+
+  /** Says so where a landmark of the maker's lies far from where it was found; the frame is that of both. */
+  besideFound(name: keyof Landmarks, placed: Point3, found: Point3): void {
+    const farMm = distance(placed, found);
+    if (!this.has(name) || farMm <= farFromFoundMm) return;
+    const alongMm = placed[0] - found[0];
+    const toward = Math.abs(alongMm) < farMm / 2 ? "" : alongMm > 0 ? "toe" : "heel";
+    this.findings.push(finding("landmark-far-from-found", { landmark: name, farMm, toward }, placed));
   }
 
   #note(name: keyof Landmarks, placed: Point3, on: Point3): void {

@@ -12,6 +12,11 @@ const usualMm = [180, 330] as const;
 const possibleMm = [120, 400] as const;
 const middleMm = 250;
 
+export const isLastsLength = (mm: number): boolean => mm >= possibleMm[0] && mm <= possibleMm[1];
+
+/** Whether a scan of this extent is a last in some unit, without a word of the maker's. */
+export const hasUnit = (length: number): boolean => Object.values(unitPerMm).some((per) => isLastsLength(length / per));
+
 export interface UnitGuess {
   readonly unit: FileUnit;
   readonly unitPerMm: number;
@@ -34,7 +39,7 @@ export function guessUnit(length: number, saidMm?: number): UnitGuess {
   const far = (u: FileUnit): number => Math.max(asMm(u) / middle, middle / asMm(u));
   const nearest = [...units].sort((a, b) => far(a) - far(b));
   if (saidMm !== undefined) return { unit: nearest[0]!, unitPerMm: unitPerMm[nearest[0]!], other: undefined };
-  const possible = nearest.filter((u) => asMm(u) >= possibleMm[0] && asMm(u) <= possibleMm[1]);
+  const possible = nearest.filter((u) => isLastsLength(asMm(u)));
   const best = possible[0];
   if (best === undefined) throw new Refusal(finding("last-size-absurd", { length, asMm: asMm(nearest[0]!) }));
   return { unit: best, unitPerMm: unitPerMm[best], other: possible[1] };

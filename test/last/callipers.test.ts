@@ -2,7 +2,7 @@
 import { describe, expect, test } from "vitest";
 import { explain } from "#base/findings.ts";
 import { unwatched } from "#base/watch.ts";
-import { ownMeasureFindings, scaleByCallipers } from "#last/callipers.ts";
+import { ownMeasureFindings, refuseSlip, scaleByCallipers } from "#last/callipers.ts";
 import { demoMeasurements } from "#last/demo.ts";
 import { lastFromMeasures } from "#last/from-measures.ts";
 import { lastFromScan } from "#last/from-scan.ts";
@@ -47,6 +47,24 @@ describe("one factor from two callipers", () => {
   });
 });
 
+describe("a reading that cannot be of this scan is refused at its measure", () => {
+  const slip = (said: SaidOfScan["measured"], unread = 1, known = true) => () => refuseSlip(said, found, unread, known);
+  test("60 % more on the stick length; a fifth more on the ball width; millimetres and inches mistaken in both", () => {
+    expect(slip({ stickLength: 400 })).toThrow(/stick length of 400 mm is 60 % more than the scan's 250 mm.*Check the reading/);
+    expect(slip({ stickLength: 251, ballWidth: 60 })).toThrow(/ball width of 60 mm is 20 % less than the scan's 75 mm/);
+    expect(slip({ stickLength: 250 / 25.4, ballWidth: 75 / 25.4 })).toThrow(/stick length/);
+    // The scan was made larger by what the stick length asks for before it was measured: said of the scan as it came.
+    expect(slip({ stickLength: 250 }, 1.6)).toThrow(/250 mm is 60 % more than the scan's 156 mm/);
+  });
+
+  test("what may be true goes on: within 15 %, two that agree, a scan in no unit", () => {
+    expect(slip({ stickLength: 280, ballWidth: 70 })).not.toThrow();
+    expect(slip({ stickLength: 310, ballWidth: 93 })).not.toThrow();
+    expect(slip({ stickLength: 250 }, 1.6, false)).not.toThrow();
+    expect(slip({})).not.toThrow();
+  });
+});
+
 test("other measures are held beside what was found: 3 mm for a tape round, 1.5 mm for a length", () => {
   const codes = (said: SaidOfScan["measured"]): string[] => ownMeasureFindings(said, found).map((f) => (f.data as { measure: string }).measure);
   expect(codes({ jointGirth: 222.9, lastLength: 245.6, featherLength: 557 })).toEqual([]);
@@ -73,6 +91,10 @@ describe("on a scan", () => {
     const far = Math.abs(unitPerMm - 1) > 0.03;
     expect(last.findings.some((f) => f.code === "scale-far")).toBe(far);
     expect(last.findings.some((f) => f.code === "unit-read")).toBe(false);
+  });
+
+  test("a stick length of half as much again is refused before anything is scaled by it", () => {
+    expect(() => lastFromScan(made.mesh, { name: "scan", measured: { stickLength: 1.5 * stickLength } }, unwatched)).toThrow(/50 % more than the scan's/);
   });
 
   test("a toe point said by the maker carries the axis", () => {

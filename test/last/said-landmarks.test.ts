@@ -1,5 +1,6 @@
 // The maker's own landmarks go before what is found. On a made last of invented numbers; the rules are those of docs/method/last.md.
 import { describe, expect, test } from "vitest";
+import { explain } from "#base/findings.ts";
 import { unwatched } from "#base/watch.ts";
 import { pointAtIndex } from "#last/closed-curve.ts";
 import { demoMeasurements } from "#last/demo.ts";
@@ -59,7 +60,7 @@ test("a vamp point moved back leans the joint tape through it: shorter at first,
 });
 
 test("toe and seat point make the axis: it goes through them, heights and the surface itself stay", () => {
-  const toePoint = shifted("toePoint", 6);
+  const toePoint = shifted("toePoint", 4);
   const seatPoint = shifted("seatPoint", -3);
   const last = withSaid({ toePoint, seatPoint });
   expect(last.landmarks.toePoint[1]).toBeCloseTo(0, 9);
@@ -83,8 +84,26 @@ describe("a point that lies off its line", () => {
     expect(near.findings).toEqual([]);
     expect(Math.abs(near.landmarks.instepPoint[1])).toBeLessThan(1e-6);
     const far = withSaid({ instepPoint: [p[0], p[1], p[2] + 9], counterPoint: [-30, 0, 60] });
-    expect(far.findings.map((f) => f.code)).toEqual(["landmark-off-line", "landmark-off-line"]);
+    expect(far.findings.map((f) => f.code).filter((code) => code !== "landmark-far-from-found")).toEqual(["landmark-off-line", "landmark-off-line"]);
     expect(far.findings[0]!.data).toMatchObject({ landmark: "instepPoint", line: "centre ridge" });
+  });
+
+  test("on its line, but far from where it was found: which, how far, toward which end; 8 mm is not far", () => {
+    const at = arcNearest(made.centreRidge, made.landmarks.vampPoint);
+    const codes = (by: number): string[] => withSaid({ vampPoint: pointOn(made.centreRidge, at + by) }).findings.map((f) => f.code);
+    expect(codes(8)).toEqual([]);
+    expect(codes(-30)).toEqual(["landmark-far-from-found"]);
+    const toHeel = withSaid({ vampPoint: pointOn(made.centreRidge, at + 13) }).findings[0]!;
+    expect(explain(toHeel)).toMatch(/vamp point you placed lies (12|13) mm nearer the heel than where it was found/);
+    const joint = withSaid({ jointMedial: shifted("jointMedial", 9) }).findings.find((f) => f.code === "landmark-far-from-found")!;
+    expect(joint.data).toMatchObject({ landmark: "jointMedial", toward: "toe" });
+    const toe = withSaid({ toePoint: shifted("toePoint", 8) }).findings.map((f) => f.code);
+    expect(toe).toContain("landmark-far-from-found");
+  });
+
+  test("a vamp point with no room for the instep behind it is refused as that, not as no last", () => {
+    const at = arcNearest(made.centreRidge, made.landmarks.vampPoint);
+    expect(() => withSaid({ vampPoint: pointOn(made.centreRidge, at + 60) })).toThrow(/vamp point you placed leaves only \d+ mm of ridge/);
   });
 
   test("points in the wrong order up the ridge are said, not refused", () => {

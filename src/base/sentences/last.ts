@@ -145,6 +145,11 @@ export const lastSentences = {
     (d: { stretch: number; by: readonly string[] }) =>
       `By your ${d.by.map(measureName).join(" and ")} the scan had to be made ${stretched(d.stretch)}, more than a fault of scale explains. Check that the measure is in millimetres and of this last. If the scan was put together from photographs without a scale, it is as it should be.`,
   ),
+  "measure-slip": sentence(
+    "stop",
+    (d: { measure: string; saidMm: number; foundMm: number; alone: boolean }) =>
+      `Your ${measureName(d.measure)} of ${mm(d.saidMm)} is ${percent(Math.abs(d.saidMm / d.foundMm - 1))} ${d.saidMm > d.foundMm ? "more" : "less"} than the scan's ${mm(d.foundMm)}; no fault of scale is that large. Check the reading (${howTaken(d.measure)}, in millimetres), or the unit of the scan.${d.alone ? " If the scan has no scale of its own, give stick length and ball width both." : ""}`,
+  ),
   "scale-contradicts": sentence(
     "look",
     (d: { first: string; firstStretch: number; second: string; secondStretch: number; leftMm: number }) =>
@@ -176,6 +181,16 @@ export const lastSentences = {
     "look",
     (d: { landmark: string; offMm: number; line: string }) =>
       `The ${landmarkName(d.landmark)} you placed lies ${mm1(d.offMm)} off the ${d.line}, where it belongs. It was taken to the nearest place there: look whether that is what you meant.`,
+  ),
+  "landmark-far-from-found": sentence(
+    "look",
+    (d: { landmark: string; farMm: number; toward: "toe" | "heel" | "" }) =>
+      `The ${landmarkName(d.landmark)} you placed lies ${mm(d.farMm)} ${d.toward === "" ? "to the side of" : `nearer the ${d.toward} than`} where it was found. It stays where you placed it, and what is measured there follows it: look whether you meant that place.`,
+  ),
+  "vamp-point-too-high": sentence(
+    "stop",
+    (d: { leftMm: number; neededMm: number }) =>
+      `The vamp point you placed leaves only ${mm(d.leftMm)} of ridge behind it, and the instep point is sought ${mm(d.neededMm)} behind it. Place the vamp point nearer the toe, over the joints, or place the instep point as well.`,
   ),
   "landmarks-out-of-order": sentence(
     "look",
