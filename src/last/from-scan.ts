@@ -13,7 +13,7 @@ import { pullFeather, type PulledFeather } from "./feather-pull.ts";
 import { calm } from "./grain.ts";
 import type { Last, Placement, Point3, Side } from "./last.ts";
 import { measureLast } from "./measure.ts";
-import { refuseNoLast } from "./plausible.ts";
+import { refuseNoBall, refuseNoLast } from "./plausible.ts";
 import { findPose, type Pose } from "./pose.ts";
 import type { SaidOfScan } from "./said.ts";
 import { guessSide, type SideGuess } from "./side.ts";
@@ -82,6 +82,7 @@ function unitOf(length: number, stickMm: number | undefined): UnitGuess & { read
 /** Measures the last, and once more when the maker's callipers ask for another scale. */
 function withScale(what: ToMeasure, measured: SaidOfScan["measured"], units: UnitGuess & { readonly enlarged: number; readonly known: boolean }): Last {
   const before = measureLast(what);
+  refuseNoBall(before);
   refuseSlip(measured, before.measures, units.enlarged, units.known);
   const set = scaleByCallipers(measured, before.measures, units.enlarged);
   const first = set ? set.findings : [unitFinding(units, before.measures.stickLength)];

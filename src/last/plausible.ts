@@ -2,6 +2,7 @@ import { finding, type Finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import { boundaryLoops, neighbours } from "#mesh/neighbours.ts";
 import { hullGirth, sectionLength, type Sectioner } from "#mesh/section.ts";
+import type { Last } from "./last.ts";
 import type { Pose } from "./pose.ts";
 
 /**
@@ -21,6 +22,22 @@ export function refuseNoLast(cutter: Sectioner, pose: Pose, lengthMm: number): r
   refuseShell(cutter, lengthMm);
   refuseWideTop(cutter, lengthMm);
   return pose.margin < 0.03 ? [finding("pose-doubtful", {})] : [];
+}
+
+/** A ball narrower than this share of the seat is none: of lasts it is 1.2 to 1.5 times as wide, of feet at least as wide. Our own limit. */
+const leastBall = 0.95;
+
+/**
+ * Refuses a smooth round body, such as a bottle, that passes by its proportions: it has no feather edge most of the way round and
+ * does not widen from the heel to the ball. Widths that rest on the maker's own points are not judged.
+ * @throws Refusal
+ */
+export function refuseNoBall({ findings, measures, placed }: Last): void {
+  const own = (["jointMedial", "jointLateral", "seatMedial", "seatLateral"] as const).some((name) => placed.includes(name));
+  const bare = findings.find((f) => f.code === "edge-none");
+  if (!bare || own || measures.ballWidth >= leastBall * measures.seatWidth) return;
+  const { share } = bare.data as { share: number };
+  refuse(`it has no feather edge on ${(100 * share).toFixed(0)} % of the way round, and where the ball should be it is ${measures.ballWidth.toFixed(0)} mm wide, narrower than the ${measures.seatWidth.toFixed(0)} mm behind (a last is widest at the ball)`);
 }
 
 function refuse(why: string): never {

@@ -46,6 +46,12 @@ describe.skipIf(!hasShared)("what others made", () => {
     expect(explain(finding)).toContain("scan the last without the shoe");
   });
 
+  test("a bottle, slender as a last, is refused for want of an edge and a ball", () => {
+    const { finding } = refusalOf(cleaned("fuze.ply", sharedBytes("import", "fuze.ply")));
+    expect(finding.code).toBe("not-a-last");
+    expect(explain(finding)).toMatch(/no feather edge.*narrower than the/);
+  });
+
   test.each(["torus.obj", "hand_lowres.obj", "nefertiti.stl", "cube_no_bottom.obj"])("%s is refused", (file) => {
     expect(refusalOf(cleaned(file, sharedBytes("surfaces", file))).finding.code).toMatch(/^(not-a-last|last-size-absurd)$/);
   });
