@@ -178,7 +178,7 @@ inBrowser("a last from measures", (fresh) => {
     // A joint girth below twice the ball width, 76.5 mm: no tape can lie so.
     await field(page, "joint girth").fill("150");
     await field(page, "joint girth").press("Enter");
-    const complaint = page.locator(".number", { has: field(page, "joint girth") }).getByRole("alert");
+    const complaint = page.locator(".sentence", { has: field(page, "joint girth") }).getByRole("alert");
     await complaint.waitFor();
     expect(await complaint.innerText()).toMatch(/joint girth \(150\.0 mm\).*ball width \(76\.5 mm\)/);
     await setValue(page, "joint girth", "222");
