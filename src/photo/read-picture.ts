@@ -30,8 +30,9 @@ function decoded(name: string, bytes: Uint8Array, kind: "JPEG" | "PNG"): Picture
     if (kind === "PNG") return fromPng(decodePng(bytes));
     const { width, height, data } = decodeJpeg(bytes, { useTArray: true, formatAsRGBA: true, tolerantDecoding: false, maxResolutionInMP: mostMegapixels, maxMemoryUsageInMB: 2048 });
     return turned({ width, height, rgba: data }, orientationOf(bytes));
-  } catch (error) {
-    throw new Refusal(finding("picture-damaged", { file: name, why: error instanceof Error ? error.message : "unreadable" }));
+  } catch {
+    // What the libraries say of it is for programmers.
+    throw new Refusal(finding("picture-damaged", { file: name }));
   }
 }
 

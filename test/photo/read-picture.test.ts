@@ -106,6 +106,8 @@ describe("what is no usable picture is refused with advice", () => {
     expect(code(jpeg.subarray(0, 300))).toBe("picture-damaged");
     const png = encodePng({ width: 1000, height: 3, depth: 8, channels: 3, data: new Uint8Array(9000) });
     expect(code(png.subarray(0, png.length - 20))).toBe("picture-damaged");
+    // Said in words for makers: nothing of what the libraries say of their own insides.
+    expect(() => readPicture("a", png.subarray(0, png.length - 20))).toThrow(/^a is damaged or cut short\. Copy it from the camera again[^()]*$/);
     const huge = png.slice();
     new DataView(huge.buffer).setUint32(16, 60_000);
     new DataView(huge.buffer).setUint32(20, 60_000);

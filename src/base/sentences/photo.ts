@@ -6,7 +6,7 @@ const mm = (v: number): string => v.toFixed(v < 10 ? 2 : 1);
 export const photoSentences = {
   "picture-empty": sentence("stop", (d: { file: string }) => `${d.file} is empty. Save or share the picture again.`),
   "picture-other-kind": sentence("stop", (d: { file: string; kind: string }) => `${d.file} is ${d.kind}, which is not read here. Share or export the picture as JPEG or PNG at full size, then give that file.`),
-  "picture-damaged": sentence("stop", (d: { file: string; why: string }) => `${d.file} is damaged or cut short (${d.why}). Copy it from the camera again.`),
+  "picture-damaged": sentence("stop", (d: { file: string }) => `${d.file} is damaged or cut short. Copy it from the camera again; where that does not help, open it in a program for pictures and save it anew as JPEG or PNG.`),
   "picture-too-large": sentence("stop", (d: { file: string; megapixels: number; most: number }) => `${d.file} has ${d.megapixels.toFixed(0)} million pixels; at most ${d.most} million are read. Take the picture with the camera's usual setting, or save it smaller.`),
   "picture-too-small": sentence("stop", (d: { file: string; width: number; height: number }) => `${d.file} is only ${d.width} × ${d.height} pixels: too small to measure on. Send the picture at full size; messengers often shrink pictures.`),
   "photo-no-card": sentence("stop", (d: { markers: number }) => `The printed card was not found in the picture${d.markers > 0 ? ` (only ${d.markers} of its squares could be read)` : ""}. ${straight}. If it is all in view, the picture is blurred, too dark or too small, or mirrored: take it again from nearer, holding still.`),
