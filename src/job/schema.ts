@@ -3,7 +3,7 @@ import { toeShapes, type LastMeasurements } from "#last/measured.ts";
 import type { LandmarkName, MeasureName } from "#last/said.ts";
 import type { LineSettings } from "#lines/lines.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
-import type { TapeMark, TapeSaid } from "#tape/said.ts";
+import { mostPhotos, type TapeMark, type TapeSaid } from "#tape/said.ts";
 
 const number = z.number({ error: "must be a number" }).finite();
 const positive = number.positive({ error: "must be greater than zero" });
@@ -82,7 +82,7 @@ const tapePlace = z.strictObject({ photo: plainName, at: z.tuple([number, number
 const tapeMarks = ["toe", "throat", "back", "seat", "joint"].flatMap((name) => [`${name}Medial`, `${name}Lateral`]).concat("bottomToe", "bottomSeat", "bottomJointMedial", "bottomJointLateral");
 
 const tapeShape = {
-  photos: z.array(plainName).min(1, { error: "must name at least one picture" }).max(12, { error: "must name at most twelve pictures" }),
+  photos: z.array(plainName).min(1, { error: "must name at least one picture" }).max(mostPhotos, { error: `must name at most ${mostPhotos} pictures` }),
   side,
   faceDown: z.boolean({ error: "must be true or false" }).optional(),
   barMm: positive.optional(),

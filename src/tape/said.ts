@@ -9,6 +9,9 @@ export interface TapePlace {
   readonly at: readonly [number, number];
 }
 
+/** At most this many pictures make one pattern. */
+export const mostPhotos = 12;
+
 /** What the maker says about the tape she took off her last. */
 export interface TapeSaid {
   /** Names of the pictures that lie beside the job: both halves in one, or one each, and the bottom if it was traced. */

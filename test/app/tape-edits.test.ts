@@ -1,11 +1,12 @@
 import { describe, expect, test } from "vitest";
-import { followFound, mostPhotos, setBar, setFaceDown, setMark, setMeasures, setOutline, setTapeSide, withoutPhoto, withPhotos } from "#app/state/tape-edits.ts";
+import { followFound, setBar, setFaceDown, setMark, setMeasures, setOutline, setTapeSide, withoutPhoto, withPhotos } from "#app/state/tape-edits.ts";
 import { setLines, setMeasure, setPiece } from "#app/state/edits.ts";
 import { halfSizeOf, ruleFor } from "#app/state/measure-rule.ts";
 import { defaultJob } from "#job/default-job.ts";
 import { filesOf } from "#job/files.ts";
 import { checkedJob } from "#job/job-file.ts";
 import type { Job } from "#job/job.ts";
+import { mostPhotos } from "#tape/said.ts";
 
 const onTape = (): Job => withPhotos({ ...setPiece(setLines(defaultJob(), { throatDepthMm: 80 }), "backSeamMm", 2), paper: "Letter" }, ["inner.jpg", "outer.jpg"]);
 
@@ -30,7 +31,7 @@ describe("edits of a taped pattern", () => {
     expect(filesOf(withPhotos(onTape(), ["bottom.jpg", "inner.jpg"]))).toEqual(["inner.jpg", "outer.jpg", "bottom.jpg"]);
     const many = withPhotos(onTape(), Array.from({ length: mostPhotos - 2 }, (_, i) => `${i}.jpg`));
     expect(checkedJob("many", many)).toEqual(many);
-    expect(() => checkedJob("too many", withPhotos(many, ["one more.jpg"]))).toThrow(/at most twelve/);
+    expect(() => checkedJob("too many", withPhotos(many, ["one more.jpg"]))).toThrow(`at most ${mostPhotos} pictures`);
   });
 
   test("a picture goes with the marks that were placed in it, the last one stays", () => {
