@@ -13,10 +13,11 @@ import { readScan } from "#mesh/read.ts";
 import type { TracedPicture } from "#tape/taped-shell.ts";
 import { digest } from "./digest.ts";
 import { fileOf, type Files } from "./files.ts";
-import type { Job, LastSource } from "./job.ts";
+import type { Job, LastSource, OtherLast } from "./job.ts";
 import { Memory, type Made, type Run } from "./memory.ts";
 import type { OtherHeld } from "./pair.ts";
 import { largestOutline, traced } from "./pictures.ts";
+import { sizeSaid } from "./size-said.ts";
 
 /** A last, and what came to light beside it. */
 export interface ReadLast {
@@ -33,7 +34,7 @@ export interface ReadLast {
 export function lastOf(stages: Run, job: Job, files: Files, watch: Watch): Made<ReadLast> {
   const { last } = job;
   switch (last.from) {
-    case "measures": return madeLast(stages, last, job.title, files, watch);
+    case "measures": return madeLast(stages, last, job, files, watch);
     case "scan": return scannedLast(stages, last, files, watch);
     case "tape": throw new Refusal(finding("tape-has-no-last", {}));
   }
@@ -45,17 +46,18 @@ export function readLast(job: Job, files: Files, watch: Watch): Last {
   return { ...last, findings };
 }
 
-function madeLast(stages: Run, { measures, outlines }: LastSource & { from: "measures" }, title: string, files: Files, watch: Watch): Made<ReadLast> {
+function madeLast(stages: Run, { measures, outlines }: LastSource & { from: "measures" }, { title, size }: Job, files: Files, watch: Watch): Made<ReadLast> {
   const { bottom, side, barMm } = outlines ?? {};
   const said = barMm === undefined ? {} : { barMm };
   const made = traced(stages, [bottom, side].filter((photo) => photo !== undefined), said, files, watch);
-  return stages.make("last", [measures, title, outlines ?? {}, ...made.map(({ key }) => key)], () => {
+  const sizeEu = sizeSaid(size);
+  return stages.make("last", [measures, title, sizeEu ?? 0, outlines ?? {}, ...made.map(({ key }) => key)], () => {
     const traces = made.map(({ value }) => value);
     const shapes: LastOutlines = {
       ...(bottom !== undefined ? { bottom: largestOutline(traces[0]!) } : {}),
       ...(side !== undefined ? { side: largestOutline(traces[traces.length - 1]!) } : {}),
     };
-    const last = lastFromMeasures(measures, title, watch, traces.length > 0 ? shapes : undefined);
+    const last = lastFromMeasures(measures, title, watch, traces.length > 0 ? shapes : undefined, sizeEu);
     const findings = [...traces.flatMap((picture) => picture.traced.findings), ...last.findings];
     return { last, findings, ...(traces.length > 0 ? { traces } : {}) };
   });
@@ -65,7 +67,8 @@ function madeLast(stages: Run, { measures, outlines }: LastSource & { from: "mea
 function scannedLast(stages: Run, { file, said, other }: LastSource & { from: "scan" }, files: Files, watch: Watch): Made<ReadLast> {
   const first = scanned(stages, "", file, said, files, watch);
   if (!other) return { key: first.key, value: { last: first.value, findings: first.value.findings } };
-  const second = scanned(stages, "second ", other.file, other.said, files, watch);
+  const second = secondOf(stages, other, files, watch);
+  if ("code" in second) return { key: first.key, value: { last: first.value, findings: [...first.value.findings, second] } };
   const held = stages.make("comparison", [first.key, second.key], () => compareLasts(first.value, second.value, watch));
   const value: ReadLast = {
     last: first.value,
@@ -74,6 +77,16 @@ function scannedLast(stages: Run, { file, said, other }: LastSource & { from: "s
   };
   // What follows is made from the first last alone.
   return { key: first.key, value };
+}
+
+/** The pair is made from the first last alone, so a second one that is no use is told and left out. */
+function secondOf(stages: Run, { file, said }: OtherLast, files: Files, watch: Watch): Made<Last> | Finding {
+  try {
+    return scanned(stages, "second ", file, said, files, watch);
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    return finding("second-last-refused", { file, why: error.message });
+  }
 }
 
 function scanned(stages: Run, which: "" | "second ", file: string, said: SaidOfScan | undefined, files: Files, watch: Watch): Made<Last> {
@@ -85,7 +98,8 @@ function scanned(stages: Run, which: "" | "second ", file: string, said: SaidOfS
   return stages.make(`${which}last`, [clean.key, said ?? {}], () => {
     const { raw, mesh, repairs } = clean.value;
     const last = lastFromScan(mesh, { name: file, scanned: raw, ...said }, watch);
-    if (isFoot(mesh, last)) throw new Refusal(finding("foot-has-no-pattern", {}));
+    // A feather line that the maker drew says that it is a last.
+    if (!said?.featherThrough?.length && isFoot(mesh, last)) throw new Refusal(finding("foot-has-no-pattern", {}));
     return { ...last, findings: [...repairs, ...last.findings] };
   });
 }

@@ -26,10 +26,10 @@ const fineEdge = 2;
 /**
  * A lofted last that measures as asked, within 0.5 mm in every number. Without outlines it is a stand-in for the shape that was not
  * scanned; with them its silhouettes are the drawn ones. Its findings say so, with the error to expect. A left one is the exact mirror
- * of the right one. Method, limits: docs/method/loft.md.
+ * of the right one. Against `sizeEu`, the size the maker said, the stick length is judged. Method, limits: docs/method/loft.md.
  * @throws Refusal when measures or outlines contradict each other
  */
-export function lastFromMeasures(m: LastMeasurements, name: string, watch: Watch, outlines?: LastOutlines): Last {
+export function lastFromMeasures(m: LastMeasurements, name: string, watch: Watch, outlines?: LastOutlines, sizeEu?: number): Last {
   refuseBadMeasures(m);
   watch(stage, 0);
   const planned = plannedNumbers(m);
@@ -50,7 +50,7 @@ export function lastFromMeasures(m: LastMeasurements, name: string, watch: Watch
   }
   refuseMissed(last, m);
   const findings = read ? drawnFindings(read, new LoftShape(numbers)) : [finding("stand-in-for-shape", {})];
-  last = { ...last, findings: [...findings, ...judgeMeasures(m), ...last.findings] };
+  last = { ...last, findings: [...findings, ...judgeMeasures(m, sizeEu), ...last.findings] };
   return m.side === "right" ? last : mirrorLast(last);
 }
 

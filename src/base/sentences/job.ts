@@ -7,6 +7,7 @@ export const jobSentences = {
   "job-field-wrong": sentence("stop", (d: { file: string; field: string; why: string }) => `${d.file}: the field ${d.field} ${d.why}. Correct it and open the file again.`),
   "job-file-missing": sentence("stop", (d: { file: string }) => `The file ${d.file} that this job speaks of is missing. Put it beside the job, or save the job again from the app so that it holds the scan or picture itself.`),
   "tape-has-no-last": sentence("stop", (_: Record<string, never>) => `This job stands on a taped pattern, which has no last to measure. Ask for its pattern instead.`),
+  "second-last-refused": sentence("look", (d: { file: string; why: string }) => `The second last, ${d.file}, was not held against the first, from which alone the pair is made. ${d.why}`),
   "picture-refused": sentence("stop", (d: { photo: string; why: string }) => `${d.photo}: ${d.why}`),
   "drawing-missing": sentence("stop", (d: { photo: string }) => `No drawing was found in ${d.photo}. Draw round the last with a thin dark line on plain paper, lay the card beside it, and take the picture again from straight above.`),
   "picture-side-unsaid": sentence("stop", (_: Record<string, never>) => `A taped pattern does not show which foot it is for. Say it: --tape right or --tape left.`),
