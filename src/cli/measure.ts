@@ -49,7 +49,6 @@ async function measure(path: string, options: Options): Promise<void> {
   const other = options.beside === undefined ? undefined : openJob(options.beside);
   const found = await watched(async (watch): Promise<Found> => {
     await readyFor(asked);
-    watch("last", 0);
     const last = lastOrFoot(asked, files, watch);
     if ("points" in last) return { foot: last };
     if (!other) return { last };

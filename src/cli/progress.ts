@@ -2,13 +2,19 @@
 import type { Watch } from "#base/watch.ts";
 
 const everyMs = 100;
+/** Elsewhere a line at least so often, so that a long step is seen to go on. */
+const everyLineMs = 3000;
 
 /** The stages of the pipeline in the maker's words; finer steps are shown on a terminal only, under the name of their stage. */
 const stages: Readonly<Record<string, string>> = {
   scan: "Reading the scan",
+  clean: "Cleaning the scan",
+  "clean: made anew": "Making its surface anew",
   "second scan": "Reading the second scan",
   last: "Finding its edge and measures",
   "second last": "Finding the second one's edge and measures",
+  foot: "Measuring the foot",
+  "laying one last on the other": "Holding the two lasts against each other",
   comparison: "Holding the two lasts against each other",
   tape: "Finding the halves of the tape",
   forme: "Taking its forme",
@@ -28,13 +34,14 @@ export async function watched<T>(work: (watch: Watch) => T | Promise<T>, to: Nod
   const watch: Watch = (stage, fraction) => {
     const words = stages[stage] ?? (stage.startsWith("photo ") ? `Tracing ${stage.slice(6)}` : shown);
     if (words === "") return;
-    if (onTerminal) {
-      const now = performance.now();
-      if (words === shown && now - shownAt < everyMs) return;
-      shownAt = now;
-      to.write(`\r\u001b[K${words} … ${Math.round(100 * Math.min(1, Math.max(0, fraction)))} %`);
-    } else if (words !== shown) to.write(`${words} …\n`);
-    shown = words;
+    // The end of a stage whose finer steps were named since.
+    if (words !== shown && fraction >= 1) return;
+    const now = performance.now();
+    if (words === shown && now - shownAt < (onTerminal ? everyMs : everyLineMs)) return;
+    const percent = `${Math.round(100 * Math.min(1, Math.max(0, fraction)))} %`;
+    if (onTerminal) to.write(`\r\u001b[K${words} … ${percent}`);
+    else to.write(words === shown ? `${words}, ${percent} …\n` : `${words} …\n`);
+    [shown, shownAt] = [words, now];
   };
   try {
     return await work(watch);

@@ -47,16 +47,25 @@ export function sayDescription(d: LastDescription): string {
 
 const percent = (share: number): string => `${(100 * share).toFixed(1)} %`;
 
+/** Two values and the second less the first, in the fewest decimals in which the printed numbers agree with each other; never "-0.0". */
+export function differing(one: number, other: number): [string, string, string] {
+  const at = (decimals: number): [string, string, string] => {
+    const by = Number((other - one).toFixed(decimals));
+    return [`${one.toFixed(decimals)} mm`, `${other.toFixed(decimals)} mm`, `${by > 0 ? "+" : ""}${(by || 0).toFixed(decimals)} mm`];
+  };
+  const agree = ([a, b, by]: readonly string[]): boolean => Math.abs(parseFloat(b!) - parseFloat(a!) - parseFloat(by!)) < 1e-6;
+  return [1, 2, 3].map(at).find(agree) ?? at(1);
+}
+
 /** The verdict on two lasts, then what they differ by. */
 export function sayComparison(a: Last, b: Last, c: LastComparison): string {
   const verdict = { pair: "a pair", "same side": "the same last twice, no pair", "no pair": "no pair" }[c.verdict];
-  const signed = (v: number): string => `${v > 0 ? "+" : ""}${v.toFixed(1)} mm`;
-  const rows = told.map((m) => [measureHelp[m].name, mm(a.measures[m]), mm(b.measures[m]), signed(c.differences[m])]);
+  const rows = told.map((m) => [measureHelp[m].name, ...differing(a.measures[m], b.measures[m])]);
   return [
     `${a.name} beside ${b.name}${c.mirrored ? ", mirrored" : ""}: ${verdict}.`,
     `95 % of the surface lies within ${c.surface.p95Mm.toFixed(2)} mm (${mm(pairLimits.surfaceMm)} for a pair), the farthest ${mm(Math.abs(c.surface.maxMm))} ${c.surface.maxMm > 0 ? "out" : "in"}, ${c.surface.where}.`,
     `The feather lines lie ${c.feather.rmsMm.toFixed(2)} mm apart on average, at most ${mm(c.feather.maxMm)}, ${c.feather.where}.`,
-    table([["", "first", "second", "difference"], ...rows]),
+    table([["", "this", "other", "differs"], ...rows]),
   ].join("\n");
 }
 

@@ -62,9 +62,12 @@ export function scaleByCallipers(said: SaidOfScan["measured"], found: Measures, 
   const factor = Math.exp(used.reduce((sum, { mm, stretch }) => sum + mm * mm * Math.log(1 + stretch), 0) / weight);
   const left = given.map(({ name, mm }) => ({ measure: name, leftMm: factor * found[name] - mm, share: (factor * found[name]) / mm - 1 }));
   const whole = factor * unread - 1;
-  const findings = [finding("scale-set", { stretch: whole, by: used.map((u) => u.name), left })];
+  const more = ({ leftMm }: { leftMm: number }): boolean => Math.abs(leftMm) > usualErrorMm;
+  // What has a sentence of its own is not said here as well.
+  const calm = given.length > 1 ? left.filter((one) => !contradict && !more(one)) : left;
+  const findings = [finding("scale-set", { stretch: whole, by: used.map((u) => u.name), given: given.length, left: calm })];
   if (contradict) findings.push(contradicting(first, second, unread, left[1]!.leftMm));
-  else for (const one of left) if (Math.abs(one.leftMm) > usualErrorMm) findings.push(finding("scale-leaves", { ...one, usualMm: usualErrorMm }));
+  else for (const one of left) if (more(one)) findings.push(finding("scale-leaves", { ...one, usualMm: usualErrorMm }));
   if (Math.abs(whole) > farStretch) findings.push(finding("scale-far", { stretch: whole, by: used.map((u) => u.name) }));
   return { factor, findings };
 }

@@ -31,9 +31,10 @@ export interface LastComparison {
 /**
  * What two lasts of one pair may differ by, mm: a finished pair is held to 1 mm at the back, 1.5 mm at the throat and 2 mm along the
  * vamp (factory rule; a millimetre at the topline is seen, two make a shoe slip). Girths: half of the 5 mm from size to size;
- * widths: under half a size and what two scans may read apart; both common practice, no source.
+ * widths: under half a size and what two scans may read apart; both common practice, no source. Heel height: each scan may read it up to
+ * 2 mm off where the comb does not help, our own limit.
  */
-export const pairLimits = { surfaceMm: 1, featherMm: 1, lengthMm: 1.5, girthMm: 2.5, widthMm: 1 } as const;
+export const pairLimits = { surfaceMm: 1, featherMm: 1, lengthMm: 1.5, girthMm: 2.5, widthMm: 1, heelMm: 4 } as const;
 
 const lengths = ["stickLength", "lastLength"] as const;
 const girths = ["jointGirth", "waistGirth", "instepGirth", "heelGirth"] as const;
@@ -102,6 +103,7 @@ function reasonsAgainst({ surface, feather, differences }: Laid): PairReason[] {
     ...lengths.map((what) => ({ what, byMm: differences[what], limitMm: pairLimits.lengthMm })),
     ...girths.map((what) => ({ what, byMm: differences[what], limitMm: pairLimits.girthMm })),
     ...widths.map((what) => ({ what, byMm: differences[what], limitMm: pairLimits.widthMm })),
+    { what: "heelHeight", byMm: differences.heelHeight, limitMm: pairLimits.heelMm },
     { what: "surface", byMm: surface.p95Mm, limitMm: pairLimits.surfaceMm },
     { what: "feather", byMm: feather.rmsMm, limitMm: pairLimits.featherMm },
   ];

@@ -132,10 +132,14 @@ function sideFindings(said: Side | undefined, guess: SideGuess): Finding[] {
   return guess.sure < 0.35 ? [finding("side-doubtful", { side: guess.side })] : [];
 }
 
+/** Above these the errors that are told come to a millimetre and a half on a girth, half a millimetre on a round place. Our own limits. */
+const veryRoughMm = 0.3;
+const veryCoarseMm = 9;
+
 function grainFindings(noiseMm: number, edgeMm: number): Finding[] {
   const findings: Finding[] = [];
-  if (noiseMm > 0) findings.push(finding("scan-rough", { noiseMm }));
-  if (edgeMm > 5) findings.push(finding("scan-coarse", { edgeMm }));
+  if (noiseMm > 0) findings.push(finding(noiseMm > veryRoughMm ? "scan-very-rough" : "scan-rough", { noiseMm }));
+  if (edgeMm > 5) findings.push(finding(edgeMm > veryCoarseMm ? "scan-very-coarse" : "scan-coarse", { edgeMm }));
   return findings;
 }
 

@@ -69,7 +69,7 @@ test("other measures are held beside what was found: 3 mm for a tape round, 1.5 
   const codes = (said: SaidOfScan["measured"]): string[] => ownMeasureFindings(said, found).map((f) => (f.data as { measure: string }).measure);
   expect(codes({ jointGirth: 222.9, lastLength: 245.6, featherLength: 557 })).toEqual([]);
   expect(codes({ jointGirth: 223.1, lastLength: 245.4, featherLength: 551 }).sort()).toEqual(["featherLength", "jointGirth", "lastLength"]);
-  expect(explain(ownMeasureFindings({ jointGirth: 226 }, found)[0]!)).toMatch(/joint girth is 226\.0 mm, on the scan it is 220\.0 mm: 6\.0 mm less/);
+  expect(explain(ownMeasureFindings({ jointGirth: 226 }, found)[0]!)).toMatch(/joint girth of the scan reads 220\.0 mm, 6\.0 mm less than yours of 226\.0 mm/);
 });
 
 describe("on a scan", () => {

@@ -9,6 +9,7 @@ const names: Readonly<Record<string, string>> = {
   heelGirth: "heel girth",
   ballWidth: "ball width",
   seatWidth: "seat width",
+  heelHeight: "heel height",
 };
 const mm1 = (v: number): string => `${Math.abs(v).toFixed(1)} mm`;
 
@@ -24,8 +25,12 @@ const reason = ({ what, byMm, limitMm }: Reason): string => {
   return `the second one's ${names[what] ?? what} is ${mm1(byMm)} ${byMm > 0 ? "more" : "less"} (${mm1(limitMm)} at most)`;
 };
 
-/** The gravest, so that it can be read; all of them are in the table of differences. */
-const listed = (reasons: readonly Reason[]): string => reasons.slice(0, 4).map(reason).join("; ") + (reasons.length > 4 ? `; and ${reasons.length - 4} more` : "");
+/** The gravest, so that it can be read, and always the heel height, which says that the two want other heels; all of them are in the table of differences. */
+const listed = (reasons: readonly Reason[]): string => {
+  const heel = reasons.slice(4).filter(({ what }) => what === "heelHeight");
+  const told = [...reasons.slice(0, 4 - heel.length), ...heel];
+  return told.map(reason).join("; ") + (reasons.length > told.length ? `; and ${reasons.length - told.length} more` : "");
+};
 
 export const compareSentences = {
   "pair-true": sentence("note", (d: { p95Mm: number }) => `These two lasts are a pair: mirrored, 95 % of the surface lies within ${d.p95Mm.toFixed(2)} mm.`),

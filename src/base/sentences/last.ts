@@ -44,6 +44,11 @@ const leftOver = (d: { measure: string; leftMm: number; share: number }): string
   Math.abs(d.leftMm) < 0.05 ? `${measureName(d.measure)} agrees` : `${measureName(d.measure)} reads ${mm1(Math.abs(d.leftMm))} (${(100 * Math.abs(d.share)).toFixed(2)} %) ${d.leftMm > 0 ? "more" : "less"} than yours`;
 const howTaken = (m: string): string => (m === "ballWidth" ? "ball width across the bottom from edge to edge, square to the axis" : "stick length from heel to toe, level with the ground");
 
+const rough = (d: { noiseMm: number }): string =>
+  `The surface of the scan is rough by about ${d.noiseMm.toFixed(2)} mm. It was smoothed; girths may read about ${mm1(5 * d.noiseMm)} off and the feather line about ${mm1(2 * d.noiseMm)}.`;
+const coarse = (d: { edgeMm: number }): string =>
+  `The triangles of the scan are large: edges of ${mm1(d.edgeMm)} and more. Round places lie up to ${mm1((d.edgeMm * d.edgeMm) / 160)} inside the true last.`;
+
 export const lastSentences = {
   "not-a-last": sentence("stop", (d: { why: string }) => `This does not look like a shoe last: ${d.why}. Load the scan of one last, bottom and sides complete.`),
   "looks-like-shoe": sentence(
@@ -132,8 +137,8 @@ export const lastSentences = {
   ),
   "scale-set": sentence(
     "note",
-    (d: { stretch: number; by: readonly string[]; left: readonly { measure: string; leftMm: number; share: number }[] }) =>
-      `Your ${d.by.map(measureName).join(" and ")} ${d.by.length > 1 ? "set" : "sets"} the scale: the scan was made ${stretched(d.stretch)}. ${d.left.length > 1 ? `On it, ${d.left.map(leftOver).join(", ")}.` : "One measure cannot check itself: with a second one (stick length heel to toe, ball width from edge to edge of the bottom) both would be judged."}`,
+    (d: { stretch: number; by: readonly string[]; given: number; left: readonly { measure: string; leftMm: number; share: number }[] }) =>
+      `Your ${d.by.map(measureName).join(" and ")} ${d.by.length > 1 ? "set" : "sets"} the scale: the scan was made ${stretched(d.stretch)}.${d.given > 1 ? (d.left.length > 0 ? ` On it, ${d.left.map(leftOver).join(", ")}.` : "") : " One measure cannot check itself: with a second one (stick length heel to toe, ball width from edge to edge of the bottom) both would be judged."}`,
   ),
   "scale-leaves": sentence(
     "look",
@@ -153,26 +158,21 @@ export const lastSentences = {
   "scale-contradicts": sentence(
     "look",
     (d: { first: string; firstStretch: number; second: string; secondStretch: number; leftMm: number }) =>
-      `Your two measures contradict each other: by the ${measureName(d.first)} the scan should be ${stretched(d.firstStretch)}, by the ${measureName(d.second)} ${stretched(d.secondStretch)}. The ${measureName(d.first)} alone was followed, as a slip counts least on the longer one; the ${measureName(d.second)} then reads ${mm1(Math.abs(d.leftMm))} ${d.leftMm > 0 ? "more" : "less"} than yours. Measure both once more: ${howTaken(d.first)}; ${howTaken(d.second)}.`,
+      `Your two measures contradict each other: by the ${measureName(d.first)} the scan should be ${stretched(d.firstStretch)}, by the ${measureName(d.second)} ${stretched(d.secondStretch)}. The ${measureName(d.first)} alone was followed, as a slip counts least on the longer one; that leaves the ${measureName(d.second)} ${mm1(Math.abs(d.leftMm))} off yours. Measure both once more: ${howTaken(d.first)}; ${howTaken(d.second)}.`,
   ),
   "own-measure-differs": sentence(
     "look",
     (d: { measure: string; saidMm: number; foundMm: number; limitMm: number }) =>
-      `Your ${measureName(d.measure)} is ${mm1(d.saidMm)}, on the scan it is ${mm1(d.foundMm)}: ${mm1(Math.abs(d.saidMm - d.foundMm))} ${d.saidMm > d.foundMm ? "less" : "more"}, where up to ${mm1(d.limitMm)} is usual between hand and scan. Measure once more at the place shown; if yours stands, the scale, the feather line or that place on the scan is wrong.`,
+      `The ${measureName(d.measure)} of the scan reads ${mm1(d.foundMm)}, ${mm1(Math.abs(d.saidMm - d.foundMm))} ${d.saidMm > d.foundMm ? "less" : "more"} than yours of ${mm1(d.saidMm)}; up to ${mm1(d.limitMm)} is usual between hand and scan. Measure once more at the place shown; if yours stands, the scale, the feather line or that place on the scan is wrong.`,
   ),
   "edge-hidden": sentence(
     "look",
     (d: { share: number }) => `The scan has gaps along ${percent(d.share)} of the feather edge; the line is carried straight over them. Look at it there.`,
   ),
-  "scan-rough": sentence(
-    "look",
-    (d: { noiseMm: number }) =>
-      `The surface of the scan is rough by about ${d.noiseMm.toFixed(2)} mm. It was smoothed; girths may read about ${mm1(5 * d.noiseMm)} off and the feather line about ${mm1(2 * d.noiseMm)}.`,
-  ),
-  "scan-coarse": sentence(
-    "look",
-    (d: { edgeMm: number }) => `The triangles of the scan are large: edges of ${mm1(d.edgeMm)} and more. Round places lie up to ${mm1((d.edgeMm * d.edgeMm) / 160)} inside the true last.`,
-  ),
+  "scan-rough": sentence("note", rough),
+  "scan-very-rough": sentence("look", (d: { noiseMm: number }) => `${rough(d)} Measure the girths on the last, or scan it once more in better light.`),
+  "scan-coarse": sentence("note", coarse),
+  "scan-very-coarse": sentence("look", (d: { edgeMm: number }) => `${coarse(d)} Export the scan at a finer resolution; edges of 2 mm are fine enough.`),
   "gap-on-centre": sentence(
     "look",
     (d: { lengthMm: number }) => `The scan has a gap of ${mm(d.lengthMm)} on the centre line; lengths along it go straight over the gap.`,
