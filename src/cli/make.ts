@@ -13,7 +13,7 @@ import type { Side } from "#last/last.ts";
 import { springRange } from "#shell/spring-range.ts";
 import { exitFor } from "./exit.ts";
 import { withSide } from "./measure.ts";
-import { openAll } from "./open.ts";
+import { openAll, withTapeWords } from "./open.ts";
 import { checkRoom, keepResults } from "./out-folder.ts";
 import { watched } from "./progress.ts";
 import { sayFindings, sayPair } from "./say.ts";
@@ -85,8 +85,8 @@ async function make(paths: readonly string[], options: Options): Promise<void> {
 
 function choose(paths: readonly string[], { example, tape, faceDown, bar }: Options): OpenedJob {
   if ((paths.length === 0) === (example === undefined)) throw new Refusal(finding("make-what", {}));
-  if (example) return { job: defaultJob(), files: new Map() };
-  return openAll(paths, { ...(tape ? { side: tape } : {}), ...(faceDown ? { faceDown } : {}), ...(bar === undefined ? {} : { barMm: bar }) });
+  const words = { ...(tape ? { side: tape } : {}), ...(faceDown ? { faceDown } : {}), ...(bar === undefined ? {} : { barMm: bar }) };
+  return example ? { job: withTapeWords(defaultJob(), words, "the example"), files: new Map() } : openAll(paths, words);
 }
 
 /** The job with what was said on the command line put over it. */

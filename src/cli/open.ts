@@ -6,10 +6,11 @@ import { Refusal } from "#base/refusal.ts";
 import { jobForScan, jobForTape } from "#job/default-job.ts";
 import { filesOf } from "#job/files.ts";
 import { isJobFile, type OpenedJob, readJobFile } from "#job/job-file.ts";
+import type { Job } from "#job/job.ts";
 import type { Side } from "#last/last.ts";
 import { readInput } from "./input.ts";
 
-/** What is said of pictures on the command line; a scan or a saved job has no use for it. */
+/** What is said of pictures on the command line; a scan has no use for it, a saved job for some of it where it has pictures. */
 export interface TapeWords {
   readonly side?: Side;
   readonly faceDown?: true;
@@ -28,8 +29,8 @@ export function openAll(paths: readonly string[], tape: TapeWords): OpenedJob {
   const pictured = inputs.filter(({ name, bytes }) => isPicture(name, bytes));
   if (pictured.length === 0) {
     if (more.length > 0) throw new Refusal(finding("make-one-last", { files: paths.length }));
-    if (tape.side !== undefined) throw new Refusal(finding("make-tape-of-what", { file: inputs[0]!.name }));
-    return openJob(first);
+    const { job, files } = openJob(first);
+    return { job: withTapeWords(job, tape, inputs[0]!.name), files };
   }
   const odd = inputs.find((input) => !pictured.includes(input));
   if (odd) throw new Refusal(finding("make-mixed", { picture: pictured[0]!.name, file: odd.name }));
@@ -40,6 +41,18 @@ export function openAll(paths: readonly string[], tape: TapeWords): OpenedJob {
     files.set(name, bytes);
   }
   return { job: jobForTape({ photos: [...files.keys()], ...tape, side: tape.side }), files };
+}
+
+/** A job with what was said of its pictures; `file` is what it came from. Throws a Refusal where it has no pictures of which that can be said. */
+export function withTapeWords(job: Job, { side, faceDown, barMm }: TapeWords, file: string): Job {
+  if (side !== undefined) throw new Refusal(finding("make-tape-of-what", { file }));
+  const { last } = job;
+  const bar = barMm === undefined ? {} : { barMm };
+  if (last.from === "tape") return { ...job, last: { ...last, tape: { ...last.tape, ...(faceDown ? { faceDown } : {}), ...bar } } };
+  if (faceDown) throw new Refusal(finding("make-face-down-of-what", { file }));
+  if (barMm === undefined) return job;
+  if (last.from !== "measures" || (last.outlines?.bottom ?? last.outlines?.side) === undefined) throw new Refusal(finding("make-bar-of-what", { file }));
+  return { ...job, last: { ...last, outlines: { ...last.outlines, ...bar } } };
 }
 
 export function openJob(path: string): OpenedJob {

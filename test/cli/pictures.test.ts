@@ -29,6 +29,8 @@ describe("pictures that cannot be used, or are asked of wrongly", () => {
     ["without the card", [blank, "--tape", "right"], /card was not found/],
     ["without the card, named where there are two", [blank, other, "--tape", "right"], /^blank\.png: The printed card was not found/],
     ["that are a scan", [scan, "--tape", "right"], /--tape is for pictures/],
+    ["that are a scan, lying face down", [scan, "--face-down"], /--face-down is for .*scan\.stl/],
+    ["that are the example, with a bar", ["--example", "--bar", "199"], /--bar is for .*the example/],
     ["with a bar out of reach", [blank, "--tape", "right", "--bar", "100"], /--bar wants millimetres/],
   ] as const)("%s", (_, words, saying) => {
     const before = contents(folder);
