@@ -1,15 +1,18 @@
 // `lastwise measure LAST`
 import { basename } from "node:path";
 import type { Command } from "commander";
+import { finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import type { Watch } from "#base/watch.ts";
 import { fileOf, type Files } from "#job/files.ts";
+import type { OpenedJob } from "#job/job-file.ts";
 import type { Job } from "#job/job.ts";
 import { readyFor } from "#job/pictures.ts";
 import { readLast } from "#job/read-last.ts";
 import { compareLasts, type LastComparison } from "#last/compare.ts";
 import { describeLast } from "#last/describe.ts";
 import { measureFoot, type Foot } from "#last/foot.ts";
+import { landmarkHelp, measureHelp } from "#last/help.ts";
 import type { Last, Side } from "#last/last.ts";
 import { cleanScan } from "#mesh/clean.ts";
 import { readScan } from "#mesh/read.ts";
@@ -50,13 +53,16 @@ async function measure(path: string, options: Options): Promise<void> {
   const found = await watched(async (watch): Promise<Found> => {
     await readyFor(asked);
     const last = lastOrFoot(asked, files, watch);
-    if ("points" in last) return { foot: last };
+    if ("points" in last) {
+      refuseOnFoot(basename(path), options);
+      return { foot: last };
+    }
     if (!other) return { last };
     await readyFor(other.job);
-    const beside = readLast(other.job, other.files, watch);
+    const beside = secondLast(other, basename(options.beside ?? ""), watch);
     return { last, beside, comparison: compareLasts(last, beside, watch) };
   });
-  console.log(options.json ? JSON.stringify(asReport(found, basename(path)), null, 1) : asSentences(found, basename(path), options.explain === true));
+  console.log(options.json ? JSON.stringify(asReport(found, basename(path), options.explain === true), null, 1) : asSentences(found, basename(path), options.explain === true));
   process.exitCode = exitFor(found.foot ? found.foot.findings : [...found.last.findings, ...(found.comparison?.findings ?? [])]);
 }
 
@@ -70,16 +76,35 @@ function lastOrFoot(job: Job, files: Files, watch: Watch): Last | Foot {
     return readLast(job, files, watch);
   } catch (error) {
     if (!(error instanceof Refusal && error.finding.code === "foot-has-no-pattern") || job.last.from !== "scan") throw error;
-    const { file } = job.last;
+    const { file, said } = job.last;
     const { mesh, repairs } = cleanScan(readScan(file, fileOf(file, files)).mesh, watch);
     const foot = measureFoot(mesh, watch);
-    return { ...foot, findings: [...repairs, ...foot.findings] };
+    const kept = said?.side !== undefined && said.side !== foot.side ? [finding("foot-side-kept", { side: foot.side, said: said.side })] : [];
+    return { ...foot, findings: [...repairs, ...foot.findings, ...kept] };
   }
 }
 
-function asReport({ foot, last, beside, comparison }: Found, name: string): object {
+/** What is asked of a foot that only lasts can answer is not passed over in silence. */
+function refuseOnFoot(file: string, { beside, explain }: Options): void {
+  if (beside !== undefined) throw new Refusal(finding("measure-foot-option", { file, option: "--beside" }));
+  if (explain) throw new Refusal(finding("measure-foot-option", { file, option: "--explain" }));
+}
+
+/** The last of `--beside`; where it cannot be read, the refusal says of which of the two files it speaks. */
+function secondLast({ job, files }: OpenedJob, file: string, watch: Watch): Last {
+  try {
+    return readLast(job, files, watch);
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    if (error.finding.code === "foot-has-no-pattern") throw new Refusal(finding("measure-foot-option", { file, option: "--beside" }));
+    throw new Refusal(finding("measure-second-refused", { file, why: error.message }));
+  }
+}
+
+function asReport({ foot, last, beside, comparison }: Found, name: string, explained: boolean): object {
   if (foot) return footReport(name, foot);
-  return { ...measureReport(last), ...(beside && comparison ? { beside: measureReport(beside), comparison: compareReport(comparison) } : {}) };
+  const held = beside && comparison ? { beside: measureReport(beside), comparison: compareReport(comparison) } : {};
+  return { ...measureReport(last), ...held, ...(explained ? { explained: { landmarks: landmarkHelp, measures: measureHelp } } : {}) };
 }
 
 function asSentences({ foot, last, beside, comparison }: Found, name: string, explained: boolean): string {

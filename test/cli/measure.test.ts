@@ -45,6 +45,11 @@ test("--explain says of everything what it is, how it was found and how to find 
   }
 });
 
+test("--explain with --json says the same as data", () => {
+  const { explained } = JSON.parse(lastwise("measure", at("right.stl"), "--explain", "--json").out);
+  expect(explained).toEqual({ landmarks: landmarkHelp, measures: measureHelp });
+});
+
 describe("--beside", () => {
   test("left and right, in other units: a pair", () => {
     const { out, code } = lastwise("measure", at("right.stl"), "--beside", at("left.stl"));
@@ -68,6 +73,13 @@ describe("--beside", () => {
     expect(code).toBe(2);
     expect(err).toContain("gone.stl");
   });
+
+  test("a second one that is no last is named", () => {
+    writeFileSync(at("ball.stl"), binaryStl({ positions: new Float64Array([0, 0, 0, 250, 0, 0, 0, 90, 0, 0, 0, 90]), triangles: new Uint32Array([0, 2, 1, 0, 1, 3, 1, 2, 3, 2, 0, 3]) }));
+    const { code, err } = lastwise("measure", at("right.stl"), "--beside", at("ball.stl"));
+    expect(code).toBe(2);
+    expect(err).toContain("The second last, ball.stl, cannot be held against the first.");
+  });
 });
 
 describe.skipIf(!hasShared)("a foot", () => {
@@ -83,6 +95,19 @@ describe.skipIf(!hasShared)("a foot", () => {
     // Figure of ../shared/data/README.md.
     expect(told.kind).toBe("foot");
     expect(Math.abs(told.planLength - 275.7)).toBeLessThan(1);
+  });
+
+  test("has a side of its own, and says so where another was told", () => {
+    expect(lastwise("measure", foot, "--side", "right").out).toContain("it is measured as a left foot");
+    expect(lastwise("measure", foot, "--side", "left").out).not.toContain("You said that it is");
+  });
+
+  test("is not held beside anything, first or second, nor explained; the file is named", () => {
+    for (const words of [[foot, "--beside", at("right.stl")], [at("right.stl"), "--beside", foot], [foot, "--explain"]]) {
+      const { code, err } = lastwise("measure", ...words);
+      expect(code).toBe(2);
+      expect(err).toMatch(/my-feet_left_foot\.stl is the scan of a foot, and --(beside|explain) is for lasts only/);
+    }
   });
 
   test("gives no pattern, and says what is missing", () => {

@@ -18,6 +18,7 @@ export const footSentences = {
     () => "This is the scan of a foot, not of a last, so no pattern can be made on it: a foot has no feather edge, no toe room and no heel pitch. Scan a last that suits the foot, or make one from a last's measures; the foot's own measures are told on the command line (measure).",
   ),
   "foot-side-doubtful": sentence("look", (d: { side: string }) => `Taken for a ${d.side} foot, but toes and arch do not agree on it: look which foot it is.`),
+  "foot-side-kept": sentence("look", (d: { side: string; said: string }) => `You said that it is a ${d.said} one, but the side of a foot is read from toes and arch alone: it is measured as a ${d.side} foot. If it is a ${d.said} foot, look whether the scan is mirrored, and do not use the ball measures.`),
   "foot-level-from-axis": sentence("note", () => "What is level was taken from the axes of the file, because the scan has no leg cut off straight."),
   "foot-level-from-rest": sentence(
     "look",
