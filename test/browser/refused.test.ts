@@ -29,7 +29,7 @@ inBrowser("a refused number", (fresh) => {
     const picture = await page.locator(".view.card .line.accent").first().getAttribute("d");
     expect(picture).not.toBe(drawn);
     await setValue(page, name, text);
-    const sentence = page.locator(".number.wrong .why-wrong");
+    const sentence = page.locator(".sentence:has(.number.wrong) .why-wrong");
     await sentence.waitFor();
     expect(await sentence.innerText()).toContain(`The ${name}`);
     expect(await field(page, name).inputValue()).toBe(text);
