@@ -1,3 +1,4 @@
+import { hullOf } from "#plane/hull.ts";
 import type { Outline } from "#plane/outline.ts";
 import { moved, scaled, turned } from "./outline-place.ts";
 import { extent, Profile } from "./outline-profile.ts";
@@ -66,19 +67,3 @@ function longStraights(xy: Float64Array): (readonly [number, number])[] {
   });
   return out.length > 0 ? out : [[1, 0]];
 }
-
-/** Convex hull, counter-clockwise. Andrew's monotone chain (Information Processing Letters 9, 1979). */
-function hullOf(xy: Float64Array): (readonly [number, number])[] {
-  const points = Array.from({ length: xy.length / 2 }, (_, i) => [xy[2 * i]!, xy[2 * i + 1]!] as const).sort((a, b) => a[0] - b[0] || a[1] - b[1]);
-  const chain = (list: readonly (readonly [number, number])[]): (readonly [number, number])[] => {
-    const out: (readonly [number, number])[] = [];
-    for (const p of list) {
-      while (out.length > 1 && turn(out[out.length - 2]!, out[out.length - 1]!, p) <= 0) out.pop();
-      out.push(p);
-    }
-    return out.slice(0, -1);
-  };
-  return [...chain(points), ...chain([...points].reverse())];
-}
-
-const turn = (a: readonly [number, number], b: readonly [number, number], c: readonly [number, number]): number => (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);

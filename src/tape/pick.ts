@@ -1,5 +1,6 @@
 import { finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
+import { hullOf } from "#plane/hull.ts";
 import { area } from "#plane/measure.ts";
 import type { Outline } from "#plane/outline.ts";
 import { findCorners, type Corner, type CornerName, cornerNames } from "./corners.ts";
@@ -111,19 +112,3 @@ function extent(xy: Float64Array): { readonly long: number; readonly wide: numbe
 function hullArea(xy: Float64Array): number {
   return area({ xy: Float64Array.from(hullOf(xy).flat()) });
 }
-
-/** Convex hull, counter-clockwise (Andrew's monotone chain, 1979). */
-function hullOf(xy: Float64Array): readonly Xy[] {
-  const points: Xy[] = Array.from({ length: xy.length / 2 }, (_, i): Xy => [xy[2 * i]!, xy[2 * i + 1]!]).sort((a, b) => a[0] - b[0] || a[1] - b[1]);
-  const chain = (list: readonly Xy[]): Xy[] => {
-    const out: Xy[] = [];
-    for (const p of list) {
-      while (out.length >= 2 && cross(out[out.length - 2]!, out[out.length - 1]!, p) <= 0) out.pop();
-      out.push(p);
-    }
-    return out.slice(0, -1);
-  };
-  return [...chain(points), ...chain([...points].reverse())];
-}
-
-const cross = (a: Xy, b: Xy, c: Xy): number => (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
