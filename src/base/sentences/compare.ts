@@ -1,16 +1,6 @@
 import { sentence } from "../sentence.ts";
+import { measureName } from "./names.ts";
 
-const names: Readonly<Record<string, string>> = {
-  stickLength: "stick length",
-  lastLength: "last length",
-  jointGirth: "joint girth",
-  waistGirth: "waist girth",
-  instepGirth: "instep girth",
-  heelGirth: "heel girth",
-  ballWidth: "ball width",
-  seatWidth: "seat width",
-  heelHeight: "heel height",
-};
 const mm1 = (v: number): string => `${Math.abs(v).toFixed(1)} mm`;
 
 interface Reason {
@@ -22,7 +12,7 @@ interface Reason {
 const reason = ({ what, byMm, limitMm }: Reason): string => {
   if (what === "surface") return `a twentieth of the surface lies more than ${mm1(byMm)} apart (${mm1(limitMm)} at most)`;
   if (what === "feather") return `the feather lines lie ${mm1(byMm)} apart on average (${mm1(limitMm)} at most)`;
-  return `the second one's ${names[what] ?? what} is ${mm1(byMm)} ${byMm > 0 ? "more" : "less"} (${mm1(limitMm)} at most)`;
+  return `the second one's ${measureName(what)} is ${mm1(byMm)} ${byMm > 0 ? "more" : "less"} (${mm1(limitMm)} at most)`;
 };
 
 /** The gravest, so that it can be read, and always the heel height, which says that the two want other heels; all of them are in the table of differences. */

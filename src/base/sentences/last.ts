@@ -1,4 +1,5 @@
 import { sentence } from "../sentence.ts";
+import { landmarkName, measureName } from "./names.ts";
 
 const unitNames: Readonly<Record<string, string>> = { m: "metres", dm: "decimetres", cm: "centimetres", mm: "millimetres", in: "inches" };
 const inUnit = (u: string): string => unitNames[u] ?? u;
@@ -6,37 +7,6 @@ const mm = (v: number): string => `${v.toFixed(0)} mm`;
 const mm1 = (v: number): string => `${v.toFixed(1)} mm`;
 const percent = (v: number): string => `${(100 * v).toFixed(0)} %`;
 
-const measureNames: Readonly<Record<string, string>> = {
-  stickLength: "stick length",
-  jointGirth: "joint girth",
-  waistGirth: "waist girth",
-  instepGirth: "instep girth",
-  heelGirth: "heel girth",
-  ballWidth: "ball width",
-  seatWidth: "seat width",
-  heelHeight: "heel height",
-  toeSpring: "toe spring",
-  lastLength: "last length",
-  featherLength: "feather line's length",
-  featherMedial: "feather line's inner half",
-  featherLateral: "feather line's outer half",
-  vampPointFromToe: "way from toe point to vamp point",
-};
-const landmarkNames: Readonly<Record<string, string>> = {
-  toePoint: "toe point",
-  seatPoint: "seat point",
-  jointMedial: "inner joint point",
-  jointLateral: "outer joint point",
-  seatMedial: "inner seat point",
-  seatLateral: "outer seat point",
-  vampPoint: "vamp point",
-  waistPoint: "waist point",
-  instepPoint: "instep point",
-  counterPoint: "counter point",
-  treadPoint: "tread point",
-};
-const landmarkName = (m: string): string => landmarkNames[m] ?? m;
-const measureName = (m: string): string => measureNames[m] ?? m;
 
 const percent1 = (v: number): string => `${(100 * v).toFixed(1)} %`;
 const stretched = (v: number): string => (Math.abs(v) < 5e-5 ? "neither larger nor smaller" : `${(100 * Math.abs(v)).toFixed(2)} % ${v > 0 ? "larger" : "smaller"}`);

@@ -1,20 +1,9 @@
 import { sentence } from "../sentence.ts";
+import { measureName } from "./names.ts";
 
 const mm = (v: number): string => `${v.toFixed(0)} mm`;
 const mm1 = (v: number): string => `${v.toFixed(1)} mm`;
 const drawnRound = (which: string): string => (which === "bottom" ? "The outline drawn round the bottom" : "The outline drawn from the side");
-const ofMeasure: Readonly<Record<string, string>> = {
-  stickLength: "stick length",
-  jointGirth: "joint girth",
-  waistGirth: "waist girth",
-  instepGirth: "instep girth",
-  heelGirth: "heel girth",
-  ballWidth: "ball width",
-  seatWidth: "seat width",
-  heelHeight: "heel height",
-  toeSpring: "toe spring",
-};
-const measureName = (m: string): string => ofMeasure[m] ?? m;
 
 /** What a form leaves of an outline, mm: root mean square of all and by region, and the worst place. */
 interface LeftOfOutline {
