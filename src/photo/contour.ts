@@ -47,6 +47,19 @@ export function loopsAt(values: Float32Array, width: number, height: number, lev
   return loops;
 }
 
+/** Signed area of a loop, cells². */
+export function areaOf(xy: Float64Array): number {
+  let twice = 0;
+  const n = xy.length;
+  for (let i = 0; i < n; i += 2) twice += xy[i]! * xy[(i + 3) % n]! - xy[(i + 2) % n]! * xy[i + 1]!;
+  return twice / 2;
+}
+
+/** The loop that encloses most; undefined where there is none. */
+export function largestLoop(loops: readonly Loop[]): Loop | undefined {
+  return loops.reduce<Loop | undefined>((a, b) => (a === undefined || areaOf(b) > areaOf(a) ? b : a), undefined);
+}
+
 /** Steps through a square, as sides (0 lower, 1 right, 2 upper, 3 left) with what is above the level on the left. */
 function stepsOf(shape: number, middleAbove: boolean): readonly (readonly [number, number])[] {
   switch (shape) {

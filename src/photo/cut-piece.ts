@@ -1,4 +1,4 @@
-import { loopsAt, type Loop } from "./contour.ts";
+import { largestLoop, loopsAt, type Loop } from "./contour.ts";
 import type { FlatPicture } from "./flatten-picture.ts";
 import { groundAt, type Ground } from "./ground.ts";
 import { above, depthOf, distanceFrom, filled, type Cutting } from "./masks.ts";
@@ -50,8 +50,7 @@ export function edgeOfPiece(flat: FlatPicture, ground: Ground, cutting: Cutting)
     share[k] = Math.max(-0.5, Math.min(1.5, along / across));
   }
   tidyShareInto(share, width, height, flat.stepMm);
-  const loops = loopsAt(share, width, height, 0.5);
-  const loop = loops.reduce<Loop | undefined>((a, b) => (a === undefined || areaOf(b) > areaOf(a) ? b : a), undefined);
+  const loop = largestLoop(loopsAt(share, width, height, 0.5));
   if (!loop) return undefined;
   const seen = Float32Array.from({ length: loop.length / 2 }, (_, n) => contrast[Math.round(loop[2 * n + 1]!) * width + Math.round(loop[2 * n]!)]!);
   return { loop: loop.map((v, n) => v + (n % 2 === 0 ? cutting.fromI : cutting.fromJ)), contrast: seen };
@@ -86,12 +85,4 @@ function nearMeans(flat: FlatPicture, { width, height, fromI, fromJ }: Cutting, 
     }
     return means;
   });
-}
-
-/** Signed area of a loop, cells². */
-export function areaOf(xy: Float64Array): number {
-  let twice = 0;
-  const n = xy.length;
-  for (let i = 0; i < n; i += 2) twice += xy[i]! * xy[(i + 3) % n]! - xy[(i + 2) % n]! * xy[i + 1]!;
-  return twice / 2;
 }

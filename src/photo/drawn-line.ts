@@ -1,5 +1,4 @@
-import { loopsAt, type Loop } from "./contour.ts";
-import { areaOf } from "./cut-piece.ts";
+import { areaOf, largestLoop, loopsAt, type Loop } from "./contour.ts";
 import type { FlatPicture } from "./flatten-picture.ts";
 import { filledOverGaps, opened, type Cutting } from "./masks.ts";
 import { evenly } from "./smooth-loop.ts";
@@ -59,8 +58,7 @@ export function middleOfLine(flat: FlatPicture, far: Float32Array, inkFrom: numb
 /** Edge of the ground that a line encloses when its gaps are bridged. */
 function enclosedBy(line: Cutting, gapMm: number, stepMm: number): Loop | undefined {
   const inside = opened(filledOverGaps(line, gapMm / 2 / stepMm), spurMm / 2 / stepMm);
-  const loops = loopsAt(Float32Array.from(inside.on), line.width, line.height, 0.5);
-  const outer = loops.reduce<Loop | undefined>((a, b) => (a === undefined || areaOf(b) > areaOf(a) ? b : a), undefined);
+  const outer = largestLoop(loopsAt(Float32Array.from(inside.on), line.width, line.height, 0.5));
   // Ink alone encloses nothing: a loop as narrow as a line is none.
   return outer && areaOf(outer) * stepMm * stepMm > leastMm2 ? outer : undefined;
 }

@@ -1,7 +1,6 @@
 // The parts of the tracing whose answers are known in closed form.
 import { beforeAll, describe, expect, test } from "vitest";
-import { loopsAt } from "#photo/contour.ts";
-import { areaOf } from "#photo/cut-piece.ts";
+import { areaOf, loopsAt } from "#photo/contour.ts";
 import { imageLibrary, readyForPhotos } from "#photo/image-library.ts";
 import { cardHalves, cardPapers, cardSheet, firstId } from "#photo/card.ts";
 import { filled, filledOverGaps, opened, partsOf } from "#photo/masks.ts";
