@@ -14,7 +14,8 @@ const tipMm = 5;
  */
 export function tidyShareInto(share: Float32Array, width: number, height: number, stepMm: number): void {
   const piece = largest({ width, height, on: above(share, 0.5) });
-  const marks = minus(shut(piece, markMm / 2 / stepMm), piece);
+  const whole = shut(piece, markMm / 2 / stepMm);
+  const marks = minus(whole, piece);
   const reach = distanceFrom({ width, height, on: inverse(shut(piece, slitMm / 2 / stepMm)).on });
   const found = partsOf(marks, 8);
   const atEdge = new Uint8Array(found.parts.length + 1);
@@ -24,7 +25,7 @@ export function tidyShareInto(share: Float32Array, width: number, height: number
   const filled = { width, height, on: Uint8Array.from(found.labels, (l) => (atEdge[l] === 1 && long[l] === 1 ? 1 : 0)) };
   if (filled.on.includes(1)) {
     // With the cells beside, which are part ink; but not beyond the outline as it is with the mark filled.
-    const beside = distanceFrom(filled), whole = shut(piece, markMm / 2 / stepMm);
+    const beside = distanceFrom(filled);
     for (let k = 0; k < share.length; k++) if (beside[k]! < 2 && whole.on[k] === 1) share[k] = 1;
   }
   const now = largest({ width, height, on: above(share, 0.5) });
