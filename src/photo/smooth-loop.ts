@@ -20,7 +20,7 @@ export function smoothLoop(xy: Float64Array, { stepMm, reachMm }: SmoothOptions)
   const corners = cornersOf(fine, reach);
   if (corners.length === 0) {
     const out: number[] = [];
-    for (let k = 0; k < n; k += 4) out.push(...fitted(fine, k, -reach, reach, 0));
+    for (let k = 0; k < n; k += 4) out.push(...fitted(fine, k, -reach, reach));
     return Float64Array.from(out);
   }
   const out: number[] = [];
@@ -33,7 +33,7 @@ export function smoothLoop(xy: Float64Array, { stepMm, reachMm }: SmoothOptions)
     for (let k = 4; k < length - 1; k += 4) {
       // One cell's width beside the corner is blurred by it.
       const low = Math.max(-reach, 2 - k), high = Math.min(reach, length - 2 - k);
-      out.push(...(high - low < 4 ? [fine[2 * ((corner + k) % n)]!, fine[2 * ((corner + k) % n) + 1]!] : fitted(fine, corner + k, low, high, 0)));
+      out.push(...(high - low < 4 ? [fine[2 * ((corner + k) % n)]!, fine[2 * ((corner + k) % n) + 1]!] : fitted(fine, corner + k, low, high)));
     }
   });
   return Float64Array.from(out);
@@ -94,8 +94,8 @@ function cornersOf(xy: Float64Array, reach: number): number[] {
   return out;
 }
 
-/** The parabola through the neighbourhood `low … high` of point k, at the offset `at`, all in steps along the loop. */
-function fitted(xy: Float64Array, k: number, low: number, high: number, at: number): [number, number] {
+/** Point k on the parabola through its neighbourhood `low … high`, in steps along the loop. */
+function fitted(xy: Float64Array, k: number, low: number, high: number): [number, number] {
   const n = xy.length / 2;
   let s1 = 0, s2 = 0, s3 = 0, s4 = 0, x0 = 0, x1 = 0, x2 = 0, y0 = 0, y1 = 0, y2 = 0;
   const s0 = high - low + 1;
@@ -114,15 +114,9 @@ function fitted(xy: Float64Array, k: number, low: number, high: number, at: numb
     y1 += t * y;
     y2 += t * t * y;
   }
-  // Cramer's rule on the 3 × 3 normal system.
+  // Cramer's rule on the 3 × 3 normal system, for the value at k alone.
   const det = s0 * (s2 * s4 - s3 * s3) - s1 * (s1 * s4 - s2 * s3) + s2 * (s1 * s3 - s2 * s2);
-  const solve = (b0: number, b1: number, b2: number): number => {
-    const p = (b0 * (s2 * s4 - s3 * s3) - s1 * (b1 * s4 - b2 * s3) + s2 * (b1 * s3 - b2 * s2)) / det;
-    const q = (s0 * (b1 * s4 - b2 * s3) - b0 * (s1 * s4 - s2 * s3) + s2 * (s1 * b2 - s2 * b1)) / det;
-    const r = (s0 * (s2 * b2 - s3 * b1) - s1 * (s1 * b2 - s2 * b1) + b0 * (s1 * s3 - s2 * s2)) / det;
-    const t = at * scale;
-    return p + t * (q + t * r);
-  };
+  const solve = (b0: number, b1: number, b2: number): number => (b0 * (s2 * s4 - s3 * s3) - s1 * (b1 * s4 - b2 * s3) + s2 * (b1 * s3 - b2 * s2)) / det;
   return [solve(x0, x1, x2), solve(y0, y1, y2)];
 }
 
@@ -131,7 +125,7 @@ function cornerAt(xy: Float64Array, k: number, before: number, after: number): [
   const n = xy.length / 2;
   const traced: [number, number] = [xy[2 * k]!, xy[2 * k + 1]!];
   const a = lineThrough(xy, k, -before, -Math.max(1, before >> 2)), b = lineThrough(xy, k, Math.max(1, after >> 2), after);
-  if (!a || !b || n === 0) return traced;
+  if (!a || !b) return traced;
   const cross = a.dx * b.dy - a.dy * b.dx;
   if (Math.abs(cross) < 0.2) return traced;
   const t = ((b.x - a.x) * b.dy - (b.y - a.y) * b.dx) / cross;
