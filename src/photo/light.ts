@@ -19,7 +19,7 @@ export function fieldAt(f: Field, x: number, y: number): number {
 }
 
 /** Fits a field to values at places, in rounds that leave out what lies far from the rest. */
-export function fitField(xy: ArrayLike<number>, values: ArrayLike<number>): Field {
+function fitField(xy: ArrayLike<number>, values: ArrayLike<number>): Field {
   const rows = new Float64Array(6 * values.length);
   for (let i = 0; i < values.length; i++) rows.set(termsAt(xy[2 * i]!, xy[2 * i + 1]!), 6 * i);
   let weights = new Float64Array(values.length).fill(1);

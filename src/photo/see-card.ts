@@ -19,8 +19,6 @@ export interface SeenCorner {
 export interface SeenCard {
   readonly paper: CardPaper;
   readonly corners: readonly SeenCorner[];
-  /** How many corners both sheets have. */
-  readonly ofCorners: number;
 }
 
 /** Share of a sheet's markers that must be read: hands and shadows may hide some. */
@@ -44,9 +42,8 @@ export function seeCard(picture: Picture, grey: Grey): SeenCard {
     if (share < enoughMarkers) throw new Refusal(finding("photo-half-card", { missing: best.sheets[i]!.half, seen, of: best.sheets.reduce((n, s) => n + s.markers.length, 0) }));
   });
   const corners = best.sheets.flatMap((sheet) => cornersOf(sheet, markers, grey));
-  const all = best.sheets.reduce((n, sheet) => n + sheet.corners.length / 2, 0);
   for (const sheet of best.sheets) judgeQuarters(sheet, corners, seen);
-  return { paper: best.paper, corners, ofCorners: all };
+  return { paper: best.paper, corners };
 }
 
 function judgeQuarters(sheet: CardSheet, corners: readonly SeenCorner[], seen: number): void {

@@ -66,7 +66,7 @@ export function tracePhoto(picture: Picture, said: SaidOfCard, watch: Watch): Tr
   return {
     outlines: found.outlines.map(({ outline: { xy } }) => ({ xy: xy.map((v, k) => v * (k % 2 === 0 ? across : up)) })),
     kinds: found.outlines.map(({ kind }) => kind),
-    check: { ...check, pxPerMm: check.pxPerMm / Math.sqrt(across * up), heldOut: check.heldOut },
+    check: { ...check, pxPerMm: check.pxPerMm / Math.sqrt(across * up) },
     card: rescaled(fit.placing, across, up),
     window: { minX: box.minX * across, minY: box.minY * up, maxX: box.maxX * across, maxY: box.maxY * up },
     findings: [...findings, ...found.findings],
