@@ -103,7 +103,7 @@ function squareMiddle(ring: Ring, near: number, [ax, ay]: Xy): number {
   let from = near, to = near;
   while (forward(ring, from, near) < ring.lap / 4 && square(from - 0.25)) from -= 0.25;
   while (forward(ring, near, to) < ring.lap / 4 && square(to + 0.25)) to += 0.25;
-  return (((from + to) / 2) % ring.lap + ring.lap) % ring.lap;
+  return forward(ring, 0, (from + to) / 2);
 }
 
 /** The place farthest from the axis on one side, between two x; by a parabola through the points next to it. */

@@ -2,7 +2,7 @@ import { arcLengths, partBetween, pointAt, reversed } from "#plane/along.ts";
 import { lengthOf } from "#plane/measure.ts";
 import type { Polyline } from "#plane/outline.ts";
 import type { Corner, Corners } from "./corners.ts";
-import { nearestLine, nearestPlace, stretch, type Ring, type Xy } from "./ring.ts";
+import { forward, nearestLine, nearestPlace, stretch, type Ring, type Xy } from "./ring.ts";
 import { drawnThrough } from "./smooth.ts";
 import type { Slit, TapedHalf, TapedHalfName, TapedPoint } from "./taped-shell.ts";
 
@@ -76,8 +76,7 @@ function withCorners(line: Polyline, from: Xy, to: Xy): Polyline {
 function liesOn(ring: Ring, slit: Slit, first: Corner, second: Corner, clockwise: boolean): boolean {
   const { s } = nearestPlace(ring, middleOf(slit));
   const [a, b] = clockwise ? [second.s, first.s] : [first.s, second.s];
-  const way = (x: number): number => (((x - a) % ring.lap) + ring.lap) % ring.lap;
-  return way(s) < way(b);
+  return forward(ring, a, s) < forward(ring, a, b);
 }
 
 const middleOf = ({ from, to }: Slit): Xy => [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
@@ -85,7 +84,8 @@ const middleOf = ({ from, to }: Slit): Xy => [(from[0] + to[0]) / 2, (from[1] + 
 /** Where slits stand along the feather edge, from the seat point, and what each stands open. */
 type SlitsAlong = readonly { readonly along: number; readonly openMm: number }[];
 
-const openBefore = (slits: SlitsAlong, along: number): number => slits.reduce((sum, s) => (s.along < along ? sum + s.openMm : sum), 0);
+/** What slits stand open together up to a place along the feather edge; those cut into another edge do not count. */
+export const openBefore = (slits: readonly Pick<Slit, "along" | "openMm">[], along: number): number => slits.reduce((sum, s) => (s.along !== undefined && s.along < along ? sum + s.openMm : sum), 0);
 
 function jointOn(feather: Polyline, slits: SlitsAlong, joint: Corner | ReturnType<JointRule>): { readonly along: number; readonly point: TapedPoint } {
   const arc = arcLengths(feather);

@@ -1,6 +1,7 @@
 import { finding, type Finding } from "#base/findings.ts";
 import { arcLengths, nearestOn, pointAt } from "#plane/along.ts";
 import type { Hollows } from "./bottom.ts";
+import { openBefore } from "./half.ts";
 import type { Xy } from "./ring.ts";
 import type { HalvesApart, TapedBottom, TapedHalf } from "./taped-shell.ts";
 
@@ -85,8 +86,7 @@ export interface FlatHeight {
 export function heightAt({ topline, feather, slits }: TapedHalf, along: number): FlatHeight {
   const at = pointAt(topline, arcLengths(topline), along);
   const below = nearestOn(feather, arcLengths(feather), at[0], at[1]);
-  const open = slits.reduce((sum, s) => (s.along !== undefined && s.along < below.s ? sum + s.openMm : sum), 0);
-  return { along, heightMm: below.distance, alongFeatherMm: below.s - open, at, foot: [below.x, below.y] };
+  return { along, heightMm: below.distance, alongFeatherMm: below.s - openBefore(slits, below.s), at, foot: [below.x, below.y] };
 }
 
 /** The lowest place of the topline away from its two ends. */

@@ -31,7 +31,6 @@ export interface Picked {
 export function pick(pictures: readonly TracedPicture[], said: TapeSaid): Picked {
   const halves: Picked["halves"][number][] = [], bottoms: Picked["bottoms"][number][] = [], unclear: string[] = [];
   const marks = Object.entries(said.marks ?? {}) as [TapeMark, TapePlace][];
-  const taken = new Set<TapeMark>();
   const nearest = new Map<TapeMark, number>();
   for (const { photo, traced } of pictures) {
     const large = traced.outlines.map((outline, index) => ({ outline, index })).filter(({ outline }) => area(outline) >= leastAreaMm2);
@@ -43,7 +42,6 @@ export function pick(pictures: readonly TracedPicture[], said: TapeSaid): Picked
       nearest.set(mark, best?.distance ?? Infinity);
       if (!best || best.distance > reachMm) continue;
       belongs.set(best.index, [...(belongs.get(best.index) ?? []), [mark, place.at]]);
-      taken.add(mark);
     }
     for (const { index, outline, raw } of rings) {
       const own = belongs.get(index) ?? [];
@@ -62,7 +60,8 @@ export function pick(pictures: readonly TracedPicture[], said: TapeSaid): Picked
       else halves.push({ photo, outline: index, ring, slits, corners, joints: jointsSaid(ring, own), ...(called ? { called } : {}) });
     }
   }
-  return { halves, bottoms, unclear, astray: marks.flatMap(([mark]) => (taken.has(mark) ? [] : [{ mark, offMm: nearest.get(mark) ?? Infinity }])) };
+  const astray = marks.map(([mark]) => ({ mark, offMm: nearest.get(mark) ?? Infinity })).filter(({ offMm }) => offMm > reachMm);
+  return { halves, bottoms, unclear, astray };
 }
 
 /** A piece is the inner half, the outer half or the bottom: marks that name two of these cannot all be meant for it. */
