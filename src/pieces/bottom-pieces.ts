@@ -10,7 +10,7 @@ import { pieceLines, type Labels } from "./label-text.ts";
 import { blockOutline, placeBlock, type LabelBlock } from "./labels.ts";
 import { toeReachMm } from "./margins.ts";
 import { acrossAt, centreNotch, lengthwiseArrow, notchAt, notchDepthMm, ringEdge, straightMarks } from "./marks.ts";
-import { edgeLength, type Edge, type FeatherPlaces } from "./net-upper.ts";
+import { edgeLength, withWaists, type Edge, type FeatherPlaces } from "./net-upper.ts";
 import type { Material, Xy } from "./piece.ts";
 import type { PieceSettings } from "./settings.ts";
 import { inOrder, widthAt, widthsAlong } from "./zones.ts";
@@ -62,18 +62,14 @@ export function netBottomOf({ outline, toePoint, jointMedialPoint, jointLateralP
   const across = acrossAt(outline, breastX);
   const breastLateral = across ? on(across[0]) : edgeLength(ring) * 0.15;
   const breastMedial = across ? on(across[1]) : edgeLength(ring) * 0.85;
-  const jointMedial = on(jointMedialPoint);
-  const jointLateral = on(jointLateralPoint);
-  return {
+  return withWaists({
     outline, ring, toePoint, jointMedialPoint, jointLateralPoint, breastX,
     toe: on(toePoint),
-    jointMedial,
-    jointLateral,
-    waistMedial: (jointMedial + breastMedial) / 2,
-    waistLateral: (jointLateral + breastLateral) / 2,
+    jointMedial: on(jointMedialPoint),
+    jointLateral: on(jointLateralPoint),
     breastMedial,
     breastLateral,
-  };
+  });
 }
 
 /** The insole: the bottom inside the feather line, less room for cement. */

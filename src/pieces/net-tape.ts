@@ -4,7 +4,7 @@ import { lowestHeight } from "#tape/judge.ts";
 import type { TapedBottom, TapedHalf, TapedShell } from "#tape/taped-shell.ts";
 import { netBottomOf, type NetBottom } from "./bottom-pieces.ts";
 import { evenLine, evenLoop } from "./even.ts";
-import { edgeLength, edgeOf, trueBacks, withEnds, type Edge, type NetUpper } from "./net-upper.ts";
+import { edgeLength, edgeOf, trueBacks, withEnds, withWaists, type Edge, type NetUpper } from "./net-upper.ts";
 import type { Xy } from "./piece.ts";
 
 /** Where the heel breast usually lies along the feather edge from the seat point, as a share of the length along the bottom (clean lasts: 0.31 to 0.33). */
@@ -24,9 +24,8 @@ export function netTapedUpper(tape: TapedShell, bottom: NetBottom | undefined): 
   const toe = between(endOf(medial.feather), endOf(lateral.feather));
   const throat = between(endOf(medial.topline), endOf(lateral.topline));
   const backs = trueBacks(medial.back, lateral.back);
-  const met = (line: TapedHalf["feather"], start: Xy, end: Xy) => withEnds(line, start, end);
-  const feather = edgeOf(evenLine(joined([met(lateral.feather, backs.seatLateral, toe), reversed(met(medial.feather, backs.seatMedial, toe))])));
-  const topline = edgeOf(evenLine(joined([met(medial.topline, startOf(medial.topline), throat), reversed(met(lateral.topline, startOf(lateral.topline), throat))])));
+  const feather = edgeOf(evenLine(joined([withEnds(lateral.feather, backs.seatLateral, toe), reversed(withEnds(medial.feather, backs.seatMedial, toe))])));
+  const topline = edgeOf(evenLine(joined([withEnds(medial.topline, startOf(medial.topline), throat), reversed(withEnds(lateral.topline, startOf(lateral.topline), throat))])));
   return {
     feather,
     backMedial: edgeOf(backs.medial),
@@ -52,20 +51,16 @@ function placesOf({ medial, lateral, length, bottom: traced }: TapedShell, botto
     return along(feather, half.feather, asTraced ?? usualBreast * length.mm);
   };
   const quarters = ({ topline: line, lengths }: TapedHalf): readonly number[] => [0.25, 0.5, 0.75].map((share) => along(topline, line, share * lengths.topline));
-  const jointMedial = along(feather, medial.feather, medial.jointAlong), jointLateral = along(feather, lateral.feather, lateral.jointAlong);
-  const breastMedial = breast(medial), breastLateral = breast(lateral);
-  return {
+  return withWaists({
     toe: on(feather, toe),
-    jointMedial,
-    jointLateral,
-    waistMedial: (jointMedial + breastMedial) / 2,
-    waistLateral: (jointLateral + breastLateral) / 2,
-    breastMedial,
-    breastLateral,
+    jointMedial: along(feather, medial.feather, medial.jointAlong),
+    jointLateral: along(feather, lateral.feather, lateral.jointAlong),
+    breastMedial: breast(medial),
+    breastLateral: breast(lateral),
     throat: on(topline, throat),
     quarterMedial: quarters(medial),
     quarterLateral: quarters(lateral),
     lowestMedial: along(topline, medial.topline, lowestHeight(medial).along),
     lowestLateral: along(topline, lateral.topline, lowestHeight(lateral).along),
-  };
+  });
 }

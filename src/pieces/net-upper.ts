@@ -25,6 +25,13 @@ export interface FeatherPlaces {
   readonly breastLateral: number;
 }
 
+/** The places with the waist, half way between joint and heel breast. */
+export const withWaists = <T extends Omit<FeatherPlaces, "waistMedial" | "waistLateral">>(places: T): T & FeatherPlaces => ({
+  ...places,
+  waistMedial: (places.jointMedial + places.breastMedial) / 2,
+  waistLateral: (places.jointLateral + places.breastLateral) / 2,
+});
+
 /** Running lengths of named places. On the feather from the lateral seat, on the topline from the medial back point. */
 export interface UpperPlaces extends FeatherPlaces {
   readonly throat: number;
@@ -129,25 +136,19 @@ function placesOn(last: Last, lines: Lines, flat: FlatShell, sign: 1 | -1, feath
   const on = (edge: Edge, p: Xy): number => nearestOn(edge.line, edge.arc, p[0], p[1]).s;
   const carried = (edge: Edge, vertices: Uint32Array, p: Point3): number => on(edge, carriedTo(flat, vertices, p, sign));
   const marks = (vertices: Uint32Array, of: readonly HeightMark[]): readonly number[] => of.map((m) => carried(topline, vertices, m.at));
-  // The heel is a quarter of the length long (trade glossaries give a quarter of the last's bottom length).
-  const breastMedial = on(feather, edgePlaceAtX(flat, edges.featherMedial, 0.25, sign));
-  const breastLateral = on(feather, edgePlaceAtX(flat, edges.featherLateral, 0.25, sign));
-  const jointMedial = carried(feather, edges.featherMedial, last.landmarks.jointMedial);
-  const jointLateral = carried(feather, edges.featherLateral, last.landmarks.jointLateral);
-  return {
+  return withWaists({
     toe: on(feather, [0, 0]),
-    jointMedial,
-    jointLateral,
-    waistMedial: (jointMedial + breastMedial) / 2,
-    waistLateral: (jointLateral + breastLateral) / 2,
-    breastMedial,
-    breastLateral,
+    jointMedial: carried(feather, edges.featherMedial, last.landmarks.jointMedial),
+    jointLateral: carried(feather, edges.featherLateral, last.landmarks.jointLateral),
+    // The heel is a quarter of the length long (trade glossaries give a quarter of the last's bottom length).
+    breastMedial: on(feather, edgePlaceAtX(flat, edges.featherMedial, 0.25, sign)),
+    breastLateral: on(feather, edgePlaceAtX(flat, edges.featherLateral, 0.25, sign)),
     throat: on(topline, throatOf(flat, sign)),
     quarterMedial: marks(edges.toplineMedial, lines.quarterHeights.medial),
     quarterLateral: marks(edges.toplineLateral, lines.quarterHeights.lateral),
     lowestMedial: carried(topline, edges.toplineMedial, lines.lowestMedial.at),
     lowestLateral: carried(topline, edges.toplineLateral, lines.lowestLateral.at),
-  };
+  });
 }
 
 /** The throat point is the last vertex of the centre. */
