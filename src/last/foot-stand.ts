@@ -1,13 +1,14 @@
 import { finding, type Finding } from "#base/findings.ts";
 import type { Mesh } from "#mesh/mesh.ts";
 import { planeAxes, Sectioner } from "#mesh/section.ts";
-import { meshIntoFrame, outOfFrame, pointsIntoFrame, type Axes } from "./axes.ts";
+import { meshIntoFrame, pointsIntoFrame, type Axes } from "./axes.ts";
 import { findComb, type Comb } from "./comb.ts";
 import { planLength } from "./girth.ts";
 import type { Placement, Point3 } from "./last.ts";
+import { placementOf } from "./placement.ts";
 import { findPose, poseLyingOn } from "./pose.ts";
 import { guessUnit } from "./unit.ts";
-import { add, dot, scale, sub, unit } from "./vector.ts";
+import { add, dot, scale, unit } from "./vector.ts";
 
 /** A foot as it stands: mm, z up from the ground, x from heel to toes along the smallest rectangle round it seen from above, y to the left. */
 export interface StandingFoot {
@@ -32,11 +33,7 @@ export function standFoot(scan: Mesh): StandingFoot {
   const { axes } = poseLyingOn(lying, scale(up, -1));
   const mesh = meshIntoFrame(axes, lying);
   const findings = [finding("foot-unit-read", { unit: units.unit, lengthMm: planLength(mesh) }), ...(cut ? [] : [axis ? finding("foot-level-from-axis", {}) : finding("foot-level-from-rest", {})])];
-  const inScan = (p: Point3): Point3 => outOfFrame({ ...pose.axes, origin: scale(pose.axes.origin, 1 / units.unitPerMm) }, outOfFrame(axes, p));
-  const [o, x, y, z] = [inScan([0, 0, 0]), inScan([1, 0, 0]), inScan([0, 1, 0]), inScan([0, 0, 1])];
-  const columns = [sub(x, o), sub(y, o), sub(z, o)] as const;
-  const placement: Placement = { unit: units.unit, unitPerMm: units.unitPerMm, rotation: [0, 1, 2].flatMap((k) => columns.map((c) => c[k]!)), translationMm: o };
-  return { mesh, placement, level: cut ? "cut" : axis ? "file axis" : "rest", findings };
+  return { mesh, placement: placementOf(pose.axes, units, axes), level: cut ? "cut" : axis ? "file axis" : "rest", findings };
 }
 
 function mmIn(axes: Axes, scan: Mesh, unitPerMm: number): Mesh {

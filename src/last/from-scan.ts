@@ -4,15 +4,16 @@ import type { Watch } from "#base/watch.ts";
 import { diagonal } from "#mesh/area.ts";
 import type { Mesh } from "#mesh/mesh.ts";
 import { Sectioner } from "#mesh/section.ts";
-import { chain, intoFrame, meshIntoFrame, pointsIntoFrame, type Axes } from "./axes.ts";
+import { intoFrame, meshIntoFrame, pointsIntoFrame, type Axes } from "./axes.ts";
 import { ownMeasureFindings, refuseSlip, scaleByCallipers } from "./callipers.ts";
 import { edgeFindings, hasEdge } from "./edge-findings.ts";
 import { findFeather, type FoundFeather } from "./feather.ts";
 import { orderFeather } from "./feather-order.ts";
 import { pullFeather, type PulledFeather } from "./feather-pull.ts";
 import { calm } from "./grain.ts";
-import type { Last, Placement, Point3, Side } from "./last.ts";
+import type { Last, Point3, Side } from "./last.ts";
 import { measureLast } from "./measure.ts";
+import { placementOf } from "./placement.ts";
 import { refuseNoBall, refuseNoLast } from "./plausible.ts";
 import { findPose, type Pose } from "./pose.ts";
 import type { SaidOfScan } from "./said.ts";
@@ -119,12 +120,6 @@ function lyingIn(axes: Axes, unitPerMm: number): { mesh: (m: Mesh) => Mesh; poin
 
 function scaled(mesh: Mesh, factor: number): Mesh {
   return { positions: mesh.positions.map((v) => v * factor), triangles: mesh.triangles };
-}
-
-/** From the last's frame to the file: columns of the rotation are the frame's axes. `pose` is told in the file's unit. */
-function placementOf(pose: Axes, { unit, unitPerMm }: UnitGuess, stand: Axes): Placement {
-  const { origin, x, y, z } = chain({ ...pose, origin: scale(pose.origin, 1 / unitPerMm) }, stand);
-  return { unit, unitPerMm, rotation: [x[0], y[0], z[0], x[1], y[1], z[1], x[2], y[2], z[2]], translationMm: origin };
 }
 
 function sideFindings(said: Side | undefined, guess: SideGuess): Finding[] {
