@@ -2,7 +2,8 @@ import type { LastComparison } from "#last/compare.ts";
 import type { FootMeasures } from "#last/foot-measures.ts";
 import type { Foot } from "#last/foot.ts";
 import type { Measures, Placement, Point3, Side } from "#last/last.ts";
-import { findingReport, inFile, rounded, type FindingReport } from "./measure-report.ts";
+import { findingReport, inFile, type FindingReport } from "./measure-report.ts";
+import { rounded } from "./report-number.ts";
 
 /** Two lasts held against each other as `measure --beside --json` prints it, mm. Described in docs/report.md. */
 export interface CompareReport {

@@ -2,6 +2,7 @@ import { explain, severityOf, type Finding } from "#base/findings.ts";
 import type { Severity } from "#base/severity.ts";
 import { describeLast, type LastDescription } from "#last/describe.ts";
 import type { Landmarks, Last, Measures, Placement, Point3, Side } from "#last/last.ts";
+import { rounded } from "./report-number.ts";
 
 export interface FindingReport {
   readonly code: string;
@@ -33,14 +34,6 @@ export function inFile([x, y, z]: Point3, { unitPerMm: s, rotation: r, translati
   const digits = 1e4 / s;
   const at = (i: number) => Math.round(s * (r[3 * i]! * x + r[3 * i + 1]! * y + r[3 * i + 2]! * z + t[i]!) * digits) / digits;
   return [at(0), at(1), at(2)];
-}
-
-/** Every number in it to a tenth of a micrometre, so that reports do not differ by what rounding leaves. */
-export function rounded<T>(value: T): T {
-  if (typeof value === "number") return (Math.round(value * 1e4) / 1e4) as T;
-  if (Array.isArray(value)) return value.map(rounded) as T;
-  if (typeof value === "object" && value !== null) return Object.fromEntries(Object.entries(value).map(([k, v]) => [k, rounded(v)])) as T;
-  return value;
 }
 
 export function measureReport(last: Last): MeasureReport {
