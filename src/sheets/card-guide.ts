@@ -1,4 +1,4 @@
-import { band, barMm, columns, rowsOf, squareMm, type CardPaper } from "#photo/card.ts";
+import { band, barMm, cardHalves, cardSheet, columns, rowsOf, squareMm, type CardPaper } from "#photo/card.ts";
 import { brokenIntoLines } from "./lettering.ts";
 import { marginMm, type Paper } from "./paper.ts";
 import type { PageInk } from "./pdf/page-ink.ts";
@@ -39,9 +39,9 @@ export function inkCardGuide(ink: PageInk, paper: Paper, name: CardPaper): void 
 function inkDrawing(ink: PageInk, x: number, y: number, scale: number, name: CardPaper): void {
   const wide = 2 * columns, high = rowsOf[name], s = squareMm * scale;
   const squares: [number, number, number, number][] = [];
-  for (let r = 0; r < high; r++) for (let c = 0; c < wide; c++) {
-    const frame = r < band || r >= high - band || c < band || c >= wide - band;
-    if (frame && (r + c) % 2 === 0) squares.push([x + c * s, y + r * s, s, s]);
+  for (const half of cardHalves) {
+    const { black } = cardSheet(name, half);
+    for (let i = 0; i < black.length; i += 2) squares.push([x + black[i]! * scale, y + black[i + 1]! * scale, s, s]);
   }
   ink.fill(squares);
   ink.style(0.25);
