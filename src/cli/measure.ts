@@ -4,18 +4,17 @@ import type { Command } from "commander";
 import { finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import type { Watch } from "#base/watch.ts";
-import { fileOf, type Files } from "#job/files.ts";
+import type { Files } from "#job/files.ts";
 import type { OpenedJob } from "#job/job-file.ts";
 import type { Job } from "#job/job.ts";
+import { Memory } from "#job/memory.ts";
 import { readyFor } from "#job/pictures.ts";
-import { readLast } from "#job/read-last.ts";
+import { cleanedScan, readLast } from "#job/read-last.ts";
 import { compareLasts, type LastComparison } from "#last/compare.ts";
 import { describeLast } from "#last/describe.ts";
 import { measureFoot, type Foot } from "#last/foot.ts";
 import { landmarkHelp, measureHelp } from "#last/help.ts";
 import type { Last, Side } from "#last/last.ts";
-import { cleanScan } from "#mesh/clean.ts";
-import { readScan } from "#mesh/read.ts";
 import { compareReport, footReport } from "#sheets/compare-report.ts";
 import { measureReport } from "#sheets/measure-report.ts";
 import { exitFor } from "./exit.ts";
@@ -72,12 +71,13 @@ type Found =
 
 /** The last, or the foot where the scan turns out to be one. */
 function lastOrFoot(job: Job, files: Files, watch: Watch): Last | Foot {
+  const stages = new Memory().start(watch, () => 0);
   try {
-    return readLast(job, files, watch);
+    return readLast(job, files, watch, stages);
   } catch (error) {
     if (!(error instanceof Refusal && error.finding.code === "foot-has-no-pattern") || job.last.from !== "scan") throw error;
     const { file, said } = job.last;
-    const { mesh, repairs } = cleanScan(readScan(file, fileOf(file, files)).mesh, watch);
+    const { mesh, repairs } = cleanedScan(stages, "", file, files, watch).value;
     const foot = measureFoot(mesh, watch);
     const kept = said?.side !== undefined && said.side !== foot.side ? [finding("foot-side-kept", { side: foot.side, said: said.side })] : [];
     return { ...foot, findings: [...repairs, ...foot.findings, ...kept] };

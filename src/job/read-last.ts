@@ -41,8 +41,8 @@ export function lastOf(stages: Run, job: Job, files: Files, watch: Watch): Made<
 }
 
 /** The same for those who need nothing else of the job. */
-export function readLast(job: Job, files: Files, watch: Watch): Last {
-  const { last, findings } = lastOf(new Memory().start(watch, () => 0), job, files, watch).value;
+export function readLast(job: Job, files: Files, watch: Watch, stages = new Memory().start(watch, () => 0)): Last {
+  const { last, findings } = lastOf(stages, job, files, watch).value;
   return { ...last, findings };
 }
 
@@ -89,12 +89,17 @@ function secondOf(stages: Run, { file, said }: OtherLast, files: Files, watch: W
   }
 }
 
-function scanned(stages: Run, which: "" | "second ", file: string, said: SaidOfScan | undefined, files: Files, watch: Watch): Made<Last> {
+/** A scan as it was read, and cleaned. */
+export function cleanedScan(stages: Run, which: "" | "second ", file: string, files: Files, watch: Watch) {
   const bytes = fileOf(file, files);
-  const clean = stages.make(`${which}scan`, [file, digest(bytes)], () => {
+  return stages.make(`${which}scan`, [file, digest(bytes)], () => {
     const { mesh } = readScan(file, bytes);
     return { raw: mesh, ...cleanScan(mesh, watch) };
   });
+}
+
+function scanned(stages: Run, which: "" | "second ", file: string, said: SaidOfScan | undefined, files: Files, watch: Watch): Made<Last> {
+  const clean = cleanedScan(stages, which, file, files, watch);
   return stages.make(`${which}last`, [clean.key, said ?? {}], () => {
     const { raw, mesh, repairs } = clean.value;
     const last = lastFromScan(mesh, { name: file, scanned: raw, ...said }, watch);
