@@ -2,6 +2,7 @@ import { finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import { ClosestPoint } from "#mesh/closest.ts";
 import type { Sectioner } from "#mesh/section.ts";
+import { nearestOnRing } from "./centre-section.ts";
 import { closedArc, closedTangents, pointAtIndex, valueAt } from "./closed-curve.ts";
 import { closedSpline } from "./closed-spline.ts";
 import type { FoundFeather } from "./feather.ts";
@@ -91,11 +92,12 @@ function sorted(cutter: Sectioner, line: Float64Array, points: readonly Point3[]
   const arc = closedArc(line);
   const pulls = points.map((said, i): Pull => {
     const { point, distance: off } = scan.find(said);
-    const { index, apart } = nearestOnLine(line, point);
-    const mm = Math.max(off, distance(said, pointAtIndex(line, index)));
+    const index = nearestOnRing(line, point) % (line.length / 3);
+    const on = pointAtIndex(line, index);
+    const mm = Math.max(off, distance(said, on));
     if (mm > farthestMm) throw new Refusal(finding("pull-far-off", { point: i + 1, of: points.length, mm, mostMm: farthestMm }));
     const whole = Math.floor(index);
-    return { number: i + 1, point, at: index, arc: arc[whole]! + (index - whole) * (arc[whole + 1]! - arc[whole]!), apart };
+    return { number: i + 1, point, at: index, arc: arc[whole]! + (index - whole) * (arc[whole + 1]! - arc[whole]!), apart: distance(point, on) };
   });
   pulls.sort((a, b) => a.arc - b.arc || a.point[0] - b.point[0] || a.point[1] - b.point[1] || a.point[2] - b.point[2]);
   const single = pulls.filter((p, i) => i === 0 || distance(p.point, pulls[i - 1]!.point) > 0.05);
@@ -113,20 +115,6 @@ function refuseZigzag(pulls: readonly Pull[], total: number, line: Float64Array,
     const [one, other] = [Math.min(a.number, b.number), Math.max(a.number, b.number)];
     throw new Refusal(finding("pulls-zigzag", { one, other, of, alongMm: along, acrossMm: across }));
   }
-}
-
-/** The nearest place of a closed line: index with fraction, and how far. */
-function nearestOnLine(line: Float64Array, p: Point3): { readonly index: number; readonly apart: number } {
-  const n = line.length / 3;
-  let best = { index: 0, apart: Infinity };
-  for (let i = 0; i < n; i++) {
-    const a = pointAt(line, i);
-    const d = sub(pointAt(line, (i + 1) % n), a);
-    const t = Math.max(0, Math.min(1, dot(sub(p, a), d) / Math.max(1e-12, dot(d, d))));
-    const apart = distance(p, add(a, scale(d, t)));
-    if (apart < best.apart) best = { index: i + t, apart };
-  }
-  return best.index < n ? best : { ...best, index: 0 };
 }
 
 /** The points of the line, each of the maker's in the stead of the one nearest to it along the line. */
