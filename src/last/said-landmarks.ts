@@ -45,20 +45,12 @@ export class SaidLandmarks {
 
   /** The place on the feather line, index with fraction; undefined where nothing was said. */
   onRing(name: keyof Landmarks, points: Float64Array): number | undefined {
-    const p = this.#said[name];
-    if (!p) return undefined;
-    const at = nearestOnRing(points, p);
-    this.#note(name, p, pointAtIndex(points, at));
-    return at;
+    return this.#brought(name, (p) => nearestOnRing(points, p), (at) => pointAtIndex(points, at));
   }
 
   /** The place on a curve, mm from its start; undefined where nothing was said. */
   onCurve(name: keyof Landmarks, curve: SurfaceCurve): number | undefined {
-    const p = this.#said[name];
-    if (!p) return undefined;
-    const at = arcNearest(curve, p);
-    this.#note(name, p, pointOn(curve, at));
-    return at;
+    return this.#brought(name, (p) => arcNearest(curve, p), (at) => pointOn(curve, at));
   }
 
   /** Says so where a landmark of the maker's lies far from where it was found; the frame is that of both. */
@@ -70,8 +62,14 @@ export class SaidLandmarks {
     this.findings.push(finding("landmark-far-from-found", { landmark: name, farMm, toward }, placed));
   }
 
-  #note(name: keyof Landmarks, placed: Point3, on: Point3): void {
+  /** Where on its line a landmark of the maker's lies; says so where that is far from where it was placed. */
+  #brought(name: keyof Landmarks, nearest: (p: Point3) => number, pointAt: (at: number) => Point3): number | undefined {
+    const placed = this.#said[name];
+    if (!placed) return undefined;
+    const at = nearest(placed);
+    const on = pointAt(at);
     const offMm = distance(placed, on);
     if (offMm > farMm) this.findings.push(finding("landmark-off-line", { landmark: name, offMm, line: lineOf[name] }, on));
+    return at;
   }
 }
