@@ -4,7 +4,7 @@ import { explain, severityOf } from "#base/findings.ts";
 import { demoMeasurements } from "#last/demo.ts";
 import { judgeMeasures, measureChecks } from "#last/measure-checks.ts";
 import type { LastMeasurements } from "#last/measured.ts";
-import { lastNames, truthOf } from "../support/truth-last.ts";
+import { askedFor, lastNames, truthOf } from "../support/truth-last.ts";
 import { hasShared } from "../support/shared.ts";
 
 const said = (change: Partial<LastMeasurements>, sizeEu?: number): string[] => {
@@ -63,20 +63,7 @@ test.each([
 
 describe.skipIf(!hasShared)("synthetic lasts", () => {
   test.each(lastNames)("%s: its true numbers belong together", (name) => {
-    const { values: v } = truthOf(name);
-    const m: LastMeasurements = {
-      side: "right",
-      toe: name.includes("pointed") ? "pointed" : "round",
-      stickLengthMm: v.stickLength,
-      jointGirthMm: v.jointGirth,
-      waistGirthMm: v.waistGirth,
-      instepGirthMm: v.instepGirth,
-      heelGirthMm: v.heelGirth,
-      ballWidthMm: v.ballWidth,
-      seatWidthMm: v.seatWidth,
-      heelHeightMm: v.heelHeight,
-      toeSpringMm: v.toeSpring,
-    };
+    const m = askedFor(truthOf(name).values, { side: "right", toe: name.includes("pointed") ? "pointed" : "round" });
     expect(judgeMeasures(m, Number(/eu(\d\d)/.exec(name)![1])).map(explain)).toEqual([]);
   });
 });

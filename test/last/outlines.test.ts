@@ -8,12 +8,12 @@ import { demoMeasurements } from "#last/demo.ts";
 import { lastFromMeasures } from "#last/from-measures.ts";
 import type { Last } from "#last/last.ts";
 import { measureLast } from "#last/measure.ts";
-import { measureKeys, type MeasureKey } from "#last/measures-by-size.ts";
+import { measureKeys } from "#last/measures-by-size.ts";
 import type { LastMeasurements, LastOutlines, ToeShape } from "#last/measured.ts";
 import { scaled } from "#last/outline-place.ts";
 import { hasShared } from "../support/shared.ts";
 import { drawn, silhouettes, surfacesApart } from "../support/silhouettes.ts";
-import { lastNames, truthLast, truthOf } from "../support/truth-last.ts";
+import { askedFor, lastNames, truthLast, truthOf } from "../support/truth-last.ts";
 
 const make = (m: LastMeasurements, outlines?: LastOutlines): Last => lastFromMeasures(m, "trial", unwatched, outlines);
 const said = (last: Last): string => last.findings.map(explain).join("\n");
@@ -61,10 +61,7 @@ const truth = ((): Last => {
   return measureLast({ name, source, side, placement, mesh, feather, findings: [] });
 })();
 const sides = silhouettes(truth.mesh);
-const asked: LastMeasurements = {
-  ...demoMeasurements,
-  ...(Object.fromEntries(measureKeys.map((key) => [key, truth.measures[key.slice(0, -2) as "toeSpring"]])) as Record<MeasureKey, number>),
-};
+const asked = askedFor(truth.measures, demoMeasurements);
 
 test("outlines outweigh the toe's name: the surface comes back, every number as asked", () => {
   const alone = surfacesApart(make(asked).mesh, truth.mesh);
@@ -140,20 +137,8 @@ describe.skipIf(!hasShared)("synthetic lasts the loft was not made from: measure
   const toes: readonly ToeShape[] = ["round", "almond", "round", "square", "pointed"];
   // Mean absolute error over all of both surfaces, comb and bottom too, asked for with both outlines.
   test.each(lastNames.map((name, i) => [name, toes[i]!] as const))("%s", (name, toe) => {
-    const { values: v, side } = truthOf(name);
-    const m: LastMeasurements = {
-      side,
-      toe,
-      stickLengthMm: v.stickLength,
-      jointGirthMm: v.jointGirth,
-      waistGirthMm: v.waistGirth,
-      instepGirthMm: v.instepGirth,
-      heelGirthMm: v.heelGirth,
-      ballWidthMm: v.ballWidth,
-      seatWidthMm: v.seatWidth,
-      heelHeightMm: v.heelHeight,
-      toeSpringMm: v.toeSpring,
-    };
+    const { values, side } = truthOf(name);
+    const m = askedFor(values, { side, toe });
     const { mesh } = truthLast(name);
     const outlines = { ...silhouettes(mesh), pencilMm: 0 };
     const both = make(m, outlines);

@@ -1,4 +1,5 @@
 import type { Last, Landmarks, Measures, Side } from "#last/last.ts";
+import type { LastMeasurements } from "#last/measured.ts";
 import { curveOf, pointOn } from "#last/surface-curve.ts";
 import type { Mesh } from "#mesh/mesh.ts";
 import { readScan } from "#mesh/read.ts";
@@ -30,6 +31,23 @@ interface Wall {
 export const lastNames = ["last_eu36_round", "last_eu37_almond", "last_eu38_round_heel20", "last_eu39_square", "last_eu41_pointed"] as const;
 
 export const truthOf = (name: string): Truth => sharedJson("lasts", `${name}.truth.json`) as Truth;
+
+/** The numbers that a last is made from, out of its measures. */
+export function askedFor(values: Truth["values"] | Measures, { side, toe }: Pick<LastMeasurements, "side" | "toe">): LastMeasurements {
+  return {
+    side,
+    toe,
+    stickLengthMm: values.stickLength,
+    jointGirthMm: values.jointGirth,
+    waistGirthMm: values.waistGirth,
+    instepGirthMm: values.instepGirth,
+    heelGirthMm: values.heelGirth,
+    ballWidthMm: values.ballWidth,
+    seatWidthMm: values.seatWidth,
+    heelHeightMm: values.heelHeight,
+    toeSpringMm: values.toeSpring,
+  };
+}
 
 /** A last put together from the truth itself, so that the stages behind it are tested without how it is found in a scan. */
 export function truthLast(name: string): Last {
