@@ -2,8 +2,8 @@ import { arcLengths, nearestOn } from "#plane/along.ts";
 import type { Outline, Polyline } from "#plane/outline.ts";
 import { extent } from "./outline-profile.ts";
 
-export const outlineRegions = ["heel", "waist", "forepart", "toe"] as const;
-export type OutlineRegion = (typeof outlineRegions)[number];
+const outlineRegions = ["heel", "waist", "forepart", "toe"] as const;
+type OutlineRegion = (typeof outlineRegions)[number];
 
 /** How far a form's silhouette stays from the outline it follows, mm. */
 export interface OutlineLeft {

@@ -1,7 +1,7 @@
 import { must } from "#base/bug.ts";
 
 /** Solves the n × n system A x = b by Cholesky in place (A symmetric, row by row; b becomes x). False where A is not positive definite. */
-export function solveSymmetricInto(a: Float64Array, b: Float64Array): boolean {
+function solveSymmetricInto(a: Float64Array, b: Float64Array): boolean {
   const n = b.length;
   for (let j = 0; j < n; j++) {
     for (let i = j; i < n; i++) {

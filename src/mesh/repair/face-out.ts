@@ -31,7 +31,7 @@ export function faceOut(mesh: Mesh, sheet: Uint32Array, sheets: number, size: nu
 }
 
 /** Share of the directions on one side of triangle t (1: where it looks, −1: behind it) in which one sees out. */
-export function viewOf({ positions: p, triangles }: Mesh, normals: Float64Array, t: number, side: 1 | -1, size: number, sight: Sight): number {
+function viewOf({ positions: p, triangles }: Mesh, normals: Float64Array, t: number, side: 1 | -1, size: number, sight: Sight): number {
   const [nx, ny, nz] = [side * normals[3 * t]!, side * normals[3 * t + 1]!, side * normals[3 * t + 2]!];
   const at = (k: number): number => (p[3 * triangles[3 * t]! + k]! + p[3 * triangles[3 * t + 1]! + k]! + p[3 * triangles[3 * t + 2]! + k]!) / 3;
   const [x, y, z] = [at(0) + OFF * size * nx, at(1) + OFF * size * ny, at(2) + OFF * size * nz];
