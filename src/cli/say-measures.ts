@@ -5,8 +5,8 @@ import type { FootMeasures } from "#last/foot-measures.ts";
 import type { Foot } from "#last/foot.ts";
 import { landmarkHelp, measureHelp, type Help } from "#last/help.ts";
 import type { Landmarks, Last, Measures } from "#last/last.ts";
+import { mm, percent } from "./say-numbers.ts";
 
-const mm = (value: number): string => `${value.toFixed(1)} mm`;
 const degrees = (value: number): string => `${value.toFixed(1)}°`;
 const unitWords = { m: "metres", dm: "decimetres", cm: "centimetres", mm: "millimetres", in: "inches" } as const;
 
@@ -44,8 +44,6 @@ export function sayDescription(d: LastDescription): string {
   const across = d.stations.map((s) => [`${(100 * s.share).toFixed(0)} % of the length`, mm(s.bottom.widthMm), mm(s.bottom.hollowMm), mm(s.medial.surfaceMm), mm(s.lateral.surfaceMm)]);
   return `Shape:\n${table(rows)}\n${across.length > 0 ? table([head, ...across]) : ""}`.trimEnd();
 }
-
-const percent = (share: number): string => `${(100 * share).toFixed(1)} %`;
 
 /** Two values and the second less the first, in the fewest decimals in which the printed numbers agree with each other; never "-0.0". */
 export function differing(one: number, other: number): [string, string, string] {

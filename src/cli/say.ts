@@ -1,35 +1,30 @@
 // What the maker reads in the terminal: short sentences and measures in millimetres.
 import { explain, type Finding, severityOf } from "#base/findings.ts";
 import type { LastPair, Pair, TapedPair } from "#job/pair.ts";
-
-const mm = (value: number): string => `${value.toFixed(1)} mm`;
+import { mm, percent } from "./say-numbers.ts";
 
 /** What was drawn and how it lies flat, in a few sentences. */
 export function sayPair(pair: Pair): string {
-  return pair.from === "last" ? sayLastPair(pair) : sayTapedPair(pair);
+  const names = [...new Set(pair.pieces.map((piece) => piece.name))];
+  return [...(pair.from === "last" ? sayLastPair(pair) : sayTapedPair(pair)), `Pieces for left and right: ${names.join("; ")}.`].join("\n");
 }
 
-function sayTapedPair({ tape: { side, medial, lateral, length }, pieces }: TapedPair): string {
+function sayTapedPair({ tape: { side, medial, lateral, length } }: TapedPair): readonly string[] {
   const both = (of: "centre" | "back" | "topline"): string => `outer half ${mm(lateral.lengths[of])}, inner half ${mm(medial.lengths[of])}`;
   return [
     `The taped pattern of a ${side} last, ${length.how === "traced" ? "" : "about "}${mm(length.mm)} long along the bottom${length.how === "traced" ? "" : " (estimated: no bottom was traced)"}.`,
     `From toe to throat: ${both("centre")}. Height of the back: ${both("back")}. Topline: ${both("topline")}.`,
-    `Pieces for left and right: ${[...new Set(pieces.map((piece) => piece.name))].join("; ")}.`,
-  ].join("\n");
+  ];
 }
 
-function sayLastPair({ last, lines, flat, pieces }: LastPair): string {
+function sayLastPair({ last, lines, flat }: LastPair): readonly string[] {
   const { throatDepthMm, backHeightMm, sideHeightMedialMm, sideHeightLateralMm } = lines.settings;
-  const names = [...new Set(pieces.map((piece) => piece.name))];
   return [
     `${last.name}: a ${last.side} last, joint girth ${mm(last.measures.jointGirth)}, last length ${mm(last.measures.lastLength)}.`,
     `The throat lies ${mm(throatDepthMm)} behind the toe point, the back stands ${mm(backHeightMm)} high, the sides ${mm(sideHeightLateralMm)} outside and ${mm(sideHeightMedialMm)} inside at their lowest.`,
     `Spring ${mm(flat.springMm)}; from flat to last half of the upper changes by less than ${percent(flat.strain.p50)}. It must stretch by ${percent(flat.strain.give)} at most, and gather by ${percent(flat.strain.gather)} at most, where it is pleated under.`,
-    `Pieces for left and right: ${names.join("; ")}.`,
-  ].join("\n");
+  ];
 }
-
-const percent = (share: number): string => `${(100 * share).toFixed(1)} %`;
 
 /** All findings, the grave ones first; empty when there are none. */
 export function sayFindings(findings: readonly Finding[]): string {
