@@ -23,14 +23,14 @@ const isPicture = (name: string, bytes: Uint8Array): boolean =>
 
 /** One scan, one saved job, or pictures of a taped pattern. Throws a Refusal where the paths are none of these together. */
 export function openAll(paths: readonly string[], tape: TapeWords): OpenedJob {
-  const [first, ...more] = paths;
+  const inputs = paths.map(inputAt);
+  const [first, ...more] = inputs;
   if (first === undefined) throw new Refusal(finding("make-what", {}));
-  const inputs = paths.map((path) => ({ path, name: basename(path), bytes: readInput(path) }));
   const pictured = inputs.filter(({ name, bytes }) => isPicture(name, bytes));
   if (pictured.length === 0) {
     if (more.length > 0) throw new Refusal(finding("make-one-last", { files: paths.length }));
-    const { job, files } = openJob(first);
-    return { job: withTapeWords(job, tape, inputs[0]!.name), files };
+    const { job, files } = openInput(first);
+    return { job: withTapeWords(job, tape, first.name), files };
   }
   const odd = inputs.find((input) => !pictured.includes(input));
   if (odd) throw new Refusal(finding("make-mixed", { picture: pictured[0]!.name, file: odd.name }));
@@ -51,14 +51,26 @@ export function withTapeWords(job: Job, { side, faceDown, barMm }: TapeWords, fi
   if (last.from === "tape") return { ...job, last: { ...last, tape: { ...last.tape, ...(faceDown ? { faceDown } : {}), ...bar } } };
   if (faceDown) throw new Refusal(finding("make-face-down-of-what", { file }));
   if (barMm === undefined) return job;
-  if (last.from !== "measures" || (last.outlines?.bottom ?? last.outlines?.side) === undefined) throw new Refusal(finding("make-bar-of-what", { file }));
+  if (last.from !== "measures" || filesOf(job).length === 0) throw new Refusal(finding("make-bar-of-what", { file }));
   return { ...job, last: { ...last, outlines: { ...last.outlines, ...bar } } };
 }
 
+/** One scan or one saved job. Throws a Refusal for a picture. */
 export function openJob(path: string): OpenedJob {
-  const bytes = readInput(path);
-  const name = basename(path);
-  if (isPicture(name, bytes)) throw new Refusal(finding("picture-not-last", { file: name }));
+  const input = inputAt(path);
+  if (isPicture(input.name, input.bytes)) throw new Refusal(finding("picture-not-last", { file: input.name }));
+  return openInput(input);
+}
+
+interface Input {
+  readonly path: string;
+  readonly name: string;
+  readonly bytes: Uint8Array;
+}
+
+const inputAt = (path: string): Input => ({ path, name: basename(path), bytes: readInput(path) });
+
+function openInput({ path, name, bytes }: Input): OpenedJob {
   if (!isJobFile(name, bytes)) return { job: jobForScan(name), files: new Map([[name, bytes]]) };
   const opened = readJobFile(name, bytes);
   const files = new Map(opened.files);

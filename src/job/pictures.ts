@@ -7,13 +7,14 @@ import { tracePhoto, type SaidOfCard } from "#photo/trace-photo.ts";
 import type { Outline } from "#plane/outline.ts";
 import type { TracedPicture } from "#tape/taped-shell.ts";
 import { digest } from "./digest.ts";
-import { fileOf, type Files } from "./files.ts";
+import { fileOf, filesOf, type Files } from "./files.ts";
 import type { Job } from "./job.ts";
 import type { Made, Run } from "./memory.ts";
 
 /** To be awaited before a job is run: brings in the image library where the job has pictures, else nothing. */
-export async function readyFor({ last }: Job): Promise<void> {
-  if (last.from === "tape" || (last.from === "measures" && (last.outlines?.bottom ?? last.outlines?.side) !== undefined)) await readyForPhotos();
+export async function readyFor(job: Job): Promise<void> {
+  // The files of a job that has no scan are its pictures.
+  if (job.last.from !== "scan" && filesOf(job).length > 0) await readyForPhotos();
 }
 
 /** Pictures with what was traced in them; where there are several, one that cannot be used is refused by its name. */
