@@ -4,6 +4,7 @@ import { planeAxes, Sectioner } from "#mesh/section.ts";
 import { meshIntoFrame, pointsIntoFrame, type Axes } from "./axes.ts";
 import { findComb, type Comb } from "./comb.ts";
 import { planLength } from "./girth.ts";
+import { leastWithin } from "./golden-section.ts";
 import type { Placement, Point3 } from "./last.ts";
 import { placementOf } from "./placement.ts";
 import { findPose, poseLyingOn } from "./pose.ts";
@@ -74,6 +75,10 @@ function fileAxis({ x, y, z }: Axes): Point3 | undefined {
   return undefined;
 }
 
+/** Steepest plane looked at in one round, as a slope (27 degrees), and steps of each search: they settle it to 10⁻⁵. */
+const steepest = 0.5;
+const steps = 24;
+
 /** Three times over, since what lies under the middle shifts while the foot is let down. */
 function restUp(lying: Mesh): Point3 {
   let up: Point3 = [0, 0, 1];
@@ -83,42 +88,22 @@ function restUp(lying: Mesh): Point3 {
 
 /**
  * Up of the plane on which a body rests that is let down under its middle: of all planes under it the one highest at the middle,
- * z = a x + b y + c. That height is concave in a and b: golden section in the one within golden section in the other.
+ * z = a x + b y + c. The depth below zero there is convex in a and b: golden section in the one within golden section in the other.
  */
 function settled(lying: Mesh, up: Point3): Point3 {
   const { axes, length } = poseLyingOn(lying, scale(up, -1));
   const p = pointsIntoFrame(axes, lying.positions);
   const low = underside(p);
   const middle = middleOfFoot(p, length);
-  const under = (a: number, b: number): number => {
+  const depth = (a: number, b: number): number => {
     let c = Infinity;
     for (let i = 0; i < low.length; i += 3) c = Math.min(c, low[i + 2]! - a * low[i]! - b * low[i + 1]!);
-    return a * middle[0] + b * middle[1] + c;
+    return -(a * middle[0] + b * middle[1] + c);
   };
-  const acrossAt = (a: number): { at: number; value: number } => highest((b) => under(a, b), 0.5);
-  const a = highest((slope) => acrossAt(slope).value, 0.5).at;
+  const acrossAt = (a: number): { readonly at: number; readonly value: number } => leastWithin((b) => depth(a, b), steepest, steps);
+  const a = leastWithin((slope) => acrossAt(slope).value, steepest, steps).at;
   const b = acrossAt(a).at;
   return unit(add(axes.z, add(scale(axes.x, -a), scale(axes.y, -b))));
-}
-
-/** Where a concave function is highest within ±reach, to 10⁻⁵. */
-function highest(f: (t: number) => number, reach: number): { at: number; value: number } {
-  const golden = (Math.sqrt(5) - 1) / 2;
-  let [from, to] = [-reach, reach];
-  let [a, b] = [to - golden * (to - from), from + golden * (to - from)];
-  let [fa, fb] = [f(a), f(b)];
-  while (to - from > 1e-5) {
-    if (fa > fb) {
-      [to, b, fb] = [b, a, fa];
-      a = to - golden * (to - from);
-      fa = f(a);
-    } else {
-      [from, a, fa] = [a, b, fb];
-      b = from + golden * (to - from);
-      fb = f(b);
-    }
-  }
-  return { at: (from + to) / 2, value: Math.max(fa, fb) };
 }
 
 /** The lowest point of each square of 6 mm, x y z …: what can touch the ground. */

@@ -1,4 +1,5 @@
 import type { Mesh } from "#mesh/mesh.ts";
+import { leastWithin } from "./golden-section.ts";
 import type { Point3 } from "./last.ts";
 import { sampleSurface, type Samples } from "./samples.ts";
 import { add, cross, dot, pointAt, scale, unit } from "./vector.ts";
@@ -44,27 +45,7 @@ function sideUnder({ corners: p }: Samples, middle: Point3, down: Point3): Point
     for (let i = 0; i < p.length; i += 3) most = Math.max(most, (p[i]! - middle[0]) * u[0] + (p[i + 1]! - middle[1]) * u[1] + (p[i + 2]! - middle[2]) * u[2]);
     return most;
   };
-  const inner = (s: number): { at: number; value: number } => least((t) => reach(at(s, t)));
-  const s = least((v) => inner(v).value).at;
+  const inner = (s: number): { readonly at: number; readonly value: number } => leastWithin((t) => reach(at(s, t)), farthest, steps);
+  const s = leastWithin((v) => inner(v).value, farthest, steps).at;
   return unit(at(s, inner(s).at));
-}
-
-/** Where a convex function is least within ± farthest: golden section. */
-function least(value: (x: number) => number): { at: number; value: number } {
-  const share = (Math.sqrt(5) - 1) / 2;
-  let [low, high] = [-farthest, farthest];
-  let [c, d] = [high - share * (high - low), low + share * (high - low)];
-  let [vc, vd] = [value(c), value(d)];
-  for (let k = 0; k < steps; k++) {
-    if (vc <= vd) {
-      [high, d, vd] = [d, c, vc];
-      c = high - share * (high - low);
-      vc = value(c);
-    } else {
-      [low, c, vc] = [c, d, vd];
-      d = low + share * (high - low);
-      vd = value(d);
-    }
-  }
-  return vc <= vd ? { at: c, value: vc } : { at: d, value: vd };
 }
