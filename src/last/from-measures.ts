@@ -38,15 +38,15 @@ export function lastFromMeasures(m: LastMeasurements, name: string, watch: Watch
   let tried = 0;
   fit.fit((numbers) => {
     watch(stage, Math.min(0.8, 0.06 * ++tried));
-    return girthsOf(measuredLoft(numbers, roughEdge, name, []));
+    return girthsOf(measuredLoft(numbers, roughEdge, name));
   });
   let numbers = fit.numbers;
-  let last = measuredLoft(numbers, fineEdge, name, []);
+  let last = measuredLoft(numbers, fineEdge, name);
   for (let round = 0; round < 3 && farthest(last, m) > 0.05; round++) {
     watch(stage, 0.85 + 0.05 * round);
     fit.better(girthsOf(last));
     numbers = fit.numbers;
-    last = measuredLoft(numbers, fineEdge, name, []);
+    last = measuredLoft(numbers, fineEdge, name);
   }
   refuseMissed(last, m);
   const findings = read ? drawnFindings(read, new LoftShape(numbers)) : [finding("stand-in-for-shape", {})];
@@ -78,7 +78,7 @@ function girthsOf({ measures }: Last): Girths {
 /** A made last has no file: its own frame in mm is its placement. */
 const ownFrame: Placement = { unit: "mm", unitPerMm: 1, rotation: [1, 0, 0, 0, 1, 0, 0, 0, 1], translationMm: [0, 0, 0] };
 
-function measuredLoft(numbers: LoftNumbers, edge: number, name: string, findings: Last["findings"]): Last {
+function measuredLoft(numbers: LoftNumbers, edge: number, name: string): Last {
   const { mesh, feather } = meshLoft(new LoftShape(numbers), edge);
   return measureLast({
     name,
@@ -87,7 +87,7 @@ function measuredLoft(numbers: LoftNumbers, edge: number, name: string, findings
     mesh,
     placement: ownFrame,
     feather: { points: featherPoints(mesh, feather), toeIndex: feather.length / 2, confidence: new Float64Array(feather.length).fill(1) },
-    findings,
+    findings: [],
   });
 }
 
