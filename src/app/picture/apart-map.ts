@@ -3,7 +3,7 @@ import { apart as signed } from "../state/numbers.ts";
 import { placeOf } from "../state/places.ts";
 import { liftedOff } from "./drawn-lines.ts";
 import { mapColour } from "./map-scale.ts";
-import { levelLines, levelsFor, type EdgePoint, type LevelLine } from "./strain.ts";
+import { lay, levelLines, levelsFor, type LevelLine } from "./strain.ts";
 
 /** How far another last stands off this one, ready to be shown on it. */
 export interface ApartMap {
@@ -33,7 +33,7 @@ export function apartMap(last: Last, apart: Float64Array): ApartMap {
   for (let v = 1; v < apart.length; v++) if (Math.abs(apart[v]!) > Math.abs(apart[worst]!)) worst = v;
   const at: Point3 = [positions[3 * worst]!, positions[3 * worst + 1]!, positions[3 * worst + 2]!];
   const mm = apart[worst] ?? 0;
-  return { end, colours, lines: found.map((l) => lay(l.points, lifted)), numbers: numbersFor(found, lifted), worst: { mm, at, where: placeOf(last, at), text: `most: ${signed(mm)}` } };
+  return { end, colours, lines: found.map((l) => lay(l.points, lifted, 3)), numbers: numbersFor(found, lifted), worst: { mm, at, where: placeOf(last, at), text: `most: ${signed(mm)}` } };
 }
 
 /** End of the scale, a round length that takes in nearly all: 0.5, 1, 2, 4 or 8 mm. */
@@ -48,18 +48,10 @@ function numbersFor(lines: readonly LevelLine[], positions: Float64Array): Apart
   for (const l of lines.filter((line) => line.points.length > 24).sort((a, b) => b.points.length - a.points.length)) {
     const n = l.points.length;
     for (const share of [0.5, 0.25, 0.75, 0.05, 0.95]) {
-      const at = [...lay([l.points[Math.floor((n - 1) * share)]!], positions)];
+      const at = [...lay([l.points[Math.floor((n - 1) * share)]!], positions, 3)];
       if (out.some((o) => Math.hypot(o.at[0]! - at[0]!, o.at[1]! - at[1]!, o.at[2]! - at[2]!) < apartMm)) continue;
       out.push({ key: `${out.length}`, text: signed(l.level), at });
     }
   }
-  return out;
-}
-
-function lay(points: readonly EdgePoint[], from: Float64Array): Float64Array {
-  const out = new Float64Array(points.length * 3);
-  points.forEach(({ a, b, t }, i) => {
-    for (let k = 0; k < 3; k++) out[3 * i + k] = from[3 * a + k]! * (1 - t) + from[3 * b + k]! * t;
-  });
   return out;
 }

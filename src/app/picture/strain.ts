@@ -40,6 +40,15 @@ export interface LevelLine {
   readonly points: readonly EdgePoint[];
 }
 
+/** Where points on edges lie, given where the vertices do: `size` numbers for each, as in `from`. */
+export function lay(points: readonly EdgePoint[], from: Float64Array, size: 2 | 3): Float64Array {
+  const out = new Float64Array(points.length * size);
+  points.forEach(({ a, b, t }, i) => {
+    for (let k = 0; k < size; k++) out[i * size + k] = from[a * size + k]! * (1 - t) + from[b * size + k]! * t;
+  });
+  return out;
+}
+
 /** Lines of equal stretch across a triangle mesh, chained; each level by marching over the triangles. */
 export function levelLines(triangles: Uint32Array, value: Float64Array, levels: readonly number[]): LevelLine[] {
   return levels.flatMap((level) => chain(crossings(triangles, value, level)).map((points) => ({ level, points })));

@@ -2,7 +2,7 @@ import type { LastPair } from "#job/pair.ts";
 import { say } from "../state/numbers.ts";
 import { liftedOff } from "./drawn-lines.ts";
 import { mapColour } from "./map-scale.ts";
-import { levelLines, levelsFor, scaleEnd, stretchAtVertices, worstOf, type EdgePoint, type LevelLine, type MapOf } from "./strain.ts";
+import { lay, levelLines, levelsFor, scaleEnd, stretchAtVertices, worstOf, type LevelLine, type MapOf } from "./strain.ts";
 
 /** The stretch of one flat shell, ready to be laid on the last and on the card. */
 export interface StretchMap {
@@ -57,13 +57,5 @@ function numbersFor(lines: readonly LevelLine[], positions: Float64Array, uv: Fl
       break;
     }
   }
-  return out;
-}
-
-function lay(points: readonly EdgePoint[], from: Float64Array, size: number): Float64Array {
-  const out = new Float64Array(points.length * size);
-  points.forEach(({ a, b, t }, i) => {
-    for (let k = 0; k < size; k++) out[i * size + k] = from[a * size + k]! * (1 - t) + from[b * size + k]! * t;
-  });
   return out;
 }
