@@ -1,8 +1,8 @@
 import { useState, type ReactElement } from "react";
 import type { FeatherLine, Point3 } from "#last/last.ts";
-import { nearestIndex } from "../picture/feather-preview.ts";
 import { surenessInk } from "../picture/found-lines.ts";
 import { surenessOf, type Sureness } from "../picture/feather-runs.ts";
+import { nearestIndex } from "../picture/nearest-index.ts";
 import { askedSpots } from "../state/asked-spots.ts";
 import { toFile } from "../state/file-place.ts";
 import type { ScanWork } from "../state/scan-work.ts";

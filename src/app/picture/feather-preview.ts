@@ -1,3 +1,5 @@
+import { nearestIndex } from "./nearest-index.ts";
+
 /**
  * The feather line while it is being pulled: near each place it must pass through it gives way smoothly, elsewhere it stays. Only to
  * follow the finger; the true course is worked out when the finger leaves.
@@ -32,17 +34,6 @@ function pullOnce(points: Float64Array, q: readonly number[], onto: (p: readonly
     out.set(j === at ? [q[0]!, q[1]!, q[2]!] : onto(moved), 3 * j);
   }
   return out;
-}
-
-/** Index of the point of a line nearest to `q`. */
-export function nearestIndex(points: Float64Array, q: readonly number[]): number {
-  let best = 0;
-  let least = Infinity;
-  for (let i = 0; i < points.length; i += 3) {
-    const d = (points[i]! - q[0]!) ** 2 + (points[i + 1]! - q[1]!) ** 2 + (points[i + 2]! - q[2]!) ** 2;
-    if (d < least) [least, best] = [d, i / 3];
-  }
-  return best;
 }
 
 /** Once round, mm. */

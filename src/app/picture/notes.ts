@@ -2,6 +2,7 @@ import { severityOf, type Finding } from "#base/findings.ts";
 import type { LastPair } from "#job/pair.ts";
 import type { Point3 } from "#last/last.ts";
 import { findingsAt, pinNumber } from "../state/stations.ts";
+import { nearestIndex } from "./nearest-index.ts";
 
 /** A finding as a short note, and its place on the last, mm. */
 export interface Note {
@@ -22,7 +23,7 @@ export function notesOnLast({ findings }: { readonly findings: readonly Finding[
 /** All findings that speak of a place; on the card at the nearest point of the shell. */
 export function notesOf({ findings, shell, flat }: LastPair): readonly NoteOnBoth[] {
   return findings.flatMap((f) => noteOf(findings, f)).map((note) => {
-    const v = nearestVertex(shell.mesh.positions, note.at);
+    const v = nearestIndex(shell.mesh.positions, note.at);
     return { ...note, onCard: [flat.uv[2 * v]!, flat.uv[2 * v + 1]!] };
   });
 }
@@ -31,14 +32,4 @@ function noteOf(all: readonly Finding[], f: Finding): readonly Note[] {
   if (!f.at) return [];
   const number = pinNumber(all, f);
   return [{ key: `note ${number}`, text: `${number} · ${severityOf(f) === "note" ? "note" : "look here"}`, at: f.at }];
-}
-
-function nearestVertex(positions: Float64Array, p: Point3): number {
-  let best = 0;
-  let least = Infinity;
-  for (let i = 0; i < positions.length; i += 3) {
-    const d = (positions[i]! - p[0]) ** 2 + (positions[i + 1]! - p[1]) ** 2 + (positions[i + 2]! - p[2]) ** 2;
-    if (d < least) [least, best] = [d, i / 3];
-  }
-  return best;
 }
