@@ -10,6 +10,7 @@ import type { Handle } from "./handles.ts";
 import { lineInk } from "./ink.ts";
 import type { Named } from "./margin-labels.ts";
 import { alongLines, PinnedNotes } from "./margin-words.tsx";
+import { ScaleBar } from "./scale-bar.tsx";
 import type { StretchMap } from "./stretch-map.ts";
 import { useSize } from "./use-size.ts";
 
@@ -49,7 +50,6 @@ export function CardView({ pair, lines, handles, map, notes, lit, onLit, asked, 
   const gripsAt = handles.flatMap((h) => h.onCard.map((at) => ({ x: lay.x(at[0]!, at[1]!), y: lay.y(at[0]!, at[1]!) })));
   const clearOf = [...linesAt, ...gripsAt];
   const litLine = lines.find((l) => l.key === lit);
-  const bar = 50 * lay.pxPerMm;
   return (
     <section className={`view card${map ? " on-map" : ""}`} aria-label="The card">
       <div className="frame" ref={frame} onPointerLeave={(e) => e.pointerType === "mouse" && onLit(undefined)}>
@@ -66,10 +66,7 @@ export function CardView({ pair, lines, handles, map, notes, lit, onLit, asked, 
           {lines.map((l) => l.onCard.map((points, i) => <path key={`${l.key} ${i} touch`} d={path(points)} className="touch-line" onPointerEnter={() => onLit(l.key)} onPointerMove={() => onLit(l.key)} />))}
           {map?.numbers.map((n) => <text key={n.key} className="level" x={lay.x(n.onCard[0]!, n.onCard[1]!)} y={lay.y(n.onCard[0]!, n.onCard[1]!)} textAnchor="middle" dominantBaseline="middle">{n.text}</text>)}
           <PinnedNotes items={labels} width={width} height={height - 40} clearOf={clearOf} />
-          <g className="scale" transform={`translate(${((width - bar) / 2).toFixed(1)} ${height - 20})`}>
-            <path d={`M0 -5V5M0 0H${bar.toFixed(1)}M${bar.toFixed(1)} -5V5`} />
-            <text x={bar / 2} y={-6} textAnchor="middle">50 mm</text>
-          </g>
+          <ScaleBar pxPerMm={lay.pxPerMm} width={width} height={height} />
           {handles.flatMap((h) => h.onCard.map((at, i) => {
             const directions = h.moves.map((m) => ({ x: -m.onCard[i]![1]! * lay.pxPerMm, y: -m.onCard[i]![0]! * lay.pxPerMm }));
             return <Grip key={`${h.key} ${i}`} picture="card" handle={h} pair={pair} asked={asked} busy={busy} clearOf={() => clearOf} x={lay.x(at[0]!, at[1]!)} y={lay.y(at[0]!, at[1]!)} directions={directions} origin={() => frame.current?.getBoundingClientRect()} onPull={onPull} onDone={onDone} />;

@@ -7,6 +7,7 @@ import { mm } from "../state/numbers.ts";
 import { lineInk } from "./ink.ts";
 import type { Named } from "./margin-labels.ts";
 import { alongLines, PinnedNotes } from "./margin-words.tsx";
+import { ScaleBar } from "./scale-bar.tsx";
 import { useSize } from "./use-size.ts";
 
 type Edge = "feather" | "back" | "topline" | "centre";
@@ -31,7 +32,6 @@ export function TapeView({ pair }: { readonly pair: TapedPair }): ReactElement {
   const words = [tape.medial, tape.lateral].flatMap((half) => wordsOf(half)).map(({ at, ...word }): Named => ({ ...word, x: x(at[1]), y: y(at[0]) }));
   const drawn = [tape.medial, tape.lateral].flatMap((half) => edges.map((edge) => Array.from({ length: half[edge].xy.length / 2 }, (_, i) => ({ x: x(half[edge].xy[2 * i + 1]!), y: y(half[edge].xy[2 * i]!) }))));
   const clearOf = alongLines(drawn, 10);
-  const bar = 50 * pxPerMm;
   return (
     <section className="view taped" aria-label="The taped upper">
       <div className="frame" ref={frame}>
@@ -42,10 +42,7 @@ export function TapeView({ pair }: { readonly pair: TapedPair }): ReactElement {
             return <path key={`${half.half} ${edge}`} className={`line${accent ? " accent" : ""}`} strokeWidth={w} strokeDasharray={dash ? "9 5" : undefined} d={path(half[edge].xy)} />;
           }))}
           <PinnedNotes items={words} width={width} height={height - 40} clearOf={clearOf} />
-          <g className="scale" transform={`translate(${((width - bar) / 2).toFixed(1)} ${height - 20})`}>
-            <path d={`M0 -5V5M0 0H${bar.toFixed(1)}M${bar.toFixed(1)} -5V5`} />
-            <text x={bar / 2} y={-6} textAnchor="middle">50 mm</text>
-          </g>
+          <ScaleBar pxPerMm={pxPerMm} width={width} height={height} />
         </svg>
       </div>
       <p className="under">The two halves as you taped them, laid to one centre line. There is no last here, so nothing is shown on one.</p>
