@@ -4,7 +4,8 @@ import { barMm as printedBarMm } from "#photo/card.ts";
 import { lengthField } from "../state/measure-field.ts";
 import { mm } from "../state/numbers.ts";
 import { setBar } from "../state/tape-edits.ts";
-import { NumberField, type FieldDesk } from "./number-field.tsx";
+import type { FieldDesk } from "../state/work-in-hand.ts";
+import { NumberField } from "./number-field.tsx";
 import { WithWhy } from "./why.tsx";
 
 interface BarSentenceProps {

@@ -22,7 +22,7 @@ interface FromTapeProps {
 
 /** A pattern from the tape that the maker took off her last, or photographs that are still to become one. */
 export function FromTape({ desk, pair }: FromTapeProps): ReactElement | null {
-  const work = tapeWork(desk, desk.now);
+  const work = tapeWork(desk);
   const sights = useSights(desk, work?.waiting ? photosOfTape(desk.now) : photosOfPair(pair));
   const chooser = useRef<HTMLInputElement>(null);
   if (!work) return null;

@@ -5,7 +5,7 @@ import { surenessOf, type Sureness } from "../picture/feather-runs.ts";
 import { nearestIndex } from "../picture/nearest-index.ts";
 import { askedSpots } from "../state/asked-spots.ts";
 import { toFile } from "../state/file-place.ts";
-import type { ScanWork } from "../state/scan-work.ts";
+import type { WorkInHand } from "../state/work-in-hand.ts";
 import type { SeenLast } from "../state/seen-last.ts";
 import type { Looking } from "../state/looking.ts";
 import { mm, percent } from "../state/numbers.ts";
@@ -17,7 +17,7 @@ import { WithWhy } from "./why.tsx";
 import { WordChoice } from "./word-choice.tsx";
 
 interface LastFeatherProps {
-  readonly work: ScanWork;
+  readonly work: WorkInHand;
   readonly seen: SeenLast;
   readonly looking: Looking;
 }

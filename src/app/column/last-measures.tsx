@@ -3,7 +3,7 @@ import type { LandmarkName, MeasureName } from "#last/said.ts";
 import { askedSpots } from "../state/asked-spots.ts";
 import { lengthField, type Field } from "../state/measure-field.ts";
 import { mm } from "../state/numbers.ts";
-import type { ScanWork } from "../state/scan-work.ts";
+import type { WorkInHand } from "../state/work-in-hand.ts";
 import type { SeenLast } from "../state/seen-last.ts";
 import { pointNames } from "../state/point-names.ts";
 import { readingNames } from "../state/reading-names.ts";
@@ -16,7 +16,7 @@ import { WithWhy } from "./why.tsx";
 const field: Field = lengthField(0, 700, 0.5);
 
 interface LastMeasuresProps {
-  readonly work: ScanWork;
+  readonly work: WorkInHand;
   readonly seen: SeenLast;
 }
 

@@ -1,7 +1,7 @@
 import { useState, type ReactElement } from "react";
 import type { LandmarkName } from "#last/said.ts";
 import { askedSpots } from "../state/asked-spots.ts";
-import type { ScanWork } from "../state/scan-work.ts";
+import type { WorkInHand } from "../state/work-in-hand.ts";
 import type { SeenLast } from "../state/seen-last.ts";
 import type { Looking } from "../state/looking.ts";
 import { pointKeys, pointNames } from "../state/point-names.ts";
@@ -10,7 +10,7 @@ import { PointHow } from "./last-help.tsx";
 import { NotesOn } from "./notes.tsx";
 
 interface LastPointsProps {
-  readonly work: ScanWork;
+  readonly work: WorkInHand;
   readonly seen: SeenLast;
   readonly looking: Looking;
 }

@@ -1,16 +1,13 @@
 import { createContext, useCallback, useContext, useId, useRef, useState, type KeyboardEvent, type ReactElement } from "react";
 import { createPortal } from "react-dom";
 import type { Job } from "#job/job.ts";
-import type { Desk } from "../desk.ts";
 import type { RefusedNumber } from "../desktop.ts";
 import type { Field } from "../state/measure-field.ts";
 import { clamp, readMeasure, say, snap } from "../state/numbers.ts";
 import type { Spot } from "../state/spots.ts";
+import type { FieldDesk } from "../state/work-in-hand.ts";
 
-/** What a field needs of the desk. */
-export type FieldDesk = Pick<Desk, "change" | "settle" | "forgetRefused">;
-
-export interface NumberFieldProps {
+interface NumberFieldProps {
   readonly desk: FieldDesk;
   /** Which number of the job it is. */
   readonly spot: Spot;

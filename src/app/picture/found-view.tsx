@@ -5,7 +5,7 @@ import { askedSpots } from "../state/asked-spots.ts";
 import { toFile } from "../state/file-place.ts";
 import { pointKeys, pointNames } from "../state/point-names.ts";
 import { addPull, dropPull, movePull, setPoint } from "../state/scan-edits.ts";
-import type { ScanWork } from "../state/scan-work.ts";
+import type { WorkInHand } from "../state/work-in-hand.ts";
 import type { SeenLast } from "../state/seen-last.ts";
 import type { Hand } from "../state/hand.ts";
 import type { ApartMap } from "./apart-map.ts";
@@ -21,7 +21,7 @@ import { useTurning } from "./turning.ts";
 import { useScene } from "./use-scene.ts";
 
 export interface FoundViewProps {
-  readonly work: ScanWork;
+  readonly work: WorkInHand;
   readonly seen: SeenLast;
   readonly ink: Ink;
   /** How far the other last of the pair differs, when that is to be shown. */
