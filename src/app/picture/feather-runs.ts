@@ -2,7 +2,7 @@ import type { FeatherLine } from "#last/last.ts";
 
 /** How sure the line is over a stretch: a clear edge, a soft one, or hardly any. */
 export type Sureness = "clear" | "soft" | "guessed";
-export interface FeatherRun {
+interface FeatherRun {
   readonly sureness: Sureness;
   /** Points x0 y0 z0 …; the last is the first of the next run, so that no gap is seen. */
   readonly points: Float64Array;

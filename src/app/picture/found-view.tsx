@@ -20,7 +20,7 @@ import { SurfaceGrip } from "./surface-grip.tsx";
 import { useTurning } from "./turning.ts";
 import { useScene } from "./use-scene.ts";
 
-export interface FoundViewProps {
+interface FoundViewProps {
   readonly work: WorkInHand;
   readonly seen: SeenLast;
   readonly ink: Ink;

@@ -5,13 +5,13 @@ import { findingsAt, pinNumber } from "../state/stations.ts";
 import { nearestIndex } from "./nearest-index.ts";
 
 /** A finding as a short note, and its place on the last, mm. */
-export interface Note {
+interface Note {
   readonly key: string;
   readonly text: string;
   readonly at: Point3;
 }
 /** Its place on the card as well, mm. */
-export interface NoteOnBoth extends Note {
+interface NoteOnBoth extends Note {
   readonly onCard: readonly number[];
 }
 

@@ -103,7 +103,7 @@ export function PhotoFrame({ name, photo, drawing, moves }: PhotoFrameProps): Re
   );
 }
 
-export const boxOf = ({ minX, maxY, width, height, pxPerMm }: FlatPhoto): PlaneBox => ({ minX, maxY, maxX: minX + width / pxPerMm, minY: maxY - height / pxPerMm });
+const boxOf = ({ minX, maxY, width, height, pxPerMm }: FlatPhoto): PlaneBox => ({ minX, maxY, maxX: minX + width / pxPerMm, minY: maxY - height / pxPerMm });
 
 const pathOf = (px: readonly Place[], closed: boolean): string => `M${px.map((p) => `${p.x.toFixed(1)} ${p.y.toFixed(1)}`).join("L")}${closed ? "Z" : ""}`;
 

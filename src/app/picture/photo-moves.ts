@@ -6,7 +6,7 @@ interface Frame {
   readonly height: number;
 }
 
-export interface PhotoMoves {
+interface PhotoMoves {
   readonly down: (e: PointerEvent<HTMLElement>) => void;
   readonly move: (e: PointerEvent<HTMLElement>) => void;
   readonly up: (e: PointerEvent<HTMLElement>) => void;

@@ -7,7 +7,7 @@ import type { SeenLast } from "./seen-last.ts";
 import { saidOf } from "./scan-edits.ts";
 
 /** Where the maker has put things, in the frame of the last that is shown; the last itself may still be behind. */
-export interface AskedSpots {
+interface AskedSpots {
   readonly pulls: readonly Point3[];
   /** Pulls that the line shown does not know of yet. */
   readonly newPulls: readonly Point3[];

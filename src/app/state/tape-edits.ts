@@ -7,7 +7,7 @@ import type { TapeMark, TapePlace, TapeSaid } from "#tape/said.ts";
 /** Each edit gives a new job and leaves the old one alone. Those of a taped pattern give other jobs back as they are. */
 type TapeJob = Job & { readonly last: LastSource & { readonly from: "tape" } };
 
-export const isTaped = (job: Job): job is TapeJob => job.last.from === "tape";
+const isTaped = (job: Job): job is TapeJob => job.last.from === "tape";
 
 /** What the maker says about her tape, if this work is on one. */
 export const tapeOf = (job: Job): TapeSaid | undefined => (isTaped(job) ? job.last.tape : undefined);
