@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useMemo, useRef, useState, type ReactElement } from "react";
+import type { Bounds } from "#plane/measure.ts";
 import type { FlatPhoto } from "../photo-talk.ts";
-import { fitted, shifted, toFrame, toPlane, type PhotoPlace, type PlaneBox } from "../state/photo-place.ts";
+import { fitted, shifted, toFrame, toPlane, type PhotoPlace } from "../state/photo-place.ts";
 import type { Place } from "./clear-place.ts";
 import { alongLines, PinnedNotes } from "./margin-words.tsx";
 import { PhotoGrip, type MarkMoves, type PhotoMark } from "./photo-mark.tsx";
@@ -14,7 +15,7 @@ export interface PhotoDrawing {
   readonly words: readonly { readonly key: string; readonly text: string; readonly at: readonly [number, number]; readonly big?: true }[];
   readonly marks: readonly PhotoMark[];
   /** What to bring into view first; the whole photograph when left out. */
-  readonly show?: PlaneBox;
+  readonly show?: Bounds;
 }
 
 interface PhotoFrameProps {
@@ -103,7 +104,7 @@ export function PhotoFrame({ name, photo, drawing, moves }: PhotoFrameProps): Re
   );
 }
 
-const boxOf = ({ minX, maxY, width, height, pxPerMm }: FlatPhoto): PlaneBox => ({ minX, maxY, maxX: minX + width / pxPerMm, minY: maxY - height / pxPerMm });
+const boxOf = ({ minX, maxY, width, height, pxPerMm }: FlatPhoto): Bounds => ({ minX, maxY, maxX: minX + width / pxPerMm, minY: maxY - height / pxPerMm });
 
 const pathOf = (px: readonly Place[], closed: boolean): string => `M${px.map((p) => `${p.x.toFixed(1)} ${p.y.toFixed(1)}`).join("L")}${closed ? "Z" : ""}`;
 

@@ -1,5 +1,6 @@
 import { useLayoutEffect, useMemo, useRef, type KeyboardEvent, type PointerEvent } from "react";
-import { fitted, shifted, zoomed, type PhotoPlace, type PlaneBox } from "../state/photo-place.ts";
+import type { Bounds } from "#plane/measure.ts";
+import { fitted, shifted, zoomed, type PhotoPlace } from "../state/photo-place.ts";
 
 interface Frame {
   readonly width: number;
@@ -17,7 +18,7 @@ interface PhotoMoves {
 }
 
 /** Dragging shifts the photograph, two fingers or the wheel bring it nearer; arrow keys shift it, plus, minus and nought do the rest. */
-export function usePhotoMoves(place: PhotoPlace, frame: Frame, box: PlaneBox, set: (place: PhotoPlace | undefined) => void): PhotoMoves {
+export function usePhotoMoves(place: PhotoPlace, frame: Frame, box: Bounds, set: (place: PhotoPlace | undefined) => void): PhotoMoves {
   // Several moves may come before the picture is drawn again: each goes on from the one before.
   const now = useRef({ place, frame, box });
   useLayoutEffect(() => {

@@ -1,11 +1,10 @@
-import { bounds } from "#plane/measure.ts";
 import type { Outline } from "#plane/outline.ts";
 import type { TapedHalf, TapedPoint, TapedShell } from "#tape/taped-shell.ts";
 import type { TapeMark, TapePlace, TapeSaid } from "#tape/said.ts";
 import { insidePoint } from "../state/inside-point.ts";
 import { mm } from "../state/numbers.ts";
 import { betweenOnTrack, trackOf, type Track } from "../state/on-outline.ts";
-import type { PlaneBox } from "../state/photo-place.ts";
+import { boxRound } from "../state/photo-place.ts";
 import { halfNames, markNames, markOf } from "../state/tape-words.ts";
 import type { PhotoDrawing } from "./photo-frame.tsx";
 import type { PhotoMark } from "./photo-mark.tsx";
@@ -35,7 +34,7 @@ export function tapeDrawing(photo: string, outlines: readonly Outline[], tape: T
     const place = said?.[m.key as TapeMark];
     return place?.photo === photo ? { ...m, at: place.at, how: "said" } : m;
   };
-  const show = boxRound(found.map((i) => outlines[i]!));
+  const show = found.length > 0 ? boxRound(found.map((i) => outlines[i]!), margin) : undefined;
   return {
     lines: [...lines, ...slits],
     words: names,
@@ -75,14 +74,3 @@ function loneMarks(photo: string, said: TapeSaid["marks"], tracks: readonly Trac
 const mark = (key: TapeMark, point: TapedPoint, tracks: readonly Track[], reads: (at: Xy) => string): PhotoMark => ({ key, name: markNames[key], at: point.at, how: point.how, tracks, reads });
 
 const straight = (a: Xy, b: Xy): number => Math.hypot(a[0] - b[0], a[1] - b[1]);
-
-function boxRound(outlines: readonly Outline[]): PlaneBox | undefined {
-  if (outlines.length === 0) return undefined;
-  const all = outlines.map(bounds);
-  return {
-    minX: Math.min(...all.map((b) => b.minX)) - margin,
-    minY: Math.min(...all.map((b) => b.minY)) - margin,
-    maxX: Math.max(...all.map((b) => b.maxX)) + margin,
-    maxY: Math.max(...all.map((b) => b.maxY)) + margin,
-  };
-}

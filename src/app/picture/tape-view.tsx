@@ -1,9 +1,9 @@
 import { useMemo, useRef, type ReactElement } from "react";
 import type { TapedPair } from "#job/pair.ts";
 import { reversed } from "#plane/along.ts";
-import { bounds } from "#plane/measure.ts";
 import type { TapedHalf } from "#tape/taped-shell.ts";
 import { mm } from "../state/numbers.ts";
+import { boxRound } from "../state/photo-place.ts";
 import { lineInk } from "./ink.ts";
 import type { Named } from "./margin-labels.ts";
 import { alongLines, PinnedNotes } from "./margin-words.tsx";
@@ -18,7 +18,7 @@ export function TapeView({ pair }: { readonly pair: TapedPair }): ReactElement {
   const frame = useRef<HTMLDivElement>(null);
   const { width, height } = useSize(frame);
   const { tape } = pair;
-  const box = useMemo(() => boxOf([tape.medial, tape.lateral]), [tape]);
+  const box = useMemo(() => boxRound([tape.medial, tape.lateral].flatMap((half) => edges.map((edge) => half[edge]))), [tape]);
   const pxPerMm = Math.max(0.1, Math.min((width - 320) / (box.maxY - box.minY), (height - 96) / (box.maxX - box.minX)));
   // The shell lies as on a right last; a left one is its mirror image.
   const hand = tape.side === "right" ? -1 : 1;
@@ -70,9 +70,4 @@ const endOf = (xy: Float64Array): readonly [number, number] => [xy.at(-2)!, xy.a
 function partOf(xy: Float64Array, share: number): readonly [number, number] {
   const i = 2 * Math.floor(share * (xy.length / 2 - 1));
   return [xy[i]!, xy[i + 1]!];
-}
-
-function boxOf(halves: readonly TapedHalf[]) {
-  const all = halves.flatMap((h) => edges.map((edge) => bounds(h[edge])));
-  return { minX: Math.min(...all.map((b) => b.minX)), minY: Math.min(...all.map((b) => b.minY)), maxX: Math.max(...all.map((b) => b.maxX)), maxY: Math.max(...all.map((b) => b.maxY)) };
 }
