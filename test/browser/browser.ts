@@ -1,4 +1,5 @@
-import { existsSync } from "node:fs";
+import { existsSync, readFileSync } from "node:fs";
+import { createRequire } from "node:module";
 import { fileURLToPath } from "node:url";
 import { chromium, type Browser, type BrowserContext, type Locator, type Page } from "playwright-core";
 // @ts-expect-error The tools are plain JavaScript, so that they run before anything is installed.
@@ -102,4 +103,14 @@ export async function setValue(page: Page, name: string, text: string): Promise<
   await field(page, name).fill(text);
   await field(page, name).press("Enter");
   await settled(page);
+}
+
+/** What axe-core finds on the page that stands in anyone's way, each with the first place of it; only what is serious or critical when asked so. */
+export async function inAnyonesWay(page: Page, which: "all" | "serious"): Promise<readonly string[]> {
+  await page.evaluate(readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8"));
+  const violations = await page.evaluate(async () => {
+    const run = (globalThis as unknown as { axe: { run: (o: object) => Promise<{ violations: { id: string; impact: string; nodes: { html: string }[] }[] }> } }).axe.run;
+    return (await run({ resultTypes: ["violations"] })).violations.map(({ id, impact, nodes }) => ({ impact, told: `${id}: ${nodes[0]?.html}` }));
+  });
+  return violations.filter(({ impact }) => which === "all" || impact === "serious" || impact === "critical").map(({ told }) => told);
 }

@@ -1,8 +1,6 @@
 // How the page looks and is reached: on both sizes of screen, in both themes, by the keyboard.
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { desk, faultsOf, missing, openApp, Stage, station, tablet } from "./browser.ts";
+import { desk, faultsOf, inAnyonesWay, missing, openApp, Stage, station, tablet } from "./browser.ts";
 
 describe.skipIf(missing !== undefined)("at the desk and on the tablet, by day and by night", () => {
   let stage: Stage;
@@ -20,8 +18,6 @@ describe.skipIf(missing !== undefined)("at the desk and on the tablet, by day an
     const page = await context.newPage();
     const faults = faultsOf(page);
     await openApp(page, stage.address);
-    const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-    await page.evaluate(axe);
     for (const s of ["Last", "Lines", "Shell", "Pieces", "Sheets"]) {
       await station(page, s);
       await page.waitForTimeout(300);
@@ -32,11 +28,7 @@ describe.skipIf(missing !== undefined)("at the desk and on the tablet, by day an
         expect(box.y >= 0 && box.y + box.height <= size.height + 1, `a station is out of sight at ${s}`).toBe(true);
         expect(box.height, `a station is too small to touch at ${s}`).toBeGreaterThanOrEqual(name === "tablet" ? 44 : 24);
       }
-      const serious = await page.evaluate(async () => {
-        const run = (globalThis as unknown as { axe: { run: (o: object) => Promise<{ violations: { id: string; impact: string; nodes: { html: string }[] }[] }> } }).axe.run;
-        const { violations } = await run({ resultTypes: ["violations"] });
-        return violations.filter((v) => v.impact === "serious" || v.impact === "critical").map((v) => `${v.id}: ${v.nodes[0]?.html}`);
-      });
+      const serious = await inAnyonesWay(page, "serious");
       expect(serious, `at ${s}`).toEqual([]);
     }
     expect(faults).toEqual([]);

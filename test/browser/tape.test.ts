@@ -1,6 +1,5 @@
 // The two ways in without a scanner: a taped pattern from photographs, and measures with a drawing; kept, saved and opened again.
 import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import type { Page } from "playwright-core";
 import { expect, test } from "vitest";
 import { unwatched } from "#base/watch.ts";
@@ -10,7 +9,7 @@ import { bothHalves, bottomDrawn, withoutCard } from "../support/tape-photos.ts"
 import { demoTape } from "../support/demo-tape.ts";
 import { edgeLength } from "#pieces/net-upper.ts";
 import { silhouettes } from "../support/silhouettes.ts";
-import { field, openApp, setValue, settled, type Stage, station, tablet, valueOf } from "./browser.ts";
+import { field, inAnyonesWay, openApp, setValue, settled, type Stage, station, tablet, valueOf } from "./browser.ts";
 import { inBrowser } from "./in-browser.ts";
 
 /** Photographs are looked at for many seconds on a busy machine. */
@@ -37,15 +36,6 @@ const figure = async (page: Page, row: string, column: 0 | 1): Promise<number> =
 async function ringOf(page: Page, mark: string): Promise<{ readonly x: number; readonly y: number }> {
   const box = (await page.locator(`[data-mark="${mark}"] .ring`).boundingBox())!;
   return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
-}
-
-async function seriousIn(page: Page): Promise<readonly string[]> {
-  await page.evaluate(readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8"));
-  return page.evaluate(async () => {
-    const run = (globalThis as unknown as { axe: { run: (o: object) => Promise<{ violations: { id: string; impact: string; nodes: { html: string }[] }[] }> } }).axe.run;
-    const { violations } = await run({ resultTypes: ["violations"] });
-    return violations.filter((v) => v.impact === "serious" || v.impact === "critical").map((v) => `${v.id}: ${v.nodes[0]?.html}`);
-  });
 }
 
 inBrowser("a taped pattern", (fresh) => {
@@ -135,7 +125,7 @@ inBrowser("a taped pattern", (fresh) => {
     const before = (await ringOf(other, "toeLateral")).x - (await ringOf(other, "seatLateral")).x;
     await other.getByRole("button", { name: "nearer" }).tap();
     expect(Math.abs((await ringOf(other, "toeLateral")).x - (await ringOf(other, "seatLateral")).x)).toBeGreaterThan(1.3 * Math.abs(before));
-    expect(await seriousIn(other)).toEqual([]);
+    expect(await inAnyonesWay(other, "serious")).toEqual([]);
     await elsewhere.close();
   });
 
@@ -149,7 +139,7 @@ inBrowser("a taped pattern", (fresh) => {
     // The one without the card still stands in the way.
     await page.getByRole("button", { name: "take out holiday.png" }).waitFor(patience);
     await settled(page);
-    expect(await seriousIn(page)).toEqual([]);
+    expect(await inAnyonesWay(page, "serious")).toEqual([]);
     await page.getByRole("button", { name: "take out holiday.png" }).click();
     await becomesTape(page);
     await page.keyboard.press("Control+z");
@@ -209,7 +199,7 @@ inBrowser("a last from measures", (fresh) => {
     await page.getByRole("button", { name: /take 220\smm for the instep girth/ }).click();
     await settled(page);
     expect(await valueOf(page, "instep girth")).toBe(220);
-    expect(await seriousIn(page)).toEqual([]);
+    expect(await inAnyonesWay(page, "serious")).toEqual([]);
   });
 
   test("a drawing of the bottom shapes it, is seen as it was traced, and is taken out again", { timeout: 600_000 }, async () => {
