@@ -10,10 +10,12 @@ import { Guard } from "./top/guard.tsx";
 
 const desk = new Desk();
 createRoot(document.getElementById("app")!).render(<Guard desk={desk}><App desk={desk} /></Guard>);
-void desk.open();
+void desk.open().finally(keepForOffline);
 
-if (import.meta.env.PROD && "serviceWorker" in navigator) {
-  void navigator.serviceWorker.register("./service-worker.js").catch(() => {
+/** Only once the page has asked for its own files: the copy for work without network takes in the large image library too. */
+function keepForOffline(): void {
+  if (!import.meta.env.PROD || !("serviceWorker" in navigator)) return;
+  navigator.serviceWorker.register("./service-worker.js").catch(() => {
     // Without it the app only lacks its copy for work without network; the line at the top then says so.
   });
 }
