@@ -1,7 +1,6 @@
 import Delaunator from "delaunator";
 import Constrainautor from "@kninnug/constrainautor";
 import { must } from "#base/bug.ts";
-import { contains } from "./inside.ts";
 
 /** A plane mesh: xy x0 y0 …, triangles counter-clockwise. */
 export interface PlaneMesh {
@@ -40,10 +39,10 @@ export function fillOutline({ outline, lines, spacing }: FillInput): PlaneMesh {
   }
   const lattice = latticeInside(outline, fixed, spacing);
   const xy = Float64Array.from([...fixed, ...lattice]);
-  let triangles = triangulate(xy, outline, constraints);
+  let triangles = triangulate(xy, n, constraints);
   for (let round = 0; round < 2; round++) {
     relaxInto(xy, triangles, fixed.length / 2);
-    triangles = triangulate(xy, outline, constraints);
+    triangles = triangulate(xy, n, constraints);
   }
   return { xy, triangles };
 }
@@ -56,23 +55,7 @@ function latticeInside(outline: Float64Array, fixed: readonly number[], spacing:
     maxX = Math.max(maxX, outline[i]!);
     maxAbsY = Math.max(maxAbsY, Math.abs(outline[i + 1]!));
   }
-  const near = new Map<number, number[]>();
-  const cell = spacing;
-  const key = (x: number, y: number) => Math.floor(x / cell) * 65536 + Math.floor(y / cell);
-  for (let i = 0; i < fixed.length; i += 2) {
-    const k = key(fixed[i]!, fixed[i + 1]!);
-    const list = near.get(k);
-    if (list) list.push(i);
-    else near.set(k, [i]);
-  }
-  const keep = (0.65 * spacing) ** 2;
-  const clear = (x: number, y: number) => {
-    for (let dx = -1; dx <= 1; dx++)
-      for (let dy = -1; dy <= 1; dy++)
-        for (const i of near.get(key(x + dx * cell, y + dy * cell)) ?? [])
-          if ((fixed[i]! - x) ** 2 + (fixed[i + 1]! - y) ** 2 < keep) return false;
-    return true;
-  };
+  const clear = keepsClear(fixed, spacing, 0.65 * spacing);
   const rowHeight = (spacing * Math.sqrt(3)) / 2;
   const rows = Math.ceil(maxAbsY / rowHeight);
   const points: number[] = [];
@@ -91,6 +74,37 @@ function latticeInside(outline: Float64Array, fixed: readonly number[], spacing:
   return points;
 }
 
+/** Tells whether a point keeps `least` from all fixed points; `cell` ≥ `least` is the width of the buckets they are sorted into. */
+function keepsClear(fixed: readonly number[], cell: number, least: number): (x: number, y: number) => boolean {
+  let minX = Infinity, minY = Infinity, maxX = -Infinity, maxY = -Infinity;
+  for (let i = 0; i < fixed.length; i += 2) {
+    minX = Math.min(minX, fixed[i]!);
+    maxX = Math.max(maxX, fixed[i]!);
+    minY = Math.min(minY, fixed[i + 1]!);
+    maxY = Math.max(maxY, fixed[i + 1]!);
+  }
+  // One empty bucket all round, so that the neighbours of every bucket exist.
+  const columns = Math.floor((maxX - minX) / cell) + 3, rows = Math.floor((maxY - minY) / cell) + 3;
+  const column = (x: number) => Math.floor((x - minX) / cell) + 1;
+  const row = (y: number) => Math.floor((y - minY) / cell) + 1;
+  const first = new Int32Array(columns * rows).fill(-1);
+  const next = new Int32Array(fixed.length / 2);
+  for (let i = 0; i < next.length; i++) {
+    const bucket = row(fixed[2 * i + 1]!) * columns + column(fixed[2 * i]!);
+    next[i] = first[bucket]!;
+    first[bucket] = i;
+  }
+  const square = least * least;
+  return (x, y) => {
+    const i0 = Math.max(0, column(x) - 1), i1 = Math.min(columns - 1, column(x) + 1);
+    const j0 = Math.max(0, row(y) - 1), j1 = Math.min(rows - 1, row(y) + 1);
+    for (let j = j0; j <= j1; j++)
+      for (let i = i0; i <= i1; i++)
+        for (let k = first[j * columns + i]!; k >= 0; k = next[k]!) if ((fixed[2 * k]! - x) ** 2 + (fixed[2 * k + 1]! - y) ** 2 < square) return false;
+    return true;
+  };
+}
+
 /** Sorted x of the places where the outline crosses the line at y. */
 function crossingsAt(outline: Float64Array, y: number): number[] {
   const xs: number[] = [];
@@ -102,20 +116,50 @@ function crossingsAt(outline: Float64Array, y: number): number[] {
   return xs.sort((a, b) => a - b);
 }
 
-function triangulate(xy: Float64Array, outline: Float64Array, constraints: readonly [number, number][]): Uint32Array {
+function triangulate(xy: Float64Array, outlinePoints: number, constraints: readonly [number, number][]): Uint32Array {
   const delaunay = new Delaunator(xy);
   new Constrainautor(delaunay).constrainAll(constraints as [number, number][]).delaunify(true);
   const t = delaunay.triangles;
+  const inside = insideOf(delaunay, outlinePoints);
   const kept: number[] = [];
   for (let f = 0; f < t.length; f += 3) {
     const a = t[f]!, b = t[f + 1]!, c = t[f + 2]!;
-    const x = (xy[2 * a]! + xy[2 * b]! + xy[2 * c]!) / 3, y = (xy[2 * a + 1]! + xy[2 * b + 1]! + xy[2 * c + 1]!) / 3;
     const turned = turn(xy, a, b, c);
     // Three points in line make no triangle. Delaunator winds with y down; turn to counter-clockwise with y up.
-    if (turned !== 0 && contains({ xy: outline }, x, y)) kept.push(...(turned > 0 ? [a, b, c] : [a, c, b]));
+    if (turned !== 0 && inside[f / 3] === 1) kept.push(...(turned > 0 ? [a, b, c] : [a, c, b]));
   }
   must(kept.length > 0, "outline without inside");
   return Uint32Array.from(kept);
+}
+
+/**
+ * Which triangles lie inside the outline, 1 for each: found by walking from the hull inward, for the outline consists of edges and
+ * only they part inside from outside.
+ */
+function insideOf({ triangles: t, halfedges }: Delaunator<Float64Array>, outlinePoints: number): Int8Array {
+  const parts = (e: number): boolean => {
+    const a = t[e]!, b = t[e - (e % 3) + ((e + 1) % 3)]!;
+    if (a >= outlinePoints || b >= outlinePoints) return false;
+    const apart = Math.abs(a - b);
+    return apart === 1 || apart === outlinePoints - 1;
+  };
+  const inside = new Int8Array(t.length / 3).fill(-1);
+  const open: number[] = [];
+  for (let e = 0; e < t.length; e++) {
+    const f = Math.floor(e / 3);
+    if (halfedges[e] !== -1 || inside[f] !== -1) continue;
+    inside[f] = parts(e) ? 1 : 0;
+    open.push(f);
+  }
+  for (let f = open.pop(); f !== undefined; f = open.pop())
+    for (let e = 3 * f; e < 3 * f + 3; e++) {
+      const beyond = halfedges[e]!;
+      const g = Math.floor(beyond / 3);
+      if (beyond < 0 || inside[g] !== -1) continue;
+      inside[g] = parts(e) ? 1 - inside[f]! : inside[f]!;
+      open.push(g);
+    }
+  return inside;
 }
 
 const turn = (xy: Float64Array, a: number, b: number, c: number): number =>
