@@ -8,34 +8,25 @@ import { convexMap } from "./convex-start.ts";
 import { descend, settled, type Step } from "./descent.ts";
 import { Dirichlet } from "./dirichlet.ts";
 import { diskOf, type Disk } from "./disk.ts";
+import { distanceInSpace } from "./distance.ts";
 import { framesOf, type Frames } from "./frames.ts";
-import type { LengthTerms } from "./length-terms.ts";
 import { conformalMap } from "./lscm.ts";
 import { NewtonSystem } from "./newton-system.ts";
 import { middlePins } from "./pins.ts";
 import { principalStretches } from "./principal.ts";
 import { placeInto } from "./rigid.ts";
+import { joinInto, lengthTermsOf, type ChangedTerms, type FlattenTerms } from "./terms.ts";
 
-/** Terms that say what must stay true besides the least stretch everywhere. */
-export interface FlattenTerms {
-  /** Edges a-b that should keep their length: adds Σ weight · (ℓ_flat / ℓ_space − 1)². */
-  readonly edges?: { readonly a: Uint32Array; readonly b: Uint32Array; readonly weight: Float64Array };
-  /** Pairs of vertices to be brought to a distance: adds Σ weight · (distance − targetMm)² / area. */
-  readonly ties?: readonly { readonly a: number; readonly b: number; readonly targetMm: number; readonly weight: number }[];
-}
-
-export interface RunOptions {
+export interface RunOptions extends ChangedTerms {
   /** Stop when a step moves no vertex by more than this, rigid motion left out; mm, default 0.01. */
   readonly toleranceMm?: number;
   /** uv to begin from, as an earlier run gave it; used when no triangle is folded over in it. */
   readonly start?: Float64Array;
-  /** Ties with other targets and weights than at construction, in the same order. */
-  readonly ties?: readonly { readonly targetMm: number; readonly weight: number }[];
   readonly mostSteps?: number;
   readonly watch?: Watch;
 }
 
-export interface FlattenOptions extends FlattenTerms, Omit<RunOptions, "ties"> {}
+export interface FlattenOptions extends FlattenTerms, Omit<RunOptions, keyof FlattenTerms> {}
 
 export interface Flattening {
   /** u0 v0 u1 v1 … mm; triangles turn as in the mesh seen from outside. Position and rotation mean nothing. */
@@ -77,13 +68,7 @@ export class Flattener {
     const { pattern } = this.#disk;
     this.#dirichlet = new Dirichlet(this.#disk);
     this.#pins = middlePins(adjacencyOf(vertices, pattern.low, pattern.high), this.#disk.rim);
-    const { edges, ties = [] } = terms;
-    const join = (a: number, b: number): void => {
-      must(a !== b && a < vertices && b < vertices, "an edge or tie joins two different vertices");
-      pattern.slot(a, b);
-    };
-    for (let k = 0; k < (edges?.a.length ?? 0); k++) join(edges!.a[k]!, edges!.b[k]!);
-    for (const { a, b } of ties) join(a, b);
+    joinInto(pattern, terms);
     this.#system = new NewtonSystem(pattern);
   }
 
@@ -95,7 +80,7 @@ export class Flattener {
     const disk = this.#disk;
     must(positions.length === 3 * disk.vertices, "three coordinates a vertex");
     const frames = framesOf(positions, disk.triangles);
-    const lengths = this.#lengthTerms(positions, frames, options.ties);
+    const lengths = lengthTermsOf(this.#terms, options, positions, frames.area);
     const [a, b] = this.#pins;
     const warm = this.#warmStart(frames, options.start);
     const start = warm ?? this.#coldStart(frames, positions);
@@ -110,30 +95,6 @@ export class Flattener {
     const principal = principalStretches(frames, disk.triangles, uv);
     if (disk.turned) flipInto(uv);
     return { uv, energy, steps, ...principal };
-  }
-
-  #lengthTerms(positions: Float64Array, frames: Frames, changed: RunOptions["ties"]): LengthTerms {
-    const { edges, ties = [] } = this.#terms;
-    const count = edges?.a.length ?? 0;
-    const all = count + ties.length;
-    const terms = { a: new Uint32Array(all), b: new Uint32Array(all), target: new Float64Array(all), stiffness: new Float64Array(all) };
-    for (let k = 0; k < count; k++) {
-      const [a, b] = [edges!.a[k]!, edges!.b[k]!];
-      const length = distance(positions, a, b);
-      must(length > 0, "an edge that must keep its length has none");
-      terms.a[k] = a;
-      terms.b[k] = b;
-      terms.target[k] = length;
-      terms.stiffness[k] = edges!.weight[k]! / (length * length);
-    }
-    ties.forEach((tie, k) => {
-      const now = changed?.[k] ?? tie;
-      terms.a[count + k] = tie.a;
-      terms.b[count + k] = tie.b;
-      terms.target[count + k] = now.targetMm;
-      terms.stiffness[count + k] = now.weight / frames.area;
-    });
-    return terms;
   }
 
   #warmStart(frames: Frames, start: Float64Array | undefined): Float64Array | undefined {
@@ -161,7 +122,7 @@ export class Flattener {
   #coldStart(frames: Frames, positions: Float64Array): Float64Array {
     const [a, b] = this.#pins;
     const candidates = [
-      () => conformalMap(this.#system, this.#dirichlet, frames, a, b, distance(positions, a, b)),
+      () => conformalMap(this.#system, this.#dirichlet, frames, a, b, distanceInSpace(positions, a, b)),
       () => convexMap(this.#disk, frames, positions, false),
       () => convexMap(this.#disk, frames, positions, true),
     ];
@@ -176,13 +137,6 @@ export class Flattener {
     }
     throw new Refusal(finding("surface-too-crumpled", {}));
   }
-}
-
-function distance(positions: Float64Array, a: number, b: number): number {
-  const x = positions[3 * b]! - positions[3 * a]!;
-  const y = positions[3 * b + 1]! - positions[3 * a + 1]!;
-  const z = positions[3 * b + 2]! - positions[3 * a + 2]!;
-  return Math.sqrt(x * x + y * y + z * z);
 }
 
 /** Mirrors uv; 0 stays +0. */

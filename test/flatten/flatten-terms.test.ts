@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { Bug } from "#base/bug.ts";
 import type { Step } from "#flatten/descent.ts";
 import { Flattener, flatten } from "#flatten/flatten.ts";
 import { capMesh, pumpShell } from "../support/formula-surfaces.ts";
@@ -34,6 +35,40 @@ describe("weights on edges", () => {
     expect(held.flipped).toBe(0);
     expect(settled(held.steps)).toBeLessThan(0.01);
     expect(held.steps.length).toBeLessThanOrEqual(9);
+  });
+});
+
+describe("edges scaled", () => {
+  const edges = { a: Uint32Array.from(topline.slice(1)), b: Uint32Array.from(topline.slice(0, -1)), weight: new Float64Array(topline.length - 1).fill(10) };
+  const scaled = (by: number) => new Float64Array(edges.a.length).fill(by);
+  const lengthOf = (uv: Float64Array) => topline.slice(1).reduce((sum, b, k) => sum + flatDistance(uv, topline[k]!, b), 0);
+  const spaceLength = topline.slice(1).reduce((sum, b, k) => sum + inSpace(topline[k]!, b), 0);
+
+  test("the topline comes out shorter by the share that was asked for", () => {
+    for (const by of [1, 0.98, 1.01]) {
+      const { uv, flipped } = flatten(shell, { edges: { ...edges, scale: scaled(by) } });
+      expect(flipped).toBe(0);
+      expect(Math.abs(lengthOf(uv) / spaceLength - by)).toBeLessThan(3e-4);
+    }
+  });
+
+  test("scales and weights may change from run to run of one Flattener; what the first had is still there for the next", () => {
+    const kept = new Flattener(count, shell.triangles, { edges });
+    const first = kept.run(shell.positions);
+    const shorter = kept.run(shell.positions, { edges: { scale: scaled(0.98) } });
+    expect(shorter).toEqual(flatten(shell, { edges: { ...edges, scale: scaled(0.98) } }));
+    expect(kept.run(shell.positions, { edges: { weight: scaled(2) } })).toEqual(flatten(shell, { edges: { ...edges, weight: scaled(2) } }));
+    expect(kept.run(shell.positions)).toEqual(first);
+    const warm = kept.run(shell.positions, { edges: { scale: scaled(0.98) }, start: first.uv });
+    expect(warm.steps.length).toBeLessThan(shorter.steps.length);
+    expect(warm.energy).toBeCloseTo(shorter.energy, 8);
+  });
+
+  test("a list of the wrong length or a scale of nothing is our own fault", () => {
+    const kept = new Flattener(count, shell.triangles, { edges });
+    expect(() => kept.run(shell.positions, { edges: { scale: new Float64Array(2).fill(1) } })).toThrow(Bug);
+    expect(() => kept.run(shell.positions, { edges: { scale: scaled(0) } })).toThrow(Bug);
+    expect(() => kept.run(shell.positions, { ties: [{ targetMm: 1, weight: 1 }] })).toThrow(Bug);
   });
 });
 
