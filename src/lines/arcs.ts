@@ -19,9 +19,13 @@ export interface Arc extends SurfaceCurve {
   readonly reachesAxis: boolean;
 }
 
-/** Lays tapes on one last. */
+/** So many tapes are remembered; more than a long drag lays. */
+const remembered = 2000;
+
+/** Lays tapes on one last. What was laid is remembered: while a line is dragged the same places are asked for again and again. */
 export class Arcs {
   readonly #sectioner: Sectioner;
+  readonly #laid = new Map<string, Arc>();
   /** Centres of the heel and toe fans on the axis, as x. */
   readonly heelX: number;
   readonly toeX: number;
@@ -46,6 +50,16 @@ export class Arcs {
 
   /** The arc up from a feather point, at most `maxLength` long. */
   from(foot: Point3, maxLength: number): Arc {
+    const key = `${foot.join(" ")} ${maxLength}`;
+    const known = this.#laid.get(key);
+    if (known) return known;
+    const arc = this.#lay(foot, maxLength);
+    if (this.#laid.size >= remembered) this.#laid.clear();
+    this.#laid.set(key, arc);
+    return arc;
+  }
+
+  #lay(foot: Point3, maxLength: number): Arc {
     const station = this.stationOf(foot);
     const origin: Point3 = [station.axisX, 0, 0];
     const sections = this.#sectioner.cut(origin, [-station.dirY, station.dirX, 0]);

@@ -21,23 +21,25 @@ export function heightMark({ last, arcs }: { readonly last: Last; readonly arcs:
   return { share, alongFeatherMm: foot.along, heightMm, foot: foot.foot, at: pointOn(arc, Math.min(heightMm, curveLength(arc))) };
 }
 
-/** Share of the way from the seat point to below the throat where the lowest place is looked for, and in how many steps. */
-const lookFrom = 0.15, lookTo = 0.85, steps = 20;
+/** Share of the way from the seat point to below the throat where the lowest place is looked for. */
+const lookFrom = 0.15, lookTo = 0.85;
+/** First and last distance of the places looked at, mm: multiples of these, so that the tapes laid for one line serve the next. */
+const coarseMm = 8, fineMm = 1;
 
 /** The lowest place of a half: the least height of the topline between heel and vamp wing, to about a millimetre along the last. */
 export function lowestMark(board: { readonly last: Last; readonly arcs: Arcs }, half: Half, topline: SurfaceCurve): HeightMark {
   const flank = topline.points[topline.points.length - 3]! - board.last.landmarks.seatPoint[0];
-  const at = (share: number) => heightMark(board, half, topline, share * flank);
-  let best = at(lookFrom);
-  let step = (lookTo - lookFrom) / steps;
-  for (let i = 1; i <= steps; i++) {
-    const mark = at(lookFrom + i * step);
-    if (mark.heightMm < best.heightMm) best = mark;
+  const at = (behindSeat: number) => heightMark(board, half, topline, behindSeat);
+  let place = coarseMm * Math.ceil((lookFrom * flank) / coarseMm);
+  let best = at(place);
+  for (let next = place + coarseMm; next <= lookTo * flank; next += coarseMm) {
+    const mark = at(next);
+    if (mark.heightMm < best.heightMm) [best, place] = [mark, next];
   }
-  for (; step * flank > 1; step /= 2)
-    for (const share of [best.share - step / 2, best.share + step / 2]) {
-      const mark = at(share);
-      if (mark.heightMm < best.heightMm) best = mark;
+  for (let step = coarseMm / 2; step >= fineMm; step /= 2)
+    for (const next of [place - step, place + step]) {
+      const mark = at(next);
+      if (mark.heightMm < best.heightMm) [best, place] = [mark, next];
     }
   return best;
 }
