@@ -13,7 +13,7 @@ const scope = self as unknown as DedicatedWorkerGlobalScope;
 const pipeline = new Pipeline();
 const files = new Map<string, Uint8Array>();
 /** Coarse enough to follow a finger, fine enough that lengths on the card stay within a few tenths of a millimetre. */
-const draftTriangles = 2500;
+const draftTriangles = 5000;
 let sent: Pair | undefined;
 
 const tell = (message: FromWorker): void => scope.postMessage(message);

@@ -44,6 +44,7 @@ export class LastScene {
   readonly #last = new THREE.Mesh(new THREE.BufferGeometry(), new THREE.MeshStandardMaterial({ roughness: 0.95, metalness: 0 }));
   readonly #shell = new THREE.Mesh(new THREE.BufferGeometry(), new THREE.MeshStandardMaterial({ roughness: 1, metalness: 0, side: THREE.DoubleSide }));
   readonly #lines = new THREE.Group();
+  readonly #inks = new Map<string, LineMaterial>();
   readonly #light = new THREE.DirectionalLight(0xffffff, 1.7);
   readonly #onFrame: () => void;
   #bvh: MeshBVH | undefined;
@@ -74,6 +75,7 @@ export class LastScene {
       material.dispose();
     }
     this.#dropLines();
+    for (const ink of this.#inks.values()) ink.dispose();
     this.#renderer.dispose();
   }
 
@@ -112,9 +114,10 @@ export class LastScene {
     if (perVertex) geometry.setAttribute("color", new THREE.BufferAttribute(linear(perVertex), 3));
     this.#shell.geometry.dispose();
     this.#shell.geometry = geometry;
-    this.#shell.material.vertexColors = perVertex !== undefined;
-    this.#shell.material.color.set(perVertex ? "#ffffff" : colour);
-    this.#shell.material.needsUpdate = true;
+    const coloured = perVertex !== undefined;
+    this.#shell.material.needsUpdate = this.#shell.material.vertexColors !== coloured;
+    this.#shell.material.vertexColors = coloured;
+    this.#shell.material.color.set(coloured ? "#ffffff" : colour);
     this.ask();
   }
 
@@ -277,17 +280,18 @@ export class LastScene {
     return made;
   }
 
-  #ink(line: SceneLine): LineMaterial {
-    const { colour, widthPx, dash } = line;
-    return new LineMaterial({ color: new THREE.Color(colour), linewidth: widthPx, dashed: dash !== undefined, dashSize: dash?.[0] ?? 1, gapSize: dash?.[1] ?? 0 });
+  /** One for each look, kept: with its last material a shader goes too, and making that anew at every move of a drag costs more than the drawing. */
+  #ink({ colour, widthPx, dash }: SceneLine): LineMaterial {
+    const key = `${colour} ${widthPx} ${dash?.join(" ")}`;
+    const known = this.#inks.get(key);
+    if (known) return known;
+    const ink = new LineMaterial({ color: new THREE.Color(colour), linewidth: widthPx, dashed: dash !== undefined, dashSize: dash?.[0] ?? 1, gapSize: dash?.[1] ?? 0 });
+    this.#inks.set(key, ink);
+    return ink;
   }
 
   #dropLines(): void {
-    for (const child of this.#lines.children) {
-      const line = child as Line2;
-      line.geometry.dispose();
-      line.material.dispose();
-    }
+    for (const child of this.#lines.children) (child as Line2).geometry.dispose();
     this.#lines.clear();
   }
 }
