@@ -2,6 +2,7 @@ import type { Dirichlet } from "./dirichlet.ts";
 import type { Frames } from "./frames.ts";
 import { addLengthDerivativesInto, addLengthGradientInto, lengthEnergy, type LengthTerms } from "./length-terms.ts";
 import type { NewtonSystem } from "./newton-system.ts";
+import type { RimBarrier } from "./rim-barrier.ts";
 import { largestMove, removeRigidInto } from "./rigid.ts";
 import { firstCollapse } from "./step-limit.ts";
 
@@ -21,13 +22,26 @@ export interface Step {
   readonly hessian: Hessian;
 }
 
-/** What is minimised: the symmetric Dirichlet energy of triangles in these frames, and terms on lengths. */
+/** What is minimised: the symmetric Dirichlet energy of triangles in these frames, terms on lengths, and what keeps the rim apart. */
 export interface Problem {
   readonly triangles: Uint32Array;
   readonly dirichlet: Dirichlet;
   readonly system: NewtonSystem;
   readonly frames: Frames;
   readonly lengths: LengthTerms;
+  readonly barrier?: RimBarrier;
+}
+
+export interface Choices {
+  readonly begin: Hessian;
+  readonly toleranceMm: number;
+  readonly mostSteps: number;
+}
+
+/** The last uv and the steps that led to it. */
+export interface Descent {
+  readonly uv: Float64Array;
+  readonly steps: readonly Step[];
 }
 
 /** Newton decrement, as a part of the energy, below which the next step tries the true Hessian. */
@@ -39,9 +53,9 @@ const SHRINKS = 0.2;
 
 /**
  * Newton's method from `uv` (no triangle folded over) until a step moves no vertex by more than the tolerance.
- * @returns the last uv and the steps; the last step shows whether it came to rest, see {@link settled}
+ * The last step shows whether it came to rest, see {@link settled}.
  */
-export function descend(problem: Problem, uv: Float64Array, choices: { readonly begin: Hessian; readonly toleranceMm: number; readonly mostSteps: number }, told: (steps: number) => void): { uv: Float64Array; steps: Step[] } {
+export function descend(problem: Problem, uv: Float64Array, choices: Choices, told: (steps: number) => void): Descent {
   const { toleranceMm, mostSteps } = choices;
   const steps: Step[] = [];
   let ask = choices.begin;
@@ -66,6 +80,7 @@ export function descend(problem: Problem, uv: Float64Array, choices: { readonly 
     if (hessian === "true" && part === 1 && moveMm < KEEP_BELOW * toleranceMm) ask = "kept";
     else if (hessian === "kept" && shrinking < SHRINKS && shrinking * moveMm < toleranceMm) ask = "kept";
     else if (hessian === "kept") ask = "true";
+    if (problem.barrier && ask === "kept") ask = "true"; // what touches changes from step to step
   }
   return { uv, steps };
 }
@@ -80,14 +95,15 @@ export function settled(steps: readonly Step[], toleranceMm: number): boolean {
 }
 
 function takeStep(problem: Problem, uv: Float64Array, ask: Hessian): { uv: Float64Array; step: Step } {
-  const { dirichlet, frames, lengths, system, triangles } = problem;
+  const { dirichlet, frames, lengths, barrier, triangles } = problem;
+  const system = barrier?.systemAt(uv) ?? problem.system;
   let hessian = ask;
-  let decrement = solve(problem, uv, hessian);
+  let decrement = solve(problem, system, uv, hessian);
   if (decrement < 0 && hessian === "true") {
     hessian = "clamped";
-    decrement = solve(problem, uv, hessian);
+    decrement = solve(problem, system, uv, hessian);
   }
-  const energyOf = (at: Float64Array): number => dirichlet.energy(frames, at) + lengthEnergy(lengths, at);
+  const energyOf = (at: Float64Array): number => dirichlet.energy(frames, at) + lengthEnergy(lengths, at) + (barrier?.energy(at) ?? 0);
   const before = energyOf(uv);
   const none: Step = { energy: before, decrement, moveMm: Infinity, part: 0, hessian };
   if (!(decrement >= 0)) return { uv, step: none };
@@ -103,7 +119,7 @@ function takeStep(problem: Problem, uv: Float64Array, ask: Hessian): { uv: Float
 }
 
 /** Solves for a step; returns the Newton decrement, negative when the Hessian was not positive definite. */
-function solve({ dirichlet, system, frames, lengths }: Problem, uv: Float64Array, hessian: Hessian): number {
+function solve({ dirichlet, frames, lengths, barrier }: Problem, system: NewtonSystem, uv: Float64Array, hessian: Hessian): number {
   const { gradient, values } = system;
   system.clear();
   if (hessian === "kept") {
@@ -113,6 +129,7 @@ function solve({ dirichlet, system, frames, lengths }: Problem, uv: Float64Array
   } else {
     dirichlet.addDerivativesInto(gradient, values, frames, uv, hessian === "clamped");
     addLengthDerivativesInto(gradient, values, lengths, system.pattern, uv, hessian === "clamped");
+    barrier?.addDerivativesInto(gradient, values, system.pattern, uv);
     if (!system.solve()) return -1;
   }
   let decrement = 0;

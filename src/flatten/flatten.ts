@@ -5,7 +5,7 @@ import { unwatched, type Watch } from "#base/watch.ts";
 import { vertexCount, type Mesh } from "#mesh/mesh.ts";
 import { adjacencyOf } from "#solve/adjacency.ts";
 import { convexMap } from "./convex-start.ts";
-import { descend, settled, type Step } from "./descent.ts";
+import { descend, settled, type Choices, type Descent, type Problem, type Step } from "./descent.ts";
 import { Dirichlet } from "./dirichlet.ts";
 import { diskOf, type Disk } from "./disk.ts";
 import { distanceInSpace } from "./distance.ts";
@@ -15,6 +15,8 @@ import { NewtonSystem } from "./newton-system.ts";
 import { middlePins } from "./pins.ts";
 import { principalStretches } from "./principal.ts";
 import { placeInto } from "./rigid.ts";
+import { RimBarrier } from "./rim-barrier.ts";
+import { rimCrosses } from "./rim-contacts.ts";
 import { joinInto, lengthTermsOf, type ChangedTerms, type FlattenTerms } from "./terms.ts";
 
 export interface RunOptions extends ChangedTerms {
@@ -23,6 +25,8 @@ export interface RunOptions extends ChangedTerms {
   /** uv to begin from, as an earlier run gave it; used when no triangle is folded over in it. */
   readonly start?: Float64Array;
   readonly mostSteps?: number;
+  /** Whether the piece may lie over itself, as the banks of a slit lap; else its rim is kept apart. */
+  readonly mayLap?: boolean;
   readonly watch?: Watch;
 }
 
@@ -39,6 +43,8 @@ export interface Flattening {
   readonly stretchMin: Float64Array;
   /** Triangles folded over: 0 unless something is badly wrong. */
   readonly flipped: number;
+  /** Whether the piece would have lain over itself, so that its rim had to be kept apart. */
+  readonly keptApart: boolean;
 }
 
 /** Lays a disk of surface flat with least stretch, once. Method, source and limits: docs/method/flatten.md. */
@@ -84,17 +90,32 @@ export class Flattener {
     const [a, b] = this.#pins;
     const warm = this.#warmStart(frames, options.start);
     const start = warm ?? this.#coldStart(frames, positions);
-    this.#system.hold([2 * a, 2 * a + 1, 2 * b + 1]);
+    const held = [2 * a, 2 * a + 1, 2 * b + 1];
+    this.#system.hold(held);
     const { toleranceMm = TOLERANCE_MM, mostSteps = MOST_STEPS, watch = unwatched } = options;
     const problem = { triangles: disk.triangles, dirichlet: this.#dirichlet, system: this.#system, frames, lengths };
     const choices = { begin: warm ? "true" : "clamped", toleranceMm, mostSteps } as const;
-    const { uv, steps } = descend(problem, start, choices, (done) => watch("flatten", Math.min(0.95, done / 10)));
+    const told = (done: number): void => watch("flatten", Math.min(0.95, done / 10));
+    const free = descend(problem, start, choices, told);
+    const overlaps = !options.mayLap && settled(free.steps, toleranceMm) && rimCrosses(disk.rim, free.uv);
+    const { uv, steps } = overlaps ? this.#layApart(problem, positions, start, held, choices, told) : free;
     if (!settled(steps, toleranceMm)) throw new Refusal(finding("surface-does-not-settle", { moveMm: steps.at(-1)!.moveMm, steps: steps.length }));
     placeInto(uv, a, b);
     const energy = this.#dirichlet.energy(frames, uv);
     const principal = principalStretches(frames, disk.triangles, uv);
     if (disk.turned) flipInto(uv);
-    return { uv, energy, steps, ...principal };
+    return { uv, energy, steps, keptApart: overlaps, ...principal };
+  }
+
+  /**
+   * Goes the way once more with the rim kept apart, from the same start where its rim does not cross itself, else from
+   * a convex map. Steps shrink by a third at least, so the last is asked to be that much smaller than what may be left.
+   */
+  #layApart(problem: Problem, positions: Float64Array, given: Float64Array, held: readonly number[], choices: Choices, told: (steps: number) => void): Descent {
+    const { rim } = this.#disk;
+    const start = !rimCrosses(rim, given) ? given : this.#firstWithoutFolds(problem.frames, this.#convexMaps(problem.frames, positions));
+    const barrier = new RimBarrier(rim, positions, problem.frames.area, this.#system, held);
+    return descend({ ...problem, barrier }, start, { ...choices, begin: "clamped", toleranceMm: choices.toleranceMm / 4 }, told);
   }
 
   #warmStart(frames: Frames, start: Float64Array | undefined): Float64Array | undefined {
@@ -121,19 +142,22 @@ export class Flattener {
 
   #coldStart(frames: Frames, positions: Float64Array): Float64Array {
     const [a, b] = this.#pins;
-    const candidates = [
-      () => conformalMap(this.#system, this.#dirichlet, frames, a, b, distanceInSpace(positions, a, b)),
-      () => convexMap(this.#disk, frames, positions, false),
-      () => convexMap(this.#disk, frames, positions, true),
-    ];
-    for (const make of candidates) {
+    const conformal = () => conformalMap(this.#system, this.#dirichlet, frames, a, b, distanceInSpace(positions, a, b));
+    return this.#firstWithoutFolds(frames, [conformal, ...this.#convexMaps(frames, positions)]);
+  }
+
+  #convexMaps(frames: Frames, positions: Float64Array): (() => Float64Array)[] {
+    return [false, true].map((plain) => () => convexMap(this.#disk, frames, positions, plain));
+  }
+
+  #firstWithoutFolds(frames: Frames, maps: readonly (() => Float64Array | undefined)[]): Float64Array {
+    for (const make of maps) {
       const uv = make();
       if (!uv) continue;
       this.#dirichlet.scaleToBestInto(frames, uv);
-      if (this.#dirichlet.energy(frames, uv) < Infinity) {
-        placeInto(uv, a, b);
-        return uv;
-      }
+      if (this.#dirichlet.energy(frames, uv) === Infinity) continue;
+      placeInto(uv, ...this.#pins);
+      return uv;
     }
     throw new Refusal(finding("surface-too-crumpled", {}));
   }
