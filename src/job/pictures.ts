@@ -3,7 +3,8 @@ import { Refusal } from "#base/refusal.ts";
 import type { Watch } from "#base/watch.ts";
 import { readyForPhotos } from "#photo/image-library.ts";
 import { readPicture } from "#photo/read-picture.ts";
-import { tracePhoto, type SaidOfCard } from "#photo/trace-photo.ts";
+import { printScaleOf, type SaidOfCard } from "#photo/scale-said.ts";
+import { inTrueMm, traceAsDrawn } from "#photo/trace-photo.ts";
 import type { Outline } from "#plane/outline.ts";
 import type { TracedPicture } from "#tape/taped-shell.ts";
 import { digest } from "./digest.ts";
@@ -21,15 +22,18 @@ export async function readyFor(job: Job): Promise<void> {
 export function traced(stages: Run, photos: readonly string[], said: SaidOfCard, files: Files, watch: Watch, tell: (picture: TracedPicture) => void = () => {}): readonly Made<TracedPicture>[] {
   return photos.map((photo) => {
     const bytes = fileOf(photo, files);
-    const made = stages.make(`photo ${photo}`, [digest(bytes), said], () => {
+    const scale = printScaleOf(said);
+    // Traced once, whatever the maker's rule reads on the card's bar: that only rescales what was traced.
+    const drawn = stages.make(`photo ${photo}`, [digest(bytes)], () => {
       try {
-        return { photo, traced: tracePhoto(readPicture(photo, bytes), said, watch) };
+        return traceAsDrawn(readPicture(photo, bytes), watch);
       } catch (error) {
         // What the reader of pictures says names the file already.
         if (!(error instanceof Refusal) || photos.length === 1 || !error.finding.code.startsWith("photo-")) throw error;
         throw new Refusal(finding("picture-refused", { photo, why: error.message }));
       }
     });
+    const made: Made<TracedPicture> = { key: `${drawn.key} at ${JSON.stringify(said)}`, value: { photo, traced: inTrueMm(drawn.value, scale) } };
     tell(made.value);
     return made;
   });

@@ -2,6 +2,7 @@ import { decode as decodePng, type DecodedPng } from "fast-png";
 import { decode as decodeJpeg } from "jpeg-js";
 import { finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
+import { blocksOf } from "./jpeg-blocks.ts";
 import { orientationOf } from "./orientation.ts";
 import type { Picture } from "./picture.ts";
 
@@ -63,12 +64,12 @@ function pngSize(bytes: Uint8Array): [number, number] | undefined {
   return [view.getUint32(16), view.getUint32(20)];
 }
 
-/** Width and height are in the segment of kind C0 … CF that begins the picture. */
+/** Width and height are in the block of kind C0 … CF that begins the picture (ITU-T T.81, B.2.2); C4, C8 and CC are others. */
 function jpegSize(bytes: Uint8Array): [number, number] | undefined {
-  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  for (let at = 2; at + 9 <= bytes.length && bytes[at] === 0xff; at += 2 + view.getUint16(at + 2)) {
-    const kind = bytes[at + 1]!;
-    if (kind >= 0xc0 && kind <= 0xcf && kind !== 0xc4 && kind !== 0xc8 && kind !== 0xcc) return [view.getUint16(at + 7), view.getUint16(at + 5)];
+  const word = (at: number): number => (bytes[at]! << 8) | bytes[at + 1]!;
+  for (const { kind, from, to } of blocksOf(bytes)) {
+    if (kind < 0xc0 || kind > 0xcf || kind === 0xc4 || kind === 0xc8 || kind === 0xcc) continue;
+    return to - from < 5 ? undefined : [word(from + 3), word(from + 1)];
   }
   return undefined;
 }

@@ -1,8 +1,7 @@
-import { finding, type Finding } from "#base/findings.ts";
-import { Refusal } from "#base/refusal.ts";
+import type { Finding } from "#base/findings.ts";
 import type { Watch } from "#base/watch.ts";
 import type { Outline } from "#plane/outline.ts";
-import { barAcrossMm, barMm, rimMm, windowOf, type Box } from "./card.ts";
+import { rimMm, windowOf, type Box } from "./card.ts";
 import { findOutlines, type OutlineKind } from "./find-outlines.ts";
 import { fitPlacing } from "./fit-placing.ts";
 import { flattenPicture } from "./flatten-picture.ts";
@@ -11,19 +10,13 @@ import { judgeCard, type PhotoCheck } from "./judge-card.ts";
 import { whiteOfCard } from "./light.ts";
 import type { Picture } from "./picture.ts";
 import type { Placing } from "./placing.ts";
+import { printScaleOf, type PrintScale, type SaidOfCard } from "./scale-said.ts";
 import { seeCard } from "./see-card.ts";
 import { softnessMm } from "./sharpness.ts";
 
-export type { OutlineKind, PhotoCheck };
+export type { OutlineKind, PhotoCheck, SaidOfCard };
 
-/** What the maker says about the printed card. */
-export interface SaidOfCard {
-  /** What her own rule reads on the upright bar (printed 200 mm long). */
-  readonly barMm?: number;
-  /** The same on the lying bar (printed 100 mm long), where she measured it too. */
-  readonly barAcrossMm?: number;
-}
-
+/** What is seen in a photograph, in true millimetres; before {@link inTrueMm} in those of the card as it is drawn. */
 export interface TracedPhoto {
   /** Closed, mm on the card's plane, x to the right and y up as seen from above, largest first. */
   readonly outlines: readonly Outline[];
@@ -37,9 +30,6 @@ export interface TracedPhoto {
   readonly findings: readonly Finding[];
 }
 
-/** A printer that is farther off than this was told to fit the page, or the bar was misread; put right up to the second. */
-const printedTruly = 0.01;
-const greatestPrintError = 0.1;
 /** The window is looked at with no more cells than this to a millimetre: edges are found between them. */
 const mostCellsPerMm = 8;
 
@@ -49,7 +39,12 @@ const mostCellsPerMm = 8;
  * @throws Refusal with advice, where the picture cannot be as true as 0.3 mm + 0.1 %
  */
 export function tracePhoto(picture: Picture, said: SaidOfCard, watch: Watch): TracedPhoto {
-  const { across, up, findings } = scaleOf(said);
+  const scale = printScaleOf(said);
+  return inTrueMm(traceAsDrawn(picture, watch), scale);
+}
+
+/** The same as if the card were printed as it is drawn: all of the work, and none of it hangs on what the maker's rule reads. */
+export function traceAsDrawn(picture: Picture, watch: Watch): TracedPhoto {
   watch("card", 0);
   const grey = greyOf(picture);
   const card = seeCard(picture, grey);
@@ -57,35 +52,33 @@ export function tracePhoto(picture: Picture, said: SaidOfCard, watch: Watch): Tr
   const fit = fitPlacing(card.corners, picture.width, picture.height);
   const check = judgeCard(card.corners, fit, card.paper, softnessMm(grey, card.corners, fit.placing, fit.joint));
   watch("flat", 0);
-  const box = windowOf(card.paper, rimMm);
+  const window = windowOf(card.paper, rimMm);
   const stepMm = 1 / Math.min(mostCellsPerMm, Math.max(4, check.pxPerMm));
-  const flat = flattenPicture(picture, fit.placing, whiteOfCard(picture, card.paper, fit), box, stepMm, watch);
+  const flat = flattenPicture(picture, fit.placing, whiteOfCard(picture, card.paper, fit), window, stepMm, watch);
   watch("outlines", 0);
   const found = findOutlines(flat, fit.joint);
   watch("outlines", 1);
   return {
-    outlines: found.outlines.map(({ outline: { xy } }) => ({ xy: xy.map((v, k) => v * (k % 2 === 0 ? across : up)) })),
+    outlines: found.outlines.map(({ outline }) => outline),
     kinds: found.outlines.map(({ kind }) => kind),
-    check: { ...check, pxPerMm: check.pxPerMm / Math.sqrt(across * up) },
-    card: rescaled(fit.placing, across, up),
-    window: { minX: box.minX * across, minY: box.minY * up, maxX: box.maxX * across, maxY: box.maxY * up },
-    findings: [...findings, ...found.findings],
+    check,
+    card: fit.placing,
+    window,
+    findings: found.findings,
   };
 }
 
-/** True millimetres to a printed one, across and up; from what the maker's rule reads on the bars. */
-function scaleOf({ barMm: bar, barAcrossMm: lying }: SaidOfCard): { across: number; up: number; findings: Finding[] } {
-  const findings: Finding[] = [];
-  const ratio = (read: number, printed: number): number => {
-    const r = read / printed;
-    if (!(Math.abs(r - 1) <= greatestPrintError)) throw new Refusal(finding("photo-bar-off", { barMm: read, printedMm: printed }));
-    if (Math.abs(r - 1) > printedTruly) findings.push(finding("photo-printed-off", { barMm: read, printedMm: printed, percent: 100 * (r - 1) }));
-    return r;
+/** What was traced as the card is drawn, in the millimetres of the card as it was printed. */
+export function inTrueMm(drawn: TracedPhoto, { across, up, findings }: PrintScale): TracedPhoto {
+  const { outlines, check, card, window } = drawn;
+  return {
+    ...drawn,
+    outlines: outlines.map(({ xy }) => ({ xy: xy.map((v, k) => v * (k % 2 === 0 ? across : up)) })),
+    check: { ...check, pxPerMm: check.pxPerMm / Math.sqrt(across * up) },
+    card: rescaled(card, across, up),
+    window: { minX: window.minX * across, minY: window.minY * up, maxX: window.maxX * across, maxY: window.maxY * up },
+    findings: [...findings, ...drawn.findings],
   };
-  if (bar === undefined && lying === undefined) findings.push(finding("photo-bar-not-measured", { printedMm: barMm }));
-  const upright = bar === undefined ? undefined : ratio(bar, barMm);
-  const level = lying === undefined ? undefined : ratio(lying, barAcrossMm);
-  return { up: upright ?? level ?? 1, across: level ?? upright ?? 1, findings };
 }
 
 /** The same placing for a plane whose millimetres are true ones. */

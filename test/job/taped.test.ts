@@ -5,7 +5,7 @@ import { readyFor } from "#job/pictures.ts";
 import { Pipeline } from "#job/pipeline.ts";
 import { edgeLength, edgePoint, type Edge } from "#pieces/net-upper.ts";
 import { nearestOn } from "#plane/along.ts";
-import { bounds } from "#plane/measure.ts";
+import { bounds, perimeter } from "#plane/measure.ts";
 import type { Outline, Polyline } from "#plane/outline.ts";
 import { photograph } from "../photo/support/camera.ts";
 import { paintTable } from "../photo/support/plane.ts";
@@ -65,6 +65,23 @@ describe("a job from a picture of a taped pattern", () => {
     expect(l.slits).toHaveLength(3);
   });
 
+  test("another reading of the card's bar rescales what was traced, bit for bit as if all were done anew", () => {
+    const bar = { ...job, last: { from: "tape" as const, tape: { photos: ["tape.png"], side: "right" as const, barMm: 197.5 } } };
+    const again = run(bar);
+    // The findings of the bar alone tell nothing of the work; none of the stages of tracing ran.
+    expect(again.seen.filter((stage) => stage.startsWith("photo "))).toEqual([]);
+    const anew = new Pipeline().run(bar, files, {});
+    if (anew.from !== "tape") throw new Error("not a taped pair");
+    expect(again.pair.traced).toEqual(anew.traced);
+    expect(again.pair.tape).toEqual(anew.tape);
+    expect(again.pair.pieces).toEqual(anew.pieces);
+    // A bar that reads 1.25 % short makes every length so much shorter: exactly as traced, to a few hundredths where corners are sought anew.
+    const round = (of: TapedPair): number => perimeter(of.traced[0]!.traced.outlines[0]!);
+    expect(round(again.pair) / round(pair)).toBeCloseTo(197.5 / 200, 12);
+    expect(again.pair.tape.medial.lengths.topline / pair.tape.medial.lengths.topline).toBeCloseTo(197.5 / 200, 4);
+    run(job);
+  }, 120_000);
+
   test("makes the pieces of both shoes, and says that no bottom was traced", () => {
     expect(new Set(pair.pieces.map((p) => p.name))).toEqual(new Set(["upper, net", "upper", "lining"]));
     expect(pair.findings.map((f) => f.code)).toContain("tape-no-bottom");
@@ -81,7 +98,7 @@ describe("a job from a picture of a taped pattern", () => {
   });
 
   test("says that spring and asked lines have no effect", () => {
-    const codes = run({ ...job, springMm: 4, lines: { throatDepthMm: 70 } }).pair.findings.map((f) => f.code);
+    const codes = run({ ...job, shell: { springMm: 4 }, lines: { throatDepthMm: 70 } }).pair.findings.map((f) => f.code);
     expect(codes).toEqual(expect.arrayContaining(["tape-spring", "tape-lines"]));
   });
 });

@@ -1,8 +1,10 @@
 // Reading pictures: orientation as cameras write it (Exif 2.3), every kind of PNG that the writer used here can make, refusals.
 import { encode as encodePng } from "fast-png";
 import { encode as encodeJpeg } from "jpeg-js";
+import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { Refusal } from "#base/refusal.ts";
+import { orientationOf } from "#photo/orientation.ts";
 import { readPicture } from "#photo/read-picture.ts";
 
 const wide = 1000, high = 8;
@@ -64,6 +66,46 @@ describe("pictures from cameras", () => {
     }
   });
 
+  // Built by hand after ITU-T T.81 (blocks), TIFF 6.0 section 2 (directory) and Exif 2.32 (tag 0x0112, a short).
+  const app1 = (...content: readonly number[]): readonly number[] => [0xff, 0xe1, (content.length + 2) >> 8, (content.length + 2) & 255, ...content];
+  const exif = (...tiff: readonly number[]): readonly number[] => app1(0x45, 0x78, 0x69, 0x66, 0, 0, ...tiff);
+  const with1 = (...blocks: readonly number[]): Uint8Array => Uint8Array.from([0xff, 0xd8, ...blocks, ...encodeJpeg({ width: wide, height: high, data: flag() }, 95).data.subarray(2)]);
+  const entry = (type: number, ...value: readonly number[]): readonly number[] => [0x01, 0x12, 0, type, 0, 0, 0, 1, ...value];
+  const header = [0x4d, 0x4d, 0, 42, 0, 0, 0, 8];
+
+  test.each([
+    ["an Exif block that ends after its name", exif()],
+    ["one that ends in the middle of the header", exif(0x4d, 0x4d, 0)],
+    ["an order of bytes that there is not", exif(0x41, 0x41, 0, 42, 0, 0, 0, 8, 0, 1, ...entry(3, 0, 6, 0, 0))],
+    ["a directory beyond the end", exif(0x4d, 0x4d, 0, 42, 0xff, 0xff, 0xff, 0xf0)],
+    ["a directory that says more than there is", exif(...header, 0xff, 0xff, 0, 1)],
+    ["an entry that is cut off", exif(...header, 0, 1, 0x01, 0x12, 0, 3, 0, 0)],
+    ["a turn that there is not", exif(...header, 0, 1, ...entry(3, 0, 9, 0, 0))],
+    ["a turn written as text", exif(...header, 0, 1, ...entry(2, 0x36, 0, 0, 0))],
+    ["a note of another program", app1(...[..."http://ns.adobe.com/xap/1.0/"].map((c) => c.charCodeAt(0)), 0)],
+    ["an empty note", app1()],
+  ])("%s does no harm: the picture is read as it lies", (_, block) => {
+    const { width, height } = readPicture("a.jpg", with1(...block));
+    expect([width, height]).toEqual([wide, high]);
+  });
+
+  test("the turn is found behind another program's note, and where it is written as a long", () => {
+    expect(orientationOf(with1(...app1(0x68, 0x74, 0x74, 0x70, 0, 0), ...exif(...header, 0, 1, ...entry(3, 0, 6, 0, 0))))).toBe(6);
+    expect(orientationOf(with1(...exif(...header, 0, 1, ...entry(4, 0, 0, 0, 8))))).toBe(8);
+    // A marker without length (TEM, table B.1) and fill bytes on the way.
+    expect(orientationOf(with1(0xff, 0x01, 0xff, 0xff, ...exif(...header, 0, 1, ...entry(3, 0, 3, 0, 0))))).toBe(3);
+  });
+
+  test("no bytes whatever make reading the turn throw", () => {
+    const start = Uint8Array.from([0xff, 0xd8, ...exif(...header, 0, 1, ...entry(3, 0, 6, 0, 0))]);
+    fc.assert(fc.property(fc.integer({ min: 2, max: start.length }), fc.uint8Array({ maxLength: 60 }), fc.integer({ min: 2, max: start.length - 1 }), fc.integer({ min: 0, max: 255 }), (cut, rest, at, odd) => {
+      const bytes = Uint8Array.from([...start.subarray(0, cut), ...rest]);
+      if (at < bytes.length) bytes[at] = odd;
+      const turn = orientationOf(bytes);
+      expect(Number.isInteger(turn) && turn >= 1 && turn <= 8).toBe(true);
+    }), { seed: 112, numRuns: 3000 });
+  });
+
   test("PNG of 16 bits, grey, and see-through", () => {
     const grey = readPicture("a.png", encodePng({ width: 1000, height: 2, depth: 16, channels: 1, data: new Uint16Array(2000).map((_, i) => (i % 2 === 0 ? 65535 : 257 * 100)) }));
     expect([...grey.rgba.subarray(0, 8)]).toEqual([255, 255, 255, 255, 100, 100, 100, 255]);
@@ -112,6 +154,9 @@ describe("what is no usable picture is refused with advice", () => {
     new DataView(huge.buffer).setUint32(16, 60_000);
     new DataView(huge.buffer).setUint32(20, 60_000);
     expect(code(huge)).toBe("picture-too-large");
+    // The size of a JPEG is told before it is unpacked, behind fill bytes too (ITU-T T.81, B.1.1.2 and B.2.2).
+    const frame = [0xff, 0xc0, 0, 11, 8, 0xea, 0x60, 0xea, 0x60, 1, 1, 0x11, 0];
+    for (const fill of [[], [0xff], [0xff, 0xff, 0xff]]) expect(code(Uint8Array.from([0xff, 0xd8, ...fill, ...frame]))).toBe("picture-too-large");
     expect(code(encodePng({ width: 640, height: 480, depth: 8, channels: 1, data: new Uint8Array(640 * 480) }))).toBe("picture-too-small");
   });
 });
