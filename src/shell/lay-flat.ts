@@ -10,7 +10,7 @@ import { summarise, vertexMeans } from "./strain.ts";
  * the leather is pulled under, absorbs what is left. Per mm of edge, so that it does not depend on the mesh. At 0.05 they come out
  * true to about 0.1 mm; without, they are 1 to 2.5 mm off.
  */
-const edgeWeightPerMm = 0.05;
+export const edgeWeightPerMm = 0.05;
 /** Stiffness of the thread that swings the heel ends together; the mode is soft, so this all but fixes the gap. */
 const springWeight = 10;
 /** What must stay between the heel ends, so that the back seam's allowances have room, mm. */
