@@ -18,9 +18,9 @@ import { solidOf } from "./solid.ts";
 import { surfaceNet, type Net } from "./surface-net.ts";
 import { untangle } from "./untangle.ts";
 
-/** Steps of the grid along the diagonal of the scan: 1.25 mm on a last; fewer for a scan of few triangles, which tells no more. */
+/** Steps of the grid along the diagonal of the scan: 1.25 mm on a last; fewer for a scan of few triangles, which tells no more: three to an edge of an even one. */
 const STEPS = 250;
-const stepsFor = (triangles: number): number => Math.min(STEPS, Math.round(40 + 3 * Math.sqrt(triangles)));
+const stepsFor = (triangles: number): number => Math.min(STEPS, Math.round(40 + 1.6 * Math.sqrt(triangles)));
 /** The new surface must lie on the scan for at least this share; less is a guess. */
 const COVERED = 0.7;
 /** Edges of the new triangles against a step of the grid. */
@@ -54,9 +54,8 @@ export function resample(mesh: Mesh, size: number, watch: Watch): Resampled | un
   if (triangleCount(skin) === 0) return undefined;
   watch("clean: made anew", 0.3);
   const step = size / stepsFor(triangleCount(mesh));
-  const solid = solidOf(skin, winding, step);
-  watch("clean: made anew", 0.55);
-  const net = surfaceNet(solid, new ClosestPoint(skin));
+  const solid = solidOf(skin, winding, step, (f) => watch("clean: made anew", 0.3 + 0.25 * f));
+  const net = surfaceNet(solid, new ClosestPoint(skin), (f) => watch("clean: made anew", 0.55 + 0.2 * f));
   const { held } = net;
   const covered = held.reduce((a, b) => a + b, 0) / held.length;
   if (!(covered >= COVERED)) return undefined;

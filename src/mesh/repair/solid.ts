@@ -20,20 +20,22 @@ export interface Solid {
  * The body that a mesh winds around, on a grid: winding number over ½. Where no triangle is near and the corners of a block agree the block
  * is taken as one. Hollows that cannot be reached from outside are filled, loose bits left out, and nodes added until the body's skin is
  * a surface everywhere (no two of its cubes meet in an edge or a corner only; Latecki, Eckhardt and Rosenfeld 1995, well-composed sets).
+ * Tells how far it is.
  */
-export function solidOf(mesh: Mesh, winding: Winding, step: number): Solid {
+export function solidOf(mesh: Mesh, winding: Winding, step: number, tell: (fraction: number) => void): Solid {
   const { low, high } = bounds(mesh);
   const [nx, ny, nz] = [0, 1, 2].map((k) => BLOCK * Math.ceil(((high[k]! - low[k]!) / step + 2 * MARGIN) / BLOCK) + 1) as [number, number, number];
   const origin = [0, 1, 2].map((k) => (low[k]! + high[k]! - step * ([nx, ny, nz][k]! - 1)) / 2) as [number, number, number];
   const solid: Solid = { nx, ny, nz, step, origin, inside: new Uint8Array(nx * ny * nz) };
-  sample(solid, mesh, winding);
+  sample(solid, mesh, winding, (f) => tell(0.7 * f));
   clearMargin(solid);
   keepLargest(solid);
-  while (fillHollows(solid) + compose(solid) > 0);
+  tell(0.8);
+  while (fillHollows(solid) + compose(solid) > 0) tell(0.9);
   return solid;
 }
 
-function sample(solid: Solid, mesh: Mesh, winding: Winding): void {
+function sample(solid: Solid, mesh: Mesh, winding: Winding, tell: (fraction: number) => void): void {
   const { nx, ny, nz, step, origin, inside } = solid;
   const band = nodesBeside(solid, mesh);
   const at = (n: number): number => {
@@ -43,7 +45,10 @@ function sample(solid: Solid, mesh: Mesh, winding: Winding): void {
   };
   for (let k = 0; k < nz; k += BLOCK) for (let j = 0; j < ny; j += BLOCK) for (let i = 0; i < nx; i += BLOCK) inside[i + nx * (j + ny * k)] = at(i + nx * (j + ny * k));
   const block = new BlockOfNodes(nx, ny);
-  for (let k = 0; k + 1 < nz; k += BLOCK) for (let j = 0; j + 1 < ny; j += BLOCK) for (let i = 0; i + 1 < nx; i += BLOCK) block.fill(i + nx * (j + ny * k), inside, band, at);
+  for (let k = 0; k + 1 < nz; k += BLOCK) {
+    tell(k / nz);
+    for (let j = 0; j + 1 < ny; j += BLOCK) for (let i = 0; i + 1 < nx; i += BLOCK) block.fill(i + nx * (j + ny * k), inside, band, at);
+  }
 }
 
 /** Tells the nodes of one block, corners known, with as few questions as are safe. */
@@ -190,6 +195,9 @@ function compose({ nx, ny, nz, inside }: Solid): number {
     for (let j = 1; j + 1 < ny; j++)
       for (let i = 1; i + 1 < nx; i++) {
         const n = i + nx * (j + ny * k);
+        // nearly everywhere the eight are alike
+        const all = inside[n]! + inside[n + x]! + inside[n + y]! + inside[n + x + y]! + inside[n + z]! + inside[n + x + z]! + inside[n + y + z]! + inside[n + x + y + z]!;
+        if (all === 0 || all === 8) continue;
         for (const [u, v] of planes) {
           if (inside[n] !== inside[n + u + v] || inside[n + u] !== inside[n + v] || inside[n] === inside[n + u]) continue;
           const m = inside[n] ? n + u : n;

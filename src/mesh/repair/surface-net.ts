@@ -16,12 +16,13 @@ export interface Net {
 /**
  * The skin of a body on a grid as a closed mesh (surface nets, Gibson 1998): one vertex in each cell that has nodes on both sides, a quad
  * around each edge between unlike nodes. Vertices go where the planes of the given surface near their cell's edges meet, so that edges of
- * the body stay sharp (the plane fit of Ju et al. 2002, by plain steps), and then on to that surface itself.
+ * the body stay sharp (the plane fit of Ju et al. 2002, by plain steps), and then on to that surface itself. Tells how far it is.
  */
-export function surfaceNet(solid: Solid, surface: ClosestPoint): Net {
+export function surfaceNet(solid: Solid, surface: ClosestPoint, tell: (fraction: number) => void): Net {
   const builder = new NetBuilder(solid, surface);
-  builder.findCrossings();
+  builder.findCrossings((f) => tell(0.6 * f));
   const { positions, held } = builder.placeVertices();
+  tell(0.8);
   return { mesh: { positions, triangles: builder.quads(positions, held) }, held };
 }
 
@@ -45,10 +46,11 @@ class NetBuilder {
     this.#cell = new Int32Array(solid.inside.length).fill(-1);
   }
 
-  findCrossings(): void {
+  findCrossings(tell: (fraction: number) => void): void {
     const { nx, ny, nz, inside } = this.#solid;
     const strides = [1, nx, nx * ny];
-    for (let k = 1; k + 1 < nz; k++)
+    for (let k = 1; k + 1 < nz; k++) {
+      tell(k / nz);
       for (let j = 1; j + 1 < ny; j++)
         for (let i = 1; i + 1 < nx; i++) {
           const n = i + nx * (j + ny * k);
@@ -60,6 +62,7 @@ class NetBuilder {
             for (const c of [n, n - u, n - v, n - u - v]) if (this.#cell[c] === -1) this.#cell[c] = this.#cells.push(c) - 1;
           }
         }
+    }
   }
 
   #cross(node: readonly [number, number, number], axis: number): void {
