@@ -100,7 +100,7 @@ function withWishes(job: Job, options: Options): Job {
     title: title ?? job.title,
     size: size ?? job.size,
     paper: paper ?? job.paper,
-    springMm: spring ?? job.springMm,
+    shell: { ...job.shell, ...(spring === undefined ? {} : { springMm: spring }) },
     lines: { ...job.lines, ...wished },
   };
 }

@@ -2,6 +2,7 @@ import type { LastMeasurements } from "#last/measured.ts";
 import type { SaidOfScan } from "#last/said.ts";
 import type { LineSettings } from "#lines/lines.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
+import type { ShellSettings } from "#shell/settings.ts";
 import type { TapeSaid } from "#tape/said.ts";
 
 /** Drawings of the last on paper, photographed or scanned with the card in view; names of pictures beside the job. */
@@ -29,13 +30,13 @@ export type LastSource =
 /** All that the maker decided, and nothing that can be derived. Settings not named follow the rules of construction. */
 export interface Job {
   readonly format: "lastwise job";
-  readonly version: 2;
+  readonly version: 3;
   readonly title: string;
   /** Size as the maker says it, e.g. "38". */
   readonly size: string;
   readonly last: LastSource;
   readonly lines: Partial<LineSettings>;
-  readonly springMm: number;
+  readonly shell: Partial<ShellSettings>;
   readonly pieces: Partial<PieceSettings>;
   readonly paper: "A4" | "Letter";
 }

@@ -2,7 +2,7 @@
 export type Saved = { readonly [field: string]: unknown };
 
 /** The version this program writes. */
-export const newest = 2;
+export const newest = 3;
 
 /** Each step takes a job of the version it is named after to the next one. */
 const steps: Readonly<Record<number, (job: Saved) => Saved>> = {
@@ -13,6 +13,8 @@ const steps: Readonly<Record<number, (job: Saved) => Saved>> = {
     const { side, ...rest } = last;
     return { ...job, last: { ...rest, said: { side } } };
   },
+  // The spring came to stand beside what else is decided about the shell. 0 was only what nobody had said.
+  2: ({ springMm, ...job }) => ({ ...job, shell: springMm === undefined || springMm === 0 ? {} : { springMm } }),
 };
 
 /** A saved job in today's shape, step by step; what is not a job of an older version comes back as it is. */

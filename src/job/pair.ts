@@ -4,6 +4,7 @@ import type { Last } from "#last/last.ts";
 import type { LineRules, Lines } from "#lines/lines.ts";
 import type { Piece } from "#pieces/piece.ts";
 import type { PieceRules, PieceSettings } from "#pieces/settings.ts";
+import type { ShellRules, ShellSettings } from "#shell/settings.ts";
 import type { FlatBottom, FlatShell, Shell } from "#shell/shell.ts";
 import type { TapedShell, TracedPicture } from "#tape/taped-shell.ts";
 import type { Job } from "./job.ts";
@@ -38,6 +39,8 @@ export interface LastPair extends AnyPair {
   /** The drawings that a made last was shaped after, as they were traced. */
   readonly traces?: readonly TracedPicture[];
   readonly lineRules: LineRules;
+  readonly shellRules: ShellRules;
+  readonly shellSettings: ShellSettings;
   readonly lines: Lines;
   readonly shell: Shell;
   /** Topline of both halves, on the last and on the flat pattern, mm. */

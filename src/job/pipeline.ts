@@ -11,6 +11,8 @@ import type { PieceRules } from "#pieces/settings.ts";
 import { cutBottom, layBottomFlat } from "#shell/bottom.ts";
 import { cutShell, fineTriangles } from "#shell/cut.ts";
 import { flatLength, layFlat, layFree } from "#shell/lay-flat.ts";
+import { shellRulesFor, shellSettingsFrom } from "#shell/rules.ts";
+import type { ShellRules } from "#shell/settings.ts";
 import type { TapeSaid } from "#tape/said.ts";
 import { tapedShell } from "#tape/from-traced.ts";
 import type { TracedPicture } from "#tape/taped-shell.ts";
@@ -40,6 +42,7 @@ export interface RunOptions {
 /** What the rules of construction say for one last; a taped pattern has its lines already. */
 export interface Rules {
   readonly line?: LineRules;
+  readonly shell?: ShellRules;
   readonly piece: PieceRules;
 }
 
@@ -69,8 +72,10 @@ function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triang
   tellLast?.({ last, findings });
   const lineRules = lineRulesFor(last);
   const pieceRules = pieceRulesFor(last);
-  onRules?.({ line: lineRules, piece: pieceRules });
+  const shellRules = shellRulesFor(last, job.shell);
+  onRules?.({ line: lineRules, shell: shellRules, piece: pieceRules });
   const lineSettings = settle(lineRules, job.lines);
+  const shellSettings = shellSettingsFrom(shellRules, job.shell);
   const pieceSettings = pieceSettingsFrom(pieceRules, job.pieces);
 
   const board = stages.make("forme", [read.key], () => drawingBoard(last));
@@ -78,7 +83,7 @@ function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triang
   const drawn = stages.make("lines", [board.key, lineSettings], () => drawLines(board.value, lineRules, lineSettings));
   const shell = stages.make("shell", [drawn.key, triangles], () => cutShell(board.value, drawn.value, triangles));
   const free = stages.make("flatten", [shell.key], () => layFree(shell.value));
-  const flat = stages.make("spring", [free.key, job.springMm], () => layFlat(shell.value, job.springMm, free.value));
+  const flat = stages.make("spring", [free.key, shellSettings.springMm], () => layFlat(shell.value, shellSettings.springMm, free.value));
   const labels = { title: job.title, size: job.size || nominalSize(last) };
   const { lines } = drawn.value;
   const cut = cutOr(stages, withoutPieces, () =>
@@ -91,6 +96,8 @@ function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triang
     last,
     ...beside,
     lineRules,
+    shellRules,
+    shellSettings,
     pieceRules,
     pieceSettings,
     lines,
@@ -117,7 +124,8 @@ function onTape(stages: Run, job: Job, said: TapeSaid, files: Files, { watch = u
   const pieceSettings = pieceSettingsFrom(pieceRules, job.pieces);
   const labels = { title: job.title, size: job.size };
   const cut = cutOr(stages, withoutPieces, () => stages.make("pieces", [tape.key, pieceSettings, labels], () => cutTapedPieces(tape.value, { settings: pieceSettings, labels })).value);
-  const idle = [...(job.springMm === 0 ? [] : [finding("tape-spring", { springMm: job.springMm })]), ...(Object.keys(job.lines).length === 0 ? [] : [finding("tape-lines", {})])];
+  const { springMm = 0 } = job.shell;
+  const idle = [...(springMm === 0 ? [] : [finding("tape-spring", { springMm })]), ...(Object.keys(job.lines).length === 0 ? [] : [finding("tape-lines", {})])];
   return {
     from: "tape",
     job,

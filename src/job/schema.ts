@@ -3,6 +3,7 @@ import { toeShapes, type LastMeasurements } from "#last/measured.ts";
 import type { LandmarkName, MeasureName } from "#last/said.ts";
 import type { LineSettings } from "#lines/lines.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
+import { halvesChoices, leathers, toplineEdges, type ShellSettings } from "#shell/settings.ts";
 import { mostPhotos, type TapeMark, type TapeSaid } from "#tape/said.ts";
 
 const number = z.number({ error: "must be a number" }).finite();
@@ -115,10 +116,26 @@ const pieceShape = {
   toePuffMm: allowance,
 } satisfies Record<keyof PieceSettings, z.ZodType>;
 
+const word = <const T extends readonly [string, ...string[]]>(words: T) => z.enum(words, { error: `must be one of ${words.join(", ")}` });
+const shellShape = {
+  leather: word(leathers),
+  edge: word(toplineEdges),
+  halves: word(halvesChoices),
+  springMm: number,
+  toplineShorter: allowance.max(0.2, { error: "must be a share, at most 0.2" }),
+  counterMm: allowance,
+  counterBelowMm: allowance,
+  counterInnerMm: allowance,
+  counterOuterMm: allowance,
+  puffReachMm: allowance,
+  skiveMm: positive,
+  skiveFeatherMm: positive,
+} satisfies Record<keyof ShellSettings, z.ZodType>;
+
 /** What a saved job must look like; messages are shown to the maker after the field's name. */
 export const jobSchema = z.strictObject({
   format: z.literal("lastwise job"),
-  version: z.literal(2, { error: "must be 2" }),
+  version: z.literal(3, { error: "must be 3" }),
   title: z.string({ error: "must be a text" }).max(200, { error: "must have at most 200 letters" }),
   size: z.string({ error: "must be a text" }).max(40, { error: "must have at most 40 letters" }),
   last: z.discriminatedUnion("from", [
@@ -127,7 +144,7 @@ export const jobSchema = z.strictObject({
     z.strictObject({ from: z.literal("tape"), tape: z.strictObject(tapeShape) }),
   ]),
   lines: z.strictObject(lineShape).partial(),
-  springMm: number,
+  shell: z.strictObject(shellShape).partial(),
   pieces: z.strictObject(pieceShape).partial(),
   paper: z.enum(["A4", "Letter"], { error: "must be A4 or Letter" }),
 });

@@ -3,10 +3,10 @@ import { describe, expect, test } from "vitest";
 import { defaultJob, jobForScan } from "#job/default-job.ts";
 import { checkedJob } from "#job/job-file.ts";
 import type { Job } from "#job/job.ts";
-import { setSpring } from "#app/state/edits.ts";
+import { setShell } from "#app/state/edits.ts";
 import { filesOf, longestPast, redo, redoable, revived, run, settle, startHistory, undo, undoable, type History } from "#app/state/history.ts";
 
-const sprung = (mm: number): Job => setSpring(defaultJob(), mm);
+const sprung = (mm: number): Job => setShell(defaultJob(), { springMm: mm });
 const begun = (): History => startHistory(sprung(0), "begin");
 
 describe("taking back and doing again", () => {
@@ -14,17 +14,17 @@ describe("taking back and doing again", () => {
     let h = run(run(begun(), sprung(1), "first"), sprung(2), "second");
     expect(undoable(h)).toBe("second");
     h = undo(h);
-    expect(h.now.job.springMm).toBe(1);
+    expect(h.now.job.shell.springMm).toBe(1);
     expect([undoable(h), redoable(h)]).toEqual(["first", "second"]);
     h = redo(undo(undo(h)));
-    expect(h.now.job.springMm).toBe(1);
-    expect(redo(h).now.job.springMm).toBe(2);
+    expect(h.now.job.shell.springMm).toBe(1);
+    expect(redo(h).now.job.shell.springMm).toBe(2);
   });
 
   test("a new change ends what could be done again", () => {
     const h = run(undo(run(begun(), sprung(1), "first")), sprung(5), "other");
     expect(redoable(h)).toBeUndefined();
-    expect(undo(h).now.job.springMm).toBe(0);
+    expect(undo(h).now.job.shell.springMm).toBe(0);
   });
 
   test("a drag is one step, and the next drag another", () => {
@@ -32,8 +32,8 @@ describe("taking back and doing again", () => {
     for (const mm of [1, 2, 3]) h = run(h, sprung(mm), "drag", "a");
     h = settle(h);
     for (const mm of [4, 5]) h = run(h, sprung(mm), "drag", "b");
-    expect(undo(h).now.job.springMm).toBe(3);
-    expect(undo(undo(h)).now.job.springMm).toBe(0);
+    expect(undo(h).now.job.shell.springMm).toBe(3);
+    expect(undo(undo(h)).now.job.shell.springMm).toBe(0);
   });
 
   test("with nothing to take back or to do again the work stays", () => {
@@ -65,7 +65,7 @@ describe("taking back and doing again", () => {
             h = run(h, sprung(s), "change");
             states = [...states.slice(0, ++at), s];
           }
-          expect(h.now.job.springMm).toBe(states[at]);
+          expect(h.now.job.shell.springMm).toBe(states[at]);
         }
       }),
       { seed: 7, numRuns: 200 },
@@ -82,7 +82,7 @@ describe("taking back and doing again", () => {
   test("kept by an older program comes back in today's shape; what cannot be read is left out", () => {
     const read = (job: unknown): Job => checkedJob("kept", job);
     const old = { ...jobForScan("mine.stl"), version: 1, last: { from: "scan", file: "mine.stl", side: "left" } } as unknown as Job;
-    const broken = { ...sprung(0), springMm: "much" } as unknown as Job;
+    const broken = { ...sprung(0), shell: { springMm: "much" } } as unknown as Job;
     const h = run(run(run(startHistory(old, "opening"), broken, "breaking"), sprung(2), "after"), broken, "breaking again");
     expect(revived(h, read)).toEqual({ past: [{ job: jobForScan("mine.stl", "left"), what: "opening" }], now: { job: sprung(2), what: "after" }, future: [] });
     expect(revived(startHistory(broken, "begin"), read)).toBeUndefined();

@@ -11,7 +11,7 @@ const asJson = (value: unknown) => strToU8(JSON.stringify(value));
 describe("a saved job", () => {
   test("comes back as it was, with the scan it speaks of", () => {
     const scan = Uint8Array.from([1, 2, 3, 4]);
-    const job: Job = { ...jobForScan("old last.stl", "left"), title: "Zoë – 38½", lines: { throatDepthMm: 68.5 }, springMm: 4, pieces: { toplineFoldMm: 5 } };
+    const job: Job = { ...jobForScan("old last.stl", "left"), title: "Zoë – 38½", lines: { throatDepthMm: 68.5 }, shell: { springMm: 4, edge: "folded", toplineShorter: 0.03 }, pieces: { toplineFoldMm: 5 } };
     const bytes = writeJobFile(job, new Map([["old last.stl", scan]]));
     const back = readJobFile("zoe.lastwise", bytes);
     expect(back.job).toEqual(job);
@@ -29,15 +29,21 @@ describe("a saved job", () => {
 
   test("of an older version is brought up to date, with all that the maker said", () => {
     const { last: _, ...rest } = jobForScan("a.stl", "left");
-    const old = { ...rest, version: 1, last: { from: "scan", file: "a.stl", side: "left" } };
+    const { shell: __, ...unsprung } = rest;
+    const old = { ...unsprung, springMm: 0, version: 1, last: { from: "scan", file: "a.stl", side: "left" } };
     expect(readJobFile("pair.json", asJson(old)).job).toEqual(jobForScan("a.stl", "left"));
-    expect(readJobFile("pair.json", asJson({ ...defaultJob(), version: 1 })).job).toEqual(defaultJob());
+    const { shell: ___, ...example } = defaultJob();
+    expect(readJobFile("pair.json", asJson({ ...example, springMm: 0, version: 2 })).job).toEqual(defaultJob());
+    expect(readJobFile("pair.json", asJson({ ...example, springMm: 4, version: 1 })).job).toEqual({ ...defaultJob(), shell: { springMm: 4 } });
+    expect(() => readJobFile("pair.json", asJson({ ...example, springMm: "four", version: 2 }))).toThrow("the field shell → springMm must be a number");
     expect(() => readJobFile("pair.json", asJson({ ...old, version: 0 }))).toThrow(/version/);
   });
 
   test("is refused with the field named when something is wrong in it", () => {
     const wrong = (change: object) => () => readJobFile("pair.json", asJson({ ...defaultJob(), ...change }));
-    expect(wrong({ springMm: "four" })).toThrow("pair.json: the field springMm must be a number");
+    expect(wrong({ shell: { springMm: "four" } })).toThrow("pair.json: the field shell → springMm must be a number");
+    expect(wrong({ shell: { edge: "torn" } })).toThrow("the field shell → edge must be one of taped, folded, raw");
+    expect(wrong({ shell: { toplineShorter: 2 } })).toThrow("the field shell → toplineShorter must be a share, at most 0.2");
     expect(wrong({ lines: { throatDepthMm: -3 } })).toThrow("the field lines → throatDepthMm must be greater than zero");
     expect(wrong({ paper: "A9" })).toThrow("the field paper must be A4 or Letter");
     expect(wrong({ version: 7 })).toThrow(/newer Lastwise/);

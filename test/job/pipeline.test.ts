@@ -38,7 +38,7 @@ describe("the pipeline on the example pair", () => {
     };
     expect(stagesOf(defaultJob()).seen).toEqual([]);
     expect(stagesOf({ ...defaultJob(), pieces: { toplineFoldMm: 5 } }).seen).toEqual(["pieces"]);
-    expect(stagesOf({ ...defaultJob(), springMm: 6 }).seen).toEqual(["spring", "pieces"]);
+    expect(stagesOf({ ...defaultJob(), shell: { springMm: 6 } }).seen).toEqual(["spring", "pieces"]);
     const thrown = stagesOf({ ...defaultJob(), lines: { throatDepthMm: 66 } });
     expect(thrown.seen).toEqual(["lines", "shell", "flatten", "spring", "pieces"]);
     expect(thrown.pair.last).toBe(first.last);

@@ -5,7 +5,7 @@ import type { Desk } from "../desk.ts";
 import { mapCss } from "../picture/map-scale.ts";
 import type { MapOf } from "../picture/strain.ts";
 import type { StretchMap } from "../picture/stretch-map.ts";
-import { setSpring } from "../state/edits.ts";
+import { setShell } from "../state/edits.ts";
 import { lengthField } from "../state/measure-field.ts";
 import { percent, say } from "../state/numbers.ts";
 import { placeOf } from "../state/places.ts";
@@ -30,6 +30,7 @@ interface StationShellProps {
 
 /** The shell laid flat: what the flat piece asks of the leather, and the spring. */
 export function StationShell({ desk, pair, map, onMap }: StationShellProps): ReactElement {
+  const springMm = desk.job.shell.springMm ?? 0;
   return (
     <>
       <WithWhy name="spring" spots={["spring"]} why={<SpringReason />}>
@@ -38,15 +39,15 @@ export function StationShell({ desk, pair, map, onMap }: StationShellProps): Rea
           desk={desk}
           spot="spring"
           label="spring at the topline"
-          value={desk.job.springMm}
+          value={springMm}
           field={springField}
           limits={springLimits}
-          edit={(v) => setSpring(desk.job, v)}
+          edit={(v) => setShell(desk.job, { springMm: v })}
           what="the spring"
         />{" "}
         at the topline, from where they lie of themselves.
       </WithWhy>
-      {(desk.job.springMm > usual.max || desk.job.springMm < usual.min) && (
+      {(springMm > usual.max || springMm < usual.min) && (
         <p className="follows">That is far more than the few millimetres that are usual: sew a trial in scrap before you cut.</p>
       )}
       {pair && map && <Stretch pair={pair} map={map} onMap={onMap} />}

@@ -4,6 +4,7 @@ import type { Side } from "#last/last.ts";
 import type { LastMeasurements } from "#last/measured.ts";
 import type { LineSettings } from "#lines/lines.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
+import type { ShellSettings } from "#shell/settings.ts";
 import { sizeWords } from "./measure-rule.ts";
 
 /** Each edit gives a new job and leaves the old one alone. */
@@ -26,9 +27,17 @@ export function followPieceRule(job: Job, key: keyof PieceSettings): Job {
   return { ...job, pieces: rest };
 }
 
-export function setSpring(job: Job, springMm: number): Job {
-  return { ...job, springMm };
+export function setShell(job: Job, shell: Partial<ShellSettings>): Job {
+  return { ...job, shell: { ...job.shell, ...shell } };
 }
+
+export function followShellRule(job: Job, key: keyof ShellSettings): Job {
+  const { [key]: _, ...rest } = job.shell;
+  return { ...job, shell: rest };
+}
+
+/** The spring belongs to a last; leather, edge and what lies beneath the upper stay the maker's on the next one. */
+export const shellForNext = (job: Job): Job["shell"] => followShellRule(job, "springMm").shell;
 
 /** Changes one measure of a last made from measures; a scan has none to change, its job comes back as it is. */
 export function setMeasure<K extends keyof LastMeasurements>(job: Job, key: K, value: LastMeasurements[K]): Job {
@@ -41,14 +50,14 @@ export function setMeasure<K extends keyof LastMeasurements>(job: Job, key: K, v
 
 /** A new job on a scan: what belonged to the former last follows the rules again; paper and allowances stay the maker's. */
 export function onScan(job: Job, file: string): Job {
-  return { ...jobForScan(file), paper: job.paper, pieces: job.pieces };
+  return { ...jobForScan(file), paper: job.paper, shell: shellForNext(job), pieces: job.pieces };
 }
 
 /** A new job on a last made from measures, which begin as those of the example; the side stays that of the last at hand. */
 export function onMeasures(job: Job, side: Side): Job {
   const fresh = defaultJob();
   if (fresh.last.from !== "measures") return fresh;
-  return { ...fresh, title: "My last from measures", size: "", paper: job.paper, pieces: job.pieces, last: { from: "measures", measures: { ...fresh.last.measures, side } } };
+  return { ...fresh, title: "My last from measures", size: "", paper: job.paper, shell: shellForNext(job), pieces: job.pieces, last: { from: "measures", measures: { ...fresh.last.measures, side } } };
 }
 
 /** Nothing has been changed yet. */

@@ -3,6 +3,7 @@ import type { Job, LastSource, OutlineFiles } from "#job/job.ts";
 import type { Side } from "#last/last.ts";
 import type { LastMeasurements } from "#last/measured.ts";
 import type { TapeMark, TapePlace, TapeSaid } from "#tape/said.ts";
+import { shellForNext } from "./edits.ts";
 
 /** Each edit gives a new job and leaves the old one alone. Those of a taped pattern give other jobs back as they are. */
 type TapeJob = Job & { readonly last: LastSource & { readonly from: "tape" } };
@@ -20,7 +21,7 @@ export function withPhotos(job: Job, photos: readonly string[]): Job {
   if (isTaped(job)) return said(job, { photos: [...new Set([...job.last.tape.photos, ...photos])] });
   const example = defaultJob().title;
   const title = job.title === example ? "My taped pattern" : job.title;
-  return { ...job, title, size: job.title === example ? "" : job.size, lines: {}, springMm: 0, last: { from: "tape", tape: { photos: [...new Set(photos)], side: sideOf(job) } } };
+  return { ...job, title, size: job.title === example ? "" : job.size, lines: {}, shell: shellForNext(job), last: { from: "tape", tape: { photos: [...new Set(photos)], side: sideOf(job) } } };
 }
 
 /** A picture taken out, with the marks placed in it. The last one stays: without any there is no pattern. */
