@@ -17,7 +17,7 @@ import { filesOf, redo, run, settle, startHistory, undo, type History, type Step
 import { isPicture, Shelf } from "./state/shelf.ts";
 import type { ReadLast } from "./worker-talk.ts";
 import { wholeShare } from "./state/stage-words.ts";
-import { spotOf, stationOf, tell, type Spot } from "./state/spots.ts";
+import { isField, spotOf, stationOf, tell, type Spot } from "./state/spots.ts";
 import { withPhotos } from "./state/tape-edits.ts";
 import { speaksOf, takeOut, Tried, without } from "./state/tried.ts";
 
@@ -246,7 +246,7 @@ export class Desk {
       const spot = spotOf(finding, rules);
       // A saved job, or a scan that only lacks a better number, can be opened all the same.
       const correct = wish.opened || (rules !== undefined && spot !== undefined && stationOf(spot) !== "Last");
-      this.#show({ trouble: { kind: "refused", sentence: `${sentence} What you had before is still here.`, ...(correct ? { toCorrect: wish.job } : {}) }, ...(correct ? {} : this.#toWait(wish.job, last, traced)) });
+      this.#show({ trouble: { kind: "refused", sentence: `${sentence} What you had before is still here.`, finding, ...(correct ? { toCorrect: wish.job } : {}) }, ...(correct ? {} : this.#toWait(wish.job, last, traced)) });
       return this.#clearShelf();
     }
     this.#tried.refuse(wish.job);
@@ -255,8 +255,8 @@ export class Desk {
     const typedAt = named && this.#typed.has(named) ? named : [...this.#typed.keys()].at(-1);
     const back = this.#goBack(wish.job);
     const spot = back ? typedAt : (named ?? typedAt);
-    const refused = spot && { spot, sentence, text: back ? this.#typed.get(spot) : undefined };
-    this.#show({ refused, trouble: { kind: "refused", sentence }, ...(rules && !back ? { rules } : {}), ...(back ? {} : { saved: "refused" as const, stuck: true }) });
+    const refused = spot && isField(spot) ? { spot, sentence, text: back ? this.#typed.get(spot) : undefined } : undefined;
+    this.#show({ refused, trouble: { kind: "refused", sentence, finding }, ...(rules && !back ? { rules } : {}), ...(back ? {} : { saved: "refused" as const, stuck: true }) });
     this.#typed.clear();
   }
 

@@ -1,3 +1,4 @@
+import type { Finding } from "#base/findings.ts";
 import type { Job } from "#job/job.ts";
 import type { Pair } from "#job/pair.ts";
 import type { Rules } from "#job/pipeline.ts";
@@ -19,6 +20,8 @@ export interface Busy {
 export interface Trouble {
   readonly kind: "refused" | "broke";
   readonly sentence: string;
+  /** What the sentence was made from, where it is one of the catalogue. */
+  readonly finding?: Finding;
   /** A saved job that was refused and can be opened all the same, to be corrected. */
   readonly toCorrect?: Job;
 }

@@ -1,12 +1,14 @@
-import { useState, type ReactElement } from "react";
+import { useContext, useState, type ReactElement } from "react";
 import type { TapeMark } from "#tape/said.ts";
 import type { TapedPoint, TapedShell } from "#tape/taped-shell.ts";
 import { area } from "#plane/measure.ts";
 import type { Sight } from "../photos.ts";
 import { partWay, trackOf } from "../state/on-outline.ts";
-import { shownPhoto } from "../state/shown-photo.ts";
+import { marksOf, type Spot } from "../state/spots.ts";
 import { followFound, setMark } from "../state/tape-edits.ts";
 import { corners, halfNames, howWords, markNames, markOf } from "../state/tape-words.ts";
+import { goToMark, MarksNamed } from "./go-to-mark.tsx";
+import { FoundHere, NotesOn } from "./notes.tsx";
 import type { TapeWork } from "./tape-work.ts";
 
 interface TapeMarksProps {
@@ -21,12 +23,14 @@ interface Row {
   readonly marks: readonly (readonly [TapeMark, TapedPoint | undefined])[];
 }
 
+const allMarks = (Object.keys(markNames) as TapeMark[]).map((mark): Spot => `mark ${mark}`);
 const halves = ["medial", "lateral"] as const;
 const ofBottom = [["bottomToe", "toe"], ["bottomSeat", "seat"], ["bottomJointMedial", "jointMedial"], ["bottomJointLateral", "jointLateral"]] as const;
 
 /** Every mark with how it came to its place, the way to its handle in the picture, and the way back to where it is found. */
 export function TapeMarks({ work, tape, sights }: TapeMarksProps): ReactElement {
   const [open, setOpen] = useState(false);
+  const { here } = useContext(FoundHere);
   const rows: readonly Row[] = [
     ...halves.map((half): Row => ({ name: halfNames[half], photo: tape?.[half].photo, marks: corners.map((c) => [markOf(c, half), tape?.[half].points[c]]) })),
     ...(tape?.bottom ? [{ name: "bottom", photo: tape.bottom.photo, marks: ofBottom.map(([key, name]) => [key, tape.bottom!.points[name]] as const) }] : []),
@@ -48,6 +52,8 @@ export function TapeMarks({ work, tape, sights }: TapeMarksProps): ReactElement 
           </ul>
         ))}
       </div>
+      <NotesOn spots={allMarks} />
+      {here.some((f) => marksOf(f).length > 0) && <p className="follows">{here.map((f, i) => <MarksNamed key={i} of={f} photoOf={(mark) => work.said.marks?.[mark]?.photo} />)}</p>}
     </div>
   );
 }
@@ -64,20 +70,12 @@ function MarkRow({ mark, point, photo, work, sights }: Omit<TapeMarksProps, "tap
   return (
     <li>
       {point || placed
-        ? <button type="button" className="word" aria-label={`go to ${name} in the picture`} onClick={() => goTo(mark, photo ?? said.marks?.[mark]?.photo)}>{short}</button>
+        ? <button type="button" className="word" aria-label={`go to ${name} in the picture`} onClick={() => goToMark(mark, photo ?? said.marks?.[mark]?.photo)}>{short}</button>
         : short}{" "}
       {point ? howWords[point.how] : placed ? "placed by you" : <button type="button" className="word" aria-label={`put ${name} in the picture`} onClick={put}>put it in the picture</button>}
       {placed && <> · <button type="button" className="word" aria-label={`${name} as found again`} onClick={() => change(followFound(job, mark), `the ${name} as found`)}>as found again</button></>}
     </li>
   );
-}
-
-/** Brings the photograph that holds the mark before the maker and its handle under her keys. */
-function goTo(mark: TapeMark, photo: string | undefined): void {
-  const handle = (): SVGElement | null => document.querySelector(`[data-mark="${mark}"]`);
-  if (!handle() && photo !== undefined) shownPhoto.show(photo);
-  // The photograph may have to be drawn first.
-  setTimeout(() => handle()?.focus(), 60);
 }
 
 /** Smaller outlines are scraps, mm². */

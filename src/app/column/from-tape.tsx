@@ -10,6 +10,7 @@ import { TapeFound } from "./from-tape-found.tsx";
 import { TapeGuide } from "./from-tape-guide.tsx";
 import { TapeMarks } from "./from-tape-marks.tsx";
 import { TapePhotos } from "./from-tape-photos.tsx";
+import { MarksNamed } from "./go-to-mark.tsx";
 import { SizeField } from "./size-field.tsx";
 import { tapeWork } from "./tape-work.ts";
 import { WordChoice } from "./word-choice.tsx";
@@ -32,7 +33,7 @@ export function FromTape({ desk, pair }: FromTapeProps): ReactElement | null {
     <>
       {waiting && (
         <p className="sentence">
-          <b>These photographs make no pattern yet.</b> <span role="alert">{desk.now.trouble?.sentence}</span> You can add what is missing, take out what does not belong, or say below what lies in them.{" "}
+          <b>These photographs make no pattern yet.</b> <span role="alert">{desk.now.trouble?.sentence}</span> <MarksNamed of={desk.now.trouble?.finding} photoOf={(mark) => said.marks?.[mark]?.photo} />You can add what is missing, take out what does not belong, or say below what lies in them.{" "}
           <button type="button" className="word" onClick={() => desk.changeWaiting(undefined)}>Let them go</button>
         </p>
       )}

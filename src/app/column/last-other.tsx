@@ -47,6 +47,7 @@ export function LastOther({ desk, seen, looking, map }: LastOtherProps): ReactEl
         </p>
       )}
       {asked && seen.other && map && <Compared comparison={seen.other.comparison} file={asked.file} map={map} looking={looking} measures={seen.last.measures} />}
+      {asked && !seen.other && <NotesOn spots={["scan other"]} />}
       {asked && (
         <p className="sentence">
           {word("Compare with another one")}, or <button type="button" className="word" onClick={() => desk.change(withOther(desk.job, undefined), "leaving the comparison")}>leave the comparison</button>.

@@ -43,6 +43,7 @@ export function endOf(apart: Float64Array): number {
   return [0.5, 1, 2, 4].find((end) => most <= end) ?? 8;
 }
 
+/** One number on each of the longer lines, at the place nearest to its middle that is free. */
 function numbersFor(lines: readonly LevelLine[], positions: Float64Array): ApartMap["numbers"] {
   const out: ApartMap["numbers"][number][] = [];
   for (const l of lines.filter((line) => line.points.length > 24).sort((a, b) => b.points.length - a.points.length)) {
@@ -51,6 +52,7 @@ function numbersFor(lines: readonly LevelLine[], positions: Float64Array): Apart
       const at = [...lay([l.points[Math.floor((n - 1) * share)]!], positions, 3)];
       if (out.some((o) => Math.hypot(o.at[0]! - at[0]!, o.at[1]! - at[1]!, o.at[2]! - at[2]!) < apartMm)) continue;
       out.push({ key: `${out.length}`, text: signed(l.level), at });
+      break;
     }
   }
   return out;

@@ -4,13 +4,16 @@ import type { LastMeasurements } from "#last/measured.ts";
 import type { LandmarkName, MeasureName } from "#last/said.ts";
 import type { LineSettings } from "#lines/lines.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
+import type { TapeMark } from "#tape/said.ts";
+import { markWords } from "#tape/mark-words.ts";
 import type { Station } from "./stations.ts";
+import { markNames } from "./tape-words.ts";
 
 export type MeasureKey = Exclude<keyof LastMeasurements, "side" | "toe">;
 /** A number of the job, by the part it stands in: where a finding belongs, and which field a refusal speaks of. */
-export type Spot = `last ${MeasureKey}` | `lines ${keyof LineSettings}` | `pieces ${keyof PieceSettings}` | "spring" | "card bar" | `scan ${MeasureName | "unit" | "side" | "feather" | "other"}` | `point ${LandmarkName}`;
+export type Spot = `last ${MeasureKey}` | `lines ${keyof LineSettings}` | `pieces ${keyof PieceSettings}` | "spring" | "card bar" | `scan ${MeasureName | "unit" | "side" | "feather" | "other"}` | `point ${LandmarkName}` | `mark ${TapeMark}`;
 
-const stationNames: Readonly<Record<string, Station>> = { last: "Last", lines: "Lines", pieces: "Pieces", spring: "Shell", card: "Last", scan: "Last", point: "Last" };
+const stationNames: Readonly<Record<string, Station>> = { last: "Last", lines: "Lines", pieces: "Pieces", spring: "Shell", card: "Last", scan: "Last", point: "Last", mark: "Last" };
 export const stationOf = (spot: Spot): Station => stationNames[spot.split(" ")[0]!]!;
 
 /** Findings that speak of one number by their very kind. */
@@ -39,10 +42,15 @@ const byCode: Partial<Record<Finding["code"], Spot>> = {
   "scale-contradicts": "scan stickLength",
   "comb-missing": "scan heelHeight",
   "pitch-doubtful": "scan heelHeight",
+  "vamp-point-too-high": "point vampPoint",
+  "landmarks-out-of-order": "point vampPoint",
+  "pull-far-off": "scan feather",
+  "pulls-zigzag": "scan feather",
   "edge-soft": "scan feather",
   "edge-drawn": "scan feather",
   "edge-none": "scan feather",
   "edge-hidden": "scan feather",
+  "second-last-refused": "scan other",
   "pair-true": "scan other",
   "pair-none": "scan other",
   "pair-same-side": "scan other",
@@ -63,6 +71,8 @@ export function spotOf(f: Finding, rules: Rules | undefined): Spot | undefined {
     case "topline-crosses-joint":
     case "topline-rises-to-hump":
       return f.data.half === "inner" ? "lines sideHeightMedialMm" : "lines sideHeightLateralMm";
+    case "lowest-elsewhere":
+      return f.data.half === "inner" ? "lines lowestAtMedial" : "lines lowestAtLateral";
     case "measure-not-a-length":
     case "measure-out-of-range":
     case "measures-contradict":
@@ -75,9 +85,16 @@ export function spotOf(f: Finding, rules: Rules | undefined): Spot | undefined {
     case "outline-narrower":
       return `last ${f.data.measure.replace(/Mm$/, "")}Mm` as Spot;
     case "own-measure-differs":
+    case "measure-slip":
       return `scan ${f.data.measure}` as Spot;
     case "landmark-off-line":
+    case "landmark-far-from-found":
       return `point ${f.data.landmark}` as Spot;
+    case "tape-mark-off":
+    case "tape-marks-contradict": {
+      const [first] = marksOf(f);
+      return first && `mark ${first}`;
+    }
     case "piece-setting-impossible":
     case "piece-setting-unusual":
       return pieceNamed(f.data.name, rules);
@@ -85,6 +102,16 @@ export function spotOf(f: Finding, rules: Rules | undefined): Spot | undefined {
       return byCode[f.code];
   }
 }
+
+/** Every mark of a taped pattern that a finding speaks of. */
+export function marksOf(f: Finding): readonly TapeMark[] {
+  const named = f.code === "tape-mark-off" ? [f.data.mark] : f.code === "tape-marks-contradict" ? f.data.marks : [];
+  const all = Object.keys(markNames) as TapeMark[];
+  return named.flatMap((words) => all.filter((mark) => markWords(mark) === words));
+}
+
+/** Whether the spot is a number in a field of its own, beside which its refusal can be told. */
+export const isField = (spot: Spot): boolean => !/^(point|mark) |^scan (unit|side|feather|other)$/.test(spot);
 
 function lineNamed(name: string, rules: Rules | undefined): Spot | undefined {
   const line = rules?.line;
