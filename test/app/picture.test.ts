@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { clearPlace } from "#app/picture/clear-place.ts";
+import { clearPlace, ringHalf } from "#app/picture/clear-place.ts";
 import { inMargins, spread } from "#app/picture/margin-labels.ts";
 import { mapColour } from "#app/picture/map-scale.ts";
 import { levelLines, scaleEnd } from "#app/picture/strain.ts";
@@ -99,6 +99,20 @@ describe("words at a place", () => {
     const usual = clearPlace(at, words, { ...around, clearOf: [] });
     const other = { x: usual.x + 30, y: usual.y };
     expect(covers(clearPlace(at, words, { ...around, clearOf: [other] }), other)).toBe(false);
+  });
+
+  test("keep their room from the whole ring of a handle, and lie on lines rather than on a handle", () => {
+    const at = { x: 200, y: 150 };
+    // So far from the first place that only the ring is in the way, not its middle.
+    const usual = clearPlace(at, words, { ...around, clearOf: [] });
+    const ring = { x: usual.x + words.width / 2 + around.room + 5, y: usual.y, half: ringHalf };
+    const moved = clearPlace(at, words, { ...around, clearOf: [ring] });
+    expect(Math.abs(moved.x - ring.x) >= words.width / 2 + around.room + ringHalf || Math.abs(moved.y - ring.y) >= words.height / 2 + around.room + ringHalf).toBe(true);
+    // Lines everywhere, but for a few places that a handle stands at: only those are free of lines.
+    const everywhere = Array.from({ length: 41 * 31 }, (_, i) => ({ x: (i % 41) * 10, y: Math.floor(i / 41) * 10 })).filter((p) => !covers(usual, p));
+    expect(clearPlace(at, words, { ...around, clearOf: everywhere })).toEqual(usual);
+    const kept = clearPlace(at, words, { ...around, clearOf: [...everywhere, { ...usual, half: ringHalf }] });
+    expect(covers(kept, usual)).toBe(false);
   });
 });
 

@@ -6,7 +6,7 @@ import { demoMeasurements } from "#last/demo.ts";
 import { lastFromMeasures } from "#last/from-measures.ts";
 import type { Mesh } from "#mesh/mesh.ts";
 import { asStl } from "../support/scan-files.ts";
-import { field, openApp, setValue, settled, type Stage, station, valueOf } from "./browser.ts";
+import { field, openApp, setValue, settled, standsStill, type Stage, station, valueOf, workedOut } from "./browser.ts";
 import { inBrowser } from "./in-browser.ts";
 
 inBrowser("the app in a browser", (fresh) => {
@@ -69,7 +69,7 @@ inBrowser("the app in a browser", (fresh) => {
   test("the low place of the outer side is dragged on the last in both its numbers", async () => {
     await openApp(page, stage.address);
     await page.getByRole("button", { name: "outer side", exact: true }).click();
-    await page.waitForTimeout(300);
+    await standsStill(page, '.view.last [data-handle="outer"] .ring');
     const from = await handleOf(page, "last", "outer");
     await page.mouse.move(from.x, from.y);
     await page.mouse.down();
@@ -107,14 +107,14 @@ inBrowser("the app in a browser", (fresh) => {
     for (const key of ["inner", "outer"] as const) {
       const from = await handleOf(page, "card", key);
       await page.mouse.move(from.x, from.y);
+      await watchTape(page);
       await page.mouse.down();
       await page.mouse.move(from.x + 4, from.y + 2);
-      const words = (await page.locator(".view.card .tape text").boundingBox())!;
-      for (const other of await page.locator(".view.card .grip .ring").all()) {
-        const ring = (await other.boundingBox())!;
-        const apart = ring.x > words.x + words.width || ring.x + ring.width < words.x || ring.y > words.y + words.height || ring.y + ring.height < words.y;
-        expect(apart, `${key}: the words lie on a handle`).toBe(true);
-      }
+      // In every frame, words and handles of the same frame: what the worker answers moves both.
+      await workedOut(page);
+      const { frames, nearest } = await tapeWatched(page);
+      expect(frames, key).toBeGreaterThan(1);
+      expect(nearest, `${key}: the words lie on a handle`).toBeGreaterThan(0);
       await page.mouse.up();
       await settled(page);
       expect(await page.locator(".tape").count()).toBe(0);
@@ -310,6 +310,34 @@ inBrowser("the app in a browser", (fresh) => {
 async function handleOf(page: Page, picture: "last" | "card", key: string): Promise<{ readonly x: number; readonly y: number }> {
   const box = (await page.locator(`.view.${picture} [data-handle="${key}"] .ring`).first().boundingBox())!;
   return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+}
+
+/** From now on, notes in each frame how far the tape length on the card stands from the nearest handle, px; on one, less than nothing. */
+async function watchTape(page: Page): Promise<void> {
+  await page.evaluate(() => {
+    const gaps: number[] = [];
+    const look = (): void => {
+      const words = document.querySelector(".view.card .tape text")?.getBoundingClientRect();
+      if (words) {
+        const rings = [...document.querySelectorAll(".view.card .grip .ring")].map((r) => r.getBoundingClientRect());
+        gaps.push(Math.min(...rings.map((r) => Math.max(words.left - r.right, r.left - words.right, words.top - r.bottom, r.top - words.bottom))));
+      }
+      if (watch.on) requestAnimationFrame(look);
+    };
+    const watch = { on: true, gaps };
+    Object.assign(globalThis, { tapeWatch: watch });
+    look();
+  });
+}
+
+/** What was noted in the frames until now, the one after this among them. */
+async function tapeWatched(page: Page): Promise<{ readonly frames: number; readonly nearest: number }> {
+  return page.evaluate(async () => {
+    const watch = (globalThis as unknown as { tapeWatch: { on: boolean; gaps: number[] } }).tapeWatch;
+    await new Promise((next) => requestAnimationFrame(() => requestAnimationFrame(next)));
+    watch.on = false;
+    return { frames: watch.gaps.length, nearest: Math.min(...watch.gaps) };
+  });
 }
 
 async function vampPointOf(page: Page): Promise<number> {

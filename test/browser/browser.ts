@@ -86,6 +86,26 @@ export async function settled(page: Page): Promise<void> {
   await page.locator('.busy[data-busy="false"][data-draft="false"]').waitFor({ state: "attached" });
 }
 
+/** Waits until what was asked for while a finger is down has been worked out: a draft is shown. */
+export async function workedOut(page: Page): Promise<void> {
+  await page.locator('.busy[data-busy="false"][data-draft="true"]').waitFor({ state: "attached" });
+}
+
+/** Waits until something in the picture has not moved from one frame to the next, three times over: the last has been turned, the page laid out. */
+export async function standsStill(page: Page, selector: string): Promise<void> {
+  await page.locator(selector).first().waitFor({ state: "attached" });
+  await page.evaluate(async (of) => {
+    let [before, still] = ["", 0];
+    while (still < 3) {
+      await new Promise((next) => requestAnimationFrame(() => setTimeout(next)));
+      const { x, y, width, height } = document.querySelector(of)?.getBoundingClientRect() ?? new DOMRect();
+      const now = [x, y, width, height].join();
+      still = now === before ? still + 1 : 0;
+      before = now;
+    }
+  }, selector);
+}
+
 export async function station(page: Page, name: string): Promise<void> {
   await page.locator(".station button").filter({ has: page.locator(".station-name").getByText(name, { exact: true }) }).click();
 }

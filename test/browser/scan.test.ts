@@ -5,7 +5,7 @@ import { unwatched } from "#base/watch.ts";
 import { demoMeasurements } from "#last/demo.ts";
 import { lastFromMeasures } from "#last/from-measures.ts";
 import { asObj, asPly, asStl, changed } from "../support/scan-files.ts";
-import { field, inAnyonesWay, openApp, setValue, settled, type Stage, station, tablet, valueOf } from "./browser.ts";
+import { field, inAnyonesWay, openApp, setValue, settled, standsStill, type Stage, station, tablet, valueOf } from "./browser.ts";
 import { inBrowser } from "./in-browser.ts";
 
 // An invented last, written out as scanners write theirs: known truth, right foot, toe along +x.
@@ -53,7 +53,7 @@ async function middleOf(page: Page, spot: string): Promise<{ readonly x: number;
 /** From below, once the picture stands still; the toe is at the lower end there. */
 async function lookFromBelow(page: Page): Promise<void> {
   await page.getByRole("button", { name: "below", exact: true }).click();
-  await page.waitForTimeout(250);
+  await standsStill(page, ".view.last [data-spot] .ring");
 }
 
 const featherLength = async (page: Page): Promise<number> => Number((await page.locator(".sentence", { hasText: "mm round:" }).innerText()).match(/It is ([\d.]+)\s+mm round/)![1]);
@@ -89,8 +89,12 @@ inBrowser("a scanned last at the first station", (fresh) => {
     await page.mouse.move(from.x, from.y);
     await page.mouse.down();
     for (let i = 1; i <= 3; i++) await page.mouse.move(from.x + 3 * i * inward, from.y);
-    const held = await middleOf(page, "ready 3");
-    expect(Math.hypot(held.x - to.x, held.y - to.y)).toBeLessThan(2);
+    // Drawn in the frame after the finger's move, not in the move itself.
+    const offFinger = async (): Promise<number> => {
+      const held = await middleOf(page, "ready 3");
+      return Math.hypot(held.x - to.x, held.y - to.y);
+    };
+    await expect.poll(offFinger, { timeout: 10_000 }).toBeLessThan(2);
     await page.mouse.up();
     await takenHold(page).first().waitFor();
     await settled(page);

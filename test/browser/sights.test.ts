@@ -1,6 +1,6 @@
 // How the page looks and is reached: on both sizes of screen, in both themes, by the keyboard.
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { desk, faultsOf, inAnyonesWay, missing, openApp, Stage, station, tablet } from "./browser.ts";
+import { desk, faultsOf, inAnyonesWay, missing, openApp, Stage, standsStill, station, tablet } from "./browser.ts";
 
 describe.skipIf(missing !== undefined)("at the desk and on the tablet, by day and by night", () => {
   let stage: Stage;
@@ -20,7 +20,7 @@ describe.skipIf(missing !== undefined)("at the desk and on the tablet, by day an
     await openApp(page, stage.address);
     for (const s of ["Last", "Lines", "Shell", "Pieces", "Sheets"]) {
       await station(page, s);
-      await page.waitForTimeout(300);
+      await standsStill(page, "#open-station");
       const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
       expect(wide, `${s} is wider than the screen`).toBeLessThanOrEqual(0);
       for (const button of await page.locator(".station button").all()) {

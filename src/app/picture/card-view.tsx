@@ -3,7 +3,7 @@ import type { LastPair } from "#job/pair.ts";
 import type { LineSettings } from "#lines/lines.ts";
 import { say } from "../state/numbers.ts";
 import { useCardPlace, type CardPlace } from "./card-place.ts";
-import type { Place } from "./clear-place.ts";
+import { ringHalf, type InTheWay, type Place } from "./clear-place.ts";
 import { cardOutline, type DrawnLine, type LineKey } from "./drawn-lines.ts";
 import { Grip, type Pull } from "./grip.tsx";
 import type { Handle } from "./handles.ts";
@@ -47,8 +47,8 @@ export function CardView({ pair, lines, handles, map, notes, lit, onLit, asked, 
   const labels: Named[] = notes.map((n) => ({ key: n.key, text: n.text, x: lay.x(n.onCard[0]!, n.onCard[1]!), y: lay.y(n.onCard[0]!, n.onCard[1]!) }));
   const drawn = (points: Float64Array): readonly Place[] => Array.from({ length: points.length / 2 }, (_, i) => ({ x: lay.x(points[2 * i]!, points[2 * i + 1]!), y: lay.y(points[2 * i]!, points[2 * i + 1]!) }));
   const linesAt = alongLines(lines.flatMap((l) => l.onCard.map(drawn)));
-  const gripsAt = handles.flatMap((h) => h.onCard.map((at) => ({ x: lay.x(at[0]!, at[1]!), y: lay.y(at[0]!, at[1]!) })));
-  const clearOf = [...linesAt, ...gripsAt];
+  const gripsAt = handles.flatMap((h) => h.onCard.map((at) => ({ x: lay.x(at[0]!, at[1]!), y: lay.y(at[0]!, at[1]!), half: ringHalf })));
+  const clearOf: readonly InTheWay[] = [...linesAt, ...gripsAt];
   const litLine = lines.find((l) => l.key === lit);
   return (
     <section className={`view card${map ? " on-map" : ""}`} aria-label="The card">

@@ -4,7 +4,7 @@ import type { LineSettings, Rule } from "#lines/lines.ts";
 import { fieldOf } from "../state/measure-field.ts";
 import { clamp, mm, percent, snap } from "../state/numbers.ts";
 import { arrowSteps, isArrow, pullOne, pullTwo, type Direction } from "../state/pull.ts";
-import { clearPlace, type Place } from "./clear-place.ts";
+import { clearPlace, type InTheWay, type Place } from "./clear-place.ts";
 import type { Handle } from "./handles.ts";
 
 /** What dragging or the arrow keys ask for: new values of one or two settings, as one gesture. */
@@ -23,7 +23,7 @@ interface GripProps {
   readonly directions: readonly Direction[];
   readonly hidden?: boolean;
   /** What the tape length at the finger must not cover: the lines and the other handles, px. */
-  readonly clearOf: () => readonly Place[];
+  readonly clearOf: () => readonly InTheWay[];
   /** The overlay that pointer places are measured in. */
   readonly origin: () => DOMRect | undefined;
   readonly onPull: Pull;

@@ -3,7 +3,7 @@ import type { LastPair } from "#job/pair.ts";
 import type { LineSettings } from "#lines/lines.ts";
 import { say } from "../state/numbers.ts";
 import type { DrawnLine, LineKey } from "./drawn-lines.ts";
-import type { Place } from "./clear-place.ts";
+import { ringHalf, type InTheWay } from "./clear-place.ts";
 import { eyes, type EyeName } from "./eyes.ts";
 import { Grip, type Pull } from "./grip.tsx";
 import type { Handle } from "./handles.ts";
@@ -71,10 +71,10 @@ export function LastView(props: LastViewProps): ReactElement {
     }
   }
   // Only where words are to be placed: the last is drawn at every turn of it.
-  const clearOf = (): readonly Place[] => {
+  const clearOf = (): readonly InTheWay[] => {
     if (!live) return [];
     const drawn = lines.flatMap((l) => l.onLast.map((points) => someOf(points).map((p) => live.project(p)).filter((p) => p.seen)));
-    return [...alongLines(drawn), ...handles.map((h) => live.project(h.onLast))];
+    return [...alongLines(drawn), ...handles.map((h) => ({ ...live.project(h.onLast), half: ringHalf }))];
   };
   const litLine = lines.find((l) => l.key === lit);
   return (

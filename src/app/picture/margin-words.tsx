@@ -1,5 +1,5 @@
 import type { ReactElement } from "react";
-import { clearPlace, type Place } from "./clear-place.ts";
+import { clearPlace, type InTheWay, type Place } from "./clear-place.ts";
 import { inMargins, type Named, type Span } from "./margin-labels.ts";
 
 /** Words in the margins of a picture, each with a thin leader line to its place. */
@@ -25,12 +25,12 @@ interface PinnedNotesProps {
   readonly width: number;
   readonly height: number;
   /** Lines and handles, px. */
-  readonly clearOf: readonly Place[];
+  readonly clearOf: readonly InTheWay[];
 }
 
 /** Short notes near the places they are pinned to, clear of the lines, the handles and one another. */
 export function PinnedNotes({ items, width, height, clearOf }: PinnedNotesProps): ReactElement {
-  const taken: Place[] = [...clearOf];
+  const taken: InTheWay[] = [...clearOf];
   return (
     <g className="margin-words">
       {items.map(({ key, x, y, text }) => {

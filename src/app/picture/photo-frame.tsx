@@ -2,7 +2,7 @@ import { useCallback, useEffect, useMemo, useRef, useState, type ReactElement } 
 import type { Bounds } from "#plane/measure.ts";
 import type { FlatPhoto } from "../photo-talk.ts";
 import { fitted, shifted, toFrame, toPlane, type PhotoPlace } from "../state/photo-place.ts";
-import type { Place } from "./clear-place.ts";
+import { ringHalf, type Place } from "./clear-place.ts";
 import { alongLines, PinnedNotes } from "./margin-words.tsx";
 import { PhotoGrip, type MarkMoves, type PhotoMark } from "./photo-mark.tsx";
 import { usePhotoMoves } from "./photo-moves.ts";
@@ -66,7 +66,7 @@ export function PhotoFrame({ name, photo, drawing, moves }: PhotoFrameProps): Re
   });
   const drawn = drawing.lines.map((l) => ({ ...l, px: points(l.xy) }));
   const halfNames = drawing.words.filter((w) => w.big).map((w) => ({ ...w, x: at(w.at)[0], y: at(w.at)[1] }));
-  const clearOf = [...halfNames.flatMap(({ x, y }) => [-40, -20, 0, 20, 40].map((dx) => ({ x: x + dx, y }))), ...alongLines(drawn.filter((l) => l.use === "edge").map((l) => l.px), 12), ...drawing.marks.map((m) => ({ x: at(m.at)[0], y: at(m.at)[1] }))];
+  const clearOf = [...halfNames.flatMap(({ x, y }) => [-40, -20, 0, 20, 40].map((dx) => ({ x: x + dx, y }))), ...alongLines(drawn.filter((l) => l.use === "edge").map((l) => l.px), 12), ...drawing.marks.map((m) => ({ x: at(m.at)[0], y: at(m.at)[1], half: ringHalf }))];
   const inside = (p: readonly [number, number]): boolean => p[0] > -20 && p[1] > -20 && p[0] < size.width + 20 && p[1] < size.height + 20;
   const names = [...drawing.marks.map((m) => ({ key: m.key, text: m.name.split(",")[0]!, at: m.at })), ...drawing.words.filter((w) => !w.big)].filter((n) => n.key !== lit && inside(at(n.at)));
   return (

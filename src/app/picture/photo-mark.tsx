@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState, type KeyboardEvent, type PointerEvent, type ReactElement } from "react";
 import { ontoNearest, stepOnTrack, type Track } from "../state/on-outline.ts";
 import { isArrow } from "../state/pull.ts";
-import { clearPlace, type Place } from "./clear-place.ts";
+import { clearPlace, type InTheWay } from "./clear-place.ts";
 
 type Xy = readonly [number, number];
 
@@ -31,7 +31,7 @@ interface PhotoGripProps extends MarkMoves {
   readonly toPlane: (x: number, y: number) => Xy;
   readonly origin: () => DOMRect | undefined;
   readonly frame: { readonly width: number; readonly height: number };
-  readonly clearOf: readonly Place[];
+  readonly clearOf: readonly InTheWay[];
   /** Its lengths are written out now, in place of its name. */
   readonly onShow: (key: string, shown: boolean) => void;
 }
