@@ -48,11 +48,8 @@ export function capMesh(radius: number, degrees: number, rings: number): Mesh {
  * t from feather to topline. `girth` scales width and height.
  */
 export function pumpShell(triangles: number, girth = 1): Mesh {
-  const cells = triangles / 2;
-  const rows = Math.max(3, Math.round(Math.sqrt(cells / 7.4)));
-  const lengths = Array.from({ length: rows + 1 }, (_, r) => rowLength(r / rows));
-  const mean = lengths.reduce((a, b) => a + b) / (rows + 1);
-  const counts = lengths.map((l) => Math.max(3, Math.round((cells / rows) * (l / mean))));
+  const counts = pumpCounts(triangles);
+  const rows = counts.length - 1;
   const positions: number[] = [];
   const start: number[] = [];
   counts.forEach((count, r) => {
@@ -60,6 +57,15 @@ export function pumpShell(triangles: number, girth = 1): Mesh {
     for (let k = 0; k <= count; k++) positions.push(...pumpPoint(k / count, r / rows, girth));
   });
   return { positions: new Float64Array(positions), triangles: stitchRows(new Float64Array(positions), start, counts) };
+}
+
+/** Number of edges along each row of {@link pumpShell}, from feather to topline; its vertices are numbered row by row. */
+export function pumpCounts(triangles: number): number[] {
+  const cells = triangles / 2;
+  const rows = Math.max(3, Math.round(Math.sqrt(cells / 7.4)));
+  const lengths = Array.from({ length: rows + 1 }, (_, r) => rowLength(r / rows));
+  const mean = lengths.reduce((a, b) => a + b) / (rows + 1);
+  return lengths.map((l) => Math.max(3, Math.round((cells / rows) * (l / mean))));
 }
 
 /** Joins rows of different counts by the shorter diagonal each time. */
