@@ -83,7 +83,7 @@ export function App({ desk }: { readonly desk: Desk }): ReactElement {
       {station === "Lines" && rules?.line && <StationLines desk={desk} rules={rules.line} pair={onLast} />}
       {station === "Lines" && taped && <TapedLines pair={taped} />}
       {station === "Shell" && taped && <TapedShellWords pair={taped} />}
-      {station === "Shell" && !taped && <StationShell desk={desk} pair={onLast} map={map} onMap={setMapOf} />}
+      {station === "Shell" && !taped && rules && <StationShell desk={desk} rules={rules} pair={onLast} map={map} onMap={setMapOf} />}
       {station === "Pieces" && rules && <StationPieces desk={desk} rules={rules} pair={pair} chosen={chosen} onChoose={setChosen} />}
       {station === "Sheets" && pair && plan && <StationSheets desk={desk} now={now} pair={pair} plan={plan} />}
       {!pair && waits(station, rules !== undefined) && <p className="follows">{waits(station, rules !== undefined)}</p>}
@@ -115,6 +115,6 @@ const answered = (spot: Spot | undefined, station: Station): boolean => spot !==
 /** What a station waits for while no pair can be made; nothing where its numbers stand to be corrected. */
 function waits(station: Station, ruled: boolean): string | undefined {
   if (station === "Sheets") return "The sheets wait until the pair can be worked out again.";
-  if ((station === "Lines" || station === "Pieces") && !ruled) return "These numbers wait until there is a last to draw on.";
+  if ((station === "Lines" || station === "Shell" || station === "Pieces") && !ruled) return "These numbers wait until there is a last to draw on.";
   return undefined;
 }

@@ -345,4 +345,4 @@ const unreadable =
 
 const noComplaint = { refused: undefined, trouble: undefined };
 
-const rulesOf = (pair: Pair): Rules => ({ ...(pair.from === "last" ? { line: pair.lineRules } : {}), piece: pair.pieceRules });
+const rulesOf = (pair: Pair): Rules => ({ ...(pair.from === "last" ? { line: pair.lineRules, shell: pair.shellRules } : {}), piece: pair.pieceRules });

@@ -3,13 +3,11 @@ import type { Pair } from "#job/pair.ts";
 import type { Rules } from "#job/pipeline.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
 import type { Desk } from "../desk.ts";
-import { followPieceRule, setPiece } from "../state/edits.ts";
-import { fieldOf } from "../state/measure-field.ts";
 import { say } from "../state/numbers.ts";
 import { kindsOf } from "../state/piece-kinds.ts";
 import type { Spot } from "../state/spots.ts";
-import { NumberField } from "./number-field.tsx";
-import { Reason, WithWhy } from "./why.tsx";
+import { PieceNumber, PieceReason } from "./piece-number.tsx";
+import { WithWhy } from "./why.tsx";
 
 type Key = keyof PieceSettings;
 
@@ -55,36 +53,3 @@ export function StationPieces({ desk, rules, pair, chosen, onChoose }: StationPi
     </>
   );
 }
-
-interface PieceNumberProps {
-  readonly desk: Desk;
-  readonly rules: Rules;
-  readonly of: Key;
-}
-
-function PieceNumber({ desk, rules, of }: PieceNumberProps): ReactElement {
-  const rule = rules.piece[of];
-  return (
-    <NumberField
-      label={rule.name}
-      value={desk.job.pieces[of] ?? rule.value}
-      field={fieldOf(rule)}
-      desk={desk}
-      spot={`pieces ${of}`}
-      edit={(v) => setPiece(desk.job, of, v)}
-      what={lower(rule.name)}
-    />
-  );
-}
-
-function PieceReason({ desk, rules, of }: PieceNumberProps): ReactElement {
-  const rule = rules.piece[of];
-  return (
-    <>
-      <p><b>{rule.name}</b></p>
-      <Reason rule={rule} value={desk.job.pieces[of] ?? rule.value} onRule={() => desk.change(followPieceRule(desk.job, of), `the rule for ${lower(rule.name)}`)} />
-    </>
-  );
-}
-
-const lower = (s: string): string => s.charAt(0).toLowerCase() + s.slice(1);

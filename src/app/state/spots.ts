@@ -4,6 +4,7 @@ import type { LastMeasurements } from "#last/measured.ts";
 import type { LandmarkName, MeasureName } from "#last/said.ts";
 import type { LineSettings } from "#lines/lines.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
+import type { ShellNumbers } from "#shell/settings.ts";
 import type { TapeMark } from "#tape/said.ts";
 import { markWords } from "#tape/mark-words.ts";
 import type { Station } from "./stations.ts";
@@ -11,9 +12,9 @@ import { markNames } from "./tape-words.ts";
 
 export type MeasureKey = Exclude<keyof LastMeasurements, "side" | "toe">;
 /** A number of the job, by the part it stands in: where a finding belongs, and which field a refusal speaks of. */
-export type Spot = `last ${MeasureKey}` | `lines ${keyof LineSettings}` | `pieces ${keyof PieceSettings}` | "spring" | "card bar" | `scan ${MeasureName | "unit" | "side" | "feather" | "other"}` | `point ${LandmarkName}` | `mark ${TapeMark}`;
+export type Spot = `last ${MeasureKey}` | `lines ${keyof LineSettings}` | `pieces ${keyof PieceSettings}` | `shell ${keyof ShellNumbers}` | "card bar" | `scan ${MeasureName | "unit" | "side" | "feather" | "other"}` | `point ${LandmarkName}` | `mark ${TapeMark}`;
 
-const stationNames: Readonly<Record<string, Station>> = { last: "Last", lines: "Lines", pieces: "Pieces", spring: "Shell", card: "Last", scan: "Last", point: "Last", mark: "Last" };
+const stationNames: Readonly<Record<string, Station>> = { last: "Last", lines: "Lines", pieces: "Pieces", shell: "Shell", card: "Last", scan: "Last", point: "Last", mark: "Last" };
 export const stationOf = (spot: Spot): Station => stationNames[spot.split(" ")[0]!]!;
 
 /** Findings that speak of one number by their very kind. */
@@ -21,8 +22,8 @@ const byCode: Partial<Record<Finding["code"], Spot>> = {
   "throat-behind-vamp-point": "lines throatDepthMm",
   "throat-close-to-vamp-point": "lines throatDepthMm",
   "back-near-comb": "lines backHeightMm",
-  "spring-too-wide": "spring",
-  "flat-pattern-folds": "spring",
+  "spring-too-wide": "shell springMm",
+  "flat-pattern-folds": "shell springMm",
   "fold-needs-notches": "pieces toplineFoldMm",
   "fold-too-tight": "pieces toplineFoldMm",
   "lining-outside-upper": "pieces liningToeInMm",
@@ -89,6 +90,7 @@ export function spotOf(f: Finding, rules: Rules | undefined): Spot | undefined {
       return `scan ${f.data.measure}` as Spot;
     case "landmark-off-line":
     case "landmark-far-from-found":
+    case "landmark-on-other-side":
       return `point ${f.data.landmark}` as Spot;
     case "tape-mark-off":
     case "tape-marks-contradict": {
