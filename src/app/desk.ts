@@ -13,7 +13,7 @@ import { fetchDemo } from "./demo/fetch-demo.ts";
 import { bytesOf } from "./read-file.ts";
 import { ElsewhereChanged, Keep } from "./keep/keep.ts";
 import { isExample, onScan } from "./state/edits.ts";
-import { filesOf, redo, run, settle, startHistory, undo, type History, type Step } from "./state/history.ts";
+import { filesOf, redo, run, setWaiting, settle, startHistory, takenIn, undo, waitsAsBefore, type History, type Step } from "./state/history.ts";
 import { isPicture, Shelf } from "./state/shelf.ts";
 import type { ReadLast } from "./worker-talk.ts";
 import { wholeShare } from "./state/stage-words.ts";
@@ -36,19 +36,27 @@ export class Desk {
   #held: { readonly gesture: string; readonly step: Step } | undefined;
   #writing: Promise<void> = Promise.resolve();
   #writesAhead = 0;
+  /** What waits and was tried, or kept from it by the maker's Stop. */
+  #triedWaiting: Job | undefined;
 
   constructor() {
     const history = startHistory(defaultJob(), "the example last");
     this.#tried.good(history.now.job);
     this.#now = { history, pair: undefined, rules: undefined, refused: undefined, stuck: false, busy: undefined, trouble: undefined, waiting: undefined, waitingTraced: undefined, waitingLast: undefined, saved: "saving", looked: false, brought: undefined, sheets: undefined, sheetsOf: undefined, draft: false };
     this.#bench = new Bench(this.#shelf.files, {
-      began: (wish) => this.#show({ busy: { on: wish.for, trial: wish.for === "pair" && wish.trial, stage: "", fraction: 0 } }),
+      began: (wish) => {
+        if (wish.for === "pair" && wish.trial) this.#triedWaiting = wish.job;
+        this.#show({ busy: { on: wish.for, trial: wish.for === "pair" && wish.trial, stage: "", fraction: 0 } });
+      },
       progress: (stage, fraction) => this.#now.busy && this.#show({ busy: { ...this.#now.busy, stage, fraction: wholeShare(this.#now.busy, stage, fraction) } }),
       pair: (pair, wish) => this.#madePair(pair, wish),
       sheets: (sheets) => this.#show({ sheets, sheetsOf: this.#now.pair, trouble: undefined }),
       refused: (finding, wish, rules, last, traced) => this.#refused(finding, wish, rules, last, traced),
       broke: (why, wish) => this.#broke(why, wish),
-      idle: () => this.#show({ busy: undefined }),
+      idle: () => {
+        this.#show({ busy: undefined });
+        this.#tryWaiting();
+      },
     });
   }
 
@@ -108,7 +116,9 @@ export class Desk {
     const history = settle(this.#now.history);
     if (history === this.#now.history) return;
     this.#show({ history });
-    this.#ask(false);
+    // The hand was on what waits; the work is as it was.
+    if (history.now.job === history.past.at(-1)?.job) this.#write();
+    else this.#ask(false);
   }
   undo(): void {
     this.#become(undo(this.#now.history));
@@ -118,6 +128,7 @@ export class Desk {
   }
   /** Ends what is being worked out; what it was for is taken out again. */
   stop(): void {
+    this.#triedWaiting = this.#now.waiting;
     this.#bench.stop();
     this.#show(this.#stillWaiting());
     this.#clearShelf();
@@ -142,6 +153,7 @@ export class Desk {
     this.change(job, `opening ${job.title}`);
   }
   startAfresh(): void {
+    if (this.#now.waiting) this.changeWaiting(undefined, "letting go of what waits");
     this.change(defaultJob(), "starting from the example last");
   }
   /** Begins without the steps before, for it may be they that the page breaks down over. */
@@ -171,11 +183,18 @@ export class Desk {
     });
   }
 
-  /** The tape or the scan that waits is another one, or is let go; it becomes the work as soon as a pair can be made of it. */
-  changeWaiting(waiting: Job | undefined): void {
-    this.#show({ waiting, trouble: undefined, ...(waiting ? {} : { waitingLast: undefined }) });
-    if (waiting) this.#try(waiting, waiting.last.from === "scan" ? `opening ${waiting.last.file}` : "opening photographs of a tape");
+  /** The tape or the scan that waits is another one, or is let go: a step like any other. It becomes the work as soon as a pair can be made of it. */
+  changeWaiting(waiting: Job | undefined, what: string, gesture?: string): void {
+    this.#show({ history: setWaiting(this.#now.history, waiting, what, gesture), trouble: undefined, ...(waiting ? {} : noneWaits) });
+    if (waiting) this.#try(waiting, openingWords(waiting));
     else this.#clearShelf();
+    if (gesture === undefined) this.#write();
+  }
+
+  /** Finds out of what waits why no pattern can be made of it, where that is not known: after the page was loaded again, or a step was taken back. */
+  #tryWaiting(): void {
+    const { waiting } = this.#now;
+    if (waiting && waiting !== this.#triedWaiting) this.#try(waiting, openingWords(waiting));
   }
 
   async #reading(how: () => Promise<void>): Promise<void> {
@@ -204,8 +223,8 @@ export class Desk {
 
   /** A refused file is not kept in memory: only what some step of the work, or work that may still be opened, speaks of. */
   #clearShelf(): void {
-    const { history, trouble, waiting } = this.#now;
-    this.#shelf.keepOnly(new Set([...filesOf(history), ...[trouble?.toCorrect, waiting].flatMap((job) => (job ? filesOfJob(job) : [])), ...this.#bench.wanted()]));
+    const { history, trouble } = this.#now;
+    this.#shelf.keepOnly(new Set([...filesOf(history), ...(trouble?.toCorrect ? filesOfJob(trouble.toCorrect) : []), ...this.#bench.wanted()]));
   }
 
   /** The job with its scan as one file for the maker to keep; undefined, and said why, when it cannot be written. */
@@ -226,7 +245,7 @@ export class Desk {
     const shown = { pair, stuck: false, rules: rulesOf(pair), draft: wish.for === "pair" && wish.draft };
     this.#tried.good(wish.job);
     if (wish.for === "pair" && wish.trial) {
-      this.#show({ ...shown, trouble: undefined, refused: undefined, waiting: undefined, waitingLast: undefined, history: run(this.#now.history, wish.job, wish.what), ...(wish.opened ? {} : { brought: wish.job }) });
+      this.#show({ ...shown, trouble: undefined, refused: undefined, ...noneWaits, history: takenIn(this.#now.history, wish.job, wish.what), ...(wish.opened ? {} : { brought: wish.job }) });
       this.#write();
       return;
     }
@@ -246,8 +265,9 @@ export class Desk {
       const spot = spotOf(finding, rules);
       // A saved job, or a scan that only lacks a better number, can be opened all the same.
       const correct = wish.opened || (rules !== undefined && spot !== undefined && stationOf(spot) !== "Last");
-      this.#show({ trouble: { kind: "refused", sentence: `${sentence} What you had before is still here.`, finding, ...(correct ? { toCorrect: wish.job } : {}) }, ...(correct ? {} : this.#toWait(wish.job, last, traced)) });
-      return this.#clearShelf();
+      this.#show({ trouble: { kind: "refused", sentence: `${sentence} What you had before is still here.`, finding, ...(correct ? { toCorrect: wish.job } : {}) }, ...(correct ? {} : this.#toWait(wish.job, wish.what, last, traced)) });
+      this.#clearShelf();
+      return this.#write();
     }
     this.#tried.refuse(wish.job);
     if (!speaksOf(this.#now.history, wish.job)) return;
@@ -261,16 +281,21 @@ export class Desk {
   }
 
   /** What a maker brings and can still put right waits: pictures of a tape, and a scan on which the last was found. */
-  #toWait(job: Job, read: ReadLast | undefined, traced: readonly TracedPicture[]): Partial<Desktop> {
+  #toWait(job: Job, what: string, read: ReadLast | undefined, traced: readonly TracedPicture[]): Partial<Desktop> {
     if (job.last.from === "measures") return {};
-    if (job.last.from === "tape") return { waiting: job, waitingTraced: { job, pictures: traced }, waitingLast: undefined, brought: job };
-    return read ? { waiting: job, waitingLast: { job, ...read }, brought: job } : this.#stillWaiting();
+    const taped = job.last.from === "tape";
+    if (!taped && !read) return this.#stillWaiting();
+    const { history } = this.#now;
+    const seen = taped ? { waitingTraced: { job, pictures: traced }, waitingLast: undefined } : { waitingLast: read && { job, ...read } };
+    return { history: history.now.waiting === job ? history : setWaiting(history, job, what), brought: job, ...seen };
   }
 
   /** What was asked of a scan that waits cannot be: it waits as it was last seen. */
   #stillWaiting(): Partial<Desktop> {
-    const { waitingLast } = this.#now;
-    return waitingLast ? { waiting: waitingLast.job } : {};
+    const { waiting, waitingLast, history } = this.#now;
+    if (!waiting || !waitingLast || waiting === waitingLast.job) return {};
+    this.#triedWaiting = waitingLast.job;
+    return { history: waitsAsBefore(history, waitingLast.job) };
   }
 
   #broke(why: string, wish: Wish): void {
@@ -301,12 +326,14 @@ export class Desk {
     if (next === this.#now.history) return;
     const history = without(next, this.#tried.isRefused);
     const changed = history.now.job !== this.job;
-    this.#show(changed ? { history, ...complaint } : { history });
-    if (!changed) return;
+    const otherWaits = history.now.waiting !== this.#now.waiting;
+    this.#show({ history, ...(changed || otherWaits ? complaint : {}), ...(otherWaits ? noneWaits : {}) });
     // Kept as soon as it is known that a pair can be made of it.
-    if (this.#tried.isGood(this.job) && history.gesture === undefined) this.#write();
-    else this.#show({ saved: "saving" });
-    this.#ask(history.gesture !== undefined);
+    if (this.#tried.isGood(this.job) && history.gesture === undefined) (changed || otherWaits) && this.#write();
+    else if (changed) this.#show({ saved: "saving" });
+    if (changed) this.#ask(history.gesture !== undefined);
+    if (otherWaits) this.#triedWaiting = undefined;
+    if (!changed) this.#tryWaiting();
   }
 
   #ask(draft: boolean): void {
@@ -315,6 +342,8 @@ export class Desk {
 
   /** Writes the newest state; while one write runs, further changes are gathered into the next. */
   #write(): void {
+    // Of work that is refused nothing is kept until it is put right.
+    if (!this.#tried.isGood(this.job)) return;
     this.#show({ saved: "saving" });
     this.#writesAhead++;
     this.#writing = this.#writing.then(async () => {
@@ -332,7 +361,8 @@ export class Desk {
   }
 
   #show(part: Partial<Desktop>): void {
-    this.#now = { ...this.#now, ...part };
+    const now = { ...this.#now, ...part };
+    this.#now = { ...now, waiting: now.history.now.waiting };
     for (const ear of this.#ears) ear();
   }
 }
@@ -342,6 +372,10 @@ const brokeWords = (doing: string, why: string, back: boolean): string =>
 
 const unreadable =
   "The work that another version kept in this browser cannot be read here. It was set aside, and the example is shown: open the file that you saved your work to, or the scan once more.";
+
+/** What was seen of something that waits no longer, or not in that state. */
+const noneWaits = { waitingLast: undefined, waitingTraced: undefined };
+const openingWords = ({ last }: Job): string => (last.from === "scan" ? `opening ${last.file}` : "opening photographs of a tape");
 
 const noComplaint = { refused: undefined, trouble: undefined };
 

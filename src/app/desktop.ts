@@ -42,7 +42,7 @@ export interface Desktop {
   readonly stuck: boolean;
   readonly busy: Busy | undefined;
   readonly trouble: Trouble | undefined;
-  /** Photographs of a tape that make no pattern yet; they stay on the table until what is missing is added or they are let go. */
+  /** Photographs or a scan that make no pattern yet, as the present step has them; they wait until they are put right or let go. */
   readonly waiting: Job | undefined;
   /** What was traced in the photographs that wait, as far as it got. */
   readonly waitingTraced: { readonly job: Job; readonly pictures: readonly TracedPicture[] } | undefined;

@@ -52,8 +52,8 @@ export function TapeMarks({ work, tape, sights }: TapeMarksProps): ReactElement 
           </ul>
         ))}
       </div>
-      <NotesOn spots={allMarks} />
-      {here.some((f) => marksOf(f).length > 0) && <p className="follows">{here.map((f, i) => <MarksNamed key={i} of={f} photoOf={(mark) => work.said.marks?.[mark]?.photo} />)}</p>}
+      {tape && <NotesOn spots={allMarks} />}
+      {tape && here.some((f) => marksOf(f).length > 0) && <p className="follows">{here.map((f, i) => <MarksNamed key={i} of={f} photoOf={(mark) => work.said.marks?.[mark]?.photo} />)}</p>}
     </div>
   );
 }

@@ -34,7 +34,7 @@ export function FromTape({ desk, pair }: FromTapeProps): ReactElement | null {
       {waiting && (
         <p className="sentence">
           <b>These photographs make no pattern yet.</b> <span role="alert">{desk.now.trouble?.sentence}</span> <MarksNamed of={desk.now.trouble?.finding} photoOf={(mark) => said.marks?.[mark]?.photo} />You can add what is missing, take out what does not belong, or say below what lies in them.{" "}
-          <button type="button" className="word" onClick={() => desk.changeWaiting(undefined)}>Let them go</button>
+          <button type="button" className="word" onClick={() => desk.changeWaiting(undefined, "letting the photographs go")}>Let them go</button>
         </p>
       )}
       <p className="sentence">

@@ -38,13 +38,13 @@ export function LastScan({ desk, pair, seen, looking, map, rest }: LastScanProps
   const work = scanWork(desk);
   const { last } = work.job;
   if (last.from !== "scan") return null;
-  if (!seen) return <p className="sentence">This last is read from <b>{last.file}</b>.</p>;
+  const letGo = work.waiting && <button type="button" className="word" onClick={() => desk.changeWaiting(undefined, "letting the scan go")}>Let this scan go</button>;
+  if (!seen) return <p className="sentence">This last is read from <b>{last.file}</b>. {letGo}</p>;
   return (
     <>
       {work.waiting && (
         <p className="sentence">
-          <b>No pattern can be made of this scan yet</b>, for the reason above the picture. Put right here what was found wrong, most likely the feather line; it is tried again after each change.{" "}
-          <button type="button" className="word" onClick={() => desk.changeWaiting(undefined)}>Let this scan go</button>
+          <b>No pattern can be made of this scan yet</b>, for the reason above the picture. Put right here what was found wrong, most likely the feather line; it is tried again after each change. {letGo}
         </p>
       )}
       <WithWhy name="unit and side" word="how" why={<UnitAndSide />} spots={["scan unit", "scan side"]}>

@@ -24,7 +24,7 @@ export function TapePicture({ desk, pair }: { readonly desk: Desk; readonly pair
     return { name, holds: holds(name, tape), sight, drawing: tapeDrawing(name, sight.is === "seen" ? sight.seen.outlines : [], tape, said) };
   }), [names, sights, tape, said]);
   // A tape that waits is no work yet: there is nothing to take back in it.
-  const give = (edit: (job: Job) => Job, what: string, gesture?: string): void => (alone && waiting ? desk.changeWaiting(edit(waiting)) : desk.change(edit(desk.job), what, gesture));
+  const give = (edit: (job: Job) => Job, what: string, gesture?: string): void => (alone && waiting ? desk.changeWaiting(edit(waiting), what, gesture) : desk.change(edit(desk.job), what, gesture));
   const moves: MarkMoves = {
     onMove: (key, [x, y], gesture) => {
       const mark = key as TapeMark;

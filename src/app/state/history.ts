@@ -6,6 +6,8 @@ import type { Job } from "#job/job.ts";
 export interface Step {
   readonly job: Job;
   readonly what: string;
+  /** What the maker brought in and no pattern can be made of yet; it waits beside the work until it is put right or let go. */
+  readonly waiting?: Job;
 }
 
 /** All that can be taken back and done again. `gesture` names the drag or the typing that is still going on. */
@@ -25,15 +27,38 @@ export function startHistory(job: Job, what: string): History {
 }
 
 /**
- * Makes `job` the present. Changes of one and the same `gesture`, one after the other, count as one step, so that a drag or a
+ * Makes `job` the present; what waits beside it goes on waiting. Changes of one and the same `gesture`, one after the other, count as one step, so that a drag or a
  * run of arrow keys is taken back at once.
  */
 export function run(h: History, job: Job, what: string, gesture?: string): History {
+  return step(h, { job, what, ...besides(h.now.waiting) }, gesture);
+}
+
+/** Lets `waiting` wait beside the work, or nothing any more; a step like any other. */
+export function setWaiting(h: History, waiting: Job | undefined, what: string, gesture?: string): History {
+  return step(h, { job: h.now.job, what, ...besides(waiting) }, gesture);
+}
+
+/** What was brought in becomes the work. Where it waited, the step that let it wait gives way: to take that back would only try it again. */
+export function takenIn(h: History, job: Job, what: string): History {
+  return { past: h.now.waiting === job ? h.past : pastWith(h), now: { job, what }, future: [] };
+}
+
+/** The present as if `waiting`, from before, had gone on waiting in place of what waits now. */
+export function waitsAsBefore(h: History, waiting: Job): History {
+  const before = h.past.at(-1);
+  if (before?.waiting === waiting && before.job === h.now.job) return { past: h.past.slice(0, -1), now: before, future: [] };
+  return { ...settle(h), now: { ...h.now, waiting } };
+}
+
+function step(h: History, now: Step, gesture: string | undefined): History {
   const goesOn = gesture !== undefined && gesture === h.gesture;
-  const past = goesOn ? h.past : [...h.past, h.now].slice(-longestPast);
-  const next = { past, now: { job, what }, future: [] };
+  const next = { past: goesOn ? h.past : pastWith(h), now, future: [] };
   return gesture === undefined ? next : { ...next, gesture };
 }
+
+const pastWith = (h: History): readonly Step[] => [...h.past, h.now].slice(-longestPast);
+const besides = (waiting: Job | undefined): Pick<Step, "waiting"> => (waiting ? { waiting } : {});
 
 /** Ends the gesture: the next change is a step of its own. */
 export function settle(h: History): History {
@@ -60,10 +85,12 @@ export function redoable(h: History): string | undefined {
   return h.future[0]?.what;
 }
 
-/** Names of the scans that some step of the history still needs. */
+/** Names of the files that some step of the history still needs. */
 export function filesOf(h: History): ReadonlySet<string> {
   const names = new Set<string>();
-  for (const { job } of [...h.past, h.now, ...h.future]) for (const name of filesOfJob(job)) names.add(name);
+  for (const { job, waiting } of [...h.past, h.now, ...h.future]) {
+    for (const name of [...filesOfJob(job), ...(waiting ? filesOfJob(waiting) : [])]) names.add(name);
+  }
   return names;
 }
 
@@ -72,13 +99,17 @@ export function filesOf(h: History): ReadonlySet<string> {
  * newest that can be is the present. Nothing when there is none.
  */
 export function revived(kept: History, read: (job: unknown) => Job): History | undefined {
-  const readable = (step: Step): readonly Step[] => {
+  const readOr = (job: unknown): Job | undefined => {
     try {
-      return [{ job: read(step.job), what: step.what }];
+      return read(job);
     } catch (error) {
-      if (error instanceof Refusal) return [];
+      if (error instanceof Refusal) return undefined;
       throw error;
     }
+  };
+  const readable = (kept: Step): readonly Step[] => {
+    const job = readOr(kept.job);
+    return job ? [{ job, what: kept.what, ...besides(kept.waiting && readOr(kept.waiting)) }] : [];
   };
   const past = [...kept.past, kept.now].flatMap(readable);
   const now = past.at(-1);

@@ -45,8 +45,11 @@ export function takeOut(h: History, refused: Job, tried: Pick<Tried, "isGood" | 
   const future = h.future.filter((s) => s.job !== refused && !tried.isRefused(s.job));
   const gesture = held && h.gesture !== undefined ? { gesture: h.gesture } : {};
   const job = h.now.job === refused ? base.job : (carryOver(h.now.job, refused, base.job) as Job);
-  if (JSON.stringify(job) === JSON.stringify(base.job)) return { past, now: base, future, ...gesture };
-  return { past: held ? past : [...past, base], now: { job, what: h.now.what }, future: [], ...gesture };
+  // What waits beside the work has nothing to do with it.
+  const { waiting } = h.now;
+  const beside = waiting ? { waiting } : {};
+  if (JSON.stringify(job) === JSON.stringify(base.job)) return { past, now: { job: base.job, what: base.what, ...beside }, future, ...gesture };
+  return { past: held ? past : [...past, base], now: { job, what: h.now.what, ...beside }, future: [], ...gesture };
 }
 
 type Tree = { readonly [key: string]: unknown };

@@ -16,7 +16,6 @@ export interface WorkInHand {
 /** What waits, where something does, goes before the work: the maker is putting it right. */
 export function workInHand(desk: Desk, waiting: Job | undefined): WorkInHand {
   if (!waiting) return { job: desk.job, waiting: false, change: (job, what) => desk.change(job, what), fields: desk };
-  // It is no work yet: there are no steps to take back in it.
-  const change = (job: Job): void => desk.changeWaiting(job);
-  return { job: waiting, waiting: true, change, fields: { change, settle: () => {}, forgetRefused: () => {} } };
+  const change: FieldDesk["change"] = (job, what, gesture) => desk.changeWaiting(job, what, gesture);
+  return { job: waiting, waiting: true, change, fields: { change, settle: () => desk.settle(), forgetRefused: () => {} } };
 }
