@@ -7,6 +7,7 @@ import { madeSentences } from "./sentences/made.ts";
 import { meshSentences } from "./sentences/mesh.ts";
 import { photoSentences } from "./sentences/photo.ts";
 import { pieceSentences } from "./sentences/pieces.ts";
+import { reliefSentences } from "./sentences/relief.ts";
 import { sheetSentences } from "./sentences/sheets.ts";
 import { shellSentences } from "./sentences/shell.ts";
 import { tapeSentences } from "./sentences/tape.ts";
@@ -22,6 +23,7 @@ const catalogue = {
   ...madeSentences,
   ...lineSentences,
   ...shellSentences,
+  ...reliefSentences,
   ...pieceSentences,
   ...sheetSentences,
   ...jobSentences,

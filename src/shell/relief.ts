@@ -1,0 +1,140 @@
+import { finding, type Finding } from "#base/findings.ts";
+import { unwatched, type Watch } from "#base/watch.ts";
+import type { Point3 } from "#last/last.ts";
+import { halves, type Half } from "#lines/feather.ts";
+import type { Outline } from "#plane/outline.ts";
+import { cardOutline, openingAt, settled } from "./relief-card.ts";
+import { rowLengths, SlitTable, type SlitLay } from "./relief-lay.ts";
+import { chooseNicks, type ChosenNick } from "./relief-nicks.ts";
+import { nickPlaces, type NickPlace, type NickZone } from "./relief-places.ts";
+import { edgeCurve, edgeEnd, onEdge, sheetOf, type LaidShell, type Sheet } from "./relief-sheet.ts";
+import { rankSeams, type SeamWorth } from "./seams.ts";
+import type { StrainSummary } from "./shell.ts";
+
+/** A slit in from the feather edge that lets the flat card lie closer to the last. Lengths in mm. */
+export interface Nick {
+  readonly half: Half;
+  readonly zone: NickZone;
+  /** Along the feather edge on the surface, from the seat point. */
+  readonly fromSeatMm: number;
+  readonly fromToeMm: number;
+  readonly lengthMm: number;
+  /** How far it stands open at its mouth when the card lies flat; below 0 its banks lap there. */
+  readonly opensMm: number;
+  /** Share of the stretch energy of the shell without nicks. */
+  readonly takesAway: number;
+  readonly at: Point3;
+  /** Mouth and end on the flat shell that was asked about, not slit: x0 y0 x1 y1. */
+  readonly onFlat: Float64Array;
+}
+
+/** One half's feather edge on the last and, openings left out, on the flat. `holds`: with the nicks it is true within {@link featherLimits}. */
+export interface FeatherRelief {
+  readonly onLastMm: number;
+  readonly withoutNicksMm: number;
+  readonly withNicksMm: number;
+  readonly holds: boolean;
+}
+
+/** An edge that no slit may touch, and why. */
+export interface NoSlit {
+  readonly edge: "topline" | "back" | "centre";
+  readonly reason: Finding;
+}
+
+export interface Relief {
+  readonly nicks: readonly Nick[];
+  readonly feather: Readonly<Record<Half, FeatherRelief>>;
+  readonly strain: StrainSummary;
+  readonly strainWithNicks: StrainSummary;
+  /** Share of the stretch energy that all nicks together take away. */
+  readonly gain: number;
+  /** The card laid flat with its nicks, in the flat shell's frame; it laps over itself where a nick laps. */
+  readonly card: Outline;
+  readonly seams: readonly SeamWorth[];
+  readonly mustNot: readonly NoSlit[];
+  readonly findings: readonly Finding[];
+}
+
+/** By how much a half's feather edge may be longer on the flat than on the last, mm (handbook of hand pattern-making, common practice). */
+export const featherLimits = { least: -2, most: 4 } as const;
+
+const triangles = 3000;
+
+/**
+ * Where to nick the card and which seams are worth their length. `laid` is a flat shell (its frame, mm); it is not changed: nicks are
+ * advice, and lie in what is pulled under in lasting. Method, source and limits: docs/method/relief.md.
+ */
+export function reliefOf(laid: LaidShell, watch: Watch = unwatched): Relief {
+  const places = nickPlaces(laid);
+  const sheet = sheetOf(laid, places, triangles);
+  const { mesh, edges } = sheet.shell;
+  const choice = chooseNicks(SlitTable.of(sheet.shell), places, sheet.paths, (stage, part) => watch(stage, 0.8 * part));
+  const after = settled(mesh, edges, choice.after);
+  const nicks = choice.nicks.map((nick) => nickOf(sheet, laid, places[nick.place]!, nick, after)).sort((a, b) => halves.indexOf(a.half) - halves.indexOf(b.half) || a.fromSeatMm - b.fromSeatMm);
+  const feather = { medial: featherOf(sheet, "medial", choice.before, after), lateral: featherOf(sheet, "lateral", choice.before, after) };
+  const stretch = choice.before.energy - 4;
+  const seams = rankSeams(laid, (stage, part) => watch(stage, 0.8 + 0.2 * part));
+  return {
+    nicks,
+    feather,
+    strain: choice.before.strain,
+    strainWithNicks: after.strain,
+    gain: stretch > 0 ? (choice.before.energy - after.energy) / stretch : 0,
+    card: cardOutline(mesh, choice.nicks.map(({ place, count }) => sheet.paths[place]!.subarray(0, count + 1)), after),
+    seams,
+    mustNot: [
+      { edge: "topline", reason: finding("no-slit-topline", {}) },
+      { edge: "back", reason: finding("no-slit-back", {}) },
+      { edge: "centre", reason: finding("no-slit-centre", {}) },
+    ],
+    findings: [...zoneFindings(nicks), ...featherFindings(feather), ...seamFindings(seams)],
+  };
+}
+
+const featherRow = ({ shell: { edges } }: LaidShell, half: Half): Uint32Array => (half === "medial" ? edges.featherMedial : edges.featherLateral);
+
+function nickOf(sheet: Sheet, laid: LaidShell, place: NickPlace, { place: number, count, lengthMm, takesAway }: ChosenNick, after: SlitLay): Nick {
+  const { half, zone, atMm } = place;
+  const feather = edgeCurve(laid, featherRow(laid, half));
+  const mouth = onEdge(feather, atMm);
+  return {
+    half,
+    zone,
+    fromSeatMm: atMm,
+    fromToeMm: edgeEnd(feather) - atMm,
+    lengthMm,
+    opensMm: openingAt(sheet.shell.mesh, featherRow(sheet, half), sheet.paths[number]![0]!, after),
+    takesAway,
+    at: mouth.point,
+    onFlat: Float64Array.of(...mouth.flat, ...place.inner.subarray(2 * count - 2, 2 * count)),
+  };
+}
+
+function featherOf(sheet: Sheet, half: Half, before: SlitLay, after: SlitLay): FeatherRelief {
+  const row = featherRow(sheet, half), { mesh } = sheet.shell;
+  const without = rowLengths(mesh, before, row), withNicks = rowLengths(mesh, after, row);
+  const over = withNicks.flatMm - withNicks.surfaceMm;
+  return { onLastMm: without.surfaceMm, withoutNicksMm: without.flatMm, withNicksMm: withNicks.flatMm, holds: over >= featherLimits.least && over <= featherLimits.most };
+}
+
+function zoneFindings(nicks: readonly Nick[]): Finding[] {
+  if (nicks.length === 0) return [finding("nicks-none", {})];
+  return (["toe", "waist", "heel"] as const).flatMap((zone) => {
+    const here = nicks.filter((n) => n.zone === zone);
+    if (here.length === 0) return [];
+    const list = (of: (n: Nick) => number) => [Math.min(...here.map(of)), Math.max(...here.map(of))] as const;
+    const [shortestMm, longestMm] = list((n) => n.lengthMm), [leastOpenMm, mostOpenMm] = list((n) => n.opensMm);
+    return [finding("nicks-cut", { zone, count: here.length, shortestMm, longestMm, leastOpenMm, mostOpenMm, percent: 100 * here.reduce((sum, n) => sum + n.takesAway, 0) }, here[0]!.at)];
+  });
+}
+
+function featherFindings(feather: Readonly<Record<Half, FeatherRelief>>): Finding[] {
+  return halves.flatMap((half) => {
+    const { holds, withNicksMm, onLastMm } = feather[half];
+    return holds ? [] : [finding("feather-not-true", { half, overMm: withNicksMm - onLastMm, leastMm: featherLimits.least, mostMm: featherLimits.most })];
+  });
+}
+
+const seamFindings = (seams: readonly SeamWorth[]): Finding[] =>
+  seams.map(({ seam, gain, seamMm, strain }) => finding("seam-worth", { seam, percent: 100 * gain, seamMm, givePercent: 100 * strain.give, gatherPercent: 100 * strain.gather }));

@@ -1,0 +1,144 @@
+import fc from "fast-check";
+import { beforeAll, describe, expect, test } from "vitest";
+import { explain } from "#base/findings.ts";
+import { Cancelled } from "#base/watch.ts";
+import { arcLengths, nearestOn } from "#plane/along.ts";
+import { cutShell } from "#shell/cut.ts";
+import { layFlat } from "#shell/lay-flat.ts";
+import { rowLengths, SlitTable } from "#shell/relief-lay.ts";
+import { nickPlaces, type NickPlace } from "#shell/relief-places.ts";
+import { edgeCurve, sheetOf, type Sheet } from "#shell/relief-sheet.ts";
+import { featherLimits, reliefOf, type Relief } from "#shell/relief.ts";
+import type { FlatShell } from "#shell/shell.ts";
+import { parts } from "#mesh/topology.ts";
+import { demoBoard } from "../support/demo-shell.ts";
+
+describe("nicks and seams of the example last", () => {
+  let flat: FlatShell, relief: Relief;
+  beforeAll(() => {
+    const { board, drawn } = demoBoard();
+    flat = layFlat(cutShell(board, drawn, 6000), 0);
+    relief = reliefOf(flat);
+  });
+  const edge = (name: keyof FlatShell["shell"]["edges"]) => {
+    const xy = edgeCurve(flat, flat.shell.edges[name]).uv;
+    return { xy, arc: arcLengths({ xy }) };
+  };
+  const toe = () => relief.nicks.filter((n) => n.zone === "toe");
+
+  test("keeps to what a handbook of hand pattern-making cuts: 5 to 8 at the toe, 15 to 30 mm long; at most 4 of 15 to 25 mm a half at joint and waist; one beside the heel line", () => {
+    expect(toe().length).toBeGreaterThanOrEqual(5);
+    expect(toe().length).toBeLessThanOrEqual(8);
+    for (const n of toe()) expect(n.lengthMm).toBeLessThanOrEqual(30);
+    for (const half of ["medial", "lateral"] as const) {
+      expect(relief.nicks.filter((n) => n.half === half && n.zone === "waist").length).toBeLessThanOrEqual(4);
+      expect(relief.nicks.filter((n) => n.half === half && n.zone === "heel").map((n) => n.fromSeatMm >= 10 && n.fromSeatMm <= 15)).toEqual([true]);
+    }
+    for (const n of relief.nicks) expect(n.lengthMm).toBeGreaterThanOrEqual(15);
+    for (const n of relief.nicks.filter((m) => m.zone !== "toe")) expect(n.lengthMm).toBeLessThanOrEqual(25);
+  });
+
+  test("stops them 10 mm short of topline and back, off the front centre, 8 mm apart (the same handbook)", () => {
+    const off = ["toplineMedial", "toplineLateral", "backMedial", "backLateral"] as const;
+    for (const { onFlat: [, , x, y] } of relief.nicks) for (const name of off) expect(nearestOn(edge(name), edge(name).arc, x!, y!).distance).toBeGreaterThanOrEqual(10);
+    for (const { half, onFlat: [x0, y0, x, y] } of relief.nicks) {
+      expect(Math.sign(y!)).toBe(half === "medial" ? 1 : -1);
+      expect(Math.abs(y!)).toBeGreaterThan(1.5);
+      expect(Math.hypot(x0! - x!, y0! - y!)).toBeGreaterThan(14);
+    }
+    const along = relief.nicks.map((n) => n.fromToeMm * (n.half === "medial" ? 1 : -1)).sort((a, b) => a - b);
+    along.slice(1).forEach((s, k) => expect(s - along[k]!).toBeGreaterThanOrEqual(8));
+  });
+
+  test("cuts the toe alike on both sides of the centre", () => {
+    const places = (half: string) => toe().filter((n) => n.half === half).map((n) => `${n.fromToeMm.toFixed(3)} ${n.lengthMm}`);
+    expect(places("medial")).toEqual(places("lateral"));
+  });
+
+  test("brings the feather edge of each half to −2 … +4 mm of the last's (the same handbook), openings left out; without nicks it is far longer", () => {
+    for (const half of ["medial", "lateral"] as const) {
+      const f = relief.feather[half];
+      expect(f.withoutNicksMm - f.onLastMm).toBeGreaterThan(10);
+      expect(f.withNicksMm - f.onLastMm).toBeGreaterThan(featherLimits.least);
+      expect(f.withNicksMm - f.onLastMm).toBeLessThan(featherLimits.most);
+      expect(f.holds).toBe(true);
+    }
+  });
+
+  test("accounts for what is taken away: nicks' shares add up to the whole, pulling and gathering fall", () => {
+    const sum = relief.nicks.reduce((s, n) => s + n.takesAway, 0);
+    expect(Math.abs(sum - relief.gain)).toBeLessThan(0.02);
+    expect(relief.strainWithNicks.gather).toBeLessThan(relief.strain.gather / 2);
+    expect(relief.strainWithNicks.give).toBeLessThan(relief.strain.give);
+    for (const n of toe()) expect(n.opensMm).toBeGreaterThan(0);
+  });
+
+  test("never lets a seam more do harm: every way with more seams takes away at least as much", () => {
+    const gain = (seam: string) => relief.seams.find((s) => s.seam === seam)!.gain;
+    expect(gain("back")).toBe(0);
+    expect(gain("back-and-sides")).toBeGreaterThanOrEqual(Math.max(gain("back"), gain("sides")));
+    expect(gain("back-and-inner-waist")).toBeGreaterThanOrEqual(Math.max(gain("back"), gain("inner-waist")));
+    expect(relief.seams.map((s) => s.pieces).sort()).toEqual([1, 1, 2, 2, 3]);
+    relief.seams.slice(1).forEach((s, k) => expect(s.gain).toBeLessThanOrEqual(relief.seams[k]!.gain));
+    const back = relief.seams.find((s) => s.seam === "back")!;
+    expect(Math.abs(back.seamMm - edgeCurve(flat, flat.shell.edges.backMedial).arc.at(-1)!)).toBeLessThan(0.2);
+  });
+
+  test("says all of it to the maker", () => {
+    const said = relief.findings.map(explain);
+    expect(said[0]).toMatch(/Nick the card round the toe in \d places, 15 to \d+ mm in/);
+    for (const s of [...said, ...relief.mustNot.map(({ reason }) => explain(reason))]) expect(s).not.toMatch(/undefined|NaN/);
+    expect(relief.mustNot.map(({ edge: e }) => e)).toEqual(["topline", "back", "centre"]);
+  });
+
+  test("can be cancelled", () => {
+    expect(() => reliefOf(flat, () => { throw new Cancelled(); })).toThrow(Cancelled);
+  });
+});
+
+describe("the sheet that nicks are tried on", () => {
+  let places: readonly NickPlace[], sheet: Sheet, table: SlitTable, flat: FlatShell;
+  beforeAll(() => {
+    const { board, drawn } = demoBoard();
+    flat = layFlat(cutShell(board, drawn, 3000), 0);
+    places = nickPlaces(flat);
+    sheet = sheetOf(flat, places, 1200);
+    table = SlitTable.of(sheet.shell);
+  });
+
+  test("is a disk with the shell's edges and the lines as rows of edges", () => {
+    expect(parts(sheet.shell.mesh)).toMatchObject([{ euler: 1, loops: 1 }]);
+    for (const name of ["featherMedial", "featherLateral", "backMedial", "toplineLateral", "centre"] as const) {
+      const fine = edgeCurve(flat, flat.shell.edges[name]).arc.at(-1)!, coarse = edgeCurve(sheet, sheet.shell.edges[name]).arc.at(-1)!;
+      expect(Math.abs(fine - coarse)).toBeLessThan(0.5);
+    }
+    sheet.paths.forEach((path, i) => {
+      expect(path.length).toBe(places[i]!.inner.length / 2 + 1);
+      expect(places[i]!.half === "medial" ? [...sheet.shell.edges.featherMedial] : [...sheet.shell.edges.featherLateral]).toContain(path[0]);
+    });
+  });
+
+  test("property: more slits, or longer ones, never raise the stretch energy", () => {
+    const chosen = fc.array(fc.record({ place: fc.nat(places.length - 1), steps: fc.integer({ min: 1, max: 5 }), more: fc.integer({ min: 0, max: 3 }) }), { minLength: 1, maxLength: 6 });
+    fc.assert(
+      fc.property(chosen, fc.nat(5), (cuts, kept) => {
+        const path = (place: number, steps: number) => sheet.paths[place]!.subarray(0, steps + 1);
+        const few = cuts.slice(0, kept).map(({ place, steps }) => path(place, steps));
+        const many = cuts.map(({ place, steps, more }) => path(place, steps + more));
+        const before = table.lay(few), after = table.lay(many, before.corners);
+        expect(after.total).toBeLessThanOrEqual(before.total + 1e-9);
+        // The start does not matter: laid from nothing it comes to the same.
+        expect(Math.abs(table.lay(many).total - after.total)).toBeLessThan(1e-6);
+      }),
+      { seed: 4, numRuns: 60 },
+    );
+  });
+
+  test("has feather edges that only slits free: their surface length stays, their flat length falls", () => {
+    const row = sheet.shell.edges.featherMedial;
+    const none = rowLengths(sheet.shell.mesh, table.lay([]), row);
+    const one = rowLengths(sheet.shell.mesh, table.lay([sheet.paths[places.findIndex((p) => p.half === "medial" && p.zone === "toe")]!.subarray(0, 4)]), row);
+    expect(one.surfaceMm).toBeCloseTo(none.surfaceMm, 9);
+    expect(one.flatMm).toBeLessThan(none.flatMm);
+  });
+});
