@@ -6,11 +6,12 @@ export const layers = {
   solve: ["base"],
   photo: ["base", "plane", "solve"],
   mesh: ["base", "plane", "solve"],
+  wrap: ["base", "plane", "solve", "mesh"],
   flatten: ["base", "plane", "solve", "mesh"],
   last: ["base", "plane", "solve", "mesh"],
   tape: ["base", "plane", "solve", "photo", "last"],
   lines: ["base", "plane", "solve", "mesh", "flatten", "last"],
-  shell: ["base", "plane", "solve", "mesh", "flatten", "last", "lines"],
+  shell: ["base", "plane", "solve", "mesh", "wrap", "flatten", "last", "lines"],
   pieces: ["base", "plane", "solve", "mesh", "last", "tape", "lines", "shell"],
   sheets: ["base", "plane", "photo", "mesh", "last", "tape", "lines", "shell", "pieces"],
   job: ["base", "plane", "solve", "photo", "mesh", "flatten", "last", "tape", "lines", "shell", "pieces", "sheets"],
@@ -19,4 +20,4 @@ export const layers = {
 };
 
 /** Folders that make up the core: they compile without DOM and without Node types. */
-export const core = ["base", "plane", "solve", "photo", "mesh", "flatten", "last", "tape", "lines", "shell", "pieces", "sheets", "job"];
+export const core = ["base", "plane", "solve", "photo", "mesh", "wrap", "flatten", "last", "tape", "lines", "shell", "pieces", "sheets", "job"];
