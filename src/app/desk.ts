@@ -14,6 +14,7 @@ import { bytesOf } from "./read-file.ts";
 import { ElsewhereChanged, Keep } from "./keep/keep.ts";
 import { isExample, onScan } from "./state/edits.ts";
 import { filesOf, redo, run, setWaiting, settle, startHistory, takenIn, undo, waitsAsBefore, type History, type Step } from "./state/history.ts";
+import { shownPhoto } from "./state/shown-photo.ts";
 import { isPicture, Shelf } from "./state/shelf.ts";
 import type { ReadLast } from "./worker-talk.ts";
 import { wholeShare } from "./state/stage-words.ts";
@@ -46,9 +47,9 @@ export class Desk {
     this.#bench = new Bench(this.#shelf.files, {
       began: (wish) => {
         if (wish.for === "pair" && wish.trial) this.#triedWaiting = wish.job;
-        this.#show({ busy: { on: wish.for, trial: wish.for === "pair" && wish.trial, stage: "", fraction: 0 } });
+        this.#show({ busy: { on: wish.for, trial: wish.for === "pair" && wish.trial, stage: "", fraction: 0, pictures: { names: picturesOf(wish.job), behind: 0 } } });
       },
-      progress: (stage, fraction) => this.#now.busy && this.#show({ busy: { ...this.#now.busy, stage, fraction: wholeShare(this.#now.busy, stage, fraction) } }),
+      progress: (stage, fraction) => this.#now.busy && this.#show({ busy: { ...this.#now.busy, stage, ...wholeShare(this.#now.busy, stage, fraction) } }),
       pair: (pair, wish) => this.#madePair(pair, wish),
       sheets: (sheets) => this.#show({ sheets, sheetsOf: this.#now.pair, trouble: undefined }),
       refused: (finding, wish, rules, last, traced) => this.#refused(finding, wish, rules, last, traced),
@@ -167,7 +168,11 @@ export class Desk {
   async openFiles(files: readonly File[]): Promise<void> {
     const pictures = files.filter((f) => isPicture(f.name, f.type));
     const first = files.find((f) => !isPicture(f.name, f.type));
-    if (!first) return this.openInto(pictures, (job, names) => withPhotos(this.#now.waiting ?? job, names), `opening ${pictures.map((f) => f.name).join(", ")}`);
+    if (!first) return this.openInto(pictures, (job, names) => {
+      // What was just brought is what the maker wants to see.
+      if (names[0] !== undefined) shownPhoto.show(names[0]);
+      return withPhotos(this.#now.waiting ?? job, names);
+    }, `opening ${pictures.map((f) => f.name).join(", ")}`);
     await this.#reading(async () => {
       const bytes = await bytesOf(first);
       if (isJobFile(first.name, bytes)) this.#openJob(first.name, bytes);
@@ -372,6 +377,9 @@ const brokeWords = (doing: string, why: string, back: boolean): string =>
 
 const unreadable =
   "The work that another version kept in this browser cannot be read here. It was set aside, and the example is shown: open the file that you saved your work to, or the scan once more.";
+
+/** Of a work that is not on a scan all files are pictures. */
+const picturesOf = (job: Job): readonly string[] => (job.last.from === "scan" ? [] : filesOfJob(job));
 
 /** What was seen of something that waits no longer, or not in that state. */
 const noneWaits = { waitingLast: undefined, waitingTraced: undefined };

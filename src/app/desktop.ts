@@ -15,6 +15,8 @@ export interface Busy {
   readonly trial: boolean;
   readonly stage: string;
   readonly fraction: number;
+  /** The pictures that have to be traced for it, by name in the order of the work, and how many of them are behind. */
+  readonly pictures: { readonly names: readonly string[]; readonly behind: number };
 }
 /** What stands wrong, in a sentence; `kind` says whether the maker's input or our own program is at fault. */
 export interface Trouble {

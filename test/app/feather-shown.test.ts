@@ -50,7 +50,7 @@ test("the scale of the comparison ends at a round length that takes in nearly al
 test("how far the work is grows from stage to stage and never goes back", () => {
   let fraction = 0;
   for (const [stage, share] of [["last", 0], ["clean", 0.5], ["clean", 1], ["unheard of", 0.9], ["feather line", 0.2], ["clean", 0.1], ["pieces", 1]] as const) {
-    const next = wholeShare({ on: "pair", fraction }, stage, share);
+    const next = wholeShare({ on: "pair", fraction, pictures: { names: [], behind: 0 } }, stage, share).fraction;
     expect(next).toBeGreaterThanOrEqual(fraction);
     fraction = next;
   }

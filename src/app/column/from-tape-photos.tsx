@@ -36,7 +36,7 @@ export function PhotoRead({ sight, alone }: { readonly sight: Sight | undefined;
   const worst = check.heldOut.reduce<(typeof check.heldOut)[number] | undefined>((w, h) => (!w || Math.abs(h.readMm - h.askedMm) > Math.abs(w.readMm - w.askedMm) ? h : w), undefined);
   return (
     <>
-      {outlines.length === 0 ? "No outline was found in it." : `${outlines.length === 1 ? "One outline" : `${outlines.length} outlines`} traced.`} Seen {say(check.tiltDeg, 0)}° from straight above.{worst && <> Checked on the card: {mm(worst.askedMm)} reads {mm(worst.readMm, 2)}.</>}
+      {outlines.length === 0 ? "No outline was found in it." : `${outlines.length === 1 ? "One outline" : `${outlines.length} outlines`} traced.`} Seen {say(check.tiltDeg, 0)}° from straight above.{worst && <> A length of {mm(worst.askedMm)} on the card reads {mm(worst.readMm, 2)}.</>}
       {alone && <FindingsList findings={findings} all={[]} />}
     </>
   );

@@ -11,6 +11,7 @@ import { FindingsList } from "./findings-list.tsx";
 import { FromMeasures } from "./from-measures.tsx";
 import { FromTape } from "./from-tape.tsx";
 import { LastScan } from "./last-scan.tsx";
+import { ShapeSentence } from "./shape-sentence.tsx";
 import { LastWays } from "./last-ways.tsx";
 
 interface StationLastProps {
@@ -35,6 +36,7 @@ export function StationLast({ desk, pair, onOpen, onPictures, looking, map, rest
   const waysFirst = isExample(desk.job) && !desk.now.waiting;
   return (
     <>
+      {onLast && !desk.now.waiting && <ShapeSentence last={onLast.last} />}
       {waysFirst && ways}
       {from === "tape" && <FromTape desk={desk} pair={pair} />}
       {from === "measures" && <FromMeasures desk={desk} pair={pair} />}
