@@ -134,12 +134,27 @@ function placesOnTable(shot: Shot): Float64Array {
   return out;
 }
 
+/** Light to the eye's scale (sRGB), 0 … 255, in steps of 1/65535 of full light: under a twentieth of a grey level. */
+const encoded = Float32Array.from({ length: 65536 }, (_, i) => {
+  const v = i / 65535;
+  return 255 * (v <= 0.0031308 ? 12.92 * v : 1.055 * v ** (1 / 2.4) - 0.055);
+});
+let grains: Float32Array | undefined;
+
 function developed(rgb: readonly Float32Array[], width: number, height: number, grain: number, seed: number): Picture {
-  const chance = seeded(seed + 77);
+  // Nine million numbers of a normal kind: each is one of 65536, chosen by chance.
+  const once = seeded(78);
+  grains ??= Float32Array.from({ length: 65536 }, () => once.normal());
+  let chosen = Math.imul(seed + 77, 2654435761) | 1;
   const rgba = new Uint8Array(4 * width * height).fill(255);
-  const encode = (v: number): number => 255 * (v <= 0.0031308 ? 12.92 * v : 1.055 * v ** (1 / 2.4) - 0.055);
-  for (let i = 0; i < width * height; i++) {
-    for (let c = 0; c < 3; c++) rgba[4 * i + c] = Math.max(0, Math.min(255, Math.round(encode(rgb[c]![i]!) + (grain > 0 ? grain * chance.normal() : 0))));
+  for (let c = 0; c < 3; c++) {
+    const light = rgb[c]!;
+    for (let i = 0; i < width * height; i++) {
+      // Numerical Recipes, quick and dirty generator; its upper half is even enough.
+      chosen = (Math.imul(chosen, 1664525) + 1013904223) | 0;
+      const value = encoded[Math.max(0, Math.min(65535, (65535 * light[i]! + 0.5) | 0))]! + grain * grains[chosen >>> 16]!;
+      rgba[4 * i + c] = Math.max(0, Math.min(255, (value + 0.5) | 0));
+    }
   }
   return { width, height, rgba };
 }
