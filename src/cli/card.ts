@@ -4,6 +4,7 @@ import type { Command } from "commander";
 import { cardPapers, type CardPaper } from "#photo/card.ts";
 import { cardPdf } from "#sheets/card.ts";
 import { keepResults } from "./out-folder.ts";
+import { uninterrupted } from "./uninterrupted.ts";
 import { oneOf } from "./values.ts";
 
 interface Options {
@@ -23,6 +24,7 @@ export function addCard(program: Command): void {
 }
 
 async function card({ paper, out }: Options): Promise<void> {
-  keepResults(dirname(out), [{ name: basename(out), bytes: await cardPdf(paper) }]);
+  const bytes = await cardPdf(paper);
+  await uninterrupted(() => keepResults(dirname(out), [{ name: basename(out), bytes }]));
   console.log(`Written to ${out}. Print it at 100 % and measure its bars; the last page says how to go on.`);
 }

@@ -1,5 +1,5 @@
 // `lastwise make LAST|JOB|PICTURES --out DIR`
-import { join } from "node:path";
+import { basename, join } from "node:path";
 import type { Command } from "commander";
 import { finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
@@ -16,10 +16,12 @@ import { withSide } from "./measure.ts";
 import { openAll, withTapeWords } from "./open.ts";
 import { checkRoom, keepResults } from "./out-folder.ts";
 import { watched } from "./progress.ts";
+import { addReadings, withReadings, type Readings } from "./readings.ts";
 import { sayFindings, sayPair } from "./say.ts";
+import { uninterrupted } from "./uninterrupted.ts";
 import { millimetres, oneOf, textUpTo } from "./values.ts";
 
-interface Options {
+interface Options extends Readings {
   readonly out: string;
   readonly example?: true;
   readonly title?: string;
@@ -38,7 +40,7 @@ interface Options {
 }
 
 export function addMake(program: Command): void {
-  program
+  const command = program
     .command("make")
     .summary("make the pattern of one pair")
     .description("Makes the true-scale pattern of one pair from the scan of a last, from a saved job or from pictures of a taped pattern, with the rules of construction for all that is not said.")
@@ -47,7 +49,8 @@ export function addMake(program: Command): void {
     .option("--example", "the invented example pair instead of a last of your own")
     .option("--title <text>", "what is written on every piece", textUpTo("--title", 200))
     .option("--size <text>", "the size as you say it, e.g. 38", textUpTo("--size", 40))
-    .option("--side <side>", "left or right, where you know better than the scan shows", oneOf("--side", ["left", "right"]))
+    .option("--side <side>", "left or right, where you know better than the scan shows", oneOf("--side", ["left", "right"]));
+  addReadings(command)
     .option("--tape <side>", "the pictures show the taped pattern of a left or right last, cut in two halves, beside the printed card", oneOf("--tape", ["left", "right"]))
     .option("--face-down", "the taped halves lie with the side that was on the last upward")
     .option("--bar <mm>", "what your own rule reads on the card's printed bar", millimetres("--bar", 150, 250))
@@ -59,19 +62,21 @@ export function addMake(program: Command): void {
     .option("--spring <mm>", "how far the heel ends of the flat pattern are swung together", millimetres("--spring", -springRange.most, springRange.most))
     .option("--json", "print the report as JSON instead of sentences")
     .option("--verbose", "show the inner details of a mistake of ours")
+    .addHelpText("after", "\nFor example:\n  lastwise make my-last.stl --side left --stick-length 251 --out pair\n  lastwise make in.jpg out.jpg bottom.jpg --tape right --bar 200 --out pair")
     .action(make);
 }
 
 async function make(paths: readonly string[], options: Options): Promise<void> {
-  const { job, files } = choose(paths, options);
-  checkRoom(options.out);
+  const { job: chosen, files } = choose(paths, options);
+  const job = withReadings(chosen, options, paths[0] === undefined ? "the example" : basename(paths[0]));
+  await uninterrupted(() => checkRoom(options.out));
   const { pair, sheets } = await watched(async (watch) => {
     await readyFor(job);
     const made = new Pipeline().run(withWishes(job, options), files, { watch, now: () => performance.now() });
     watch("sheets", 0);
     return { pair: made, sheets: await sheetsFor(made, watch) };
   });
-  keepResults(options.out, sheets);
+  await uninterrupted(() => keepResults(options.out, sheets));
 
   if (options.json) {
     const report = sheets.find((sheet) => sheet.name === "report.json");

@@ -15,16 +15,18 @@ import { describeLast } from "#last/describe.ts";
 import { measureFoot, type Foot } from "#last/foot.ts";
 import { landmarkHelp, measureHelp } from "#last/help.ts";
 import type { Last, Side } from "#last/last.ts";
+import { placedIn } from "#last/place-repairs.ts";
 import { compareReport, footReport } from "#sheets/compare-report.ts";
 import { measureReport } from "#sheets/measure-report.ts";
 import { exitFor } from "./exit.ts";
 import { openJob } from "./open.ts";
 import { watched } from "./progress.ts";
+import { addReadings, readingsGiven, withReadings, type Readings } from "./readings.ts";
 import { sayComparison, sayDescription, sayFoot, sayHelp, sayLast } from "./say-measures.ts";
 import { sayFindings } from "./say.ts";
 import { oneOf } from "./values.ts";
 
-interface Options {
+interface Options extends Readings {
   readonly side?: Side;
   readonly beside?: string;
   readonly explain?: true;
@@ -32,22 +34,25 @@ interface Options {
 }
 
 export function addMeasure(program: Command): void {
-  program
+  const command = program
     .command("measure")
     .summary("measure a last, or hold two against each other")
     .description("Reads the scan of a last (STL, OBJ, PLY, GLB, 3MF, OFF; any unit) and says its side, lengths and girths, its shape in numbers, and what is doubtful. The scan of a foot is measured as a foot.")
     .argument("<last>", "the scan, or a saved job")
-    .option("--side <side>", "left or right, where you know better than the scan shows", oneOf("--side", ["left", "right"]))
+    .option("--side <side>", "left or right, where you know better than the scan shows", oneOf("--side", ["left", "right"]));
+  addReadings(command)
     .option("--beside <other>", "hold a second last against it: are they a pair?")
     .option("--explain", "say of every measure and landmark what it is, how it was found and how to find it by hand")
     .option("--json", "print one JSON object instead of sentences")
     .option("--verbose", "show the inner details of a mistake of ours")
+    .addHelpText("after", "\nFor example:\n  lastwise measure my-last.stl --stick-length 251 --ball-width 75\n  lastwise measure left.stl --side left --beside right.stl")
     .action(measure);
 }
 
 async function measure(path: string, options: Options): Promise<void> {
   const { job, files } = openJob(path);
-  const asked = options.side ? withSide(job, options.side) : job;
+  const read = withReadings(job, options, basename(path));
+  const asked = options.side ? withSide(read, options.side) : read;
   const other = options.beside === undefined ? undefined : openJob(options.beside);
   const found = await watched(async (watch): Promise<Found> => {
     await readyFor(asked);
@@ -80,12 +85,15 @@ function lastOrFoot(job: Job, files: Files, watch: Watch): Last | Foot {
     const { mesh, repairs } = cleanedScan(stages, "", file, files, watch).value;
     const foot = measureFoot(mesh, watch);
     const kept = said?.side !== undefined && said.side !== foot.side ? [finding("foot-side-kept", { side: foot.side, said: said.side })] : [];
-    return { ...foot, findings: [...repairs, ...foot.findings, ...kept] };
+    return { ...foot, findings: [...placedIn(repairs, foot.placement), ...foot.findings, ...kept] };
   }
 }
 
 /** What is asked of a foot that only lasts can answer is not passed over in silence. */
-function refuseOnFoot(file: string, { beside, explain }: Options): void {
+function refuseOnFoot(file: string, options: Options): void {
+  const { beside, explain } = options;
+  const [reading] = readingsGiven(options);
+  if (reading !== undefined) throw new Refusal(finding("measure-foot-option", { file, option: reading }));
   if (beside !== undefined) throw new Refusal(finding("measure-foot-option", { file, option: "--beside" }));
   if (explain) throw new Refusal(finding("measure-foot-option", { file, option: "--explain" }));
 }

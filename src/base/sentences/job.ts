@@ -33,6 +33,7 @@ export const jobSentences = {
   "make-tape-of-what": sentence("stop", (d: { file: string }) => `--tape is for pictures of a taped pattern, and ${d.file} is not a picture. Leave --tape out, or name the pictures.`),
   "make-face-down-of-what": sentence("stop", (d: { file: string }) => `--face-down is for the pictures of a taped pattern, and there are none in ${d.file}. Leave --face-down out, or name the pictures.`),
   "make-bar-of-what": sentence("stop", (d: { file: string }) => `--bar is for pictures beside the printed card, and there are none in ${d.file}. Leave --bar out, or name the pictures.`),
+  "reading-of-what": sentence("stop", (d: { file: string; option: string }) => `${d.option} is what your own callipers read on a last that was scanned, and ${d.file} is no scan of one. Leave ${d.option} out.`),
   "measure-foot-option": sentence("stop", (d: { file: string; option: string }) => `${d.file} is the scan of a foot, and ${d.option} is for lasts only. Leave ${d.option} out.`),
   "measure-second-refused": sentence("stop", (d: { file: string; why: string }) => `The second last, ${d.file}, cannot be held against the first. ${d.why}`),
   "option-too-long": sentence("stop", (d: { option: string; letters: number; most: number }) => `${d.option} has ${d.letters} letters; there is room for ${d.most}.`),
