@@ -6,6 +6,7 @@ import type { TracedPicture } from "#tape/taped-shell.ts";
 import type { Desk } from "./desk.ts";
 import type { Desktop } from "./desktop.ts";
 import type { FromPhotoWorker, SeenPhoto, ToPhotoWorker } from "./photo-talk.ts";
+import { rescaledPhoto } from "./state/rescaled-photo.ts";
 import { tapeOf } from "./state/tape-edits.ts";
 
 /** How far a photograph has been looked at. */
@@ -41,8 +42,10 @@ class Photos {
     for (const name of names) {
       const bytes = files.get(name);
       const known = this.#entries.get(name);
+      const now = traced.find((t) => t.photo === name)?.traced;
       if (known && known.bytes === bytes && known.barMm === barMm) next.set(name, known);
-      else if (bytes) next.set(name, { bytes, barMm, traced: traced.find((t) => t.photo === name)?.traced, sight: { is: "awaited", fraction: 0 } });
+      else if (known && known.bytes === bytes && known.sight.is === "seen" && now) next.set(name, { bytes, barMm, traced: now, sight: { is: "seen", seen: rescaledPhoto(known.sight.seen, now) } });
+      else if (bytes) next.set(name, { bytes, barMm, traced: now, sight: { is: "awaited", fraction: 0 } });
     }
     if (next.size === this.#entries.size && [...next].every(([name, entry]) => this.#entries.get(name) === entry)) return;
     this.#show(next);

@@ -3,7 +3,7 @@ import { unwatched } from "#base/watch.ts";
 import { demoMeasurements } from "#last/demo.ts";
 import { describeLast } from "#last/describe.ts";
 import { lastFromMeasures } from "#last/from-measures.ts";
-import { calmed } from "#app/picture/apart-map.ts";
+import { faired } from "#app/picture/apart-map.ts";
 import { shapeWords } from "#app/state/shape-words.ts";
 
 test("the shape of a last is one sentence with its own numbers", () => {
@@ -11,27 +11,23 @@ test("the shape of a last is one sentence with its own numbers", () => {
   // Numbers and their units are held together by spaces that do not break.
   const plain = (words: string): string => words.replaceAll(/\s/g, " ");
   const said = plain(shapeWords(d));
-  expect(said).toMatch(/^Its shape: .+\.$/);
+  expect(said).toMatch(/^The seat stands .+\.$/);
   expect(said).not.toMatch(/NaN|undefined|Infinity/);
-  for (const value of [d.heelPitchMm, d.heelCurve.bulgeMm]) expect(said).toContain(`${Number(value.toFixed(1))} mm`);
+  expect(said).toContain(`${Number(d.heelPitchMm.toFixed(1))} mm above the tread`);
   expect(said).toContain(`${Math.round(100 * d.jointMedialShare)} % of the length`);
-  expect(plain(shapeWords({ ...d, heelPitchMm: 0.2, toeHeights: [] }))).toMatch(/seat and tread are level; .*; and the back stands out/);
+  expect(plain(shapeWords({ ...d, heelPitchMm: 0.2, toeHeights: [] }))).toMatch(/^Seat and tread are level, and the joints lie at .* on the outer\.$/);
 });
 
-test("a map is calmed for the eye: what is the same everywhere or rises evenly stays, grain goes", () => {
-  // A flat net of 1 mm, 40 by 40.
-  const n = 40;
-  const at = (i: number, j: number): number => j * n + i;
-  const triangles: number[] = [];
-  for (let j = 0; j + 1 < n; j++) for (let i = 0; i + 1 < n; i++) triangles.push(at(i, j), at(i + 1, j), at(i + 1, j + 1), at(i, j), at(i + 1, j + 1), at(i, j + 1));
-  const net = Uint32Array.from(triangles);
-  const values = (of: (i: number, j: number) => number): Float64Array => Float64Array.from({ length: n * n }, (_, k) => of(k % n, Math.floor(k / n)));
-  expect(Math.max(...calmed(net, values(() => 3)).map((v) => Math.abs(v - 3)))).toBeLessThan(1e-12);
-  const slope = calmed(net, values((i) => i));
-  expect(slope[at(20, 20)]).toBeCloseTo(20, 9);
-  // Grain up and down by 1 mm from vertex to vertex is less than a twentieth of that; a hill of 20 mm across keeps nearly all of its height.
-  const grain = calmed(net, values((i, j) => ((i + j) % 2 === 0 ? 1 : -1)));
-  expect(Math.abs(grain[at(20, 20)]!)).toBeLessThan(0.05);
-  const hill = calmed(net, values((i, j) => Math.exp(-((i - 20) ** 2 + (j - 20) ** 2) / (2 * 10 ** 2))));
-  expect(hill[at(20, 20)]).toBeGreaterThan(0.9);
+test("a level line is made fair for the eye: even and straight it stays, zigzag goes, ends stay and a ring closes", () => {
+  const line = (n: number, of: (i: number) => readonly [number, number, number]): Float64Array => Float64Array.from(Array.from({ length: n }, (_, i) => of(i)).flat());
+  const straight = line(30, (i) => [i, 2 * i, 5]);
+  faired(straight).forEach((v, k) => expect(v).toBeCloseTo(straight[k]!, 9));
+  const zigzag = faired(line(40, (i) => [i, i % 2 === 0 ? 0.5 : -0.5, 0]));
+  expect(Math.abs(zigzag[3 * 20 + 1]!)).toBeLessThan(1e-6);
+  expect([zigzag[0], zigzag[1], zigzag[3 * 39]]).toEqual([0, 0.5, 39]);
+  // A ring of 20 mm across in steps of 1.5 mm moves inward by little over a third of a millimetre.
+  const turn = (i: number) => (2 * Math.PI * (i % 42)) / 42;
+  const ring = faired(line(43, (i) => [10 * Math.cos(turn(i)), 10 * Math.sin(turn(i)), 0]));
+  for (let i = 0; i < 43; i++) expect(10 - Math.hypot(ring[3 * i]!, ring[3 * i + 1]!)).toBeLessThan(0.5);
+  expect([...ring.subarray(0, 3)]).toEqual([...ring.subarray(ring.length - 3)]);
 });

@@ -25,38 +25,35 @@ const apartMm = 22;
 export function apartMap(last: Last, apart: Float64Array): ApartMap {
   const { positions, triangles } = last.mesh;
   const end = endOf(apart);
-  const shown = calmed(triangles, apart);
   const colours = new Uint8Array(apart.length * 3);
-  shown.forEach((d, v) => colours.set(mapColour(d / end), 3 * v));
+  apart.forEach((d, v) => colours.set(mapColour(d / end), 3 * v));
   const lifted = liftedOff(last.mesh);
-  const found = levelLines(triangles, shown, levelsFor(end)).filter((l) => l.points.length > 12);
+  const found = levelLines(triangles, apart, levelsFor(end)).filter((l) => l.points.length > 12);
   let worst = 0;
   for (let v = 1; v < apart.length; v++) if (Math.abs(apart[v]!) > Math.abs(apart[worst]!)) worst = v;
   const at: Point3 = [positions[3 * worst]!, positions[3 * worst + 1]!, positions[3 * worst + 2]!];
   const mm = apart[worst] ?? 0;
-  return { end, colours, lines: found.map((l) => lay(l.points, lifted, 3)), numbers: numbersFor(found, lifted), worst: { mm, at, where: placeOf(last, at), text: `most: ${signed(mm)}` } };
+  return { end, colours, lines: found.map((l) => faired(lay(l.points, lifted, 3))), numbers: numbersFor(found, lifted), worst: { mm, at, where: placeOf(last, at), text: `most: ${signed(mm)}` } };
 }
 
-/** Each value so often halfway to the mean of its neighbours: grain of a scan and jumps at an edge go, what is a centimetre wide stays. */
-const calmings = 6;
+/** So often each point of a line goes halfway to the middle between its neighbours. */
+const fairings = 8;
 
 /**
- * Where two lasts differ much, as at the toe, the nearest place jumps from one vertex to the next, and level lines would run
- * ragged. Only for the eye: figures and the worst place are of the values as they are.
+ * Where two lasts differ much, as at the toe, the nearest place jumps from one vertex to the next, and a level line runs ragged.
+ * Only for the eye: within a few millimetres it is made fair; its ends stay, and one that closes stays closed.
+ *
+ * @param line x y z of each point
  */
-export function calmed(triangles: Uint32Array, values: Float64Array): Float64Array {
-  let now = Float64Array.from(values);
-  for (let round = 0; round < calmings; round++) {
-    const sum = new Float64Array(now.length), count = new Float64Array(now.length);
-    for (let t = 0; t < triangles.length; t += 3) {
-      const a = triangles[t]!, b = triangles[t + 1]!, c = triangles[t + 2]!;
-      const all = now[a]! + now[b]! + now[c]!;
-      for (const v of [a, b, c]) {
-        sum[v]! += (all - now[v]!) / 2;
-        count[v]!++;
-      }
-    }
-    now = now.map((value, v) => (count[v]! > 0 ? (value + sum[v]! / count[v]!) / 2 : value));
+export function faired(line: Float64Array): Float64Array {
+  const last = line.length - 3;
+  const closes = last >= 9 && [0, 1, 2].every((k) => line[k] === line[last + k]);
+  let now = line;
+  for (let round = 0; round < fairings; round++) {
+    const next = now.slice();
+    for (let i = 3; i < last; i += 3) for (let k = i; k < i + 3; k++) next[k] = (now[k - 3]! + 2 * now[k]! + now[k + 3]!) / 4;
+    if (closes) for (let k = 0; k < 3; k++) next[k] = next[last + k] = (now[last - 3 + k]! + 2 * now[k]! + now[3 + k]!) / 4;
+    now = next;
   }
   return now;
 }
