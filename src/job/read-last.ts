@@ -7,6 +7,7 @@ import { lastFromScan } from "#last/from-scan.ts";
 import { isFoot } from "#last/is-foot.ts";
 import type { Last } from "#last/last.ts";
 import type { LastOutlines } from "#last/measured.ts";
+import { placeRepairs } from "#last/place-repairs.ts";
 import type { SaidOfScan } from "#last/said.ts";
 import { cleanScan } from "#mesh/clean.ts";
 import { readScan } from "#mesh/read.ts";
@@ -105,6 +106,6 @@ function scanned(stages: Run, which: "" | "second ", file: string, said: SaidOfS
     const last = lastFromScan(mesh, { name: file, scanned: raw, ...said }, watch);
     // A feather line that the maker drew says that it is a last.
     if (!said?.featherThrough?.length && isFoot(mesh, last)) throw new Refusal(finding("foot-has-no-pattern", {}));
-    return { ...last, findings: [...repairs, ...last.findings] };
+    return { ...last, findings: [...placeRepairs(repairs, last), ...last.findings] };
   });
 }

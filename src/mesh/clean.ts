@@ -9,6 +9,7 @@ import { largestPart, mainPart } from "#mesh/repair/main-part.ts";
 import { triangleCount, type Mesh } from "./mesh.ts";
 import { CROWDED, edgePartners } from "./neighbours.ts";
 import { cappedVolume, orientAlike, turnTriangles } from "#mesh/repair/orient.ts";
+import { outerWall } from "#mesh/repair/outer-wall.ts";
 import { resample } from "#mesh/repair/resample.ts";
 import { sew } from "#mesh/repair/sew.ts";
 import { dropTable } from "#mesh/repair/table.ts";
@@ -40,7 +41,8 @@ const THINNED = 250_000;
  * Makes one closed, outward, manifold surface of a scan that nowhere runs through itself, in its own unit and place. What can be mended where
  * it is wrong is mended there: welded, sewn, copies, flaps, debris and table left out, turned, parted, holes closed, crossings cut out; the
  * rest of the scan stays to the last digit. Where that does not do (torn into several, two skins that cross, crossings everywhere) the whole
- * surface is made anew from what the scan winds around. Says what it did. Throws a Refusal when no body can be made of it. A ring or other
+ * surface is made anew from what the scan winds around. Says what it did, and where in the scan's own coordinates
+ * where that is one place. Throws a Refusal when no body can be made of it. A ring or other
  * body with handles passes; that is for others to judge (topology.ts). Method and limits: docs/method/scan.md.
  */
 export function cleanScan(mesh: Mesh, watch: Watch): { mesh: Mesh; repairs: Finding[] } {
@@ -55,7 +57,7 @@ export function cleanScan(mesh: Mesh, watch: Watch): { mesh: Mesh; repairs: Find
   const before = repairs.length;
   const mended = mendedInPlace(welded, size, repairs, watch);
   if (typeof mended === "string") repairs.length = before; // what was tried in vain was not done
-  const closed = typeof mended === "string" ? madeAnew(welded, mended, size, repairs, watch) : mended;
+  const closed = withoutInside(typeof mended === "string" ? madeAnew(welded, mended, size, repairs, watch) : mended, size, repairs);
   if (!(volume(closed) > THINNEST * area(closed) ** 1.5)) throw new Refusal(finding("mesh-no-body", { why: "for its surface it holds next to no volume, like a sheet" }));
   watch("clean", 1);
   return { mesh: compact(closed), repairs };
@@ -105,10 +107,10 @@ function closedBody(mesh: Mesh, size: number, repairs: Finding[], watch: Watch):
   watch("clean", 0.7);
   const filled = fillHoles(now);
   watch("clean", 0.8);
-  const { mesh: plain, triangles } = uncross(filled.mesh);
+  const { mesh: plain, triangles, at } = uncross(filled.mesh);
   watch("clean", 0.95);
   if (plain) tellHoles(filled.holes, now, repairs);
-  if (plain && triangles > 0) repairs.push(finding("crossings-cut", { triangles }));
+  if (plain && triangles > 0) repairs.push(finding("crossings-cut", { triangles }, at));
   return plain && duplicateTriangles(plain).count === 0 ? plain : undefined;
 }
 
@@ -118,6 +120,18 @@ function madeAnew(welded: Mesh, why: string, size: number, repairs: Finding[], w
   if (!anew) throw new Refusal(finding("mesh-in-bits", { parts: partOfTriangle(welded).count }));
   repairs.push(finding("made-anew", { why, triangles: triangleCount(anew.mesh), open: 1 - anew.covered }));
   return anew.mesh;
+}
+
+/** Of a shell with an open mouth the outer wall, its mouth closed; any other body, and a shell of which that makes none, as it is. */
+function withoutInside(mesh: Mesh, size: number, repairs: Finding[]): Mesh {
+  const wall = outerWall(mesh, size);
+  if (!wall) return mesh;
+  const { mesh: filled, holes } = fillHoles(wall);
+  const { mesh: plain } = uncross(filled);
+  if (!plain || duplicateTriangles(plain).count > 0) return mesh;
+  repairs.push(finding("outer-wall-kept", {}));
+  tellHoles(holes, wall, repairs);
+  return plain;
 }
 
 function withoutCopies(mesh: Mesh, repairs: Finding[]): Mesh {
@@ -173,10 +187,13 @@ function tellHoles(holes: readonly FilledHole[], mesh: Mesh, repairs: Finding[])
   // a sieve is told as one thing, not hole by hole
   const sieve = holes.filter((h) => h.across > TOLD * length && h.across <= LOOKED_AT * length).length > MOST_TOLD;
   const small = holes.filter((h) => h.across <= (sieve ? LOOKED_AT : TOLD) * length);
-  if (small.length > 0) repairs.push(finding("holes-closed", { holes: small.length, across: Math.max(...small.map((h) => h.across)) / length }));
+  if (small.length > 0) {
+    const widest = small.reduce((a, b) => (b.across > a.across ? b : a));
+    repairs.push(finding("holes-closed", { holes: small.length, across: widest.across / length }, widest.middle));
+  }
   for (const h of holes) {
     if (small.includes(h)) continue;
     const data = { edges: h.edges, across: h.across / length, shape: h.shape };
-    repairs.push(h.across > LOOKED_AT * length ? finding("big-hole-closed", data) : finding("hole-closed", data));
+    repairs.push(h.across > LOOKED_AT * length ? finding("big-hole-closed", data, h.middle) : finding("hole-closed", data, h.middle));
   }
 }

@@ -7,6 +7,15 @@ const percent = (share: number): string => `${share < 0.1 ? (share * 100).toFixe
 
 const closedHow = { smooth: "smoothly", lid: "with a flat lid", edged: "on both sides of the edge that crosses it" } as const;
 
+/** A hole that was closed; `where`: in the words of the trade, once it is known how the last lies. */
+interface Hole {
+  readonly edges: number;
+  readonly across: number;
+  readonly shape: "smooth" | "lid" | "edged";
+  readonly where?: string;
+}
+const placed = (where: string | undefined): string => (where === undefined ? "" : ` ${where}`);
+
 export const meshSentences = {
   "file-empty": sentence("stop", (d: { file: string }) => `${d.file} is empty. Export the scan again.`),
   "file-not-mesh": sentence("stop", (d: { file: string }) => `${d.file} does not hold a 3-D surface that can be read here. Export the scan as ${kinds}.`),
@@ -41,14 +50,29 @@ export const meshSentences = {
   "flaps-dropped": sentence("note", (d: { triangles: number }) => `${some(d.triangles, "triangle")} that hung on the surface like a flap ${d.triangles === 1 ? "was" : "were"} left out.`),
   "touching-parted": sentence("note", (d: { edges: number; dropped: number }) => `At ${some(d.edges, "edge")} more than two triangles met; they were parted${d.dropped > 0 ? `, and ${some(d.dropped, "triangle")} left out` : ""}.`),
   "cracks-sewn": sentence("note", (d: { points: number; share: number }) => `Along cracks in the scan ${some(d.points, "point")} ${d.points === 1 ? "was" : "were"} sewn together; the widest crack was ${(d.share * 100).toFixed(2)} % of the scan's size.`),
-  "crossings-cut": sentence("look", (d: { triangles: number }) => `The scan ran through itself at ${some(d.triangles, "triangle")}; that part was cut out and closed anew. Look at the surface there.`),
+  "crossings-cut": sentence(
+    "look",
+    (d: { triangles: number; where?: string }) => `The scan ran through itself at ${some(d.triangles, "triangle")}${d.where === undefined ? "" : `, first ${d.where}`}; that part was cut out and closed anew. Look at the surface there.`,
+  ),
   "made-anew": sentence("look", (d: { why: string; triangles: number; open: number }) =>
     `The scan could not be mended as it was: ${d.why}. Its surface was made anew, in ${some(d.triangles, "triangle")} that lie on the scan${d.open > 0.005 ? `, except for ${percent(d.open)} where the scan has nothing` : ""}. Tight edges may be rounded by up to 0.1 mm: check the measures with tape and callipers.`),
   "mesh-in-bits": sentence("stop", (d: { parts: number }) => `The scan encloses no body: ${d.parts === 1 ? "its surface does not close around one" : `it falls apart into ${count(d.parts)} pieces that do not make up a closed surface`}. Scan the last from all sides and export it as one joined surface.`),
   "one-sided": sentence("look", (d: { edges: number }) => `At ${some(d.edges, "edge")} inside and outside could not be told apart. Look at the surface there before you cut.`),
   "table-dropped": sentence("look", (d: { share: number }) => `A flat piece (${percent(d.share)} of the surface), most likely the table, had grown on to the scan and was taken off. Check that the edge it was on is the true edge of the last.`),
-  "hole-closed": sentence("note", (d: { edges: number; across: number; shape: "smooth" | "lid" | "edged" }) => `A hole with ${some(d.edges, "edge")}, ${percent(d.across)} of the scan's length across, was closed ${closedHow[d.shape]}.`),
-  "holes-closed": sentence("note", (d: { holes: number; across: number }) => `${some(d.holes, "small hole")}, none wider than ${percent(d.across)} of the scan's length, ${d.holes === 1 ? "was" : "were"} closed smoothly.`),
-  "big-hole-closed": sentence("look", (d: { edges: number; across: number; shape: "smooth" | "lid" | "edged" }) => `A hole ${percent(d.across)} of the scan's length across was closed ${closedHow[d.shape]}. The surface there is a guess: it does no harm on the cone top, but anywhere else scan that side again.`),
+  "outer-wall-kept": sentence(
+    "look",
+    () => "The scan is a shell with an open mouth, an outer and an inner wall. The outer one was kept and the mouth closed over. If this is a shoe, no pattern can be taken from it: scan the last without the shoe.",
+  ),
+  "hole-closed": sentence("note", (d: Hole) => `A hole${placed(d.where)} was closed ${closedHow[d.shape]}; it had ${some(d.edges, "edge")}, ${percent(d.across)} of the scan's length across.`),
+  "holes-closed": sentence(
+    "note",
+    (d: { holes: number; across: number; where?: string }) =>
+      `${some(d.holes, "small hole")}, none wider than ${percent(d.across)} of the scan's length, ${d.holes === 1 ? "was" : "were"} closed smoothly${d.where === undefined ? "" : d.holes === 1 ? `, ${d.where}` : `; the widest lies ${d.where}`}.`,
+  ),
+  "big-hole-closed": sentence(
+    "look",
+    (d: Hole) =>
+      `A hole ${d.where === undefined ? `${percent(d.across)} of the scan's length across` : `${d.where}, ${percent(d.across)} of the scan's length across,`} was closed ${closedHow[d.shape]}. The surface there is a guess. On the cone top compare heel height and toe spring with the last, which go by the comb; anywhere else scan that side again.`,
+  ),
   "mesh-thinned": sentence("note", (d: { from: number; to: number; share: number }) => `The scan is finer than is needed and was thinned from ${count(d.from)} to ${count(d.to)} triangles. That moved its surface by at most ${(d.share * 100).toFixed(2)} % of its length.`),
 };

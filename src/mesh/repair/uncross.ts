@@ -16,6 +16,8 @@ export interface Uncrossed {
   readonly mesh: Mesh | undefined;
   /** Triangles that others ran through, at first. */
   readonly triangles: number;
+  /** The middle of the first of them; undefined when there was none. */
+  readonly at: readonly [number, number, number] | undefined;
 }
 
 /**
@@ -26,21 +28,31 @@ export function uncross(mesh: Mesh): Uncrossed {
   const whole = area(mesh);
   let now = mesh;
   let triangles = 0;
+  let at: Uncrossed["at"];
   let cut = 0;
   let fresh = 0; // what is left of a round crosses nothing; only the caps that came are asked again
   for (let round = 0; ; round++) {
     const { crossing, count } = crossingTriangles(now, fresh);
-    if (round === 0) triangles = count;
-    if (count === 0) return { mesh: now, triangles };
-    if (round === ROUNDS) return { mesh: undefined, triangles };
+    if (round === 0) {
+      triangles = count;
+      at = count > 0 ? middleOf(now, crossing.indexOf(1)) : undefined;
+    }
+    if (count === 0) return { mesh: now, triangles, at };
+    if (round === ROUNDS) return { mesh: undefined, triangles, at };
     for (let ring = 0; ring < round; ring++) grow(now, crossing);
     for (let t = 0; t < crossing.length; t++) if (crossing[t]) cut += triangleArea(now, t);
-    if (cut > MOST_CUT * whole) return { mesh: undefined, triangles };
+    if (cut > MOST_CUT * whole) return { mesh: undefined, triangles, at };
     const left = largestPart(untangle(keepTriangles(now, (t) => !crossing[t])).mesh);
-    if (triangleCount(left) < triangleCount(now) / 2) return { mesh: undefined, triangles };
+    if (triangleCount(left) < triangleCount(now) / 2) return { mesh: undefined, triangles, at };
     fresh = triangleCount(left);
     now = fillHoles(left).mesh;
   }
+}
+
+function middleOf({ positions: p, triangles }: Mesh, t: number): readonly [number, number, number] {
+  const [a, b, c] = [3 * triangles[3 * t]!, 3 * triangles[3 * t + 1]!, 3 * triangles[3 * t + 2]!];
+  const along = (k: number): number => (p[a + k]! + p[b + k]! + p[c + k]!) / 3;
+  return [along(0), along(1), along(2)];
 }
 
 /** Marks the triangles around those marked, too. */
