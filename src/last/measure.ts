@@ -4,7 +4,8 @@ import { Sectioner } from "#mesh/section.ts";
 import { centreCurves, type CentreCurves } from "./centre-curves.ts";
 import { closedArc, pointAtIndex } from "./closed-curve.ts";
 import { planLength, tapeGirth } from "./girth.ts";
-import { medialSign, type FeatherLine, type Landmarks, type Last, type Measures, type Point3, type SurfaceCurve } from "./last.ts";
+import { medialSign, type FeatherLine, type Landmarks, type Last, type Measures, type Point3, type Side, type SurfaceCurve } from "./last.ts";
+import { pointFindings } from "./nominal-size.ts";
 import { onSaidAxis } from "./said-axis.ts";
 import { SaidLandmarks } from "./said-landmarks.ts";
 import { parabolaTop, sidePoints, type SidePoints } from "./side-points.ts";
@@ -30,7 +31,7 @@ export function measureLast(given: ToMeasure): Last {
     const placed = given.said?.[name];
     if (placed) said.besideFound(name, placed, pointAtIndex(given.feather.points, foundAt));
   }
-  const sides = overruled(sidePoints(feather.points, toePoint[0], medialSign(side), 0.15 + 12 * noiseMm), said, feather);
+  const sides = overruled(sidePoints(feather.points, toePoint[0], medialSign(side), 0.15 + 12 * noiseMm), said, feather, side);
   const curves = centreCurves(cutter, seatPoint, toePoint, noiseMm);
   const top = topPoints(curves, sides, said);
   const joint = jointPlane(sides, said.has("vampPoint") ? top.vampPoint : undefined);
@@ -55,20 +56,20 @@ export function measureLast(given: ToMeasure): Last {
     featherLateral: halves.lateral,
     vampPointFromToe: top.vampAt,
   };
-  const findings = [...what.findings, ...curves.findings, ...said.findings];
+  const findings = [...what.findings, ...curves.findings, ...said.findings, ...pointFindings({ feather, landmarks, measures })];
   return { name: what.name, source: what.source, side, mesh, placement: what.placement, feather, landmarks, placed: said.names, measures, centreRidge, backCurve, bottomCentre, findings };
 }
 
 /** Joint and seat points as found, but for those that the maker placed. */
-function overruled(found: SidePoints, said: SaidLandmarks, { points }: FeatherLine): SidePoints {
+function overruled(found: SidePoints, said: SaidLandmarks, { points }: FeatherLine, side: Side): SidePoints {
   const one = (name: keyof SidePoints): Point3 => {
     const at = said.onRing(name, points);
-    if (at === undefined) return found[name];
-    const placed = pointAtIndex(points, at);
-    said.besideFound(name, placed, found[name]);
-    return placed;
+    return at === undefined ? found[name] : pointAtIndex(points, at);
   };
-  return { jointMedial: one("jointMedial"), jointLateral: one("jointLateral"), seatMedial: one("seatMedial"), seatLateral: one("seatLateral") };
+  const sides: SidePoints = { jointMedial: one("jointMedial"), jointLateral: one("jointLateral"), seatMedial: one("seatMedial"), seatLateral: one("seatLateral") };
+  for (const pair of [["jointMedial", "jointLateral"], ["seatMedial", "seatLateral"]] as const)
+    said.besideFoundPair(pair, [sides[pair[0]], sides[pair[1]]], [found[pair[0]], found[pair[1]]], side);
+  return sides;
 }
 
 interface Plane {

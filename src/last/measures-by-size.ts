@@ -1,6 +1,6 @@
 import { finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
-import type { LastMeasurements } from "./measured.ts";
+import type { LastMeasurements, ToeShape } from "./measured.ts";
 
 export type MeasureKey = Exclude<keyof LastMeasurements, "side" | "toe">;
 
@@ -33,18 +33,23 @@ export const measureKeys: readonly MeasureKey[] = [
   "toeSpringMm",
 ];
 
-export const stickOfSize = (sizeEu: number): number => (20 * sizeEu) / 3;
-export const sizeOfStick = (stickMm: number): number => (3 * stickMm) / 20;
+/** What the point of a made last's toe adds to its length, mm: measured on our own forms as in nominal-size.ts, no source. */
+const pointOf = (toe: ToeShape): number => (toe === "pointed" ? 9.5 : toe === "almond" ? 3.5 : 0);
+
+export const stickOfSize = (sizeEu: number, toe: ToeShape = "round"): number => (20 * sizeEu) / 3 + pointOf(toe);
+export const sizeOfStick = (stickMm: number, toe: ToeShape = "round"): number => (3 * (stickMm - pointOf(toe))) / 20;
 
 /**
- * Completes what a maker said by rules of the size, each from the numbers said where they bear on it: women's low-heel lasts,
- * handbook section 1.3. Joint girth 5 · (size + fitting) and instep 10 more (1902 last pair: 9.5); ball 76.5 and seat 52 mm at EU 38,
+ * Completes what a maker said by rules of the size, each from the numbers said where they bear on it: women's low-heel lasts. Stick
+ * length 20/3 mm a size (Paris point, ISO/TS 19407:2015), and on a pointed toe the point. Joint girth 5 · (size + fitting) (common
+ * practice, no source), instep 10 more (Golding 1902: 9.5); ball 76.5 and seat 52 mm at EU 38,
  * 1.65 and 1 mm a size (from memory), the ball a third of what the joint girth departs (US practice). Waist (7 less
- * than the joint) and heel girth (338 mm at EU 38, 7.4 a size) are our own, no source. Heel 12 and toe spring 9 mm lie within the usual.
+ * than the joint) and heel girth (338 mm at EU 38, 7.4 a size; the point more, for a made last grows as a whole) are our own, no source. Heel 12 and toe spring 9 mm lie within the usual.
  * @throws Refusal when neither size nor stick length is said, or one of them is no number
  */
 export function completeMeasures(said: SaidMeasures): CompletedMeasures {
-  const sizeEu = said.sizeEu ?? (said.stickLengthMm === undefined ? undefined : sizeOfStick(said.stickLengthMm));
+  const toe = said.toe ?? "round";
+  const sizeEu = said.sizeEu ?? (said.stickLengthMm === undefined ? undefined : sizeOfStick(said.stickLengthMm, toe));
   if (sizeEu === undefined) throw new Refusal(finding("measures-need-size", {}));
   if (!(sizeEu >= 28 && sizeEu <= 48)) throw new Refusal(finding("size-out-of-range", { sizeEu }));
   const fitting = said.fitting ?? 6;
@@ -53,11 +58,11 @@ export function completeMeasures(said: SaidMeasures): CompletedMeasures {
   const joint = said.jointGirthMm ?? 5 * (sizeEu + fitting);
   const instep = said.instepGirthMm ?? joint + 10;
   const ruled: Record<MeasureKey, number> = {
-    stickLengthMm: stickOfSize(sizeEu),
+    stickLengthMm: stickOfSize(sizeEu, toe),
     jointGirthMm: joint,
     waistGirthMm: joint - 7,
     instepGirthMm: instep,
-    heelGirthMm: 338 + 7.4 * (sizeEu - 38) + 0.8 * (instep - medium - 10),
+    heelGirthMm: 338 + 7.4 * (sizeEu - 38) + 0.8 * (instep - medium - 10) + pointOf(toe),
     ballWidthMm: 76.5 + 1.65 * (sizeEu - 38) + (joint - medium) / 3,
     seatWidthMm: 52 + (sizeEu - 38),
     heelHeightMm: 12,
@@ -65,7 +70,7 @@ export function completeMeasures(said: SaidMeasures): CompletedMeasures {
   };
   const taken = measureKeys.filter((key) => said[key] === undefined);
   const numbers = Object.fromEntries(measureKeys.map((key) => [key, said[key] ?? round(ruled[key])])) as Record<MeasureKey, number>;
-  return { measures: { side: said.side ?? "right", toe: said.toe ?? "round", ...numbers }, sizeEu, fitting, taken };
+  return { measures: { side: said.side ?? "right", toe, ...numbers }, sizeEu, fitting, taken };
 }
 
 /** To a tenth of a millimetre, finer than any last is measured. */

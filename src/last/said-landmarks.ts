@@ -1,7 +1,8 @@
 import { finding, type Finding } from "#base/findings.ts";
+import { Refusal } from "#base/refusal.ts";
 import { nearestOnRing } from "./centre-section.ts";
 import { pointAtIndex } from "./closed-curve.ts";
-import type { Landmarks, Point3, SurfaceCurve } from "./last.ts";
+import type { Landmarks, Point3, Side, SurfaceCurve } from "./last.ts";
 import { arcNearest, pointOn } from "./surface-curve.ts";
 import { distance } from "./vector.ts";
 
@@ -60,6 +61,19 @@ export class SaidLandmarks {
     const alongMm = placed[0] - found[0];
     const toward = Math.abs(alongMm) < farMm / 2 ? "" : alongMm > 0 ? "toe" : "heel";
     this.findings.push(finding("landmark-far-from-found", { landmark: name, farMm, toward }, placed));
+  }
+
+  /**
+   * The same for two points that face each other across the last; where both lie on the wrong side, that is said instead. `placed` is what
+   * counts, `found` what was found, inner one first.
+   * @throws Refusal when one alone lies on the wrong side: the line through both would run along the last
+   */
+  besideFoundPair(names: readonly [keyof Landmarks, keyof Landmarks], placed: readonly [Point3, Point3], found: readonly [Point3, Point3], side: Side): void {
+    const over = ([0, 1] as const).filter((k) => this.has(names[k]) && distance(placed[k], found[1 - k]!) < distance(placed[k], found[k]) / 2);
+    const [first] = over;
+    if (first === undefined) names.forEach((name, k) => this.besideFound(name, placed[k]!, found[k]!));
+    else if (over.length === 2) this.findings.push(finding("landmarks-swapped", { inner: names[0], outer: names[1], side }, placed[0]));
+    else throw new Refusal(finding("landmark-on-other-side", { landmark: names[first], other: names[1 - first]!, side }, placed[first]));
   }
 
   /** Where on its line a landmark of the maker's lies; says so where that is far from where it was placed. */

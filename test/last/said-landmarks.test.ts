@@ -1,15 +1,13 @@
 // The maker's own landmarks go before what is found. On a made last of invented numbers; the rules are those of docs/method/last.md.
 import { describe, expect, test } from "vitest";
 import { explain } from "#base/findings.ts";
-import { unwatched } from "#base/watch.ts";
 import { pointAtIndex } from "#last/closed-curve.ts";
-import { demoMeasurements } from "#last/demo.ts";
-import { lastFromMeasures } from "#last/from-measures.ts";
 import type { Landmarks, Last, Point3 } from "#last/last.ts";
 import { measureLast } from "#last/measure.ts";
 import { arcNearest, pointOn } from "#last/surface-curve.ts";
+import { exampleLast } from "../support/scans.ts";
 
-const made = lastFromMeasures(demoMeasurements, "made", unwatched);
+const made = exampleLast();
 const withSaid = (said: Partial<Landmarks>, last: Last = made): Last => measureLast({ ...last, said, findings: [] });
 const length = made.landmarks.toePoint[0];
 const apart = (a: Point3, b: Point3): number => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
@@ -99,6 +97,17 @@ describe("a point that lies off its line", () => {
     expect(joint.data).toMatchObject({ landmark: "jointMedial", toward: "toe" });
     const toe = withSaid({ toePoint: shifted("toePoint", 8) }).findings.map((f) => f.code);
     expect(toe).toContain("landmark-far-from-found");
+  });
+
+  test("on the wrong side of the last: both joints swapped, or one of them, is said as that and not as far off", () => {
+    const { jointMedial, jointLateral, seatMedial, seatLateral } = made.landmarks;
+    const swapped = withSaid({ jointMedial: jointLateral, jointLateral: jointMedial });
+    expect(swapped.findings.map((f) => f.code)).toEqual(["landmarks-swapped"]);
+    expect(explain(swapped.findings[0]!)).toMatch(/inner joint point and the outer joint point you placed look swapped.*no right last/);
+    const roughly = withSaid({ jointMedial: shifted("jointLateral", -6), jointLateral: shifted("jointMedial", 6) });
+    expect(roughly.findings.map((f) => f.code)).toEqual(["landmarks-swapped"]);
+    expect(withSaid({ seatMedial: seatLateral, seatLateral: seatMedial }).findings[0]!.data).toMatchObject({ inner: "seatMedial", outer: "seatLateral" });
+    expect(() => withSaid({ jointLateral: shifted("jointMedial", 3) })).toThrow(/outer joint point you placed lies on the other side of the last, where the inner joint point was found/);
   });
 
   test("a vamp point with no room for the instep behind it is refused as that, not as no last", () => {

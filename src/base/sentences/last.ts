@@ -62,6 +62,11 @@ export const lastSentences = {
     (d: { unit: string; lengthMm: number }) =>
       `Read in ${inUnit(d.unit)}: the last is ${mm1(d.lengthMm)} long. The scale of a scan is its commonest fault, so compare this length with the last itself.`,
   ),
+  "size-counts-point": sentence(
+    "note",
+    (d: { stickMm: number; byStick: number; withoutPoint: number; pointMm: number }) =>
+      `By its stick length of ${mm1(d.stickMm)} this last is EU ${d.byStick}, but its narrow toe makes up about ${mm(d.pointMm)} of that, which no foot fills. Without the point it is about EU ${d.withoutPoint}, and that size is marked unless you enter one. How much of a point counts is common practice without a source: go by the size stamped on the last.`,
+  ),
   "pose-doubtful": sentence("look", () => "Which way the last lies is not sure from its shape. Look whether its bottom is down and its toe in front before you go on."),
   "comb-missing": sentence(
     "look",
@@ -156,6 +161,16 @@ export const lastSentences = {
     "look",
     (d: { landmark: string; farMm: number; toward: "toe" | "heel" | "" }) =>
       `The ${landmarkName(d.landmark)} you placed lies ${mm(d.farMm)} ${d.toward === "" ? "to the side of" : `nearer the ${d.toward} than`} where it was found. It stays where you placed it, and what is measured there follows it: look whether you meant that place.`,
+  ),
+  "landmarks-swapped": sentence(
+    "look",
+    (d: { inner: string; outer: string; side: string }) =>
+      `The ${landmarkName(d.inner)} and the ${landmarkName(d.outer)} you placed look swapped: each lies where the other was found. Inner is the side of the big toe; exchange them. If you are sure of both, this is no ${d.side} last: say which foot it is for.`,
+  ),
+  "landmark-on-other-side": sentence(
+    "stop",
+    (d: { landmark: string; other: string; side: string }) =>
+      `The ${landmarkName(d.landmark)} you placed lies on the other side of the last, where the ${landmarkName(d.other)} was found. Inner is the side of the big toe: place it over there. If you are sure of it, this is no ${d.side} last: say which foot it is for.`,
   ),
   "vamp-point-too-high": sentence(
     "stop",
