@@ -21,6 +21,7 @@ const placeStepMm = { toe: 4.5, behind: 9 } as const;
 export const lengthStepMm = 5;
 /** A nick keeps clear of the front centre, and of the line of the next place, so that the sheet's triangles do not get too thin. */
 const centreClearMm = 1.8;
+const leantClearMm = 1.9;
 const lineClearMm = 2;
 /** Where the heel's nick stands, from the seat point: handbook 10 to 15 mm in from the heel line. */
 const heelPlaceMm = 12.5;
@@ -119,15 +120,23 @@ class HalfPlaces {
     const { shortestMm, longestMm } = nickLimits[zone];
     const [x, y] = onEdge(this.#feather, atMm).flat;
     const { s } = nearestOn(this.#line, this.#line.arc, x, y);
-    const [dx, dy] = directionAt(this.#line, this.#line.arc, s, normalReachMm);
+    const [dx, dy] = this.#inward(directionAt(this.#line, this.#line.arc, s, normalReachMm), x, y, shortestMm);
     const points: number[] = [];
     for (let mm = lengthStepMm; mm <= longestMm; mm += lengthStepMm) {
-      const px = x + this.#sign * mm * dy, py = y - this.#sign * mm * dx;
+      const px = x + mm * dx, py = y + mm * dy;
       if (!this.#clear(px, py, others)) break;
       points.push(px, py);
     }
     if (points.length / 2 < shortestMm / lengthStepMm) return undefined;
     return { half: this.#half, atMm, zone, inner: Float64Array.from(points), fromToeMm: (total - atMm) * (this.#half === "medial" ? 1 : -1) };
+  }
+
+  /** Straight in from the feather edge; at a pointed toe leant so far that the shortest nick keeps clear of the centre. */
+  #inward([dx, dy]: readonly [number, number], x: number, y: number, shortestMm: number): readonly [number, number] {
+    const straight = [this.#sign * dy, -this.#sign * dx] as const;
+    if (x < this.#throatX || this.#sign * (y + shortestMm * straight[1]) >= centreClearMm || this.#sign * y <= centreClearMm) return straight;
+    const across = (this.#sign * leantClearMm - y) / shortestMm;
+    return [-Math.sqrt(1 - across * across), across];
   }
 
   #clear(x: number, y: number, others: readonly NickPlace[]): boolean {

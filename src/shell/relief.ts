@@ -5,7 +5,7 @@ import { halves, type Half } from "#lines/feather.ts";
 import type { Outline } from "#plane/outline.ts";
 import { cardOutline, openingAt, settled } from "./relief-card.ts";
 import { rowLengths, SlitTable, type SlitLay } from "./relief-lay.ts";
-import { chooseNicks, type ChosenNick } from "./relief-nicks.ts";
+import { chooseNicks, type Aim, type ChosenNick } from "./relief-nicks.ts";
 import { nickPlaces, type NickPlace, type NickZone } from "./relief-places.ts";
 import { edgeCurve, edgeEnd, onEdge, sheetOf, type LaidShell, type Sheet } from "./relief-sheet.ts";
 import { rankSeams, type SeamWorth } from "./seams.ts";
@@ -59,7 +59,14 @@ export interface Relief {
 /** By how much a half's feather edge may be longer on the flat than on the last, mm (handbook of hand pattern-making, common practice). */
 export const featherLimits = { least: -2, most: 4 } as const;
 
-const triangles = 3000;
+/** While a half's feather edge is too long still, a mm of slit is worth it that shortens it by so much, mm. */
+const leastTrueUp = 0.01;
+
+/** How fine the sheet is that nicks are tried on, and the one that the chosen ones are measured on. */
+const trialTriangles = 3000;
+const fineTriangles = 9000;
+/** The trial sheet reads feather edges shorter than the fine one by up to about this, mm. */
+const trialReadsShortMm = 1;
 
 /**
  * Where to nick the card and which seams are worth their length. `laid` is a flat shell (its frame, mm); it is not changed: nicks are
@@ -67,21 +74,29 @@ const triangles = 3000;
  */
 export function reliefOf(laid: LaidShell, watch: Watch = unwatched): Relief {
   const places = nickPlaces(laid);
-  const sheet = sheetOf(laid, places, triangles);
+  const trial = sheetOf(laid, places, trialTriangles);
+  const wantedMm = featherLimits.most - trialReadsShortMm;
+  const trueUp: Aim = { valueOf: (lay) => halves.reduce((sum, half) => sum + Math.max(0, overMm(trial, half, lay) - wantedMm), 0), leastPerMm: leastTrueUp };
+  const choice = chooseNicks(SlitTable.of(trial.shell), places, trial.paths, trueUp, (stage, part) => watch(stage, 0.7 * part));
+  const cut = choice.nicks.map(({ place, count }) => ({ ...places[place]!, inner: places[place]!.inner.slice(0, 2 * count) }));
+  const sheet = sheetOf(laid, cut, fineTriangles);
   const { mesh, edges } = sheet.shell;
-  const choice = chooseNicks(SlitTable.of(sheet.shell), places, sheet.paths, (stage, part) => watch(stage, 0.8 * part));
-  const after = settled(mesh, edges, choice.after);
-  const nicks = choice.nicks.map((nick) => nickOf(sheet, laid, places[nick.place]!, nick, after)).sort((a, b) => halves.indexOf(a.half) - halves.indexOf(b.half) || a.fromSeatMm - b.fromSeatMm);
-  const feather = { medial: featherOf(sheet, "medial", choice.before, after), lateral: featherOf(sheet, "lateral", choice.before, after) };
-  const stretch = choice.before.energy - 4;
-  const seams = rankSeams(laid, (stage, part) => watch(stage, 0.8 + 0.2 * part));
+  const table = SlitTable.of(sheet.shell);
+  watch("nicks", 0.7);
+  const before = table.lay([]);
+  watch("nicks", 0.75);
+  const after = settled(mesh, edges, table.lay(sheet.paths, before.corners));
+  const nicks = choice.nicks.map((nick, i) => nickOf(sheet, laid, cut[i]!, i, nick, after)).sort((a, b) => halves.indexOf(a.half) - halves.indexOf(b.half) || a.fromSeatMm - b.fromSeatMm);
+  const feather = { medial: featherOf(sheet, "medial", before, after), lateral: featherOf(sheet, "lateral", before, after) };
+  const stretch = before.energy - 4;
+  const seams = rankSeams(laid, (stage, part) => watch(stage, 0.85 + 0.15 * part));
   return {
     nicks,
     feather,
-    strain: choice.before.strain,
+    strain: before.strain,
     strainWithNicks: after.strain,
-    gain: stretch > 0 ? (choice.before.energy - after.energy) / stretch : 0,
-    card: cardOutline(mesh, choice.nicks.map(({ place, count }) => sheet.paths[place]!.subarray(0, count + 1)), after),
+    gain: stretch > 0 ? (before.energy - after.energy) / stretch : 0,
+    card: cardOutline(mesh, sheet.paths, after),
     seams,
     mustNot: [
       { edge: "topline", reason: finding("no-slit-topline", {}) },
@@ -94,7 +109,12 @@ export function reliefOf(laid: LaidShell, watch: Watch = unwatched): Relief {
 
 const featherRow = ({ shell: { edges } }: LaidShell, half: Half): Uint32Array => (half === "medial" ? edges.featherMedial : edges.featherLateral);
 
-function nickOf(sheet: Sheet, laid: LaidShell, place: NickPlace, { place: number, count, lengthMm, takesAway }: ChosenNick, after: SlitLay): Nick {
+function overMm(sheet: Sheet, half: Half, lay: SlitLay): number {
+  const { flatMm, surfaceMm } = rowLengths(sheet.shell.mesh, lay, featherRow(sheet, half));
+  return flatMm - surfaceMm;
+}
+
+function nickOf(sheet: Sheet, laid: LaidShell, place: NickPlace, path: number, { lengthMm, takesAway }: ChosenNick, after: SlitLay): Nick {
   const { half, zone, atMm } = place;
   const feather = edgeCurve(laid, featherRow(laid, half));
   const mouth = onEdge(feather, atMm);
@@ -104,10 +124,10 @@ function nickOf(sheet: Sheet, laid: LaidShell, place: NickPlace, { place: number
     fromSeatMm: atMm,
     fromToeMm: edgeEnd(feather) - atMm,
     lengthMm,
-    opensMm: openingAt(sheet.shell.mesh, featherRow(sheet, half), sheet.paths[number]![0]!, after),
+    opensMm: openingAt(sheet.shell.mesh, featherRow(sheet, half), sheet.paths[path]![0]!, after),
     takesAway,
     at: mouth.point,
-    onFlat: Float64Array.of(...mouth.flat, ...place.inner.subarray(2 * count - 2, 2 * count)),
+    onFlat: Float64Array.of(...mouth.flat, ...place.inner.subarray(-2)),
   };
 }
 
