@@ -3,12 +3,11 @@ import { describe, expect, test } from "vitest";
 import { explain } from "#base/findings.ts";
 import { unwatched } from "#base/watch.ts";
 import { ownMeasureFindings, refuseSlip, scaleByCallipers } from "#last/callipers.ts";
-import { demoMeasurements } from "#last/demo.ts";
-import { lastFromMeasures } from "#last/from-measures.ts";
 import { lastFromScan } from "#last/from-scan.ts";
 import type { Measures } from "#last/last.ts";
 import type { SaidOfScan } from "#last/said.ts";
 import { asInTruth, featherError, intoTruth, laid } from "../support/against-truth.ts";
+import { exampleLast } from "../support/scans.ts";
 
 const found = { stickLength: 250, ballWidth: 75, jointGirth: 220, lastLength: 247, featherLength: 555 } as Measures;
 
@@ -73,7 +72,7 @@ test("other measures are held beside what was found: 3 mm for a tape round, 1.5 
 });
 
 describe("on a scan", () => {
-  const made = lastFromMeasures(demoMeasurements, "made", unwatched);
+  const made = exampleLast();
   const { stickLength, ballWidth } = made.measures;
   const line = Array.from({ length: made.feather.points.length / 3 }, (_, i) => [...made.feather.points.subarray(3 * i, 3 * i + 3)]);
 

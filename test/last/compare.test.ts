@@ -3,10 +3,8 @@
 import { beforeAll, describe, expect, test } from "vitest";
 import { unwatched } from "#base/watch.ts";
 import { ClosestPoint } from "#mesh/closest.ts";
-import { cleanScan } from "#mesh/clean.ts";
 import type { Mesh } from "#mesh/mesh.ts";
 import { vertexNormals } from "#mesh/normals.ts";
-import { readScan } from "#mesh/read.ts";
 import { compareLasts } from "#last/compare.ts";
 import { layOn, moved, noMotion } from "#last/compare-align.ts";
 import { demoMeasurements } from "#last/demo.ts";
@@ -15,7 +13,8 @@ import { lastFromScan } from "#last/from-scan.ts";
 import type { Last, Point3 } from "#last/last.ts";
 import { mirrorLast } from "#last/mirror.ts";
 import { laid, rotations, scanOf } from "../support/against-truth.ts";
-import { hasShared, sharedBytes } from "../support/shared.ts";
+import { cleanedScan } from "../support/scans.ts";
+import { hasShared } from "../support/shared.ts";
 import { lastNames } from "../support/truth-last.ts";
 
 /** The same last built up by a smooth patch about a place: `by` mm in the middle, nothing from `reach` mm on. */
@@ -116,7 +115,7 @@ describe("a made last (invented numbers)", () => {
   });
 });
 
-const load = (file: string): Mesh => cleanScan(readScan(file, sharedBytes("lasts", file)).mesh, unwatched).mesh;
+const load = (file: string): Mesh => cleanedScan("lasts", file);
 const find = (mesh: Mesh): Last => lastFromScan(mesh, { name: "trial" }, unwatched);
 
 describe.skipIf(!hasShared)("synthetic lasts as scans", () => {

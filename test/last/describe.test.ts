@@ -1,16 +1,12 @@
 // Truth: the synthetic lasts of ../shared/data/lasts (CC0), measured there on the generating surface. Whatever their files do not
 // hold themselves (joint line, pitch, bottom across) is worked out here from the points they do hold.
 import { describe, expect, test } from "vitest";
-import { unwatched } from "#base/watch.ts";
 import { demoMeasurements } from "#last/demo.ts";
 import { describeLast, type LastDescription } from "#last/describe.ts";
-import { lastFromMeasures } from "#last/from-measures.ts";
-import { lastFromScan } from "#last/from-scan.ts";
 import { mirrorLast } from "#last/mirror.ts";
-import { cleanScan } from "#mesh/clean.ts";
-import { readScan } from "#mesh/read.ts";
 import { scanOf } from "../support/against-truth.ts";
-import { hasShared, sharedBytes } from "../support/shared.ts";
+import { exampleLast, foundLast } from "../support/scans.ts";
+import { hasShared } from "../support/shared.ts";
 import { lastNames, truthOf, type Truth } from "../support/truth-last.ts";
 
 /** What may lie between description and truth, mm and degrees. */
@@ -29,7 +25,7 @@ const clean: Limits = { height: 0.1, toe: 0.15, wall: 0.35, walls: 0.2, profile:
 // Rough by 0.1 to 0.3 mm or 15,000 uneven triangles; the pitch of a last with holes in its comb is up to 0.1 degrees off.
 const damaged: Limits = { height: 0.4, toe: 0.4, wall: 2, walls: 1, profile: 0.4, bulgeHeight: 2, degrees: 1 };
 
-const described = (file: string): LastDescription => describeLast(lastFromScan(cleanScan(readScan(file, sharedBytes("lasts", file)).mesh, unwatched).mesh, { name: file }, unwatched));
+const described = (file: string): LastDescription => describeLast(foundLast(file));
 
 describe.skipIf(!hasShared)("the description of a last", () => {
   const files = lastNames.flatMap((name) => [[`${name}.stl`, name, clean], [scanOf(name).file, name, damaged]] as const);
@@ -106,7 +102,7 @@ function heightAt(points: readonly (readonly number[])[], x: number): number {
 
 test("a made last and its mirror are described in the same words, and its pitch is what was asked", () => {
   // Invented numbers of the example.
-  const last = lastFromMeasures(demoMeasurements, "made", unwatched);
+  const last = exampleLast();
   const told = describeLast(last);
   const other = describeLast(mirrorLast(last));
   told.stations.forEach((station, i) => {

@@ -4,16 +4,13 @@ import { describe, expect, test } from "vitest";
 import { explain } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import { unwatched } from "#base/watch.ts";
-import { demoMeasurements } from "#last/demo.ts";
-import { lastFromMeasures } from "#last/from-measures.ts";
 import { lastFromScan } from "#last/from-scan.ts";
 import type { Last, Point3 } from "#last/last.ts";
-import { cleanScan } from "#mesh/clean.ts";
 import { ClosestPoint } from "#mesh/closest.ts";
 import type { Mesh } from "#mesh/mesh.ts";
-import { readScan } from "#mesh/read.ts";
 import { asInTruth, featherError, intoTruth, laid, rotations } from "../support/against-truth.ts";
-import { hasShared, sharedBytes } from "../support/shared.ts";
+import { cleanedScan, exampleLast } from "../support/scans.ts";
+import { hasShared } from "../support/shared.ts";
 import { truthOf } from "../support/truth-last.ts";
 import { fromLine, roughened, softened } from "../support/worn.ts";
 
@@ -35,7 +32,7 @@ const refusal = (run: () => unknown): Refusal => {
   throw new Error("it was not refused");
 };
 
-const made = lastFromMeasures(demoMeasurements, "made", unwatched);
+const made = exampleLast();
 /** A place at a share of the line's length, so much up the wall. */
 const at = (share: number, up = 0): Point3 => {
   const i = Math.round(share * made.feather.confidence.length);
@@ -95,7 +92,7 @@ describe.skipIf(!hasShared)("on an edge worn to a radius of some 7 mm", () => {
     ["last_eu41_pointed", 0],
     ["last_eu41_pointed", 0.15],
   ])("%s, rough by %f mm: four points give the line", (name, rough) => {
-    const clean = cleanScan(readScan(`${name}.stl`, sharedBytes("lasts", `${name}.stl`)).mesh, unwatched).mesh;
+    const clean = cleanedScan("lasts", `${name}.stl`);
     const truth = truthOf(name).feather.points;
     const smooth = softened(clean, truth, 45);
     // Wear takes the edge itself away: what a finger can still find is the place of the worn surface nearest to it.
@@ -110,7 +107,7 @@ describe.skipIf(!hasShared)("on an edge worn to a radius of some 7 mm", () => {
 
   test("soft places are told by name and length", () => {
     const name = "last_eu38_round_heel20";
-    const clean = cleanScan(readScan(`${name}.stl`, sharedBytes("lasts", `${name}.stl`)).mesh, unwatched).mesh;
+    const clean = cleanedScan("lasts", `${name}.stl`);
     const truth = truthOf(name).feather.points;
     const soft = (where: (p: readonly number[]) => boolean): string[] =>
       lastFromScan(softened(clean, truth.filter(where), 110), { name }, unwatched).findings.filter((f) => f.code === "edge-soft").map(explain);

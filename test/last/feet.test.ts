@@ -7,11 +7,10 @@ import { lastFromScan } from "#last/from-scan.ts";
 import { girthAt, planLength } from "#last/girth.ts";
 import type { Point3 } from "#last/last.ts";
 import { poseLyingOn } from "#last/pose.ts";
-import { cleanScan } from "#mesh/clean.ts";
 import type { Mesh } from "#mesh/mesh.ts";
-import { readScan } from "#mesh/read.ts";
 import { Sectioner } from "#mesh/section.ts";
-import { hasShared, sharedBytes } from "../support/shared.ts";
+import { cleanedScan } from "../support/scans.ts";
+import { hasShared } from "../support/shared.ts";
 
 const z: Point3 = [0, 0, -1];
 const y: Point3 = [0, -1, 0];
@@ -25,7 +24,7 @@ const feet = [
   ["crop_human_woman_foot.obj", 1, y, 245.3, 215.6],
 ] as const;
 
-const load = (file: string): Mesh => cleanScan(readScan(file, sharedBytes("feet", file)).mesh, unwatched).mesh;
+const load = (file: string): Mesh => cleanedScan("feet", file);
 
 describe.skipIf(!hasShared)("a foot as stand-in for a last", () => {
   test.each(feet)("%s: length and girth at 70 %% within 1 mm of the figures beside it", (file, mmPerUnit, down, lengthMm, girthMm) => {

@@ -5,11 +5,10 @@ import { unwatched } from "#base/watch.ts";
 import { measureFoot, type Foot } from "#last/foot.ts";
 import { girthByBoth, girthByLength, unusualFoot, usualFoot } from "#last/foot-usual.ts";
 import type { Point3 } from "#last/last.ts";
-import { cleanScan } from "#mesh/clean.ts";
 import type { Mesh } from "#mesh/mesh.ts";
-import { readScan } from "#mesh/read.ts";
 import { laid, rotations } from "../support/against-truth.ts";
 import { percentile, womensFeet } from "../support/people.ts";
+import { cleanedScan } from "../support/scans.ts";
 import { hasShared, sharedBytes } from "../support/shared.ts";
 
 const feet = [
@@ -22,8 +21,13 @@ const feet = [
   ["crop_human_woman_foot.obj", "mm", 245.3, 92.1, 215.6],
 ] as const;
 
-const load = (file: string): Mesh => cleanScan(readScan(file, sharedBytes("feet", file)).mesh, unwatched).mesh;
-const measured = (file: string): Foot => measureFoot(load(file), unwatched);
+const load = (file: string): Mesh => cleanedScan("feet", file);
+const known = new Map<string, Foot>();
+function measured(file: string): Foot {
+  let foot = known.get(file);
+  if (!foot) known.set(file, (foot = measureFoot(load(file), unwatched)));
+  return foot;
+}
 
 function inFile({ placement: { unitPerMm: s, rotation: r, translationMm: t } }: Foot, p: Point3): Point3 {
   return [0, 1, 2].map((k) => s * (r[3 * k]! * p[0] + r[3 * k + 1]! * p[1] + r[3 * k + 2]! * p[2] + t[k]!)) as unknown as Point3;

@@ -2,16 +2,14 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { unwatched } from "#base/watch.ts";
-import { demoMeasurements } from "#last/demo.ts";
-import { lastFromMeasures } from "#last/from-measures.ts";
 import { lastFromScan } from "#last/from-scan.ts";
 import type { Last } from "#last/last.ts";
 import { cleanScan } from "#mesh/clean.ts";
 import type { Mesh } from "#mesh/mesh.ts";
-import { readScan } from "#mesh/read.ts";
 import { remesh } from "#mesh/remesh.ts";
 import { asInTruth, featherError, intoTruth, laid, lengthsMm, type FileRule } from "../support/against-truth.ts";
-import { hasShared, sharedBytes } from "../support/shared.ts";
+import { cleanedScan, exampleLast } from "../support/scans.ts";
+import { hasShared } from "../support/shared.ts";
 import { lastNames } from "../support/truth-last.ts";
 import { roughened } from "../support/worn.ts";
 
@@ -45,7 +43,7 @@ const upright: readonly (readonly [string, readonly number[]])[] = [
 ];
 
 describe("the made last", () => {
-  const { mesh } = lastFromMeasures(demoMeasurements, "made", unwatched);
+  const { mesh } = exampleLast();
   const first = find(mesh);
 
   test.each(upright)("%s", (_, q) => {
@@ -82,7 +80,7 @@ describe("the made last", () => {
 
 describe.skipIf(!hasShared)("a synthetic last", () => {
   test.each(lastNames)("%s in other triangles, and rough by 0.2 mm", (name) => {
-    const mesh = cleanScan(readScan(`${name}.stl`, sharedBytes("lasts", `${name}.stl`)).mesh, unwatched).mesh;
+    const mesh = cleanedScan("lasts", `${name}.stl`);
     const first = find(mesh);
     expectSame(find(remesh(mesh, 2, unwatched)), asInTruth, first);
     // A pointed toe is smoothed back by up to 0.4 mm on a scan that rough.

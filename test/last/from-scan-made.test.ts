@@ -1,12 +1,11 @@
 // A lofted last (invented numbers) as a scan with no file beside it: its feather line and measures are known from how it was made.
 import { expect, test } from "vitest";
 import { unwatched } from "#base/watch.ts";
-import { demoMeasurements } from "#last/demo.ts";
-import { lastFromMeasures } from "#last/from-measures.ts";
 import { lastFromScan } from "#last/from-scan.ts";
 import { featherError, girthsMm, laid, lengthsMm, rotations, type FileRule } from "../support/against-truth.ts";
+import { exampleLast } from "../support/scans.ts";
 
-const made = lastFromMeasures(demoMeasurements, "made", unwatched);
+const made = exampleLast();
 const feather = Array.from({ length: made.feather.points.length / 3 }, (_, i) => [...made.feather.points.subarray(3 * i, 3 * i + 3)]);
 const turned = rotations(5);
 

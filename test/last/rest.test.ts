@@ -7,7 +7,8 @@ import { unit } from "#last/vector.ts";
 import { cleanScan } from "#mesh/clean.ts";
 import type { Mesh } from "#mesh/mesh.ts";
 import { readScan } from "#mesh/read.ts";
-import { hasShared, sharedBytes } from "../support/shared.ts";
+import { cleanedScan } from "../support/scans.ts";
+import { hasShared } from "../support/shared.ts";
 import { binaryStl, box } from "../support/solids.ts";
 
 const block: Mesh = cleanScan(readScan("box.stl", binaryStl(box(250, 90, 60, 12))).mesh, unwatched).mesh;
@@ -23,7 +24,7 @@ test.each([
 
 describe.skipIf(!hasShared)("a foot", () => {
   test("of which the file lies rolled stands on heel and both balls", () => {
-    const { mesh } = lastFromScan(cleanScan(readScan("foot.obj", sharedBytes("feet", "find_template_foot.obj")).mesh, unwatched).mesh, { name: "foot" }, unwatched);
+    const { mesh } = lastFromScan(cleanedScan("feet", "find_template_foot.obj"), { name: "foot" }, unwatched);
     const { positions: p } = mesh;
     let length = 0;
     for (let i = 0; i < p.length; i += 3) length = Math.max(length, p[i]!);

@@ -3,13 +3,12 @@ import { describe, expect, test } from "vitest";
 import { explain } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import { unwatched } from "#base/watch.ts";
-import { demoMeasurements } from "#last/demo.ts";
-import { lastFromMeasures } from "#last/from-measures.ts";
 import { lastFromScan } from "#last/from-scan.ts";
 import { cleanScan } from "#mesh/clean.ts";
 import type { Mesh } from "#mesh/mesh.ts";
 import { readScan } from "#mesh/read.ts";
 import { laid, rotations, scanOf } from "../support/against-truth.ts";
+import { exampleLast } from "../support/scans.ts";
 import { hasShared, sharedBytes } from "../support/shared.ts";
 import { lastNames } from "../support/truth-last.ts";
 import { partOf } from "../support/worn.ts";
@@ -27,7 +26,7 @@ function saidOf(part: Mesh): readonly string[] {
 }
 
 describe("a made last", () => {
-  const { mesh } = lastFromMeasures(demoMeasurements, "made", unwatched);
+  const { mesh } = exampleLast();
   const parts: readonly (readonly [string, (p: readonly number[], n: readonly number[]) => boolean, string, RegExp])[] = [
     ["scanned standing on the table", (p, n) => !(n[2]! < -0.6 && p[2]! < 30), "part-not-scanned", /hides its bottom/],
     ["the lower 18 mm missing", (p) => p[2]! > 18, "part-not-scanned", /scan it standing, then lying/],

@@ -1,13 +1,12 @@
 import { describe, expect, test } from "vitest";
-import { unwatched } from "#base/watch.ts";
 import { area, volume } from "#mesh/area.ts";
-import { cleanScan } from "#mesh/clean.ts";
 import { ClosestPoint } from "#mesh/closest.ts";
 import type { Mesh } from "#mesh/mesh.ts";
 import { noiseOf } from "#mesh/noise.ts";
 import { vertexNormals } from "#mesh/normals.ts";
 import { readScan } from "#mesh/read.ts";
 import { smoothScan } from "#mesh/smooth.ts";
+import { cleanedScan } from "../support/scans.ts";
 import { hasShared, sharedBytes, sharedJson } from "../support/shared.ts";
 import { box, ellipsoid, quartered } from "./support/shapes.ts";
 
@@ -97,7 +96,7 @@ describe.skipIf(!hasShared)("rough scans of the lasts against their clean twins"
   test.each([["last_eu36_round", "ply", 0.1, 0.05, 0.05], ["last_eu38_round_heel20", "obj", 0.3, 0.07, 0.1], ["last_eu39_square", "ply", 0.1, 0.05, 0.05]])("%s: middle deviation and feather edge", (name, ending, sigma, left, edge) => {
     const truth = sharedJson("lasts", `${name}.truth.json`) as Truth;
     const rule = truth.scans[0]!;
-    const scan = cleanScan(readScan(name, sharedBytes("lasts", `${name}_scan.${ending}`)).mesh, unwatched).mesh;
+    const scan = cleanedScan("lasts", `${name}_scan.${ending}`);
     const smoothed = smoothScan(scan);
     expect(smoothed.noise / rule.unitPerMm / sigma).toBeGreaterThan(0.9);
     expect(smoothed.noise / rule.unitPerMm / sigma).toBeLessThan(1.1);

@@ -1,10 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { cleanScan } from "#mesh/clean.ts";
 import { boundaryLoops, edgePartners, neighbours, nextCorner, vertexRings } from "#mesh/neighbours.ts";
-import { readScan } from "#mesh/read.ts";
 import { parts } from "#mesh/topology.ts";
-import { unwatched } from "#base/watch.ts";
-import { hasShared, sharedBytes } from "../support/shared.ts";
+import { cleanedScan } from "../support/scans.ts";
+import { hasShared } from "../support/shared.ts";
 import { angleDefects, box, ellipsoid, icosahedron, tetrahedron, together, torus, where } from "./support/shapes.ts";
 
 describe("Gauss-Bonnet: the angle defects of a closed mesh sum to 2π·χ (checks.md SP-05; textbook)", () => {
@@ -19,7 +17,7 @@ describe("Gauss-Bonnet: the angle defects of a closed mesh sum to 2π·χ (check
     ["feet", "my-feet_left_foot.stl"], ["feet", "find_template_foot.obj"], ["feet", "crop_VH_F_foot_xpos.obj"], ["shoes", "wellington_boot.glb"], ["import", "featuretype.STL"], ["import", "busted.STL"], ["surfaces", "torus.obj"],
     ["lasts", "last_eu36_round_scan.ply"], ["lasts", "last_eu37_almond_scan.stl"], ["lasts", "last_eu38_round_heel20_scan.obj"], ["lasts", "last_eu39_square_scan.ply"], ["lasts", "last_eu41_pointed_scan.glb"],
   ])("%s/%s, cleaned", (...path) => {
-    const { mesh } = cleanScan(readScan(path[1], sharedBytes(...path)).mesh, unwatched);
+    const mesh = cleanedScan(path[0], path[1]);
     const [part, ...others] = parts(mesh);
     expect(others).toEqual([]);
     expect(part!.loops).toBe(0);
