@@ -4,6 +4,7 @@ import type { Last } from "#last/last.ts";
 import type { LineRules, Lines } from "#lines/lines.ts";
 import type { Piece } from "#pieces/piece.ts";
 import type { PieceRules, PieceSettings } from "#pieces/settings.ts";
+import type { BeneathRow } from "#shell/girths.ts";
 import type { ShellRules, ShellSettings } from "#shell/settings.ts";
 import type { FlatBottom, FlatShell, Shell } from "#shell/shell.ts";
 import type { TapedShell, TracedPicture } from "#tape/taped-shell.ts";
@@ -45,6 +46,8 @@ export interface LastPair extends AnyPair {
   readonly shell: Shell;
   /** Topline of both halves, on the last and on the flat pattern, mm. */
   readonly toplineMm: { readonly onLast: number; readonly flat: number };
+  /** What lining, stiffener and toe puff add to each length of the upper. */
+  readonly beneath: readonly BeneathRow[];
   readonly flat: FlatShell;
   /** The bottom inside the feather line, laid flat; net. */
   readonly bottom: FlatBottom;

@@ -1,6 +1,6 @@
 import { finding } from "#base/findings.ts";
 import { unwatched, type Watch } from "#base/watch.ts";
-import type { Last } from "#last/last.ts";
+import { nominalSize } from "#last/nominal-size.ts";
 import { curveLength } from "#last/surface-curve.ts";
 import { drawingBoard, drawLines } from "#lines/draw.ts";
 import type { LineRules } from "#lines/lines.ts";
@@ -8,9 +8,11 @@ import { lineRulesFor, settle } from "#lines/rules.ts";
 import { cutPieces, cutTapedPieces } from "#pieces/cut.ts";
 import { pieceRulesFor, pieceRulesForTape, pieceSettingsFrom } from "#pieces/rules.ts";
 import type { PieceRules } from "#pieces/settings.ts";
+import { beneathFrom, heelLonger, layBeneath } from "#shell/beneath.ts";
 import { cutBottom, layBottomFlat } from "#shell/bottom.ts";
 import { cutShell, fineTriangles } from "#shell/cut.ts";
-import { flatLength, layFlat, layFree } from "#shell/lay-flat.ts";
+import { layFlat, layFree, layLining } from "#shell/lay-flat.ts";
+import { judgeShellSettings, judgeTension, toplineAsked } from "#shell/tension.ts";
 import { shellRulesFor, shellSettingsFrom } from "#shell/rules.ts";
 import type { ShellRules } from "#shell/settings.ts";
 import type { TapeSaid } from "#tape/said.ts";
@@ -82,13 +84,19 @@ function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triang
   const bottom = stages.make("bottom", [read.key], () => layBottomFlat(cutBottom(last)));
   const drawn = stages.make("lines", [board.key, lineSettings], () => drawLines(board.value, lineRules, lineSettings));
   const shell = stages.make("shell", [drawn.key, triangles], () => cutShell(board.value, drawn.value, triangles));
-  const free = stages.make("flatten", [shell.key], () => layFree(shell.value));
-  const flat = stages.make("spring", [free.key, shellSettings.springMm], () => layFlat(shell.value, shellSettings.springMm, free.value));
-  const labels = { title: job.title, size: job.size || nominalSize(last) };
-  const { lines } = drawn.value;
-  const cut = cutOr(stages, withoutPieces, () =>
-    stages.make("pieces", [flat.key, pieceSettings, labels], () => cutPieces({ last, lines, flat: flat.value, bottom: bottom.value, settings: pieceSettings, labels })).value,
+  const beneathSettings = beneathFrom(pieceSettings, shellSettings);
+  const beneath = stages.make("beneath", [shell.key, beneathSettings], () => layBeneath(shell.value, last, beneathSettings));
+  const free = stages.make("flatten", [beneath.key], () => layFree(beneath.value.over));
+  const { springMm, toplineShorter } = shellSettings;
+  const flat = stages.make("tension", [free.key, springMm, toplineShorter], () =>
+    layFlat(beneath.value.over, springMm, { onLast: shell.value, toplineMm: toplineAsked(shell.value, toplineShorter), free: free.value }),
   );
+  const labels = { title: job.title, size: job.size || `EU ${nominalSize(last).withoutPoint}` };
+  const { lines } = drawn.value;
+  const cut = cutOr(stages, withoutPieces, () => {
+    const lining = stages.make("lining", [flat.key], () => ({ flat: layLining(shell.value, flat.value, free.value), heelLongerMm: heelLonger(beneath.value.rows) }));
+    return stages.make("pieces", [lining.key, pieceSettings, labels], () => cutPieces({ last, lines, flat: flat.value, lining: lining.value, bottom: bottom.value, settings: pieceSettings, labels })).value;
+  });
   return {
     from: "last",
     job,
@@ -104,12 +112,13 @@ function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triang
     shell: shell.value,
     toplineMm: {
       onLast: curveLength(lines.toplineMedial) + curveLength(lines.toplineLateral),
-      flat: flatLength(flat.value, shell.value.edges.toplineMedial) + flatLength(flat.value, shell.value.edges.toplineLateral),
+      flat: flat.value.tension.medial.flatMm + flat.value.tension.lateral.flatMm,
     },
+    beneath: beneath.value.rows,
     flat: flat.value,
     bottom: bottom.value,
     pieces: cut.pieces,
-    findings: [...findings, ...lines.findings, ...flat.value.findings, ...cut.findings],
+    findings: [...findings, ...lines.findings, ...judgeShellSettings(shellRules, shellSettings), ...beneath.value.findings, ...flat.value.findings, ...judgeTension(flat.value, shellSettings), ...cut.findings],
     timesMs: stages.timesMs,
   };
 }
@@ -138,9 +147,4 @@ function onTape(stages: Run, job: Job, said: TapeSaid, files: Files, { watch = u
     findings: [...shots.flatMap(({ traced: { findings } }) => findings), ...tape.value.findings, ...idle, ...cut.findings],
     timesMs: stages.timesMs,
   };
-}
-
-/** The nominal size of a last: its stick length in Paris points of 20/3 mm (ISO/TS 19407:2015), to the half size. */
-function nominalSize({ measures }: Last): string {
-  return `EU ${Math.round((measures.stickLength * 3) / 10) / 2}`;
 }

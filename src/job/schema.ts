@@ -4,6 +4,7 @@ import type { LandmarkName, MeasureName } from "#last/said.ts";
 import type { LineSettings } from "#lines/lines.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
 import { halvesChoices, leathers, toplineEdges, type ShellSettings } from "#shell/settings.ts";
+import { mostShorter } from "#shell/tension.ts";
 import { mostPhotos, type TapeMark, type TapeSaid } from "#tape/said.ts";
 
 const number = z.number({ error: "must be a number" }).finite();
@@ -122,7 +123,7 @@ const shellShape = {
   edge: word(toplineEdges),
   halves: word(halvesChoices),
   springMm: number,
-  toplineShorter: allowance.max(0.2, { error: "must be a share, at most 0.2" }),
+  toplineShorter: allowance.max(mostShorter, { error: `must be a share, at most ${mostShorter}` }),
   counterMm: allowance,
   counterBelowMm: allowance,
   counterInnerMm: allowance,

@@ -2,13 +2,13 @@ import { must } from "#base/bug.ts";
 import type { Point3 } from "#last/last.ts";
 import { nearestOnSegment } from "#last/surface-curve.ts";
 import type { Polyline } from "#plane/outline.ts";
-import type { FlatShell } from "#shell/shell.ts";
+import type { LaidOnLast } from "#shell/lay-flat.ts";
 import type { Xy } from "./piece.ts";
 
 /** What is needed to carry a place: the surface's points and their flat places. */
 type Carrier = { readonly positions: Float64Array; readonly uv: Float64Array };
 
-const carrierOf = (flat: FlatShell): Carrier => ({ positions: flat.shell.mesh.positions, uv: flat.uv });
+const carrierOf = (flat: LaidOnLast): Carrier => ({ positions: flat.onLast.mesh.positions, uv: flat.uv });
 
 /** A named edge of the flat shell as a polyline; `sign` −1 turns a left one into a right one. */
 export function edgeLine(uv: Float64Array, vertices: Uint32Array, sign: 1 | -1): Polyline {
@@ -21,7 +21,7 @@ export function edgeLine(uv: Float64Array, vertices: Uint32Array, sign: 1 | -1):
 }
 
 /** Flat place of the point of an edge that is nearest, on the last, to a point. */
-export function carriedTo(flat: FlatShell, vertices: Uint32Array, p: Point3, sign: 1 | -1): Xy {
+export function carriedTo(flat: LaidOnLast, vertices: Uint32Array, p: Point3, sign: 1 | -1): Xy {
   return carryAlong(carrierOf(flat), vertices, p, sign);
 }
 
@@ -40,8 +40,8 @@ export function carryAlong({ positions, uv }: Carrier, vertices: Uint32Array, p:
 }
 
 /** Flat place where an edge that runs seat → toe first reaches a share of its way along the last's axis. */
-export function edgePlaceAtX(flat: FlatShell, vertices: Uint32Array, share: number, sign: 1 | -1): Xy {
-  const { positions } = flat.shell.mesh;
+export function edgePlaceAtX(flat: LaidOnLast, vertices: Uint32Array, share: number, sign: 1 | -1): Xy {
+  const { positions } = flat.onLast.mesh;
   const x = (k: number): number => positions[3 * vertices[k]!]!;
   const wanted = x(0) + share * (x(vertices.length - 1) - x(0));
   for (let k = 0; k + 1 < vertices.length; k++) {

@@ -7,18 +7,49 @@ import type { Draft } from "./draft.ts";
 import { pieceLines, type Labels } from "./label-text.ts";
 import { lastingMargin, liningToeIn } from "./margins.ts";
 import { lineMark } from "./marks.ts";
-import { netOutline, type Edge, type NetUpper } from "./net-upper.ts";
+import { edgeLength, edgePoint, netOutline, type Edge, type NetUpper } from "./net-upper.ts";
 import type { Xy } from "./piece.ts";
 import { allowancesAdded, backPricks, centreNotches, featherNotches, insideLines, seamLines, toplineNotches, upperLabels } from "./upper.ts";
 import type { PieceSettings } from "./settings.ts";
 import { widthsAlong } from "./zones.ts";
 
+/** The lining laid flat by itself from the last's own surface. */
+export interface OwnLining {
+  readonly net: NetUpper;
+  /** By how much the upper over it is longer round the heel, level at half the back's height, mm a half. */
+  readonly heelLongerMm: number;
+}
+
 /**
- * The lining in one piece, from the net upper: taken in along the back and at the toe, since it lies inside upper, puff and
- * stiffener; its lasting margin shorter than the upper's; left standing above the topline to be trimmed. Drawn like the upper, from
- * outside, which shows its flesh side: its grain lies against the foot.
+ * The lining in one piece: taken in along the back and at the toe, since it lies inside upper, puff and stiffener; its lasting margin
+ * shorter than the upper's; left standing above the topline to be trimmed. Where it was laid flat by itself it is smaller already, and
+ * is taken in only by what that lacks of the settings. Drawn like the upper, from outside, which shows its flesh side: its grain lies
+ * against the foot.
  */
-export function cutLining(net: NetUpper, settings: PieceSettings, labels: Labels): Draft {
+export function cutLining(upper: NetUpper, asked: PieceSettings, labels: Labels, own?: OwnLining): Draft {
+  const net = own?.net ?? upper;
+  const settings = own ? lackingOf(asked, upper, own) : asked;
+  return drawLining(net, settings, labels);
+}
+
+/** The settings with what the lining is smaller by already taken off. */
+export function lackingOf(asked: PieceSettings, upper: NetUpper, { net, heelLongerMm }: OwnLining): PieceSettings {
+  const lacks = (mm: number, has: number): number => Math.max(0, mm - has);
+  const half = (a: number, b: number): number => (a + b) / 2;
+  // From the back to the lowest place and from the seat to the heel breast, mean of both halves.
+  const atTopline = ({ topline, places }: NetUpper): number => half(places.lowestMedial, edgeLength(topline) - places.lowestLateral);
+  const atFeather = ({ feather, places }: NetUpper): number => half(edgeLength(feather) - places.breastMedial, places.breastLateral);
+  const alongCentre = ({ feather, topline, places }: NetUpper): number => edgePoint(feather, places.toe)[0] - edgePoint(topline, places.throat)[0];
+  return {
+    ...asked,
+    liningBackInTopMm: lacks(asked.liningBackInTopMm, atTopline(upper) - atTopline(net)),
+    liningBackInMiddleMm: lacks(asked.liningBackInMiddleMm, heelLongerMm),
+    liningBackInFeatherMm: lacks(asked.liningBackInFeatherMm, atFeather(upper) - atFeather(net)),
+    liningToeInMm: lacks(asked.liningToeInMm, alongCentre(upper) - alongCentre(net)),
+  };
+}
+
+function drawLining(net: NetUpper, settings: PieceSettings, labels: Labels): Draft {
   const upper = lastingMargin(net, settings);
   const toeIn = liningToeIn(net, settings);
   const margin = (s: number): number => upper(s) - settings.liningLastingShorterMm - toeIn(s);

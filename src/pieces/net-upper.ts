@@ -3,7 +3,7 @@ import { lengthOf } from "#plane/measure.ts";
 import type { Outline, Polyline } from "#plane/outline.ts";
 import { medialSign, type Last, type Point3 } from "#last/last.ts";
 import type { HeightMark, Lines } from "#lines/lines.ts";
-import type { FlatShell } from "#shell/shell.ts";
+import type { LaidOnLast } from "#shell/lay-flat.ts";
 import { carriedTo, edgeLine, edgePlaceAtX } from "./carry.ts";
 import { evenLine } from "./even.ts";
 import type { Xy } from "./piece.ts";
@@ -69,7 +69,7 @@ export function netOutline(net: NetUpper): Outline {
 }
 
 /** Fairs the flat shell's edges, makes the two back edges equally long and finds the named places on them. */
-export function netUpper(last: Last, lines: Lines, flat: FlatShell): NetUpper {
+export function netUpper(last: Last, lines: Lines, flat: LaidOnLast): NetUpper {
   const { edges } = flat.shell;
   const sign = medialSign(last.side);
   const raw = (vertices: Uint32Array): Polyline => edgeLine(flat.uv, vertices, sign);
@@ -131,7 +131,7 @@ export function withEnds(line: Polyline, start: Xy, end: Xy): Polyline {
   return { xy: out };
 }
 
-function placesOn(last: Last, lines: Lines, flat: FlatShell, sign: 1 | -1, feather: Edge, topline: Edge): UpperPlaces {
+function placesOn(last: Last, lines: Lines, flat: LaidOnLast, sign: 1 | -1, feather: Edge, topline: Edge): UpperPlaces {
   const { edges } = flat.shell;
   const on = (edge: Edge, p: Xy): number => nearestOn(edge.line, edge.arc, p[0], p[1]).s;
   const carried = (edge: Edge, vertices: Uint32Array, p: Point3): number => on(edge, carriedTo(flat, vertices, p, sign));
@@ -152,7 +152,7 @@ function placesOn(last: Last, lines: Lines, flat: FlatShell, sign: 1 | -1, feath
 }
 
 /** The throat point is the last vertex of the centre. */
-function throatOf(flat: FlatShell, sign: 1 | -1): Xy {
+function throatOf(flat: LaidOnLast, sign: 1 | -1): Xy {
   const { centre } = flat.shell.edges;
   const v = centre[centre.length - 1]!;
   return [flat.uv[2 * v]!, sign * flat.uv[2 * v + 1]!];

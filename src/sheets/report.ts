@@ -1,4 +1,4 @@
-import { flatLength } from "#shell/lay-flat.ts";
+import { flatLength } from "#shell/edge-length.ts";
 import type { HeightMark } from "#lines/lines.ts";
 import type { CommonSheet } from "./arrange.ts";
 import type { LastInput, SheetInput, TapeInput } from "./input.ts";

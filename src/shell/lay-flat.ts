@@ -1,9 +1,12 @@
 import { must } from "#base/bug.ts";
 import { finding, type Finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
-import { flatten, type FlattenOptions, type Flattening } from "#flatten/flatten.ts";
-import type { FlatShell, Shell, ShellEdges } from "./shell.ts";
+import { Flattener, type FlattenOptions, type Flattening } from "#flatten/flatten.ts";
+import { vertexCount } from "#mesh/mesh.ts";
+import { between } from "./edge-length.ts";
+import type { FlatShell, Shell, ShellEdges, ToplineTension } from "./shell.ts";
 import { summarise, vertexMeans } from "./strain.ts";
+import { drawTopline, tensionOf, type ByHalf, type Drawn } from "./tension.ts";
 
 /**
  * How firmly the edges that a maker keeps true (topline, back, centre) hold their length against the rest; the feather edge, where
@@ -27,37 +30,83 @@ function worstPlace({ mesh }: Shell, flat: Flattening): [number, number, number]
   return [mesh.positions[3 * worst]!, mesh.positions[3 * worst + 1]!, mesh.positions[3 * worst + 2]!];
 }
 
-/** Lays the shell flat as it lies of itself, without spring. */
-export function layFree(shell: Shell): Flattening {
-  return flatten(shell.mesh, { edges: trueEdges(shell) });
+/** A shell laid flat as it lies of itself, without spring and tension, and what laid it, to lay it again. */
+export interface FreeLay {
+  readonly flattener: Flattener;
+  readonly flat: Flattening;
+}
+
+/** Lays the shell flat as it lies of itself. */
+export function layFree(shell: Shell): FreeLay {
+  const { mesh } = shell;
+  const flattener = new Flattener(vertexCount(mesh), mesh.triangles, { edges: trueEdges(shell), ties: [{ ...heelEnds(shell), ...loose }] });
+  return { flattener, flat: flattener.run(mesh.positions) };
+}
+
+export interface LayOptions {
+  /** The same shell on the last itself, where `shell` is lifted off it. */
+  readonly onLast?: Shell;
+  /** Lengths that the topline's halves come to on the card, mm; without them they keep those of the shell. */
+  readonly toplineMm?: ByHalf<number>;
+  readonly free?: FreeLay;
 }
 
 /**
- * The flat shell, heel ends swung together by `springMm` at the topline from where they lie of themselves in `free`.
+ * The flat shell with its topline brought to the asked lengths, and the heel ends swung together by `springMm` at the topline from
+ * where they then lie of themselves.
  * @throws Refusal `spring-too-wide` when less than {@link leastGapMm} would be left between them; swung outward by as much and more means nothing either.
  */
-export function layFlat(shell: Shell, springMm: number, free: Flattening = layFree(shell)): FlatShell {
-  const flat = springMm === 0 ? free : swing(shell, free, springMm);
+export function layFlat(shell: Shell, springMm: number, { onLast = shell, toplineMm, free = layFree(shell) }: LayOptions = {}): FlatShell {
+  const still = (edges: number): Drawn => ({ flat: free.flat, scale: new Float64Array(edges).fill(1) });
+  const flat = drawnAndSwung(shell, springMm, free.flattener, (lay, edges) => (toplineMm ? drawTopline(shell, toplineMm, edges, lay) : still(edges)), free.flat.uv);
   const uv = settleFrame(flat.uv, shell.edges);
   const findings: Finding[] = [];
   if (flat.flipped > 0) findings.push(finding("flat-pattern-folds", { triangles: flat.flipped }));
-  const unsprung = summarise(shell.mesh, free.stretchMax, free.stretchMin);
-  const strain = springMm === 0 ? unsprung : summarise(shell.mesh, flat.stretchMax, flat.stretchMin);
+  const gapMm = heelGap({ shell, uv });
+  if (gapMm < leastGapMm) findings.push(finding("heel-ends-near", { gapMm, leastMm: leastGapMm }));
+  const unsprung = summarise(shell.mesh, free.flat.stretchMax, free.flat.stretchMin);
+  const strain = flat === free.flat ? unsprung : summarise(shell.mesh, flat.stretchMax, flat.stretchMin);
   if (strain.give > muchStretch) findings.push(finding("stretch-high", { percent: 100 * strain.give }, worstPlace(shell, flat)));
-  return { shell, uv, stretchMax: flat.stretchMax, stretchMin: flat.stretchMin, strain, springMm, unsprung, findings };
+  return { shell, onLast, uv, stretchMax: flat.stretchMax, stretchMin: flat.stretchMin, strain, springMm, tension: tensionOf(shell, onLast, uv), unsprung, findings };
 }
 
-function swing(shell: Shell, free: Flattening, springMm: number): Flattening {
-  const a = last(shell.edges.backMedial), b = last(shell.edges.backLateral);
-  const gap = heelGap({ shell, uv: free.uv });
+/** A shell laid flat, as far as pieces are cut from it: its places are found by where they lie on the last. */
+export type LaidOnLast = Pick<FlatShell, "shell" | "onLast" | "uv">;
+
+/**
+ * The lining, which lies on the last itself: laid flat like the upper over it, with the same spring, and its topline shorter by the same
+ * share of where it lies as the upper's, so that both are stretched alike once they are stitched together.
+ */
+export function layLining(onLast: Shell, upper: FlatShell, { flattener }: FreeLay): LaidOnLast {
+  const alike = ({ onLastMm, overMm, flatMm }: ToplineTension): number => (onLastMm * flatMm) / overMm;
+  const toplineMm = { medial: alike(upper.tension.medial), lateral: alike(upper.tension.lateral) };
+  const drawn = drawnAndSwung(onLast, upper.springMm, flattener, (lay, edges) => drawTopline(onLast, toplineMm, edges, lay), upper.uv);
+  return { shell: onLast, onLast, uv: settleFrame(drawn.uv, onLast.edges) };
+}
+
+type Lay = (scale: Float64Array, like?: Flattening) => Flattening;
+
+function drawnAndSwung(shell: Shell, springMm: number, flattener: Flattener, draw: (lay: Lay, edges: number) => Drawn, start: Float64Array): Flattening {
+  const { weight } = trueEdges(shell);
+  const lay = (scale: Float64Array, like?: Flattening, tie = loose): Flattening => flattener.run(shell.mesh.positions, { start: like?.uv ?? start, edges: { weight, scale }, ties: [tie] });
+  const { flat, scale } = draw(lay, weight.length);
+  if (springMm === 0) return flat;
+  const gap = heelGap({ shell, uv: flat.uv });
   const mostMm = Math.floor(gap - leastGapMm);
   if (!(Math.abs(springMm) <= mostMm)) throw new Refusal(finding("spring-too-wide", { springMm, mostMm }));
-  return flatten(shell.mesh, { edges: trueEdges(shell), start: free.uv, ties: [{ a, b, targetMm: gap - springMm, weight: springWeight }] });
+  return lay(scale, flat, { targetMm: gap - springMm, weight: springWeight });
+}
+
+/** Nothing ties the heel ends. */
+const loose = { targetMm: 0, weight: 0 };
+
+function heelEnds({ edges }: Shell): { readonly a: number; readonly b: number } {
+  return { a: last(edges.backMedial), b: last(edges.backLateral) };
 }
 
 /** Gap between the heel ends at the topline, mm. */
 export function heelGap({ uv, shell }: Pick<FlatShell, "uv" | "shell">): number {
-  const a = last(shell.edges.backMedial), b = last(shell.edges.backLateral);
+  const { a, b } = heelEnds(shell);
   return Math.sqrt((uv[2 * a]! - uv[2 * b]!) ** 2 + (uv[2 * a + 1]! - uv[2 * b + 1]!) ** 2);
 }
 
@@ -67,10 +116,9 @@ function trueEdges({ mesh: { positions: p }, edges: e }: Shell): NonNullable<Fla
   const a: number[] = [], b: number[] = [], weight: number[] = [];
   for (const ids of [e.toplineMedial, e.toplineLateral, e.backMedial, e.backLateral, e.centre])
     for (let i = 0; i + 1 < ids.length; i++) {
-      const v = 3 * ids[i]!, w = 3 * ids[i + 1]!;
       a.push(ids[i]!);
       b.push(ids[i + 1]!);
-      weight.push(edgeWeightPerMm * Math.sqrt((p[v]! - p[w]!) ** 2 + (p[v + 1]! - p[w + 1]!) ** 2 + (p[v + 2]! - p[w + 2]!) ** 2));
+      weight.push(edgeWeightPerMm * between(p, ids[i]!, ids[i + 1]!));
     }
   return { a: Uint32Array.from(a), b: Uint32Array.from(b), weight: Float64Array.from(weight) };
 }
@@ -88,11 +136,4 @@ function settleFrame(uv: Float64Array, { centre }: ShellEdges): Float64Array {
     out[i + 1] = (y * dx - x * dy) / size + 0;
   }
   return out;
-}
-
-/** Length of an edge on the flat shell, mm. */
-export function flatLength({ uv }: Pick<FlatShell, "uv">, ids: Uint32Array): number {
-  let sum = 0;
-  for (let i = 0; i + 1 < ids.length; i++) sum += Math.sqrt((uv[2 * ids[i]!]! - uv[2 * ids[i + 1]!]!) ** 2 + (uv[2 * ids[i]! + 1]! - uv[2 * ids[i + 1]! + 1]!) ** 2);
-  return sum;
 }

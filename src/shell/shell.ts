@@ -38,12 +38,24 @@ export interface StrainSummary {
 /** No change at all. */
 export const noStrain: StrainSummary = { p50: 0, p95: 0, max: 0, give: 0, gather: 0 };
 
+/** One half of the topline, mm: on the last itself, over what lies beneath the upper, and on the card. */
+export interface ToplineTension {
+  readonly onLastMm: number;
+  readonly overMm: number;
+  readonly flatMm: number;
+  /** The most that any place of it must stretch from the card to where it lies, as a share. */
+  readonly mostStretch: number;
+}
+
 /**
  * The shell laid flat. `uv` x0 y0 … mm, one pair a vertex of the shell; origin at the toe point, centre line from the throat
  * to the toe along +x, seen from the grain side as the last is seen from above (medial +y on a right one).
  */
 export interface FlatShell {
+  /** What was laid flat: over lining, stiffener and toe puff. */
   readonly shell: Shell;
+  /** The same vertices and edges on the last itself. */
+  readonly onLast: Shell;
   readonly uv: Float64Array;
   /** Larger and smaller principal stretch of each triangle, flat → last. */
   readonly stretchMax: Float64Array;
@@ -51,7 +63,9 @@ export interface FlatShell {
   readonly strain: StrainSummary;
   /** How far the heel ends were swung together from where they lie of themselves, mm at the topline. */
   readonly springMm: number;
-  /** The stretch without any spring: what `strain` has grown by against it is the price of the spring. */
+  /** Each half of the topline. */
+  readonly tension: { readonly medial: ToplineTension; readonly lateral: ToplineTension };
+  /** The stretch without spring and tension: what `strain` has grown by against it is their price. */
   readonly unsprung: StrainSummary;
   readonly findings: readonly Finding[];
 }

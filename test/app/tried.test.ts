@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { defaultJob } from "#job/default-job.ts";
 import type { Job } from "#job/job.ts";
-import { setLines, setSpring } from "#app/state/edits.ts";
+import { setLines, setShell } from "#app/state/edits.ts";
 import { run, startHistory } from "#app/state/history.ts";
 import { speaksOf, takeOut, Tried, without } from "#app/state/tried.ts";
 
@@ -23,10 +23,10 @@ describe("taking a refused job out of the history", () => {
   test("keeps what was changed since, on top of the good state", () => {
     const { tried, first, history } = begin();
     const bad = setLines(first, { throatRadiusMm: 0 });
-    const later = setSpring(setLines(bad, { backHeightMm: 53 }), 3);
+    const later = setShell(setLines(bad, { backHeightMm: 53 }), { springMm: 3 });
     tried.refuse(bad);
     const out = takeOut(run(run(history, bad, "the radius"), later, "the back"), bad, tried)!;
-    expect(out.now).toEqual({ job: setSpring(setLines(first, { backHeightMm: 53 }), 3), what: "the back" });
+    expect(out.now).toEqual({ job: setShell(setLines(first, { backHeightMm: 53 }), { springMm: 3 }), what: "the back" });
     expect(out.past.map((s) => s.what)).toEqual(["begin"]);
   });
 
@@ -41,7 +41,7 @@ describe("taking a refused job out of the history", () => {
 
   test("goes back within a drag to its last good place, and the drag stays one step", () => {
     const { tried, first, history } = begin();
-    const [good, bad] = [setSpring(first, 5), setSpring(first, 50)];
+    const [good, bad] = [setShell(first, { springMm: 5 }), setShell(first, { springMm: 50 })];
     tried.good(good);
     tried.refuse(bad);
     const h = run(run(history, good, "the spring", "drag"), bad, "the spring", "drag");
@@ -51,7 +51,7 @@ describe("taking a refused job out of the history", () => {
 
   test("passes over states that nobody has tried, to one that is good", () => {
     const { tried, first, history } = begin();
-    const [unknown, bad] = [setSpring(first, 9), setSpring(first, 90)];
+    const [unknown, bad] = [setShell(first, { springMm: 9 }), setShell(first, { springMm: 90 })];
     tried.refuse(bad);
     expect(takeOut(run(run(history, unknown, "a"), bad, "b"), bad, tried)!.now.job).toBe(first);
   });
@@ -66,7 +66,7 @@ describe("taking a refused job out of the history", () => {
 
 test("what is kept holds good states alone", () => {
   const { tried, first, history } = begin();
-  const [unknown, second] = [setSpring(first, 9), setSpring(first, 2)];
+  const [unknown, second] = [setShell(first, { springMm: 9 }), setShell(first, { springMm: 2 })];
   tried.good(second);
   const h = run(run(history, unknown, "a"), second, "b");
   expect(without(h, (job) => !tried.isGood(job)).past.map((s) => s.job)).toEqual([first]);

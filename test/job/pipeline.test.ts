@@ -24,7 +24,7 @@ describe("the pipeline on the example pair", () => {
   });
 
   test("runs its stages in the order of the work and times each", () => {
-    const order = ["last", "forme", "bottom", "lines", "shell", "flatten", "spring", "pieces"];
+    const order = ["last", "forme", "bottom", "lines", "shell", "beneath", "flatten", "tension", "lining", "pieces"];
     expect(ran.filter((stage) => order.includes(stage))).toEqual(order);
     expect(Object.keys(first.timesMs)).toEqual(order);
     for (const ms of Object.values(first.timesMs)) expect(ms).toBeGreaterThan(0);
@@ -38,9 +38,12 @@ describe("the pipeline on the example pair", () => {
     };
     expect(stagesOf(defaultJob()).seen).toEqual([]);
     expect(stagesOf({ ...defaultJob(), pieces: { toplineFoldMm: 5 } }).seen).toEqual(["pieces"]);
-    expect(stagesOf({ ...defaultJob(), shell: { springMm: 6 } }).seen).toEqual(["spring", "pieces"]);
+    expect(stagesOf({ ...defaultJob(), shell: { springMm: 6 } }).seen).toEqual(["tension", "lining", "pieces"]);
+    expect(stagesOf({ ...defaultJob(), shell: { edge: "raw" } }).seen).toEqual(["tension", "lining", "pieces"]);
+    expect(stagesOf({ ...defaultJob(), pieces: { liningThicknessMm: 1 } }).seen).toEqual(["beneath", "flatten", "tension", "lining", "pieces"]);
+    expect(stagesOf({ ...defaultJob(), shell: { counterMm: 2 } }).seen).toEqual(["beneath", "flatten", "tension", "lining", "pieces"]);
     const thrown = stagesOf({ ...defaultJob(), lines: { throatDepthMm: 66 } });
-    expect(thrown.seen).toEqual(["lines", "shell", "flatten", "spring", "pieces"]);
+    expect(thrown.seen).toEqual(["lines", "shell", "beneath", "flatten", "tension", "lining", "pieces"]);
     expect(thrown.pair.last).toBe(first.last);
     expect(thrown.pair.lines.settings.throatDepthMm).toBe(66);
   });

@@ -1,12 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { severityOf } from "#base/findings.ts";
-import { unwatched } from "#base/watch.ts";
-import { lastFromScan } from "#last/from-scan.ts";
 import { medialSign, type Last } from "#last/last.ts";
 import { drawingBoard, drawLines } from "#lines/draw.ts";
 import { lineRulesFor, settle } from "#lines/rules.ts";
-import { cleanScan } from "#mesh/clean.ts";
-import { readScan } from "#mesh/read.ts";
 import { netBottom } from "#pieces/bottom-pieces.ts";
 import { cutPieces } from "#pieces/cut.ts";
 import { bendsOf } from "#pieces/even.ts";
@@ -16,9 +12,11 @@ import { nearestOn } from "#plane/along.ts";
 import { bendChanges } from "#plane/curvature.ts";
 import { cutBottom, layBottomFlat } from "#shell/bottom.ts";
 import { cutShell } from "#shell/cut.ts";
-import { flatLength, layFlat } from "#shell/lay-flat.ts";
+import { flatLength } from "#shell/edge-length.ts";
+import { layFlat } from "#shell/lay-flat.ts";
 import { scanOf } from "../support/against-truth.ts";
-import { hasShared, sharedBytes } from "../support/shared.ts";
+import { foundLast } from "../support/scans.ts";
+import { hasShared } from "../support/shared.ts";
 import { lastNames, truthLast, truthOf } from "../support/truth-last.ts";
 
 /** Everything up to the pieces, with all settings at their rules. */
@@ -70,7 +68,7 @@ describe.skipIf(!hasShared)("pieces of synthetic lasts whose truth is known", ()
   // An edge that wavers cannot be cut with a knife. On a clean last the bottom bends four times; a square toe may add two.
   const files = lastNames.flatMap((name) => [`${name}.stl`, scanOf(name).file]);
   test.each(files)("edges from %s run even, and lie where the last's own feather lies", (file) => {
-    const last = lastFromScan(cleanScan(readScan(file, sharedBytes("lasts", file)).mesh, unwatched).mesh, { name: file }, unwatched);
+    const last = foundLast(file);
     const { drawn, flat, bottom, pieces, findings } = piecesOf(last);
     for (const p of pieces) expect(bendsOf(p.outline), p.name).toBeLessThanOrEqual(6);
     expect(findings.map((f) => f.code)).not.toContain("edge-uneven");

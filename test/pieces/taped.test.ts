@@ -3,10 +3,9 @@ import { cutPieces, cutTapedPieces } from "#pieces/cut.ts";
 import { netTapedBottom, netTapedUpper } from "#pieces/net-tape.ts";
 import { edgeLength, edgePoint } from "#pieces/net-upper.ts";
 import { pieceRulesFor, pieceRulesForTape, pieceSettingsFrom } from "#pieces/rules.ts";
-import { defaultJob } from "#job/default-job.ts";
 import { Pipeline } from "#job/pipeline.ts";
 import { tapedShell } from "#tape/from-traced.ts";
-import { demoTape } from "../support/demo-tape.ts";
+import { bareJob, demoTape } from "../support/demo-tape.ts";
 import { onLast } from "../support/on-last.ts";
 import { laid } from "../support/taped-outlines.ts";
 import { tracedPicture } from "../support/traced.ts";
@@ -25,7 +24,7 @@ const cut = (withBottom: boolean) => {
 };
 
 describe("pieces from a taped pattern", () => {
-  const pair = onLast(new Pipeline().run(defaultJob(), new Map(), { triangles: 4000, withoutPieces: true }));
+  const pair = onLast(new Pipeline().run(bareJob(), new Map(), { triangles: 4000, withoutPieces: true }));
   const fromLast = cutPieces({ ...pair, settings: pieceSettingsFrom(pieceRulesFor(pair.last)), labels });
 
   test("are those that the last gives, area for area", () => {

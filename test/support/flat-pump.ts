@@ -1,6 +1,6 @@
 import type { Last, Point3, Side, SurfaceCurve } from "#last/last.ts";
 import type { HeightMark, Lines } from "#lines/lines.ts";
-import { noStrain, type FlatBottom, type FlatShell } from "#shell/shell.ts";
+import { noStrain, type FlatBottom, type FlatShell, type Shell, type ToplineTension } from "#shell/shell.ts";
 
 type Xy = readonly [number, number];
 type Cubic = readonly [Xy, Xy, Xy, Xy];
@@ -92,8 +92,12 @@ export function flatPump(side: Side = "right", noiseMm = 0): FlatPump {
   const xyz = Float64Array.from(positions);
   const uv = new Float64Array((2 * xyz.length) / 3);
   for (let v = 0; v < uv.length / 2; v++) uv.set([xyz[3 * v]!, xyz[3 * v + 1]!], 2 * v);
+  const shell: Shell = { mesh: { positions: xyz, triangles: new Uint32Array(0) }, edges };
+  const still: ToplineTension = { onLastMm: 0, overMm: 0, flatMm: 0, mostStretch: 0 };
   const flat: FlatShell = {
-    shell: { mesh: { positions: xyz, triangles: new Uint32Array(0) }, edges },
+    shell,
+    onLast: shell,
+    tension: { medial: still, lateral: still },
     uv,
     stretchMax: new Float64Array(0),
     stretchMin: new Float64Array(0),

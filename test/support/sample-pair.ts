@@ -3,7 +3,7 @@ import { curveOf } from "#last/surface-curve.ts";
 import { featherHalf, footAtX, type Half } from "#lines/feather.ts";
 import type { HeightMark, Lines } from "#lines/lines.ts";
 import type { LastInput } from "#sheets/input.ts";
-import { noStrain, type FlatShell } from "#shell/shell.ts";
+import { noStrain, type FlatShell, type Shell } from "#shell/shell.ts";
 import { samplePieces } from "./sample-pieces.ts";
 
 // A last and its lines by formula, invented, only so far as the sheets ask for them; nothing about it is measured.
@@ -70,11 +70,14 @@ export function sampleLines(last: Last): Lines {
 /** Two triangles, flat. */
 function sampleFlat(): FlatShell {
   const edge = Uint32Array.of(0, 1);
+  const shell: Shell = {
+    mesh: { positions: Float64Array.of(0, 0, 0, 100, 0, 0, 0, 100, 0, 100, 100, 0), triangles: Uint32Array.of(0, 1, 2, 2, 1, 3) },
+    edges: { featherMedial: edge, featherLateral: edge, backMedial: edge, backLateral: edge, toplineMedial: Uint32Array.of(0, 1, 3), toplineLateral: edge, centre: edge },
+  };
   return {
-    shell: {
-      mesh: { positions: Float64Array.of(0, 0, 0, 100, 0, 0, 0, 100, 0, 100, 100, 0), triangles: Uint32Array.of(0, 1, 2, 2, 1, 3) },
-      edges: { featherMedial: edge, featherLateral: edge, backMedial: edge, backLateral: edge, toplineMedial: Uint32Array.of(0, 1, 3), toplineLateral: edge, centre: edge },
-    },
+    shell,
+    onLast: shell,
+    tension: { medial: { onLastMm: 205, overMm: 208, flatMm: 200.4, mostStretch: 0.06 }, lateral: { onLastMm: 204, overMm: 207, flatMm: 199.4, mostStretch: 0.06 } },
     uv: Float64Array.of(0, 0, 100, 0, 0, 100, 100, 100),
     stretchMax: Float64Array.of(1, 1),
     stretchMin: Float64Array.of(1, 1),

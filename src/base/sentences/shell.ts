@@ -20,6 +20,17 @@ export const shellSentences = {
     (d: { triangles: number }) => `The flat pattern folds over in ${d.triangles} small places; it cannot be trusted there. Check the last's surface or choose a smaller spring.`,
   ),
   "spring-too-wide": sentence("stop", (d: { springMm: number; mostMm: number }) => `A spring of ${d.springMm.toFixed(1)} mm cannot be laid: the heel ends of the flat pattern are not that far apart and leave room for the back seam. Choose one from ${-d.mostMm} to ${d.mostMm} mm; a few millimetres are usual.`),
+  "heel-ends-near": sentence("look", (d: { gapMm: number; leastMm: number }) => `The heel ends of the flat pattern come within ${d.gapMm.toFixed(0)} mm of each other; the back seam needs ${d.leastMm} mm. Shorten the topline less, or take back the spring.`),
+  "shell-setting-unusual": sentence("note", (d: { name: string; value: number; min: number; max: number; unit: "mm" | "share" }) => {
+    const say = (n: number): string => (d.unit === "share" ? `${(100 * n).toFixed(2).replace(/\.?0+$/, "")} %` : `${n.toFixed(1)} mm`);
+    return `The ${d.name} is ${say(d.value)}; usual is ${say(d.min)} to ${say(d.max)}. Sew a trial in scrap before you cut.`;
+  }),
+  "topline-shorter-impossible": sentence("stop", (d: { percent: number; mostPercent: number }) => `The topline cannot be cut ${d.percent.toFixed(1)} % shorter than on the last. Choose 0 to ${d.mostPercent} %; 2 to 3 % are usual for kid and calf.`),
+  "topline-not-reached": sentence("look", (d: { half: "medial" | "lateral"; askedMm: number; gotMm: number }) => `The ${d.half === "medial" ? "inner" : "outer"} half of the topline should be ${d.askedMm.toFixed(1)} mm shorter than on the last and comes out ${d.gotMm.toFixed(1)} mm shorter. Ask for less, or cut it by hand.`),
+  "topline-stretches-far": sentence("look", (d: { percent: number; mostPercent: number }) => `From the card to the shoe the topline must stretch by ${d.percent.toFixed(1)} % where it stretches most; such leather gives about ${d.mostPercent.toFixed(0)} % along its tight way under a firm pull by hand. Shorten the topline less, or test a strip of your leather.`),
+  "spring-alone": sentence("note", (d: { springMm: number }) => `A spring of ${d.springMm.toFixed(1)} mm turns the flanks inward but leaves the topline as long as on the last, so it will not grip by itself. For that, let it be cut shorter.`),
+  "puff-near-throat": sentence("note", (d: { askedMm: number; reachMm: number; leaveMm: number }) => `The toe puff should reach back ${d.askedMm.toFixed(0)} mm but must end ${d.leaveMm} mm before the throat; it was taken ${d.reachMm.toFixed(0)} mm long.`),
+  "beneath-folds": sentence("look", (d: { triangles: number }) => `At the marked place the last is hollowed more tightly than lining, stiffener and puff are thick (${d.triangles} small places); the upper's size is not certain there. Choose thinner ones, or smooth the last's surface.`),
   "topline-crosses-feather": sentence("stop", (_: object) => "The topline leaves the upper's surface: a side is too low or the throat too near the toe. Raise the side heights or lengthen the throat depth."),
   "bottom-open": sentence("stop", (d: { xMm: number }) => `The bottom of the last has a hole ${d.xMm.toFixed(0)} mm from the seat point. Scan the last again with its bottom covered.`),
 };

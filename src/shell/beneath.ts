@@ -1,0 +1,96 @@
+import { finding, type Finding } from "#base/findings.ts";
+import { medialSign, type Last, type Point3 } from "#last/last.ts";
+import { curveOf, pointOn } from "#last/surface-curve.ts";
+import { EdgeSearch } from "./edge-search.ts";
+import { beneathRows, type BeneathRow } from "./girths.ts";
+import { lifted } from "./lift.ts";
+import type { ShellSettings } from "./settings.ts";
+import type { Shell } from "./shell.ts";
+import { eased } from "./tension.ts";
+
+/** Thicknesses of what the pieces are cut from, mm; of the pieces' settings. */
+export interface Thicknesses {
+  readonly upperThicknessMm: number;
+  readonly liningThicknessMm: number;
+  readonly toePuffMm: number;
+}
+
+export type BeneathSettings = Thicknesses & Pick<ShellSettings, "counterMm" | "counterBelowMm" | "counterInnerMm" | "counterOuterMm" | "puffReachMm" | "skiveMm" | "skiveFeatherMm">;
+
+export function beneathFrom({ upperThicknessMm, liningThicknessMm, toePuffMm }: Thicknesses, shell: ShellSettings): BeneathSettings {
+  const { counterMm, counterBelowMm, counterInnerMm, counterOuterMm, puffReachMm, skiveMm, skiveFeatherMm } = shell;
+  return { upperThicknessMm, liningThicknessMm, toePuffMm, counterMm, counterBelowMm, counterInnerMm, counterOuterMm, puffReachMm, skiveMm, skiveFeatherMm };
+}
+
+/** The shell as the upper lies: over lining, stiffener and toe puff. */
+export interface Beneath {
+  readonly over: Shell;
+  readonly rows: readonly BeneathRow[];
+  /** How far each vertex was pushed outward: what lies beneath and half the upper itself, mm. */
+  readonly heightMm: Float64Array;
+  readonly findings: readonly Finding[];
+}
+
+/** What a puff must leave free before the throat, mm (common practice, no source). */
+const beforeThroatMm = 12;
+
+/**
+ * The surface that the upper's middle layer lies on: the last's own, pushed outward by lining, stiffener and toe puff where they are,
+ * and by half the upper. Method: docs/method/shell.md.
+ */
+export function layBeneath(onLast: Shell, last: Last, settings: BeneathSettings): Beneath {
+  const { mesh, edges } = onLast;
+  const heightMm = beneathAt(onLast, last, settings);
+  const twins = Array.from(edges.backMedial).flatMap((v, i) => [v, edges.backLateral[i]!]);
+  const { positions, folded } = lifted(mesh, heightMm, twins);
+  const findings: Finding[] = [];
+  const { reachMm } = puffReach(onLast, settings);
+  if (settings.toePuffMm > 0 && reachMm < settings.puffReachMm) findings.push(finding("puff-near-throat", { askedMm: settings.puffReachMm, reachMm, leaveMm: beforeThroatMm }));
+  if (folded.length > 0) {
+    const v = 3 * mesh.triangles[3 * folded[0]!]!;
+    findings.push(finding("beneath-folds", { triangles: folded.length }, [mesh.positions[v]!, mesh.positions[v + 1]!, mesh.positions[v + 2]!]));
+  }
+  const over = { mesh: { positions, triangles: mesh.triangles }, edges };
+  return { over, rows: beneathRows(last, onLast, over), heightMm, findings };
+}
+
+/** By how much the way round the heel, level at half the back's height, is longer over what lies beneath; mean of both halves, mm. */
+export function heelLonger(rows: readonly BeneathRow[]): number {
+  const heel = rows.filter(({ key }) => key === "heel");
+  return heel.reduce((sum, { onLastMm, overMm }) => sum + (overMm - onLastMm) / heel.length, 0);
+}
+
+/** How thick what lies under the middle of the upper is at each vertex, mm. */
+export function beneathAt({ mesh: { positions: p }, edges }: Shell, last: Last, settings: BeneathSettings): Float64Array {
+  const feather = { medial: new EdgeSearch(p, edges.featherMedial), lateral: new EdgeSearch(p, edges.featherLateral) };
+  const topline = [new EdgeSearch(p, edges.toplineMedial), new EdgeSearch(p, edges.toplineLateral)];
+  const { fromX } = puffReach({ mesh: { positions: p, triangles: new Uint32Array() }, edges }, settings);
+  const sign = medialSign(last.side);
+  const everywhere = settings.liningThicknessMm + settings.upperThicknessMm / 2;
+  const longest = Math.max(settings.counterInnerMm, settings.counterOuterMm);
+  return Float64Array.from({ length: p.length / 3 }, (_, v) => {
+    const at: Point3 = [p[3 * v]!, p[3 * v + 1]!, p[3 * v + 2]!];
+    const inner = sign * at[1] >= 0;
+    // No wing reaches farther along the axis than along the feather line.
+    const atHeel = settings.counterMm > 0 && at[0] < last.landmarks.seatPoint[0] + longest;
+    const atToe = settings.toePuffMm > 0 && at[0] > fromX;
+    if (!atHeel && !atToe) return everywhere;
+    const foot = (inner ? feather.medial : feather.lateral).nearest(at);
+    const toFeather = pared(foot.distance, settings.skiveFeatherMm);
+    const puff = atToe ? settings.toePuffMm * toFeather * pared(at[0] - fromX, settings.skiveMm) : 0;
+    if (!atHeel) return everywhere + puff;
+    const wing = inner ? settings.counterInnerMm : settings.counterOuterMm;
+    const below = Math.min(...topline.map((edge) => edge.nearest(at).distance)) - settings.counterBelowMm;
+    return everywhere + puff + settings.counterMm * toFeather * pared(below, settings.skiveMm) * pared(wing - foot.along, settings.skiveMm);
+  });
+}
+
+/** Where the puff ends on the centre line, and the place on the axis where that is: its back edge runs straight across. */
+function puffReach({ mesh: { positions: p }, edges: { centre } }: Shell, { puffReachMm }: BeneathSettings): { readonly reachMm: number; readonly fromX: number } {
+  const line = curveOf(Array.from(centre).flatMap((v) => [p[3 * v]!, p[3 * v + 1]!, p[3 * v + 2]!]));
+  const reachMm = Math.max(0, Math.min(puffReachMm, line.arc[line.arc.length - 1]! - beforeThroatMm));
+  return { reachMm, fromX: pointOn(line, reachMm)[0] };
+}
+
+/** Share of the full thickness at a distance inside the edge of what is pared to nothing there, so that nothing shows. */
+const pared = (insideMm: number, widthMm: number): number => eased(insideMm / widthMm);
