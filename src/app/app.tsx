@@ -13,6 +13,7 @@ import { StationShell } from "./column/station-shell.tsx";
 import { TapedLines, TapedShellWords } from "./column/station-taped.tsx";
 import { StationList } from "./column/station-list.tsx";
 import type { Desk } from "./desk.ts";
+import type { Proofs } from "./proofs.ts";
 import type { RefusedNumber } from "./desktop.ts";
 import { apartMap } from "./picture/apart-map.ts";
 import { Picture } from "./picture/picture.tsx";
@@ -30,7 +31,7 @@ import { Top } from "./top/top.tsx";
 import { useKeysAndDrops } from "./top/keys-and-drops.ts";
 
 /** The whole page: one line of state at the top, one column of sentences, one picture. */
-export function App({ desk }: { readonly desk: Desk }): ReactElement {
+export function App({ desk, proofs }: { readonly desk: Desk; readonly proofs: Proofs }): ReactElement {
   const now = useSyncExternalStore(desk.listen, desk.look);
   // The maker's own work opens where it is drawn, the example where her own last comes in.
   const [picked, setStation] = useState<Station | undefined>(keptStation);
@@ -64,6 +65,11 @@ export function App({ desk }: { readonly desk: Desk }): ReactElement {
   const taped = pair?.from === "tape" ? pair : undefined;
   const map = useMemo(() => (onLast && station === "Shell" ? stretchMap(onLast, mapOf) : undefined), [onLast, station, mapOf]);
   const apart = useMemo(() => (onLast?.other && !now.waiting && station === "Last" ? apartMap(onLast.last, onLast.other.comparison.distances) : undefined), [onLast, now.waiting, station]);
+  const proven = useSyncExternalStore(proofs.listen, proofs.look);
+  const toProve = station === "Shell" && !now.draft && !now.busy ? onLast?.job : undefined;
+  useEffect(() => {
+    if (toProve) proofs.ask(toProve);
+  }, [proofs, toProve]);
   const plan = useMemo(() => (pair && station === "Sheets" ? pagePlan(pair) : undefined), [pair, station]);
 
   const toStation = (s: Station): void => {
@@ -83,7 +89,7 @@ export function App({ desk }: { readonly desk: Desk }): ReactElement {
       {station === "Lines" && rules?.line && <StationLines desk={desk} rules={rules.line} pair={onLast} />}
       {station === "Lines" && taped && <TapedLines pair={taped} />}
       {station === "Shell" && taped && <TapedShellWords pair={taped} />}
-      {station === "Shell" && !taped && rules && <StationShell desk={desk} rules={rules} pair={onLast} map={map} onMap={setMapOf} />}
+      {station === "Shell" && !taped && rules && <StationShell desk={desk} rules={rules} pair={onLast} map={map} onMap={setMapOf} proofs={proofs} proven={proven} />}
       {station === "Pieces" && rules && <StationPieces desk={desk} rules={rules} pair={pair} chosen={chosen} onChoose={setChosen} />}
       {station === "Sheets" && pair && plan && <StationSheets desk={desk} now={now} pair={pair} plan={plan} />}
       {!pair && waits(station, rules !== undefined) && <p className="follows">{waits(station, rules !== undefined)}</p>}
@@ -101,7 +107,7 @@ export function App({ desk }: { readonly desk: Desk }): ReactElement {
       </nav>
       <main className="picture">
         <TroubleLine desk={desk} now={now} station={station} />
-        {pair ? <Picture desk={desk} pair={pair} busy={now.busy !== undefined} station={station} looking={looking} map={map} apart={looking.mapped ? apart : undefined} plan={plan} chosen={chosen} onChoose={setChosen} /> : <NothingYet desk={desk} now={now} />}
+        {pair ? <Picture desk={desk} pair={pair} busy={now.busy !== undefined} station={station} looking={looking} map={map} proof={toProve && proven.job === toProve ? proven.proof : undefined} apart={looking.mapped ? apart : undefined} plan={plan} chosen={chosen} onChoose={setChosen} /> : <NothingYet desk={desk} now={now} />}
         <BusyLine desk={desk} now={now} />
       </main>
       {dropping && <p className="drop-here">Let go to open the file</p>}

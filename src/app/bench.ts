@@ -3,19 +3,22 @@ import { filesOf } from "#job/files.ts";
 import type { Job } from "#job/job.ts";
 import type { Pair } from "#job/pair.ts";
 import type { Rules } from "#job/pipeline.ts";
+import type { Proof } from "#job/proof.ts";
 import type { SheetFile } from "#sheets/sheet-file.ts";
 import type { TracedPicture } from "#tape/taped-shell.ts";
 import { answered, ask, noTurns, stopped, type Turns } from "./state/turns.ts";
 import { unpack, type FromWorker, type ReadLast, type ToWorker } from "./worker-talk.ts";
 
 /**
- * What the page wants worked out: the pair of a job, or the sheets of the pair that was made last. A trial becomes the work only
+ * What the page wants worked out: the pair of a job, the sheets of the pair that was made last, or how its pattern does when it is
+ * tried out. A trial becomes the work only
  * when it succeeds, as the change that `what` tells; `opened` says that it is a saved job.
  */
 export type Wish =
   | { readonly for: "pair"; readonly job: Job; readonly trial: false; readonly draft: boolean }
   | { readonly for: "pair"; readonly job: Job; readonly trial: true; readonly draft: false; readonly what: string; readonly opened: boolean }
-  | { readonly for: "sheets"; readonly job: Job };
+  | { readonly for: "sheets"; readonly job: Job }
+  | { readonly for: "proof"; readonly job: Job };
 
 /** What the worker has to say about a wish. */
 export interface Ear {
@@ -23,6 +26,8 @@ export interface Ear {
   progress(stage: string, fraction: number): void;
   pair(pair: Pair, wish: Wish): void;
   sheets(files: readonly SheetFile[], wish: Wish): void;
+  /** Nothing where there is no last to try the pattern on. */
+  proof(proof: Proof | undefined, wish: Wish): void;
   /** `rules` are those of the last, `last` is that itself and `traced` the pictures, as far as the job got. */
   refused(finding: Finding, wish: Wish, rules: Rules | undefined, last: ReadLast | undefined, traced: readonly TracedPicture[]): void;
   broke(why: string, wish: Wish): void;
@@ -80,7 +85,8 @@ export class Bench {
         post({ say: "file", name: file, bytes });
       }
     }
-    post(wish.for === "pair" ? { say: "run", id, job: wish.job, draft: wish.draft } : { say: "sheets", id, job: wish.job });
+    const { job } = wish;
+    post(wish.for === "pair" ? { say: "run", id, job, draft: wish.draft } : { say: wish.for === "sheets" ? "sheets" : "prove", id, job });
     this.#ear.began(wish);
   }
 
@@ -113,6 +119,7 @@ export class Bench {
     if (start) this.#start(start.id, start.wish);
     if (message.say === "pair") this.#ear.pair(this.#pair!, wish);
     else if (message.say === "sheets") this.#ear.sheets(message.files, wish);
+    else if (message.say === "proof") this.#ear.proof(message.proof, wish);
     else if (message.say === "refused") this.#ear.refused(message.finding, wish, message.rules, message.last, message.traced);
     else this.#ear.broke(message.why, wish);
     if (!start) this.#ear.idle();

@@ -6,10 +6,12 @@ import "./look/photo.css";
 import { createRoot } from "react-dom/client";
 import { App } from "./app.tsx";
 import { Desk } from "./desk.ts";
+import { Proofs } from "./proofs.ts";
 import { Guard } from "./top/guard.tsx";
 
 const desk = new Desk();
-createRoot(document.getElementById("app")!).render(<Guard desk={desk}><App desk={desk} /></Guard>);
+const proofs = new Proofs(desk.files);
+createRoot(document.getElementById("app")!).render(<Guard desk={desk}><App desk={desk} proofs={proofs} /></Guard>);
 void desk.open().finally(keepForOffline);
 
 /** Only once the page has asked for its own files: the copy for work without network takes in the large image library too. */

@@ -2,6 +2,7 @@ import type { Finding } from "#base/findings.ts";
 import type { Job } from "#job/job.ts";
 import type { LastPair, Pair, TapedPair } from "#job/pair.ts";
 import type { Rules } from "#job/pipeline.ts";
+import type { Proof } from "#job/proof.ts";
 import type { SheetFile } from "#sheets/sheet-file.ts";
 import type { TracedPicture } from "#tape/taped-shell.ts";
 
@@ -13,7 +14,8 @@ export type ToWorker =
   | { readonly say: "file"; readonly name: string; readonly bytes: Uint8Array }
   | { readonly say: "forget"; readonly name: string }
   | { readonly say: "run"; readonly id: number; readonly job: Job; readonly draft: boolean }
-  | { readonly say: "sheets"; readonly id: number; readonly job: Job };
+  | { readonly say: "sheets"; readonly id: number; readonly job: Job }
+  | { readonly say: "prove"; readonly id: number; readonly job: Job };
 
 /** Parts of a pair that are large and rarely change. */
 const heavy = ["last", "other", "bottom", "pieces"] as const;
@@ -29,6 +31,7 @@ export type FromWorker =
   | { readonly say: "progress"; readonly id: number; readonly stage: string; readonly fraction: number }
   | { readonly say: "pair"; readonly id: number; readonly parcel: Parcel }
   | { readonly say: "sheets"; readonly id: number; readonly files: readonly SheetFile[] }
+  | { readonly say: "proof"; readonly id: number; readonly proof: Proof | undefined }
   | { readonly say: "refused"; readonly id: number; readonly finding: Finding; readonly rules: Rules | undefined; readonly last: ReadLast | undefined; readonly traced: readonly TracedPicture[] }
   | { readonly say: "broke"; readonly id: number; readonly why: string };
 

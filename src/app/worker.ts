@@ -4,6 +4,7 @@ import type { Job } from "#job/job.ts";
 import type { Pair } from "#job/pair.ts";
 import { readyFor } from "#job/pictures.ts";
 import { Pipeline, type Rules, type RunOptions } from "#job/pipeline.ts";
+import { Prover } from "#job/proof.ts";
 import { sheetsFor } from "#job/sheets-for.ts";
 import type { TracedPicture } from "#tape/taped-shell.ts";
 import { pack, type FromWorker, type ReadLast, type ToWorker } from "./worker-talk.ts";
@@ -11,6 +12,7 @@ import { pack, type FromWorker, type ReadLast, type ToWorker } from "./worker-ta
 /** The bench behind the page: keeps the pipeline with its memory, the scans, and which pair was sent last. */
 const scope = self as unknown as DedicatedWorkerGlobalScope;
 const pipeline = new Pipeline();
+const prover = new Prover();
 const files = new Map<string, Uint8Array>();
 /** Coarse enough to follow a finger, fine enough that lengths on the card stay within a few tenths of a millimetre. */
 const draftTriangles = 5000;
@@ -59,6 +61,8 @@ async function answer(message: ToWorker): Promise<void> {
       const pair = make(message.job, id, message.draft, { onRules: (known) => (rules = known), onLast: (read) => (last = read), onTraced: (picture) => traced.push(picture) });
       tell({ say: "pair", id, parcel: pack(pair, sent) });
       sent = pair;
+    } else if (message.say === "prove") {
+      tell({ say: "proof", id, proof: prover.prove(message.job, files, watchFor(id)) });
     } else {
       // The pipeline remembers the pair, unless this worker took the place of one that was stopped.
       tell({ say: "sheets", id, files: await sheetsFor(make(message.job, id, false), watchFor(id)) });

@@ -2,9 +2,13 @@ import type { ReactElement } from "react";
 import type { LastPair } from "#job/pair.ts";
 import type { Rules } from "#job/pipeline.ts";
 import type { Desk } from "../desk.ts";
+import type { Proofs, Proven } from "../proofs.ts";
 import type { MapOf } from "../picture/strain.ts";
 import type { StretchMap } from "../picture/stretch-map.ts";
+import { stageWords } from "../state/stage-words.ts";
 import { ShellBeneath } from "./shell-beneath.tsx";
+import { ShellHalves } from "./shell-halves.tsx";
+import { ShellRelief } from "./shell-relief.tsx";
 import { ShellStretch } from "./shell-stretch.tsx";
 import { ShellTopline } from "./shell-topline.tsx";
 
@@ -15,16 +19,35 @@ interface StationShellProps {
   readonly pair: LastPair | undefined;
   readonly map: StretchMap | undefined;
   readonly onMap: (of: MapOf) => void;
+  readonly proofs: Proofs;
+  readonly proven: Proven;
 }
 
 /** The upper between last and flat card: its topline, what lies beneath it, and what the flat piece asks of the leather. */
-export function StationShell({ desk, rules, pair, map, onMap }: StationShellProps): ReactElement {
+export function StationShell({ desk, rules, pair, map, onMap, proofs, proven }: StationShellProps): ReactElement {
   const { shell } = rules;
+  const { proof, busy, trouble } = proven;
   return (
     <>
       {shell && <ShellTopline desk={desk} rules={shell} pair={pair} />}
       {shell && <ShellBeneath desk={desk} rules={{ ...rules, shell }} />}
+      {shell && <ShellHalves desk={desk} proof={proof} />}
       {pair && map && <ShellStretch pair={pair} map={map} onMap={onMap} />}
+      {pair && busy && <Trying busy={busy} proofs={proofs} first={proof === undefined} />}
+      {pair && !busy && proven.job !== pair.job && <p className="follows"><button type="button" className="word" onClick={() => proofs.ask(pair.job)}>Try the pattern out</button></p>}
+      {trouble && <p className="why-wrong">The pattern could not be tried out: {trouble}.</p>}
+      {pair && proof && <div className={busy || proven.job !== pair.job ? "former" : undefined}><ShellRelief proof={proof} /></div>}
     </>
+  );
+}
+
+/** That the pattern is being tried out, and how far; what was found before stays below meanwhile. */
+function Trying({ busy, proofs, first }: { readonly busy: NonNullable<Proven["busy"]>; readonly proofs: Proofs; readonly first: boolean }): ReactElement {
+  return (
+    <p className="follows" role="status">
+      {stageWords({ on: "proof", trial: false, stage: busy.stage })} … <progress max={1} value={busy.fraction} aria-label="how far the pattern is tried out" />{" "}
+      <button type="button" className="word" onClick={() => proofs.stop()}>Stop</button>
+      {!first && " What stands below is from before the last change."}
+    </p>
   );
 }

@@ -20,6 +20,8 @@ export interface CardViewProps {
   readonly handles: readonly Handle[];
   readonly map: StretchMap | undefined;
   readonly notes: readonly { readonly key: string; readonly text: string; readonly onCard: readonly number[] }[];
+  /** Cuts in from the feather edge, each x0 y0 x1 y1. */
+  readonly nicks: readonly Float64Array[];
   readonly lit: LineKey | undefined;
   readonly onLit: (key: LineKey | undefined) => void;
   readonly asked: Partial<LineSettings>;
@@ -29,7 +31,7 @@ export interface CardViewProps {
 }
 
 /** The upper laid flat, net, on card. */
-export function CardView({ pair, lines, handles, map, notes, lit, onLit, asked, busy, onPull, onDone }: CardViewProps): ReactElement {
+export function CardView({ pair, lines, handles, map, notes, nicks, lit, onLit, asked, busy, onPull, onDone }: CardViewProps): ReactElement {
   const frame = useRef<HTMLDivElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
   const { width, height } = useSize(frame);
@@ -57,6 +59,7 @@ export function CardView({ pair, lines, handles, map, notes, lit, onLit, asked, 
         <svg className="overlay" width={width} height={height} role="group" aria-label={`The upper of the ${pair.last.side} shoe laid flat, net, toe upward.`}>
           <path className="sheet-of-card" d={`${path(outline)}Z`} fillOpacity={map ? 0 : 1} onPointerMove={() => onLit(undefined)} />
           {map?.onCard.map((l, i) => <path key={i} className="level-line" d={path(l)} />)}
+          {nicks.map((cut, i) => <path key={i} className="nick" d={path(cut)} />)}
           {lines.map((l) => {
             const { accent, width: w, dash } = lineInk(l.key);
             return l.onCard.map((points, i) => (

@@ -1,5 +1,6 @@
 import { useMemo, useState, type ReactElement } from "react";
 import type { LastPair } from "#job/pair.ts";
+import type { Proof } from "#job/proof.ts";
 import type { Desk } from "../desk.ts";
 import { setLines } from "../state/edits.ts";
 import type { Station } from "../state/stations.ts";
@@ -22,10 +23,12 @@ interface LastPictureProps {
   readonly busy: boolean;
   readonly station: Station;
   readonly map: StretchMap | undefined;
+  /** How this very pattern does when it is tried out, where that is known. */
+  readonly proof: Proof | undefined;
 }
 
 /** The last and the card, side by side or alone. */
-export function LastPicture({ desk, pair, busy, station, map }: LastPictureProps): ReactElement {
+export function LastPicture({ desk, pair, busy, station, map, proof }: LastPictureProps): ReactElement {
   const ink = useInk();
   const [lit, setLit] = useState<LineKey>();
   const [showing, setShowing] = useState<(typeof showings)[number]>("both");
@@ -33,6 +36,7 @@ export function LastPicture({ desk, pair, busy, station, map }: LastPictureProps
   const lines = useMemo(() => drawnLines(pair), [pair]);
   const handles = useMemo(() => (station === "Lines" || station === "Shell" ? handlesOf(pair) : []), [pair, station]);
   const notes = useMemo(() => notesOf(pair), [pair]);
+  const nicks = useMemo(() => proof?.relief.nicks.map((n) => n.onFlat) ?? [], [proof]);
   const onPull: Pull = (values, what, gesture) => desk.change(setLines(desk.job, values), what, gesture);
   const onDone = (): void => desk.settle();
 
@@ -58,7 +62,7 @@ export function LastPicture({ desk, pair, busy, station, map }: LastPictureProps
             onDone={onDone}
           />
         )}
-        {withCard && <CardView pair={pair} lines={lines} handles={handles} map={map} notes={notes} lit={lit} onLit={setLit} asked={desk.job.lines} busy={busy} onPull={onPull} onDone={onDone} />}
+        {withCard && <CardView pair={pair} lines={lines} handles={handles} map={map} notes={notes} nicks={nicks} lit={lit} onLit={setLit} asked={desk.job.lines} busy={busy} onPull={onPull} onDone={onDone} />}
       </div>
       <div className="under">
         {withLast && <LookFrom onLook={(name) => lookFrom({ name })} />}

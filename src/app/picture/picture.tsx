@@ -1,5 +1,6 @@
 import type { ReactElement } from "react";
 import type { Pair } from "#job/pair.ts";
+import type { Proof } from "#job/proof.ts";
 import type { Desk } from "../desk.ts";
 import type { Looking } from "../state/looking.ts";
 import type { PagePlan } from "../state/page-plan.ts";
@@ -22,6 +23,7 @@ interface PictureProps {
   readonly station: Station;
   readonly looking: Looking;
   readonly map: StretchMap | undefined;
+  readonly proof: Proof | undefined;
   readonly apart: ApartMap | undefined;
   readonly plan: PagePlan | undefined;
   readonly chosen: string | undefined;

@@ -25,6 +25,9 @@ const words: Readonly<Record<string, string>> = {
   "last from measurements": "Shaping the last",
   "laying one last on the other": "Laying one last on the other",
   comparing: "Comparing the two lasts",
+  check: "Laying the card back on the last",
+  nicks: "Trying nicks in the feather edge",
+  seams: "Trying other seams",
 };
 
 /** Stages of the pipeline that read a picture are called so, with its name. */
@@ -79,4 +82,13 @@ export function wholeShare(busy: Pick<Busy, "on" | "fraction" | "pictures">, sta
   if (at < 0) return further(before);
   const done = weights.slice(0, at).reduce((sum, [, w]) => sum + w, 0);
   return further((done + Math.min(1, fraction) * weights[at]![1]) / whole);
+}
+
+/** From which share to which each part of trying a pattern out takes; before the first of them the pair itself is worked out. */
+const proven: Readonly<Record<string, readonly [from: number, to: number]>> = { check: [0.1, 0.5], nicks: [0.5, 0.9], seams: [0.9, 1] };
+
+/** How far the trying out of a pattern is, 0 … 1. */
+export function provenShare(stage: string, fraction: number): number {
+  const [from, to] = proven[stage] ?? [0, 0];
+  return from + (to - from) * Math.min(1, fraction);
 }

@@ -1,0 +1,66 @@
+import type { ReactElement } from "react";
+import { explain } from "#base/findings.ts";
+import type { Proof } from "#job/proof.ts";
+import { halves } from "#lines/feather.ts";
+import type { Nick } from "#shell/relief.ts";
+import { sayFixed } from "../state/numbers.ts";
+import { WithWhy } from "./why.tsx";
+
+const halfWords = { medial: "inner", lateral: "outer" } as const;
+const zoneWords: Readonly<Record<Nick["zone"], string>> = { toe: "round the toe", waist: "at joint and waist", heel: "beside the heel line" };
+
+/** Where the card is nicked so that it lies on the last, where never, and what other seams would do. */
+export function ShellRelief({ proof: { relief } }: { readonly proof: Proof }): ReactElement {
+  const { nicks, mustNot, findings, feather, seams } = relief;
+  const of = (...codes: readonly string[]) => findings.filter((f) => codes.includes(f.code));
+  const best = seams[0];
+  return (
+    <>
+      <WithWhy name="nicks" word="how" spots={[]} why={<>
+        {of("nicks-cut").map((f, i) => <p key={i}>{explain(f)}</p>)}
+        {nicks.length > 0 && <NickTable nicks={nicks} />}
+        {mustNot.map((m) => <p key={m.edge}>{explain(m.reason)}</p>)}
+      </>}>
+        {nicks.length === 0 ? "The card lies on the last without a nick in its feather edge." : nickWords(nicks)}
+      </WithWhy>
+      <p className="follows">
+        Its feather edge is then {halves.map((h) => `${signed(feather[h].withNicksMm - feather[h].onLastMm)}`).join(" and ")} mm against the last’s, inner and outer; without nicks {halves.map((h) => signed(feather[h].withoutNicksMm - feather[h].onLastMm)).join(" and ")} mm.
+      </p>
+      <ul className="findings">{of("feather-not-true").map((f, i) => <li key={i} className="look">{explain(f)}</li>)}</ul>
+      {best && (
+        <WithWhy name="seams" spots={[]} why={<>{of("seam-worth").map((f, i) => <p key={i}>{explain(f)}</p>)}</>}>
+          {best.seam === "back" ? "No other way of seams asks less of the leather than the back seam alone." : "Another way of seams would ask less of the leather than the back seam alone."}
+        </WithWhy>
+      )}
+    </>
+  );
+}
+
+function nickWords(nicks: readonly Nick[]): string {
+  const zones = (["toe", "waist", "heel"] as const).map((zone) => ({ zone, count: nicks.filter((n) => n.zone === zone).length })).filter(({ count }) => count > 0);
+  return `To lie on the last, the card wants ${nicks.length === 1 ? "one nick" : `${nicks.length} nicks`} in its feather edge: ${zones.map(({ zone, count }) => `${count} ${zoneWords[zone]}`).join(", ")}.`;
+}
+
+function NickTable({ nicks }: { readonly nicks: readonly Nick[] }): ReactElement {
+  return (
+    <table className="figures">
+      <caption>Nicks along the feather edge, mm</caption>
+      <thead>
+        <tr><th scope="col">half</th><th scope="col">from seat</th><th scope="col">from toe</th><th scope="col">long</th><th scope="col">open</th></tr>
+      </thead>
+      <tbody>
+        {nicks.map((n) => (
+          <tr key={`${n.half} ${n.fromSeatMm}`}>
+            <th scope="row">{halfWords[n.half]}</th>
+            <td>{sayFixed(n.fromSeatMm, 0)}</td>
+            <td>{sayFixed(n.fromToeMm, 0)}</td>
+            <td>{sayFixed(n.lengthMm, 0)}</td>
+            <td>{n.opensMm < 0 ? `laps ${sayFixed(-n.opensMm)}` : sayFixed(n.opensMm)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+const signed = (mm: number): string => `${mm > 0 ? "+" : ""}${sayFixed(mm)}`;

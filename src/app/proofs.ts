@@ -1,0 +1,56 @@
+import type { Files } from "#job/files.ts";
+import type { Job } from "#job/job.ts";
+import type { Proof } from "#job/proof.ts";
+import { Bench } from "./bench.ts";
+import { provenShare } from "./state/stage-words.ts";
+
+/** How a pattern does when it is tried out, for the job it was worked out from. */
+export interface Proven {
+  readonly job: Job | undefined;
+  readonly proof: Proof | undefined;
+  /** What is being tried out and how far. */
+  readonly busy: { readonly job: Job; readonly stage: string; readonly fraction: number } | undefined;
+  /** Why the last one asked for could not be tried out. */
+  readonly trouble: string | undefined;
+}
+
+/** Tries patterns out on a bench of its own, so that the work at hand never waits for it. */
+export class Proofs {
+  #now: Proven = { job: undefined, proof: undefined, busy: undefined, trouble: undefined };
+  readonly #ears = new Set<() => void>();
+  readonly #bench: Bench;
+
+  constructor(files: Files) {
+    this.#bench = new Bench(files, {
+      began: ({ job }) => this.#show({ busy: { job, stage: "", fraction: 0 }, trouble: undefined }),
+      progress: (stage, fraction) => this.#now.busy && this.#show({ busy: { ...this.#now.busy, stage, fraction: Math.max(this.#now.busy.fraction, provenShare(stage, fraction)) } }),
+      proof: (proof, { job }) => this.#show({ job, proof }),
+      refused: () => {
+        // The work itself says so already.
+      },
+      broke: (why) => this.#show({ trouble: why }),
+      idle: () => this.#show({ busy: undefined }),
+      pair: () => {},
+      sheets: () => {},
+    });
+  }
+
+  readonly listen = (ear: () => void): (() => void) => {
+    this.#ears.add(ear);
+    return () => this.#ears.delete(ear);
+  };
+  readonly look = (): Proven => this.#now;
+
+  /** Tries a job's pattern out, unless that was done or is being done. */
+  ask(job: Job): void {
+    if (job !== this.#now.job && job !== this.#now.busy?.job) this.#bench.ask({ for: "proof", job });
+  }
+  stop(): void {
+    this.#bench.stop();
+  }
+
+  #show(part: Partial<Proven>): void {
+    this.#now = { ...this.#now, ...part };
+    for (const ear of this.#ears) ear();
+  }
+}
