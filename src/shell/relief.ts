@@ -49,6 +49,8 @@ export interface Relief {
   readonly strainWithNicks: StrainSummary;
   /** Share of the stretch energy that all nicks together take away. */
   readonly gain: number;
+  /** Gap between the heel ends at the topline as the card lies of itself, mm: the nicks let them swing together or apart. */
+  readonly heelGapMm: { readonly withoutNicks: number; readonly withNicks: number };
   /** The card laid flat with its nicks, in the flat shell's frame; it laps over itself where a nick laps. */
   readonly card: Outline;
   readonly seams: readonly SeamWorth[];
@@ -96,6 +98,7 @@ export function reliefOf(laid: LaidShell, watch: Watch = unwatched): Relief {
     strain: before.strain,
     strainWithNicks: after.strain,
     gain: stretch > 0 ? (before.energy - after.energy) / stretch : 0,
+    heelGapMm: { withoutNicks: heelGapOf(sheet, before), withNicks: heelGapOf(sheet, after) },
     card: cardOutline(mesh, sheet.paths, after),
     seams,
     mustNot: [
@@ -112,6 +115,11 @@ const featherRow = ({ shell: { edges } }: LaidShell, half: Half): Uint32Array =>
 function overMm(sheet: Sheet, half: Half, lay: SlitLay): number {
   const { flatMm, surfaceMm } = rowLengths(sheet.shell.mesh, lay, featherRow(sheet, half));
   return flatMm - surfaceMm;
+}
+
+function heelGapOf({ shell: { mesh, edges } }: Sheet, { corners }: SlitLay): number {
+  const [a, b] = [edges.backMedial, edges.backLateral].map((back) => 2 * mesh.triangles.indexOf(back[back.length - 1]!));
+  return Math.sqrt((corners[a!]! - corners[b!]!) ** 2 + (corners[a! + 1]! - corners[b! + 1]!) ** 2);
 }
 
 function nickOf(sheet: Sheet, laid: LaidShell, place: NickPlace, path: number, { lengthMm, takesAway }: ChosenNick, after: SlitLay): Nick {

@@ -4,7 +4,7 @@ import { explain } from "#base/findings.ts";
 import { Cancelled } from "#base/watch.ts";
 import { arcLengths, nearestOn } from "#plane/along.ts";
 import { cutShell } from "#shell/cut.ts";
-import { layFlat } from "#shell/lay-flat.ts";
+import { heelGap, layFlat } from "#shell/lay-flat.ts";
 import { rowLengths, SlitTable } from "#shell/relief-lay.ts";
 import { nickPlaces, type NickPlace } from "#shell/relief-places.ts";
 import { edgeCurve, sheetOf, type Sheet } from "#shell/relief-sheet.ts";
@@ -76,6 +76,11 @@ describe("nicks and seams of the example last", () => {
     expect(relief.strainWithNicks.gather).toBeLessThan(relief.strain.gather / 2);
     expect(relief.strainWithNicks.give).toBeLessThan(relief.strain.give);
     for (const n of toe()) expect(n.opensMm).toBeGreaterThan(0);
+  });
+
+  test("tells how far the heel ends lie apart: without nicks as in the flat shell", () => {
+    expect(Math.abs(relief.heelGapMm.withoutNicks - heelGap(flat))).toBeLessThan(0.6);
+    expect(relief.heelGapMm.withNicks).toBeLessThan(relief.heelGapMm.withoutNicks);
   });
 
   test("never lets a seam more do harm: every way with more seams takes away at least as much", () => {
