@@ -1,3 +1,4 @@
+import { checkSentences } from "./sentences/check.ts";
 import { compareSentences } from "./sentences/compare.ts";
 import { footSentences } from "./sentences/foot.ts";
 import { jobSentences } from "./sentences/job.ts";
@@ -23,6 +24,7 @@ const catalogue = {
   ...madeSentences,
   ...lineSentences,
   ...shellSentences,
+  ...checkSentences,
   ...reliefSentences,
   ...pieceSentences,
   ...sheetSentences,

@@ -62,7 +62,8 @@ export function sheetOf({ triangles, flat, taped, held, guided, pushed }: SheetI
   const frames = framesOf(triangles, flat);
   const areas = new Float64Array(points);
   for (let k = 0; k < corners.length; k++) areas[corners[k]!]! += frames[4 * ((k - (k % 3)) / 3) + 3]! / 3;
-  return { pointOf, points, unknown, unknowns, corners, frames, pushed: pushed ?? new Float64Array(count).fill(1), areas, guided: { points: Uint32Array.from(guided?.vertices ?? [], (v) => pointOf[v]!), across: guided?.across ?? new Float64Array(0) }, ...hingesOf(triangles, flat, pointOf) };
+  const guides = { points: Uint32Array.from(guided?.vertices ?? [], (v) => pointOf[v]!), across: guided?.across ?? new Float64Array(0) };
+  return { pointOf, points, unknown, unknowns, corners, frames, pushed: pushed ?? new Float64Array(count).fill(1), areas, guided: guides, ...hingesOf(triangles, flat, pointOf) };
 }
 
 function joined(vertices: number, taped: Uint32Array = new Uint32Array(0)): { pointOf: Uint32Array; points: number } {

@@ -1,0 +1,64 @@
+import { sentence } from "../sentence.ts";
+
+const mm = (n: number, digits = 1): string => `${Math.abs(n).toFixed(digits)} mm`;
+const side = (half: string): string => (half === "medial" ? "inner" : "outer");
+
+/** What each check is called, and where to look when it does not hold. */
+const checks: Readonly<Record<string, readonly [string, string]>> = {
+  "topline-free": ["topline before it is shortened", "Scan the last more evenly along the topline, or draw the topline smoother."],
+  "topline-drawn": ["topline", "Shorten it less, or give it another leather or edge."],
+  back: ["back curve", "Check the scan at the heel, and the back seam's card by hand."],
+  "throat-depth": ["throat depth", "Check the scan along the centre of the vamp, and the card's fold line by hand."],
+  feather: ["feather edge between heel breast and joint", "Check the feather line there, and hold the card against the last at the waist."],
+  "joint-girth": ["way round the joint", "Hold the card against the last at the joint before you cut leather."],
+  area: ["area", "The last is too domed for a card in one piece to be trusted: give the pattern a seam, or trial it in scrap first."],
+};
+
+/** Why a card stands off, as a maker would say it. */
+const reasons: Readonly<Record<string, string>> = {
+  "topline-slack": "Its topline is longer there than its way round the last and lies slack.",
+  "heel-slack": "Its topline lies slack there, though it is cut as short as is usual.",
+  "waist-hollow": "Its topline is drawn tight there and spans the hollow of the waist.",
+};
+
+const change = (setting: string, by: number): string => {
+  const more = by > 0;
+  switch (setting) {
+    case "toplineShorter":
+      return `${more ? "Shorten the topline by another" : "Shorten the topline less, by"} ${(100 * Math.abs(by)).toFixed(1)} % of its length`;
+    case "springMm":
+      return `Add ${mm(by)} of spring`;
+    case "throatDepthMm":
+      return `Move the throat ${mm(by)} ${more ? "farther from" : "nearer to"} the toe`;
+    default:
+      return `${more ? "Raise" : "Lower"} the ${setting === "sideHeightMedialMm" ? "inner" : "outer"} side by ${mm(by)}`;
+  }
+};
+
+export const checkSentences = {
+  "card-gapes": sentence(
+    "look",
+    (d: { half: string; fromBackMm: number; standOffMm: number; why: string; setting: string; by: number }) =>
+      `Laid back on the last, the card stands off ${mm(d.standOffMm)} on the ${side(d.half)} half, ${mm(d.fromBackMm, 0)} along the topline from the back seam. ${reasons[d.why] ?? ""} ${change(d.setting, d.by)} and look again.`,
+  ),
+  "card-spans-instep": sentence(
+    "note",
+    (d: { standOffMm: number; setting: string; by: number }) =>
+      `Laid back on the last, the card stands off ${mm(d.standOffMm)} at the throat: its fold spans the hollow where the vamp rises to the instep. Card does so on every last; leather is drawn down there when it is lasted. ${change(d.setting, d.by)} to have less to draw.`,
+  ),
+  "card-off": sentence(
+    "look",
+    (d: { key: string; half?: string; onLastMm: number; onCardMm: number; leastMm: number; mostMm: number }) => {
+      const [name, what] = checks[d.key] ?? [d.key, ""];
+      const off = d.onCardMm - d.onLastMm;
+      const of = d.half ? `${name}, ${side(d.half)} half,` : name;
+      if (d.key === "area") return `The card's ${name} is ${((100 * Math.abs(off)) / d.onLastMm).toFixed(1)} % ${off > 0 ? "larger" : "smaller"} than the surface it is for; 2 % is the most. ${what}`;
+      const near = (n: number): string => `${n < 0 ? "−" : "+"}${mm(n)}`;
+      return `The ${of} is ${mm(off)} ${off > 0 ? "longer" : "shorter"} on the card than on the last; ${near(d.leastMm)} to ${near(d.mostMm)} is right. ${what}`;
+    },
+  ),
+  "card-does-not-rest": sentence(
+    "note",
+    (d: { moveMm: number }) => `The card laid back on the last did not quite come to rest${Number.isFinite(d.moveMm) ? `: it still moves ${mm(d.moveMm, 2)}` : ""}. Trust the check only roughly, and drape a card by hand.`,
+  ),
+};
