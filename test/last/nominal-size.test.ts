@@ -6,14 +6,12 @@ import { describe, expect, test } from "vitest";
 import { explain } from "#base/findings.ts";
 import { unwatched } from "#base/watch.ts";
 import { lastFromMeasures } from "#last/from-measures.ts";
-import { lastFromScan } from "#last/from-scan.ts";
 import type { Last } from "#last/last.ts";
 import { toeShapes, type ToeShape } from "#last/measured.ts";
 import { completeMeasures } from "#last/measures-by-size.ts";
 import { nominalSize } from "#last/nominal-size.ts";
-import { cleanScan } from "#mesh/clean.ts";
-import { readScan } from "#mesh/read.ts";
-import { hasShared, sharedBytes } from "../support/shared.ts";
+import { foundLast } from "../support/scans.ts";
+import { hasShared } from "../support/shared.ts";
 
 const made = (toe: ToeShape, sizeEu = 38): Last => lastFromMeasures({ ...completeMeasures({ sizeEu, toe }).measures }, "made", unwatched);
 const pointFound = (last: Last): string[] => last.findings.filter((f) => f.code === "size-counts-point").map(explain);
@@ -48,8 +46,7 @@ describe.skipIf(!hasShared)("the synthetic lasts", () => {
     ["last_eu39_square", 39],
     ["last_eu41_pointed", 41],
   ])("%s is within half a size of its name", (name, size) => {
-    const { mesh } = readScan(`${name}.stl`, sharedBytes(`lasts/${name}.stl`));
-    const last = lastFromScan(cleanScan(mesh, unwatched).mesh, { name }, unwatched);
+    const last = foundLast(`${name}.stl`);
     const { byStick, withoutPoint } = nominalSize(last);
     expect(Math.abs(withoutPoint - size)).toBeLessThanOrEqual(0.5);
     expect(pointFound(last)).toHaveLength(byStick === withoutPoint ? 0 : 1);
