@@ -6,7 +6,7 @@ import { segmentAt } from "#plane/along.ts";
 import { fillOutline } from "#plane/fill.ts";
 import { area, signedArea } from "#plane/measure.ts";
 import { TriangleLocator } from "#plane/triangle-locator.ts";
-import type { FlatShell, Shell, ShellEdges } from "./shell.ts";
+import type { FlatShell, ShellEdges } from "./shell.ts";
 
 /** The shell with a place on the flat for each vertex; a {@link FlatShell} is one. */
 export type LaidShell = Pick<FlatShell, "shell" | "uv">;
@@ -64,70 +64,88 @@ function stations(total: number, marks: readonly number[], spacing: number): num
   return out;
 }
 
+type EdgeName = keyof ShellEdges;
+type Curves = Readonly<Record<EdgeName, EdgeCurve>>;
 interface RimPoint {
-  readonly edge: keyof ShellEdges;
+  readonly edge: EdgeName;
   readonly at: number;
 }
+
+/** Once round the rim: seat → toe over the inside, back over the outside, up the outer bank, along the topline, down the inner bank. */
+const round = [
+  { edge: "featherMedial", backward: false },
+  { edge: "featherLateral", backward: true },
+  { edge: "backLateral", backward: false },
+  { edge: "toplineLateral", backward: false },
+  { edge: "toplineMedial", backward: true },
+  { edge: "backMedial", backward: true },
+] as const satisfies readonly { readonly edge: EdgeName; readonly backward: boolean }[];
+const featherOf = (half: Half) => (half === "medial" ? "featherMedial" : "featherLateral");
+const toplineOf = (half: Half) => (half === "medial" ? "toplineMedial" : "toplineLateral");
 
 /**
  * Cuts the flat shell up anew into about `triangles` even triangles, with the lines as edges, and lifts them back on to the surface
  * they came from. Inside, points lie on the old triangles; along the rim on the old rim's chords.
  */
 export function sheetOf(laid: LaidShell, lines: readonly SheetLine[], triangles: number): Sheet {
-  const { shell } = laid;
-  const curves = Object.fromEntries(Object.entries(shell.edges).map(([name, ids]) => [name, edgeCurve(laid, ids as Uint32Array)])) as unknown as Record<keyof ShellEdges, EdgeCurve>;
-  const order = ["featherMedial", "featherLateral", "backLateral", "toplineLateral", "toplineMedial", "backMedial"] as const;
-  const backward = [false, true, false, false, true, true];
-  const spacing = Math.sqrt((4 * flatArea(curves, order, backward)) / (Math.sqrt(3) * triangles));
-  const marks = (edge: keyof ShellEdges): number[] => [
-    ...lines.filter(({ half }) => edge === (half === "medial" ? "featherMedial" : "featherLateral")).map(({ atMm }) => atMm),
-    ...lines.filter(({ half, toplineMm }) => toplineMm !== undefined && edge === (half === "medial" ? "toplineMedial" : "toplineLateral")).map(({ toplineMm }) => toplineMm!),
-  ];
-  const rim: RimPoint[] = [];
-  const ends: Record<string, readonly number[]> = {};
-  order.forEach((edge, k) => {
-    const at = stations(edgeEnd(curves[edge]), marks(edge), spacing);
-    if (backward[k]) at.reverse();
-    const ids = at.map((mm, i) => (i === 0 && k > 0 ? rim.length - 1 : rim.push({ edge, at: mm }) - 1));
-    ends[edge] = backward[k] ? ids.reverse() : ids;
-  });
-  rim.pop();
-  (ends["backMedial"] as number[])[0] = 0;
+  const curves = curvesOf(laid);
+  const spacing = Math.sqrt((4 * flatArea(curves)) / (Math.sqrt(3) * triangles));
+  const { rim, ends } = rimOf(curves, lines, spacing);
   const n = rim.length;
   const places = rim.map(({ edge, at }) => onEdge(curves[edge], at));
   const turned = signedArea({ xy: Float64Array.from(places.flatMap(({ flat }) => flat)) }) < 0;
   const place = (i: number) => (turned ? (n - i) % n : i);
   const outline = new Float64Array(2 * n);
   places.forEach(({ flat }, i) => outline.set(flat, 2 * place(i)));
-  const rimAt = (edge: keyof ShellEdges, mm: number): number => place(ends[edge]![indexOf(ends[edge]!.map((i) => rim[i]!), edge, mm, edgeEnd(curves[edge]))]!);
+  const rimAt = (edge: EdgeName, mm: number): number => place(ends[edge]![indexOf(ends[edge]!.map((i) => rim[i]!), edge, mm, edgeEnd(curves[edge]))]!);
 
-  const centre = curves.centre;
-  const centreAt = stations(edgeEnd(centre), [], spacing).slice(1, -1);
-  const toe = place(ends["featherMedial"]!.at(-1)!), throat = place(ends["toplineMedial"]!.at(-1)!);
-  const inner = [
-    { xy: Float64Array.from(centreAt.flatMap((mm) => onEdge(centre, mm).flat)), startsAt: toe, endsAt: throat },
-    ...lines.map((line) => {
-      const side = line.half === "medial" ? ("Medial" as const) : ("Lateral" as const);
-      return { xy: line.inner, startsAt: rimAt(`feather${side}`, line.atMm), ...(line.toplineMm !== undefined && { endsAt: rimAt(`topline${side}`, line.toplineMm) }) };
-    }),
+  const centreAt = stations(edgeEnd(curves.centre), [], spacing).slice(1, -1).map((mm) => onEdge(curves.centre, mm));
+  const inner: { readonly xy: Float64Array; readonly startsAt: number; readonly endsAt?: number }[] = [
+    { xy: Float64Array.from(centreAt.flatMap(({ flat }) => flat)), startsAt: place(ends["featherMedial"]!.at(-1)!), endsAt: place(ends["toplineMedial"]!.at(-1)!) },
+    ...lines.map(({ half, atMm, inner: xy, toplineMm }) => ({ xy, startsAt: rimAt(featherOf(half), atMm), ...(toplineMm !== undefined && { endsAt: rimAt(toplineOf(half), toplineMm) }) })),
   ];
   const filled = fillOutline({ outline, lines: inner, spacing });
   const positions = new Float64Array((filled.xy.length / 2) * 3);
   places.forEach(({ point }, i) => positions.set(point, 3 * place(i)));
-  centreAt.forEach((mm, k) => positions.set(onEdge(centre, mm).point, 3 * (n + k)));
+  centreAt.forEach(({ point }, k) => positions.set(point, 3 * (n + k)));
   liftInto(positions, filled.xy, n + centreAt.length, laid);
-  let next = n;
-  const paths = inner.map(({ xy, startsAt, ...rest }) => {
-    const from = next;
+  const [centre, ...paths] = pathsOf(inner, n);
+  const edges = { ...Object.fromEntries(round.map(({ edge }) => [edge, Uint32Array.from(ends[edge]!.map(place))])), centre: centre! } as unknown as ShellEdges;
+  return { shell: { mesh: { positions, triangles: filled.triangles }, edges }, uv: filled.xy, paths };
+}
+
+const curvesOf = (laid: LaidShell): Curves => Object.fromEntries(Object.entries(laid.shell.edges).map(([name, ids]) => [name, edgeCurve(laid, ids as Uint32Array)])) as unknown as Curves;
+
+/** Points of the rim in a row, and for each edge their indices in its own direction; neighbours share the point where they meet. */
+function rimOf(curves: Curves, lines: readonly SheetLine[], spacing: number): { readonly rim: readonly RimPoint[]; readonly ends: Readonly<Record<string, readonly number[]>> } {
+  const marksOn = (edge: EdgeName): number[] =>
+    lines.flatMap(({ half, atMm, toplineMm }) => [...(edge === featherOf(half) ? [atMm] : []), ...(toplineMm !== undefined && edge === toplineOf(half) ? [toplineMm] : [])]);
+  const rim: RimPoint[] = [];
+  const ends: Record<string, number[]> = {};
+  for (const { edge, backward } of round) {
+    const at = stations(edgeEnd(curves[edge]), marksOn(edge), spacing);
+    if (backward) at.reverse();
+    const ids = at.map((mm, i) => (i === 0 && rim.length > 0 ? rim.length - 1 : rim.push({ edge, at: mm }) - 1));
+    ends[edge] = backward ? ids.reverse() : ids;
+  }
+  // The last edge ends where the first began.
+  rim.pop();
+  ends["backMedial"]![0] = 0;
+  return { rim, ends };
+}
+
+/** Vertices of each line, when the lines' points come one after the other from vertex `from` on. */
+function pathsOf(lines: readonly { readonly xy: Float64Array; readonly startsAt: number; readonly endsAt?: number }[], from: number): Uint32Array[] {
+  let next = from;
+  return lines.map(({ xy, startsAt, endsAt }) => {
+    const first = next;
     next += xy.length / 2;
-    return Uint32Array.from([startsAt, ...Array.from({ length: xy.length / 2 }, (_, i) => from + i), ...("endsAt" in rest ? [rest.endsAt] : [])]);
+    return Uint32Array.from([startsAt, ...Array.from({ length: xy.length / 2 }, (_, i) => first + i), ...(endsAt === undefined ? [] : [endsAt])]);
   });
-  const edges = { ...Object.fromEntries(order.map((edge) => [edge, Uint32Array.from(ends[edge]!.map(place))])), centre: paths[0]! } as unknown as ShellEdges;
-  return { shell: { mesh: { positions, triangles: filled.triangles }, edges } satisfies Shell, uv: filled.xy, paths: paths.slice(1) };
 }
 
 /** Index, among an edge's rim points, of the one at a running length; the points where edges meet carry their neighbour's name. */
-function indexOf(points: readonly RimPoint[], edge: keyof ShellEdges, mm: number, total: number): number {
+function indexOf(points: readonly RimPoint[], edge: EdgeName, mm: number, total: number): number {
   const off = (p: RimPoint, i: number) => Math.abs((p.edge === edge ? p.at : i === 0 ? 0 : total) - mm);
   const best = points.reduce((b, p, i) => (off(p, i) < off(points[b]!, b) ? i : b), 0);
   must(off(points[best]!, best) < 1e-6, "a line begins at a point of the rim");
@@ -144,14 +162,14 @@ function liftInto(positions: Float64Array, xy: Float64Array, from: number, { she
   }
 }
 
-function flatArea(curves: Record<keyof ShellEdges, EdgeCurve>, order: readonly (keyof ShellEdges)[], backward: readonly boolean[]): number {
+function flatArea(curves: Curves): number {
   const xy: number[] = [];
-  order.forEach((edge, k) => {
+  for (const { edge, backward } of round) {
     const { uv } = curves[edge];
     for (let i = 0; i < uv.length; i += 2) {
-      const j = backward[k] ? uv.length - 2 - i : i;
+      const j = backward ? uv.length - 2 - i : i;
       xy.push(uv[j]!, uv[j + 1]!);
     }
-  });
+  }
   return area({ xy: Float64Array.from(xy) });
 }

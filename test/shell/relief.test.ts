@@ -101,6 +101,17 @@ describe("nicks and seams of the example last", () => {
     expect(relief.mustNot.map(({ edge: e }) => e)).toEqual(["topline", "back", "centre"]);
   });
 
+  test("gives the left card the right one's nicks, mirrored", () => {
+    const { mesh, edges } = flat.shell;
+    const left = {
+      shell: { mesh: { positions: mesh.positions.map((v, i) => (i % 3 === 1 ? -v : v)), triangles: mesh.triangles.map((v, i, t) => (i % 3 === 0 ? v : t[i % 3 === 1 ? i + 1 : i - 1]!)) }, edges },
+      uv: flat.uv.map((v, i) => (i % 2 === 1 ? 0 - v : v)),
+    };
+    const { nicks } = reliefOf(left);
+    expect(nicks.map((n) => [n.half, n.fromSeatMm, n.lengthMm])).toEqual(relief.nicks.map((n) => [n.half, n.fromSeatMm, n.lengthMm]));
+    nicks.forEach((n, i) => expect(Math.abs(n.opensMm - relief.nicks[i]!.opensMm)).toBeLessThan(0.01));
+  });
+
   test("can be cancelled", () => {
     expect(() => reliefOf(flat, () => { throw new Cancelled(); })).toThrow(Cancelled);
   });
