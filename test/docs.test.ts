@@ -23,7 +23,7 @@ test("options and scripts that the pages name exist", () => {
   const scripts = Object.keys((JSON.parse(readFileSync("package.json", "utf8")) as { scripts: Record<string, string> }).scripts);
   const text = pages.map((page) => readFileSync(page, "utf8")).join("\n");
   const lines = text.split("\n").filter((line) => line.includes("npx lastwise"));
-  const named = [...lines.join("\n").matchAll(/ (--[a-z]+)/g)].map((m) => m[1]!);
+  const named = [...lines.join("\n").matchAll(/ (--[a-z-]+)/g)].map((m) => m[1]!);
   expect(named.length).toBeGreaterThan(3);
   expect(named.filter((option) => !help.includes(`${option} `))).toEqual([]);
   const run = [...text.matchAll(/npm run ([a-z]+)/g)].map((m) => m[1]!);

@@ -334,8 +334,9 @@ export class Desk {
     const otherWaits = history.now.waiting !== this.#now.waiting;
     this.#show({ history, ...(changed || otherWaits ? complaint : {}), ...(otherWaits ? noneWaits : {}) });
     // Kept as soon as it is known that a pair can be made of it.
-    if (this.#tried.isGood(this.job) && history.gesture === undefined) (changed || otherWaits) && this.#write();
-    else if (changed) this.#show({ saved: "saving" });
+    if (this.#tried.isGood(this.job) && history.gesture === undefined) {
+      if (changed || otherWaits) this.#write();
+    } else if (changed) this.#show({ saved: "saving" });
     if (changed) this.#ask(history.gesture !== undefined);
     if (otherWaits) this.#triedWaiting = undefined;
     if (!changed) this.#tryWaiting();
