@@ -87,7 +87,7 @@ function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triang
   const beneathSettings = beneathFrom(pieceSettings, shellSettings);
   const beneath = stages.make("beneath", [shell.key, beneathSettings], () => layBeneath(shell.value, last, beneathSettings));
   const free = stages.make("flatten", [beneath.key], () => layFree(beneath.value.over));
-  const { springMm, toplineShorter } = shellSettings;
+  const { springMm, toplineShorter, halves } = shellSettings;
   const flat = stages.make("tension", [free.key, springMm, toplineShorter], () =>
     layFlat(beneath.value.over, springMm, { onLast: shell.value, toplineMm: toplineAsked(shell.value, toplineShorter), free: free.value }),
   );
@@ -95,7 +95,7 @@ function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triang
   const { lines } = drawn.value;
   const cut = cutOr(stages, withoutPieces, () => {
     const lining = stages.make("lining", [flat.key], () => ({ flat: layLining(shell.value, flat.value, free.value), heelLongerMm: heelLonger(beneath.value.rows) }));
-    return stages.make("pieces", [lining.key, pieceSettings, labels], () => cutPieces({ last, lines, flat: flat.value, lining: lining.value, bottom: bottom.value, settings: pieceSettings, labels })).value;
+    return stages.make("pieces", [lining.key, halves, pieceSettings, labels], () => cutPieces({ last, lines, flat: flat.value, lining: lining.value, bottom: bottom.value, halves, settings: pieceSettings, labels })).value;
   });
   return {
     from: "last",
@@ -116,6 +116,7 @@ function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triang
     },
     beneath: beneath.value.rows,
     flat: flat.value,
+    freeUv: free.value.flat.uv,
     bottom: bottom.value,
     pieces: cut.pieces,
     findings: [...findings, ...lines.findings, ...judgeShellSettings(shellRules, shellSettings), ...beneath.value.findings, ...flat.value.findings, ...judgeTension(flat.value, shellSettings), ...cut.findings],

@@ -2,6 +2,7 @@ import type { Finding } from "#base/findings.ts";
 import type { Last, Side } from "#last/last.ts";
 import type { Lines } from "#lines/lines.ts";
 import type { LaidOnLast } from "#shell/lay-flat.ts";
+import type { HalvesChoice } from "#shell/settings.ts";
 import type { FlatBottom } from "#shell/shell.ts";
 import type { TapedShell } from "#tape/taped-shell.ts";
 import { cutInsole, cutOutsole, cutSock, netBottom, type NetBottom } from "./bottom-pieces.ts";
@@ -36,6 +37,7 @@ export interface CutInput extends Choices {
   /** The lining laid flat by itself, and by how much the upper over it is longer round the heel, level at half the back's height, mm a half. */
   readonly lining?: { readonly flat: LaidOnLast; readonly heelLongerMm: number };
   readonly bottom: FlatBottom;
+  readonly halves?: HalvesChoice;
 }
 
 export interface CutPieces {
@@ -48,10 +50,10 @@ export interface CutPieces {
  * Every piece of a whole-cut upper with back seam and its bottom, for both shoes. Rules: docs/method/pieces.md.
  * @throws Refusal where a setting is not a number or below its least.
  */
-export function cutPieces({ last, lines, flat, lining, bottom, ...choices }: CutInput): CutPieces {
+export function cutPieces({ last, lines, flat, lining, bottom, halves, ...choices }: CutInput): CutPieces {
   const nets = (): Nets => ({
-    upper: netUpper(last, lines, flat),
-    ...(lining && { lining: { net: netUpper(last, lines, lining.flat), heelLongerMm: lining.heelLongerMm } }),
+    upper: netUpper(last, lines, flat, halves),
+    ...(lining && { lining: { net: netUpper(last, lines, lining.flat, halves), heelLongerMm: lining.heelLongerMm } }),
     bottom: netBottom(last, bottom),
   });
   return cutFrom(nets, last.side, pieceRulesFor(last), choices);

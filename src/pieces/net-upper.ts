@@ -3,7 +3,10 @@ import { lengthOf } from "#plane/measure.ts";
 import type { Outline, Polyline } from "#plane/outline.ts";
 import { medialSign, type Last, type Point3 } from "#last/last.ts";
 import type { HeightMark, Lines } from "#lines/lines.ts";
+import type { Half } from "#lines/feather.ts";
+import { foldedHalves, meanForm, unfolded, type HalfEdges } from "#shell/halves.ts";
 import type { LaidOnLast } from "#shell/lay-flat.ts";
+import type { HalvesChoice } from "#shell/settings.ts";
 import { carriedTo, edgeLine, edgePlaceAtX } from "./carry.ts";
 import { evenLine } from "./even.ts";
 import type { Xy } from "./piece.ts";
@@ -68,14 +71,16 @@ export function netOutline(net: NetUpper): Outline {
   return { xy: ring.slice(0, ring.length - 2) };
 }
 
-/** Fairs the flat shell's edges, makes the two back edges equally long and finds the named places on them. */
-export function netUpper(last: Last, lines: Lines, flat: LaidOnLast): NetUpper {
-  const { edges } = flat.shell;
+/**
+ * Fairs the flat shell's edges, makes the two back edges equally long and finds the named places on them. With `halves` "mean" topline
+ * and back are the mean of both halves; each feather edge stays its own.
+ */
+export function netUpper(last: Last, lines: Lines, flat: LaidOnLast, halves: HalvesChoice = "separate"): NetUpper {
   const sign = medialSign(last.side);
-  const raw = (vertices: Uint32Array): Polyline => edgeLine(flat.uv, vertices, sign);
-  const backs = trueBacks(raw(edges.backMedial), raw(edges.backLateral));
-  const feather = joined([raw(edges.featherLateral), reversed(raw(edges.featherMedial))]);
-  const topline = joined([raw(edges.toplineMedial), reversed(raw(edges.toplineLateral))]);
+  const { medial, lateral } = halves === "mean" ? unfolded(meanForm(foldedHalves(flat))) : ownHalves(flat, sign);
+  const backs = trueBacks(medial.back, lateral.back);
+  const feather = joined([lateral.feather, reversed(medial.feather)]);
+  const topline = joined([medial.topline, reversed(lateral.topline)]);
   const featherEdge = edgeOf(evenLine(withEnds(feather, backs.seatLateral, backs.seatMedial)));
   const toplineEdge = edgeOf(evenLine(topline));
   return {
@@ -85,6 +90,15 @@ export function netUpper(last: Last, lines: Lines, flat: LaidOnLast): NetUpper {
     backLateral: edgeOf(reversed(backs.lateral)),
     places: placesOn(last, lines, flat, sign, featherEdge, toplineEdge),
     backDifferenceMm: backs.differenceMm,
+  };
+}
+
+/** The flat shell's own edges, as of a right one. */
+function ownHalves({ shell: { edges }, uv }: LaidOnLast, sign: 1 | -1): Readonly<Record<Half, HalfEdges>> {
+  const line = (vertices: Uint32Array): Polyline => edgeLine(uv, vertices, sign);
+  return {
+    medial: { topline: line(edges.toplineMedial), back: line(edges.backMedial), feather: line(edges.featherMedial) },
+    lateral: { topline: line(edges.toplineLateral), back: line(edges.backLateral), feather: line(edges.featherLateral) },
   };
 }
 
