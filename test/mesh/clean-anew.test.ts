@@ -122,6 +122,16 @@ describe("made anew where mending does not do", () => {
     expect(volume(done.mesh) / volume(body)).toBeLessThan(1.03);
   });
 
+  test("tells how far it is in small steps that never go back", () => {
+    const told: number[] = [];
+    cleanScan(together(body, moved(body, (x, y, z) => [x + 0.7, y + 0.4, z - 0.5])), (stage, fraction) => stage === "clean: made anew" && told.push(fraction));
+    expect(told[0]).toBe(0);
+    expect(told.at(-1)).toBe(1);
+    told.forEach((f, i) => i > 0 && expect(f - told[i - 1]!).toBeGreaterThanOrEqual(-1e-9));
+    expect(Math.max(...told.map((f, i) => f - (told[i - 1] ?? 0)))).toBeLessThanOrEqual(0.16);
+    expect(told.length).toBeGreaterThan(20);
+  });
+
   test("torn into 14 sheets that were shifted by up to a millimetre and face either way", () => {
     const sector = (y: number, z: number): number => Math.floor(((Math.atan2(y, z) + Math.PI) / (2 * Math.PI)) * 7 - 1e-9);
     const sheets = Array.from({ length: 14 }, (_, q) => {
