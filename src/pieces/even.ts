@@ -40,15 +40,18 @@ export function evenedLasting(line: Polyline): Polyline {
   return bends(line) <= mostBends ? line : evenLine(line, lastingTolerances);
 }
 
-/** Bows of less than a tenth of a scriber's line are not seen, mm. */
+/** Changes of bend with every bow counted; flatter than a radius of 10 m, which rises 0.1 mm over the length of a hand, is straight. */
+const bends = (line: Polyline): number => bendChanges(line, 1e-4, 0.75);
+
+/** On a cut edge bows of less than a tenth of a scriber's line are left out, mm: folded tips and straight run-outs to a corner bring some. */
 const leastBowMm = 0.02;
-const bends = (line: Polyline): number => bendChanges(line, undefined, undefined, leastBowMm);
+const seenBends = (line: Polyline): number => bendChanges(line, undefined, undefined, leastBowMm);
 
 /** Changes of bend on an outline: the most on any of its edges between corners, or round the whole where it has none. */
 export function bendsOf(outline: Outline): number {
   const corners = cornersOf(outline);
-  if (corners.length === 0) return bends(around(outline));
-  return corners.reduce((most, from, k) => Math.max(most, bends(partOf(outline, from, corners[(k + 1) % corners.length]!))), 0);
+  if (corners.length === 0) return seenBends(around(outline));
+  return corners.reduce((most, from, k) => Math.max(most, seenBends(partOf(outline, from, corners[(k + 1) % corners.length]!))), 0);
 }
 
 /** Cosine of 20 degrees: points of an edge stand less than a millimetre apart, so that a bend of 3 mm radius turns less at each. */

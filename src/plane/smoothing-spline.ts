@@ -1,4 +1,5 @@
 import { must } from "#base/bug.ts";
+import { arcLengths } from "./along.ts";
 
 /**
  * Natural cubic smoothing spline of a plane line over its running length: minimises Σ wᵢ |pᵢ − g(tᵢ)|² + λ ∫ |g″|² for both
@@ -52,10 +53,31 @@ export class SmoothingSpline {
   /** Points at even parameters from `from` to `to`, at most `step` apart, both ends with them. */
   sample(from: number, to: number, step: number): Float64Array {
     const pieces = Math.max(1, Math.ceil((to - from) / step - 1e-9));
-    const out = new Float64Array(2 * (pieces + 1));
+    return this.at(Float64Array.from({ length: pieces + 1 }, (_, k) => (k === pieces ? to : from + ((to - from) * k) / pieces)));
+  }
+
+  /** `count` points from `from` to `to` at even steps of the curve's own length, both ends with them. */
+  evenly(from: number, to: number, count: number): Float64Array {
+    const fine = 4 * count;
+    const places = Float64Array.from({ length: fine + 1 }, (_, k) => from + ((to - from) * k) / fine);
+    const arc = arcLengths({ xy: this.at(places) });
+    const total = arc[fine]!;
     let i = 0;
-    for (let k = 0; k <= pieces; k++) {
-      const t = k === pieces ? to : from + ((to - from) * k) / pieces;
+    const even = Float64Array.from({ length: count }, (_, k) => {
+      const s = (total * k) / (count - 1);
+      while (i < fine - 1 && arc[i + 1]! <= s) i++;
+      const span = arc[i + 1]! - arc[i]!;
+      return k === count - 1 ? to : places[i]! + (span > 0 ? (s - arc[i]!) / span : 0) * (places[i + 1]! - places[i]!);
+    });
+    return this.at(even);
+  }
+
+  /** Points at parameters that do not decrease. */
+  at(parameters: Float64Array): Float64Array {
+    const out = new Float64Array(2 * parameters.length);
+    let i = 0;
+    for (let k = 0; k < parameters.length; k++) {
+      const t = parameters[k]!;
       while (i < this.#step.length - 1 && this.knots[i + 1]! <= t) i++;
       const h = this.#step[i]!;
       const b = (t - this.knots[i]!) / h;

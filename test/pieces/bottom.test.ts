@@ -8,7 +8,7 @@ import { pieceRulesFor, pieceSettingsFrom } from "#pieces/rules.ts";
 import { cutUpper } from "#pieces/upper.ts";
 import { nearestOn } from "#plane/along.ts";
 import { area, perimeter } from "#plane/measure.ts";
-import { offsetOutline } from "#plane/offset.ts";
+import { offsetOutline } from "../support/grid-offset.ts";
 import type { Outline } from "#plane/outline.ts";
 import { flatPump } from "../support/flat-pump.ts";
 

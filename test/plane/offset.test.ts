@@ -4,7 +4,7 @@ import { arcLengths, nearestOn } from "#plane/along.ts";
 import { selfCrossing, selfCrossingOpen, withoutLoops } from "#plane/crossing.ts";
 import { evenWidth, offsetEdge, offsetLoop } from "#plane/edge-offset.ts";
 import { area, lengthOf, perimeter } from "#plane/measure.ts";
-import { offsetOutline } from "#plane/offset.ts";
+import { offsetOutline } from "../support/grid-offset.ts";
 import { arcPoints, starOutline } from "../support/outlines.ts";
 
 const rectangle = { xy: Float64Array.of(0, 0, 100, 0, 100, 60, 0, 60) };

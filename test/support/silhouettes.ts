@@ -3,7 +3,7 @@ import type { Mesh } from "#mesh/mesh.ts";
 import { Sectioner } from "#mesh/section.ts";
 import type { Outline } from "#plane/outline.ts";
 import { arcLengths, pointAt } from "#plane/along.ts";
-import { offsetOutline } from "#plane/offset.ts";
+import { offsetOutline } from "./grid-offset.ts";
 
 /**
  * Silhouettes of a last standing in its frame, from above and from the side: least and greatest y, or z, of its sections at 300 places

@@ -1,6 +1,6 @@
 import { Clipper, EndType, JoinType } from "clipper2-ts";
-import type { Outline } from "./outline.ts";
-import { signedArea } from "./measure.ts";
+import type { Outline } from "#plane/outline.ts";
+import { signedArea } from "#plane/measure.ts";
 
 /** Points of the grid a millimetre: a tenth of a micrometre, so that 10 m still fit exactly. */
 const gridPerMm = 10_000;

@@ -1,0 +1,70 @@
+import type { BendPattern } from "./bend-pattern.ts";
+import { BorderedBand } from "./bordered-band.ts";
+import type { EvenLine } from "./even-line.ts";
+import { solveProgram, type Solution } from "./quadratic-program.ts";
+import { ShortRows } from "./short-rows.ts";
+
+/** Length at which a line is as stiff as its points are firm, mm: waves shorter than 2π times it are more than halved. */
+const stiffMm = 4;
+/** The least bend that counts as one way, 1/mm: a radius of 10 km, which rounding does not reach and no shoe shows. */
+const leastBend = 1e-7;
+
+/** No point between given ones is moved by more than this many times what those are. */
+const between = 3;
+
+/** Where a given point lies beside an even line: between points `at` and `at + 1`, a share `t` on, `off` mm along the normal there. */
+export interface Beside {
+  readonly at: number;
+  readonly t: number;
+  readonly off: number;
+  /** Length of line that it stands for, mm. */
+  readonly stands: number;
+}
+
+/**
+ * How far each point of the even line moves along its normal, mm, for the line that changes its bend least: least
+ * Σ w (u − off)² + (stiff / step)⁶ Σ (change of bend · step²)², with every given point within `roomMm` and each point bending the
+ * way of the pattern, where there is one. Bends are taken to first order in u. Undefined where no line does that.
+ */
+export function leastChangeOfBend(line: EvenLine, given: readonly Beside[], roomMm: number, pattern?: BendPattern): Solution | undefined {
+  const { count: n, step, closed } = line;
+  const linear = new Float64Array(n);
+  const quadratic = new BorderedBand(n);
+  const near = new ShortRows(n);
+  for (const { at, t } of given) near.push(at, 1 - t, t);
+  const weights = Float64Array.from(given, ({ stands }) => stands / step);
+  near.addSquares(weights, quadratic);
+  near.addTransposed(weights.map((w, k) => w * given[k]!.off), linear);
+  const bends = line.bends();
+  const first = closed ? 0 : 1;
+  const last = closed ? n : n - 2;
+  const stiffness = (stiffMm / step) ** 6;
+  const changes = new ShortRows(n);
+  const already: number[] = [];
+  for (let i = first; i < last; i++) {
+    const [a, b] = [bends[i]!, bends[i + 1 < n ? i + 1 : 0]!];
+    changes.push(i - 1, -a.before, b.before - a.here, b.here - a.after, b.after);
+    already.push(b.bend - a.bend);
+  }
+  changes.addSquares(new Float64Array(changes.count).fill(stiffness), quadratic);
+  changes.addTransposed(Float64Array.from(already, (v) => -stiffness * v), linear);
+  // Ends are held by a weight that leaves them less than a nanometre.
+  if (!closed) for (const i of [0, n - 1]) quadratic.add(i, i, 1e9);
+  const rows = new ShortRows(n);
+  const bounds: number[] = [];
+  for (const { at, t, off } of given) {
+    rows.push(at, 1 - t, t);
+    rows.push(at, t - 1, -t);
+    bounds.push(off - roomMm, -off - roomMm);
+  }
+  if (pattern) {
+    for (let i = first; i < (closed ? n : n - 1); i++) {
+      const way = pattern[i]!;
+      if (way === 0) continue;
+      const { before, here, after, bend } = bends[i]!;
+      rows.push(i - 1, way * before, way * here, way * after);
+      bounds.push(leastBend * step * step - way * bend);
+    }
+  }
+  return solveProgram({ quadratic, linear, rows, bounds: Float64Array.from(bounds), reach: between * given.reduce((most, { off }) => Math.max(most, Math.abs(off) + roomMm), 0) });
+}
