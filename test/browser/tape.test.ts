@@ -1,5 +1,4 @@
 // The two ways in without a scanner: a taped pattern from photographs, and measures with a drawing; kept, saved and opened again.
-import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { expect, test } from "vitest";
 import { unwatched } from "#base/watch.ts";
@@ -9,7 +8,7 @@ import { bothHalves, bottomDrawn, withoutCard } from "../support/tape-photos.ts"
 import { demoTape } from "../support/demo-tape.ts";
 import { edgeLength } from "#pieces/net-upper.ts";
 import { silhouettes } from "../support/silhouettes.ts";
-import { field, inAnyonesWay, openApp, setValue, settled, type Stage, station, tablet, valueOf } from "./browser.ts";
+import { bytesOf, field, inAnyonesWay, openApp, setValue, settled, type Stage, station, tablet, valueOf } from "./browser.ts";
 import { inBrowser } from "./in-browser.ts";
 
 /** Photographs are looked at for many seconds on a busy machine. */
@@ -109,7 +108,7 @@ inBrowser("a taped pattern", (fresh) => {
     expect(await valueOf(page, "bar on the card")).toBe(201);
     const saved = page.waitForEvent("download");
     await page.getByRole("button", { name: "Save to a file" }).click();
-    const bytes = readFileSync(await (await saved).path());
+    const bytes = await bytesOf(await saved);
     const elsewhere = await stage.newContext(tablet, { colorScheme: "dark", hasTouch: true });
     const other = await elsewhere.newPage();
     await openApp(other, stage.address, "Last");
@@ -135,6 +134,20 @@ inBrowser("a taped pattern", (fresh) => {
     await page.getByText("make no pattern yet").waitFor(patience);
     expect(await page.locator("#open-station [role=alert]").first().innerText()).toMatch(/card was not found/);
     expect(await page.locator(".station-state").first().innerText()).toContain("from measures");
+
+    // They are kept as they wait, and taken back and done again like any other step.
+    await page.getByText("Saved in this browser").waitFor(patience);
+    await page.reload();
+    await page.getByText("make no pattern yet").waitFor(patience);
+    await page.locator("#open-station [role=alert]", { hasText: "card was not found" }).waitFor(patience);
+    await page.getByRole("button", { name: "Take back: opening holiday.png" }).click();
+    await page.getByText("make no pattern yet").waitFor({ state: "detached", ...patience });
+    await page.getByRole("button", { name: "Do again: opening holiday.png" }).click();
+    await page.locator("#open-station [role=alert]", { hasText: "card was not found" }).waitFor(patience);
+    await page.getByRole("button", { name: "Let them go" }).click();
+    await page.getByRole("button", { name: "Take back: letting the photographs go" }).click();
+    await page.locator("#open-station [role=alert]", { hasText: "card was not found" }).waitFor(patience);
+
     await page.getByLabel("photographs to add").setInputFiles(jpegOrPng("my tape.png", tape()));
     // The one without the card still stands in the way.
     await page.getByRole("button", { name: "take out holiday.png" }).waitFor(patience);
@@ -142,8 +155,10 @@ inBrowser("a taped pattern", (fresh) => {
     expect(await inAnyonesWay(page, "serious")).toEqual([]);
     await page.getByRole("button", { name: "take out holiday.png" }).click();
     await becomesTape(page);
+    // One step back they wait as they last did.
     await page.keyboard.press("Control+z");
     await page.locator(".station-state", { hasText: "from measures" }).waitFor(patience);
+    await page.getByRole("button", { name: "take out holiday.png" }).waitFor(patience);
     await settled(page);
   });
 
@@ -154,7 +169,7 @@ inBrowser("a taped pattern", (fresh) => {
     await page.getByRole("button", { name: "the card to print, on A4" }).click();
     const card = await given;
     expect(card.suggestedFilename()).toBe("card A4.pdf");
-    expect(readFileSync(await card.path()).subarray(0, 5).toString("latin1")).toBe("%PDF-");
+    expect((await bytesOf(card)).subarray(0, 5).toString("latin1")).toBe("%PDF-");
   });
 });
 
