@@ -18,10 +18,12 @@ function sayTapedPair({ tape: { side, medial, lateral, length } }: TapedPair): r
 }
 
 function sayLastPair({ last, lines, flat }: LastPair): readonly string[] {
+  const { medial, lateral } = flat.tension;
   const { throatDepthMm, backHeightMm, sideHeightMedialMm, sideHeightLateralMm } = lines.settings;
   return [
     `${last.name}: a ${last.side} last, joint girth ${mm(last.measures.jointGirth)}, last length ${mm(last.measures.lastLength)}.`,
     `The throat lies ${mm(throatDepthMm)} behind the toe point, the back stands ${mm(backHeightMm)} high, the sides ${mm(sideHeightLateralMm)} outside and ${mm(sideHeightMedialMm)} inside at their lowest.`,
+    `Topline cut shorter than on the last: inner half ${mm(medial.onLastMm - medial.flatMm)}, outer half ${mm(lateral.onLastMm - lateral.flatMm)}; at most ${percent(Math.max(medial.mostStretch, lateral.mostStretch))} of stretch there. Lining, stiffener and puff are taken into account.`,
     `Spring ${mm(flat.springMm)}; from flat to last half of the upper changes by less than ${percent(flat.strain.p50)}. It must stretch by ${percent(flat.strain.give)} at most, and gather by ${percent(flat.strain.gather)} at most, where it is pleated under.`,
   ];
 }

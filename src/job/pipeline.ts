@@ -13,7 +13,7 @@ import { cutBottom, layBottomFlat } from "#shell/bottom.ts";
 import { cutShell, fineTriangles } from "#shell/cut.ts";
 import { layFlat, layFree, layLining } from "#shell/lay-flat.ts";
 import { judgeShellSettings, judgeTension, toplineAsked } from "#shell/tension.ts";
-import { shellRulesFor, shellSettingsFrom } from "#shell/rules.ts";
+import { shellChoices, shellRulesFor, shellSettingsFrom } from "#shell/rules.ts";
 import type { ShellRules } from "#shell/settings.ts";
 import type { TapeSaid } from "#tape/said.ts";
 import { tapedShell } from "#tape/from-traced.ts";
@@ -73,7 +73,7 @@ function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triang
   const { last, findings, ...beside } = read.value;
   tellLast?.({ last, findings });
   const lineRules = lineRulesFor(last);
-  const pieceRules = pieceRulesFor(last);
+  const pieceRules = pieceRulesFor(last, job.shell.edge);
   const shellRules = shellRulesFor(last, job.shell);
   onRules?.({ line: lineRules, shell: shellRules, piece: pieceRules });
   const lineSettings = settle(lineRules, job.lines);
@@ -87,7 +87,7 @@ function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triang
   const beneathSettings = beneathFrom(pieceSettings, shellSettings);
   const beneath = stages.make("beneath", [shell.key, beneathSettings], () => layBeneath(shell.value, last, beneathSettings));
   const free = stages.make("flatten", [beneath.key], () => layFree(beneath.value.over));
-  const { springMm, toplineShorter, halves } = shellSettings;
+  const { springMm, toplineShorter, halves, edge } = shellSettings;
   const flat = stages.make("tension", [free.key, springMm, toplineShorter], () =>
     layFlat(beneath.value.over, springMm, { onLast: shell.value, toplineMm: toplineAsked(shell.value, toplineShorter), free: free.value }),
   );
@@ -95,7 +95,7 @@ function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triang
   const { lines } = drawn.value;
   const cut = cutOr(stages, withoutPieces, () => {
     const lining = stages.make("lining", [flat.key], () => ({ flat: layLining(shell.value, flat.value, free.value), heelLongerMm: heelLonger(beneath.value.rows) }));
-    return stages.make("pieces", [lining.key, halves, pieceSettings, labels], () => cutPieces({ last, lines, flat: flat.value, lining: lining.value, bottom: bottom.value, halves, settings: pieceSettings, labels })).value;
+    return stages.make("pieces", [lining.key, halves, edge, pieceSettings, labels], () => cutPieces({ last, lines, flat: flat.value, lining: lining.value, bottom: bottom.value, halves, edge, settings: pieceSettings, labels })).value;
   });
   return {
     from: "last",
@@ -129,12 +129,12 @@ function onTape(stages: Run, job: Job, said: TapeSaid, files: Files, { watch = u
   const pictures = traced(stages, said.photos, said.barMm === undefined ? {} : { barMm: said.barMm }, files, watch, onTraced);
   const shots = pictures.map(({ value }) => value);
   const tape = stages.make("tape", [said, ...pictures.map(({ key }) => key)], () => tapedShell(shots, said));
-  const pieceRules = pieceRulesForTape(tape.value);
+  const { edge = shellChoices.edge, springMm = 0 } = job.shell;
+  const pieceRules = pieceRulesForTape(tape.value, edge);
   onRules?.({ piece: pieceRules });
   const pieceSettings = pieceSettingsFrom(pieceRules, job.pieces);
   const labels = { title: job.title, size: job.size };
-  const cut = cutOr(stages, withoutPieces, () => stages.make("pieces", [tape.key, pieceSettings, labels], () => cutTapedPieces(tape.value, { settings: pieceSettings, labels })).value);
-  const { springMm = 0 } = job.shell;
+  const cut = cutOr(stages, withoutPieces, () => stages.make("pieces", [tape.key, edge, pieceSettings, labels], () => cutTapedPieces(tape.value, { settings: pieceSettings, labels, edge })).value);
   const idle = [...(springMm === 0 ? [] : [finding("tape-spring", { springMm })]), ...(Object.keys(job.lines).length === 0 ? [] : [finding("tape-lines", {})])];
   return {
     from: "tape",

@@ -8,5 +8,5 @@ export async function sheetsFor(pair: Pair, watch: Watch = unwatched): Promise<r
   const { labels, job, pieces, pieceSettings, findings, timesMs } = pair;
   const any = { ...labels, paper: job.paper, pieces, pieceSettings, findings, timesMs };
   if (pair.from === "tape") return sheetsOf({ ...any, from: "tape", tape: pair.tape, traced: pair.traced }, watch);
-  return sheetsOf({ ...any, from: "last", last: pair.last, lines: pair.lines, flat: pair.flat }, watch);
+  return sheetsOf({ ...any, from: "last", last: pair.last, lines: pair.lines, shellSettings: pair.shellSettings, beneath: pair.beneath, flat: pair.flat }, watch);
 }

@@ -2,7 +2,7 @@ import type { Finding } from "#base/findings.ts";
 import type { Last, Side } from "#last/last.ts";
 import type { Lines } from "#lines/lines.ts";
 import type { LaidOnLast } from "#shell/lay-flat.ts";
-import type { HalvesChoice } from "#shell/settings.ts";
+import type { HalvesChoice, ToplineEdge } from "#shell/settings.ts";
 import type { FlatBottom } from "#shell/shell.ts";
 import type { TapedShell } from "#tape/taped-shell.ts";
 import { cutInsole, cutOutsole, cutSock, netBottom, type NetBottom } from "./bottom-pieces.ts";
@@ -26,6 +26,8 @@ interface Nets {
 }
 
 interface Choices {
+  /** How the topline's edge is made; folded over a tape where nothing is said. */
+  readonly edge?: ToplineEdge;
   readonly settings: PieceSettings;
   readonly labels: Labels;
 }
@@ -56,7 +58,7 @@ export function cutPieces({ last, lines, flat, lining, bottom, halves, ...choice
     ...(lining && { lining: { net: netUpper(last, lines, lining.flat, halves), heelLongerMm: lining.heelLongerMm } }),
     bottom: netBottom(last, bottom),
   });
-  return cutFrom(nets, last.side, pieceRulesFor(last), choices);
+  return cutFrom(nets, last.side, pieceRulesFor(last, choices.edge), choices);
 }
 
 /**
@@ -68,7 +70,7 @@ export function cutTapedPieces(tape: TapedShell, choices: Choices): CutPieces {
     const bottom = tape.bottom && netTapedBottom(tape.bottom);
     return { upper: netTapedUpper(tape, bottom), bottom };
   };
-  return cutFrom(nets, tape.side, pieceRulesForTape(tape), choices);
+  return cutFrom(nets, tape.side, pieceRulesForTape(tape, choices.edge), choices);
 }
 
 function cutFrom(nets: () => Nets, side: Side, rules: PieceRules, { settings, labels }: Choices): CutPieces {

@@ -1,6 +1,7 @@
 import type { Measures } from "#last/last.ts";
 import type { Rule } from "#lines/lines.ts";
 import type { TapedShell } from "#tape/taped-shell.ts";
+import type { ToplineEdge } from "#shell/settings.ts";
 import type { PieceRules, PieceSettings } from "./settings.ts";
 
 const practice = "common practice, no source";
@@ -14,20 +15,21 @@ function mm(name: string, value: number, min: number, max: number, step: number,
 
 /**
  * Every allowance and thickness as a rule of construction. Allowances do not grow with the size; only the most that the
- * lasting margins may be depends on the last, since margins from both sides must not meet in the middle of the bottom.
+ * lasting margins may be depends on the last, since margins from both sides must not meet in the middle of the bottom. A raw topline
+ * has no fold.
  */
-export function pieceRulesFor(last: { readonly measures: Pick<Measures, "ballWidth" | "seatWidth"> }): PieceRules {
+export function pieceRulesFor(last: { readonly measures: Pick<Measures, "ballWidth" | "seatWidth"> }, edge: ToplineEdge = "taped"): PieceRules {
   const halfBall = Math.max(20, Math.floor(last.measures.ballWidth / 2) - 4);
   const halfSeat = Math.max(20, Math.floor(last.measures.seatWidth / 2) - 1);
-  return { ...lastingRules(Math.min(30, halfBall), Math.min(30, halfSeat)), ...upperRules, ...liningRules, ...bottomRules };
+  return { ...lastingRules(Math.min(30, halfBall), Math.min(30, halfSeat)), ...upperRules, ...(edge === "raw" ? rawEdge : {}), ...liningRules, ...bottomRules };
 }
 
 /** Widths of the bottom as shares of its length, where no bottom was traced (clean lasts: 0.30 to 0.31 and 0.205 to 0.21). */
 const usualWidths = { ball: 0.305, seat: 0.208 } as const;
 
 /** The same rules for a taped pattern, by its traced bottom or else by the widths that are usual at its length. */
-export function pieceRulesForTape({ bottom, length }: TapedShell): PieceRules {
-  return pieceRulesFor({ measures: { ballWidth: bottom?.ballWidthMm ?? usualWidths.ball * length.mm, seatWidth: bottom?.seatWidthMm ?? usualWidths.seat * length.mm } });
+export function pieceRulesForTape({ bottom, length }: TapedShell, edge?: ToplineEdge): PieceRules {
+  return pieceRulesFor({ measures: { ballWidth: bottom?.ballWidthMm ?? usualWidths.ball * length.mm, seatWidth: bottom?.seatWidthMm ?? usualWidths.seat * length.mm } }, edge);
 }
 
 /** All rules at their default, with what the maker chose instead. */
@@ -61,6 +63,10 @@ const upperRules = {
     "Sewn grain to grain, rubbed down and taped. More would lie as a ridge on the heel.", practice),
   upperThicknessMm: mm("Thickness of the upper", 1.1, 0.5, 2, 0.1,
     "Measured on your leather. It lies under the sole's edge on both sides, so the sole grows with it.", practice),
+} as const;
+
+const rawEdge = {
+  toplineFoldMm: mm("Fold at the topline", 0, 0, 0, 0.5, "A raw edge is cut net, then inked or sealed; nothing is turned over.", "trade notes on edge finishing"),
 } as const;
 
 const liningRules = {

@@ -42,17 +42,20 @@ export function cutUpper(net: NetUpper, settings: PieceSettings, labels: Labels)
     folded: true,
   });
   const inner = netOutline(net);
+  const folded = settings.toplineFoldMm > 0;
   const marks: Drawn[] = [
-    lineMark("fold line of the topline", "fold", cut.foldLine),
+    ...(folded ? [lineMark("fold line of the topline", "fold", cut.foldLine)] : []),
     lineMark("feather line", "net", net.feather.line),
     ...seamLines(cut),
     ...insideLines(net, inner, cut.outline),
-    ...centreNotches(net, cut.outline, Math.min(foldNotchDepthMm, settings.toplineFoldMm / 2)),
+    ...centreNotches(net, cut.outline, Math.min(foldNotchDepthMm, settings.toplineFoldMm / 2)).filter(({ name }) => folded || name !== "throat"),
     ...featherNotches(net, cut.outline, margin),
-    ...toplineNotches(net, settings.toplineFoldMm, Math.min(foldNotchDepthMm, settings.toplineFoldMm / 2)),
+    // A raw edge stays in sight: nothing is snipped into it.
+    ...(folded ? toplineNotches(net, settings.toplineFoldMm, Math.min(foldNotchDepthMm, settings.toplineFoldMm / 2)) : []),
     ...backPricks(netBackPoints(net)),
   ];
-  const lines = pieceLines({ name: "upper", material: "upper leather", notes: ["with lasting margin,", "fold and back seam,", "grain side up"], count: 1, labels });
+  const notes = folded ? ["with lasting margin,", "fold and back seam,", "grain side up"] : ["with lasting margin", "and back seam,", "topline raw,", "grain side up"];
+  const lines = pieceLines({ name: "upper", material: "upper leather", notes, count: 1, labels });
   return { name: "upper", material: "upper leather", net: false, outline: cut.outline, marks, labels: upperLabels(net, inner, marks, lines), directionDeg: 0 };
 }
 

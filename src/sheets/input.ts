@@ -3,6 +3,8 @@ import type { Last } from "#last/last.ts";
 import type { Lines } from "#lines/lines.ts";
 import type { Piece } from "#pieces/piece.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
+import type { BeneathRow } from "#shell/girths.ts";
+import type { ShellSettings } from "#shell/settings.ts";
 import type { FlatShell } from "#shell/shell.ts";
 import type { TapedShell, TracedPicture } from "#tape/taped-shell.ts";
 import type { PaperName } from "./paper.ts";
@@ -26,6 +28,8 @@ export interface LastInput extends AnyInput {
   readonly from: "last";
   readonly last: Last;
   readonly lines: Lines;
+  readonly shellSettings: ShellSettings;
+  readonly beneath: readonly BeneathRow[];
   readonly flat: FlatShell;
 }
 

@@ -1,5 +1,6 @@
 import { flatLength } from "#shell/edge-length.ts";
 import type { HeightMark } from "#lines/lines.ts";
+import type { ToplineTension } from "#shell/shell.ts";
 import type { CommonSheet } from "./arrange.ts";
 import type { LastInput, SheetInput, TapeInput } from "./input.ts";
 import { findingReport, measureReport } from "./measure-report.ts";
@@ -45,7 +46,7 @@ function ofTape({ tape, traced }: TapeInput) {
   return { tape: tapeReport(tape, traced), lasting: { throatDepthMm: mean("centre"), backHeightMm: mean("back") } };
 }
 
-function ofLast({ last, lines, flat }: LastInput) {
+function ofLast({ last, lines, shellSettings, beneath, flat }: LastInput) {
   const height = (m: HeightMark) => ({ share: round(m.share), alongFeatherMm: round(m.alongFeatherMm), target: round(m.heightMm) });
   const arcEnd = (arc: Float64Array) => arc[arc.length - 1]!;
   return {
@@ -55,6 +56,9 @@ function ofLast({ last, lines, flat }: LastInput) {
       toplineOnLastMm: round(arcEnd(lines.toplineMedial.arc) + arcEnd(lines.toplineLateral.arc)),
       toplineFlatMm: round(flatLength(flat, flat.shell.edges.toplineMedial) + flatLength(flat, flat.shell.edges.toplineLateral)),
       springMm: round(flat.springMm),
+      topline: { medial: toplineHalf(flat.tension.medial), lateral: toplineHalf(flat.tension.lateral) },
+      beneath: beneath.map(({ key, half, onLastMm, overMm }) => ({ length: key, ...(half ? { half } : {}), onLastMm: round(onLastMm), addsMm: round(overMm - onLastMm) })),
+      settings: shellSettings,
       strain: flat.strain,
       strainUnsprung: flat.unsprung,
     },
@@ -67,6 +71,10 @@ function ofLast({ last, lines, flat }: LastInput) {
       },
     },
   };
+}
+
+function toplineHalf({ onLastMm, overMm, flatMm, mostStretch }: ToplineTension) {
+  return { onLastMm: round(onLastMm), overMm: round(overMm), flatMm: round(flatMm), shorterMm: round(onLastMm - flatMm), mostStretch };
 }
 
 export function reportJson(input: SheetInput, sheet: CommonSheet): Uint8Array {

@@ -1,6 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { cutPieces } from "#pieces/cut.ts";
+import { severityOf } from "#base/findings.ts";
+import { edgeLength, netUpper } from "#pieces/net-upper.ts";
 import { boxCorners } from "#pieces/labels.ts";
 import type { Mark, Piece } from "#pieces/piece.ts";
 import { pieceRulesFor, pieceSettingsFrom } from "#pieces/rules.ts";
@@ -212,4 +214,31 @@ describe("whatever is chosen within the usual ranges", () => {
       { seed: 31, numRuns: 25 },
     );
   });
+});
+
+test("a raw topline is cut net: no fold, nothing snipped into it", () => {
+  const pump = flatPump();
+  const cut = (edge: "raw" | "folded") => cutPieces({ ...pump, edge, settings: pieceSettingsFrom(pieceRulesFor(pump.last, edge)), labels });
+  const { pieces, findings } = cut("raw");
+  const upper = pieces.find((p) => p.name === "upper")!;
+  expect(upper.marks.filter((m) => (m.kind === "line" && m.use === "fold") || (m.kind === "notch" && /throat|height|lowest/.test(m.name)))).toEqual([]);
+  expect(findings.filter((f) => severityOf(f) !== "note" || f.code === "piece-setting-unusual")).toEqual([]);
+  // What is missing is the strip of the fold: its width along the topline.
+  const folded = cut("folded").pieces.find((p) => p.name === "upper")!;
+  const strip = 4.5 * edgeLength(netUpper(pump.last, pump.lines, pump.flat).topline);
+  expect(Math.abs((folded.areaMm2 - upper.areaMm2) / strip - 1)).toBeLessThan(0.05);
+});
+
+test("one form for both halves: topline and back are each other's mirror, each feather edge stays its own", () => {
+  const pump = flatPump();
+  const [own, mean] = (["separate", "mean"] as const).map((halves) => netUpper(pump.last, pump.lines, pump.flat, halves));
+  const mirrored = (net: typeof own): number => {
+    const { line, arc } = net!.topline;
+    return Math.max(...Array.from(arc, (_, i) => nearestOn(line, arc, line.xy[2 * i]!, -line.xy[2 * i + 1]!).distance));
+  };
+  expect(mirrored(own)).toBeGreaterThan(1);
+  expect(mirrored(mean)).toBeLessThan(0.1);
+  const { line, arc } = mean!.feather;
+  const off = Array.from(arc, (s, i) => (s < 45 || s > edgeLength(mean!.feather) - 45 ? 0 : nearestOn(own!.feather.line, own!.feather.arc, line.xy[2 * i]!, line.xy[2 * i + 1]!).distance));
+  expect(Math.max(...off)).toBeLessThan(0.1);
 });

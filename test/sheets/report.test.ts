@@ -25,6 +25,13 @@ describe("report.json", () => {
     expect(report.shell.triangles).toBe(2);
   });
 
+  // By hand from the sample: 205 mm on the last, 208 over what lies beneath, 200.4 on the card.
+  test("tells of each half of the topline, and what lies beneath the upper", () => {
+    expect(report.shell.topline.medial).toEqual({ onLastMm: 205, overMm: 208, flatMm: 200.4, shorterMm: 4.6, mostStretch: 0.06 });
+    expect(report.shell.beneath).toEqual([{ length: "topline", half: "medial", onLastMm: 205, addsMm: 3 }, { length: "back", onLastMm: 55, addsMm: 1.25 }]);
+    expect(report.shell.settings).toMatchObject({ leather: "kid", edge: "taped", toplineShorter: 0.0225 });
+  });
+
   // Shoelace formula on the report's own numbers.
   test("outlines enclose the areas said", () => {
     for (const piece of report.pieces) {

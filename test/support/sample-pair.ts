@@ -3,6 +3,7 @@ import { curveOf } from "#last/surface-curve.ts";
 import { featherHalf, footAtX, type Half } from "#lines/feather.ts";
 import type { HeightMark, Lines } from "#lines/lines.ts";
 import type { LastInput } from "#sheets/input.ts";
+import { shellRulesFor, shellSettingsFrom } from "#shell/rules.ts";
 import { noStrain, type FlatShell, type Shell } from "#shell/shell.ts";
 import { samplePieces } from "./sample-pieces.ts";
 
@@ -97,6 +98,8 @@ export function samplePair(change: Partial<LastInput> = {}): LastInput {
     paper: "A4",
     last,
     lines: sampleLines(last),
+    shellSettings: shellSettingsFrom(shellRulesFor(last)),
+    beneath: [{ key: "topline", half: "medial", onLastMm: 205, overMm: 208 }, { key: "back", onLastMm: 55, overMm: 56.25 }],
     flat: sampleFlat(),
     pieces: samplePieces(),
     pieceSettings: {} as LastInput["pieceSettings"],
