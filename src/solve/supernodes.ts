@@ -39,47 +39,63 @@ interface Fundamental {
   readonly parent: Int32Array;
 }
 
-/** Runs of columns whose structures nest exactly, by symbolic factorisation. `parent` is the tree of a postordered matrix. */
+/**
+ * Runs of columns whose structures nest exactly, by symbolic factorisation. `parent` is the tree of a postordered matrix. A column
+ * goes on with the run before it when the column before is its only child and has all of its rows: that shows by its own few
+ * entries in the matrix, so rows are gathered only where a run begins.
+ */
 function fundamental(graph: Adjacency, order: Uint32Array, parent: Int32Array): Fundamental {
   const size = order.length;
   const place = inverseOrder(order);
   const { firstChild, nextChild, childCount } = childrenOf(parent);
+  /** First column of the run that a row was last met in. */
   const seen = new Int32Array(size).fill(-1);
   const columnStart: number[] = [];
   const below: Uint32Array[] = [];
   const groupOf = new Int32Array(size);
   const rows = new Uint32Array(size);
-  for (let k = 0; k < size; k++) {
-    let count = 0;
-    seen[k] = k;
+  let count = 0;
+  let first = 0;
+  /** Keeps the rows of the run that ends before column k. */
+  const close = (k: number): void => {
+    let kept = 0;
+    for (let q = 0; q < count; q++) if (rows[q]! >= k) rows[kept++] = rows[q]!;
+    if (k > 0) below.push(rows.slice(0, kept));
+  };
+  const goesOn = (k: number): boolean => {
+    if (k === 0 || parent[k - 1] !== k || childCount[k] !== 1) return false;
     for (let q = graph.start[order[k]!]!; q < graph.start[order[k]! + 1]!; q++) {
       const i = place[graph.list[q]!]!;
-      if (i > k) {
-        seen[i] = k;
-        rows[count++] = i;
-      }
+      if (i > k && seen[i] !== first) return false;
     }
-    for (let c = firstChild[k]!; c >= 0; c = nextChild[c]!) {
-      const list = below[groupOf[c]!]!;
-      for (let q = 0; q < list.length; q++) {
-        const i = list[q]!;
-        if (seen[i] !== k) {
+    return true;
+  };
+  for (let k = 0; k < size; k++) {
+    if (!goesOn(k)) {
+      close(k);
+      columnStart.push((first = k));
+      seen[k] = k;
+      count = 0;
+      for (let q = graph.start[order[k]!]!; q < graph.start[order[k]! + 1]!; q++) {
+        const i = place[graph.list[q]!]!;
+        if (i > k) {
+          seen[i] = k;
+          rows[count++] = i;
+        }
+      }
+      for (let c = firstChild[k]!; c >= 0; c = nextChild[c]!) {
+        const list = below[groupOf[c]!]!;
+        for (let q = 0; q < list.length; q++) {
+          const i = list[q]!;
+          if (seen[i] === k) continue;
           seen[i] = k;
           rows[count++] = i;
         }
       }
     }
-    // k continues the group of k - 1 when k - 1 is its only child and brings all of its rows.
-    const last = below.length - 1;
-    if (k > 0 && parent[k - 1] === k && childCount[k] === 1 && below[last]!.length === count + 1) {
-      below[last] = rows.slice(0, count);
-      groupOf[k] = last;
-    } else {
-      columnStart.push(k);
-      groupOf[k] = below.length;
-      below.push(rows.slice(0, count));
-    }
+    groupOf[k] = columnStart.length - 1;
   }
+  close(size);
   columnStart.push(size);
   const groupParent = new Int32Array(below.length);
   for (let s = 0; s < below.length; s++) {
