@@ -13,7 +13,10 @@ import { bendChanges } from "#plane/curvature.ts";
 import { cutBottom, layBottomFlat } from "#shell/bottom.ts";
 import { cutShell } from "#shell/cut.ts";
 import { flatLength } from "#shell/edge-length.ts";
-import { layFlat } from "#shell/lay-flat.ts";
+import { beneathFrom, heelLonger, layBeneath } from "#shell/beneath.ts";
+import { layFlat, layFree, layLining } from "#shell/lay-flat.ts";
+import { shellRulesFor, shellSettingsFrom } from "#shell/rules.ts";
+import { toplineAsked } from "#shell/tension.ts";
 import { scanOf } from "../support/against-truth.ts";
 import { foundLast } from "../support/scans.ts";
 import { hasShared } from "../support/shared.ts";
@@ -24,10 +27,15 @@ function piecesOf(last: Last) {
   const rules = lineRulesFor(last);
   const board = drawingBoard(last);
   const drawn = drawLines(board, rules, settle(rules, {}));
-  const flat = layFlat(cutShell(board, drawn, 4000), 0);
+  const onLast = cutShell(board, drawn, 4000);
+  const shellSettings = shellSettingsFrom(shellRulesFor(last));
+  const beneath = layBeneath(onLast, last, beneathFrom(pieceSettingsFrom(pieceRulesFor(last)), shellSettings));
+  const free = layFree(beneath.over);
+  const flat = layFlat(beneath.over, 0, { onLast, free, toplineMm: toplineAsked(onLast, shellSettings.toplineShorter) });
+  const lining = { flat: layLining(onLast, flat, free), heelLongerMm: heelLonger(beneath.rows) };
   const bottom = layBottomFlat(cutBottom(last));
   const settings = pieceSettingsFrom(pieceRulesFor(last));
-  return { drawn, flat, bottom, ...cutPieces({ last, lines: drawn.lines, flat, bottom, settings, labels: { title: last.name, size: "" } }) };
+  return { drawn, flat, bottom, ...cutPieces({ last, lines: drawn.lines, flat, lining, bottom, settings, labels: { title: last.name, size: "" } }) };
 }
 
 // Synthetic lasts with truth beside them; without the shared data there is nothing to hold the pieces to.
