@@ -18,7 +18,7 @@ import type { RefusedNumber } from "./desktop.ts";
 import { apartMap } from "./picture/apart-map.ts";
 import { Picture } from "./picture/picture.tsx";
 import type { MapOf } from "./picture/strain.ts";
-import { stretchMap } from "./picture/stretch-map.ts";
+import { shellMap } from "./picture/shell-map.ts";
 import { isExample } from "./state/edits.ts";
 import { useLooking } from "./state/looking.ts";
 import { keepStation, keptStation } from "./state/open-station.ts";
@@ -63,9 +63,9 @@ export function App({ desk, proofs }: { readonly desk: Desk; readonly proofs: Pr
   }
   const onLast = pair?.from === "last" ? pair : undefined;
   const taped = pair?.from === "tape" ? pair : undefined;
-  const map = useMemo(() => (onLast && station === "Shell" ? stretchMap(onLast, mapOf) : undefined), [onLast, station, mapOf]);
   const apart = useMemo(() => (onLast?.other && !now.waiting && station === "Last" ? apartMap(onLast.last, onLast.other.comparison.distances) : undefined), [onLast, now.waiting, station]);
   const proven = useSyncExternalStore(proofs.listen, proofs.look);
+  const map = useMemo(() => (onLast && station === "Shell" ? shellMap(onLast, proven.proof, mapOf) : undefined), [onLast, station, proven.proof, mapOf]);
   const toProve = station === "Shell" && !now.draft && !now.busy ? onLast?.job : undefined;
   useEffect(() => {
     if (toProve) proofs.ask(toProve);
@@ -89,7 +89,7 @@ export function App({ desk, proofs }: { readonly desk: Desk; readonly proofs: Pr
       {station === "Lines" && rules?.line && <StationLines desk={desk} rules={rules.line} pair={onLast} />}
       {station === "Lines" && taped && <TapedLines pair={taped} />}
       {station === "Shell" && taped && <TapedShellWords pair={taped} />}
-      {station === "Shell" && !taped && rules && <StationShell desk={desk} rules={rules} pair={onLast} map={map} onMap={setMapOf} proofs={proofs} proven={proven} />}
+      {station === "Shell" && !taped && rules && <StationShell desk={desk} rules={rules} pair={onLast} map={map} mapOf={mapOf} onMap={setMapOf} proofs={proofs} proven={proven} />}
       {station === "Pieces" && rules && <StationPieces desk={desk} rules={rules} pair={pair} chosen={chosen} onChoose={setChosen} />}
       {station === "Sheets" && pair && plan && <StationSheets desk={desk} now={now} pair={pair} plan={plan} />}
       {!pair && waits(station, rules !== undefined) && <p className="follows">{waits(station, rules !== undefined)}</p>}

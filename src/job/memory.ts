@@ -12,9 +12,12 @@ interface Kept {
   readonly ms: number;
 }
 
-/** Remembers the last result of each stage under what it was made from. */
+/** So many results of a stage are remembered: the last one, and the one before it for a change taken back, or for a coarser twin of it. */
+const remembered = 2;
+
+/** Remembers the last results of each stage under what they were made from. */
 export class Memory {
-  readonly #kept = new Map<string, Kept>();
+  readonly #kept = new Map<string, readonly Kept[]>();
 
   start(watch: Watch, now: () => number): Run {
     return new Run(this.#kept, watch, now);
@@ -24,10 +27,10 @@ export class Memory {
 /** One run of the pipeline over what is remembered. */
 export class Run {
   readonly timesMs: Record<string, number> = {};
-  readonly #kept: Map<string, Kept>;
+  readonly #kept: Map<string, readonly Kept[]>;
   readonly #watch: Watch;
   readonly #now: () => number;
-  constructor(kept: Map<string, Kept>, watch: Watch, now: () => number) {
+  constructor(kept: Map<string, readonly Kept[]>, watch: Watch, now: () => number) {
     this.#kept = kept;
     this.#watch = watch;
     this.#now = now;
@@ -35,21 +38,22 @@ export class Run {
 
   /** What the stage gave last, whatever it was made from. */
   former<T>(stage: string): T | undefined {
-    return this.#kept.get(stage)?.value as T | undefined;
+    return this.#kept.get(stage)?.[0]?.value as T | undefined;
   }
 
   /** The stage's result, made anew only if what it is made from has changed. */
   make<T>(stage: string, from: readonly unknown[], how: () => T): Made<T> {
     const key = `${stage}(${from.map((part) => (typeof part === "string" ? part : JSON.stringify(part))).join("; ")})`;
-    let kept = this.#kept.get(stage);
-    if (kept?.key !== key) {
+    const known = this.#kept.get(stage) ?? [];
+    let kept = known.find((result) => result.key === key);
+    if (!kept) {
       this.#watch(stage, 0);
       const start = this.#now();
       const value = how();
       kept = { key, value, ms: this.#now() - start };
-      this.#kept.set(stage, kept);
       this.#watch(stage, 1);
     }
+    this.#kept.set(stage, [kept, ...known.filter((result) => result !== kept)].slice(0, remembered));
     this.timesMs[stage] = kept.ms;
     return { value: kept.value as T, key };
   }

@@ -49,6 +49,8 @@ export interface LastPair extends AnyPair {
   /** What lining, stiffener and toe puff add to each length of the upper. */
   readonly beneath: readonly BeneathRow[];
   readonly flat: FlatShell;
+  /** The same shell as it lies of itself, without spring and tension: x0 y0 … mm, in no frame of its own. */
+  readonly freeUv: Float64Array;
   /** The bottom inside the feather line, laid flat; net. */
   readonly bottom: FlatBottom;
 }

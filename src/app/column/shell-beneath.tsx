@@ -1,7 +1,10 @@
 import type { ReactElement } from "react";
+import type { LastPair } from "#job/pair.ts";
 import type { Rules } from "#job/pipeline.ts";
 import type { ShellNumbers, ShellRules } from "#shell/settings.ts";
 import type { Desk } from "../desk.ts";
+import type { BeneathRow } from "#shell/girths.ts";
+import { sayFixed } from "../state/numbers.ts";
 import { PieceNumber, PieceReason } from "./piece-number.tsx";
 import { ShellNumber, ShellReason } from "./shell-number.tsx";
 import { WithWhy } from "./why.tsx";
@@ -9,10 +12,12 @@ import { WithWhy } from "./why.tsx";
 interface ShellBeneathProps {
   readonly desk: Desk;
   readonly rules: Rules & { readonly shell: ShellRules };
+  /** Nothing while no pair can be made. */
+  readonly pair: LastPair | undefined;
 }
 
 /** What lies between the last and the upper, which has so much farther to go. */
-export function ShellBeneath({ desk, rules }: ShellBeneathProps): ReactElement {
+export function ShellBeneath({ desk, rules, pair }: ShellBeneathProps): ReactElement {
   const number = (of: keyof ShellNumbers): ReactElement => <ShellNumber desk={desk} rules={rules.shell} of={of} />;
   const reasons = (...keys: readonly (keyof ShellNumbers)[]): ReactElement => <>{keys.map((of) => <ShellReason key={of} desk={desk} rules={rules.shell} of={of} />)}</>;
   return (
@@ -29,6 +34,38 @@ export function ShellBeneath({ desk, rules }: ShellBeneathProps): ReactElement {
       <WithWhy name="skiving" spots={["shell skiveMm", "shell skiveFeatherMm"]} why={reasons("skiveMm", "skiveFeatherMm")}>
         Both are skived to nothing over {number("skiveMm")}, and over {number("skiveFeatherMm")} toward the feather line.
       </WithWhy>
+      {pair && <Added rows={pair.beneath} />}
     </>
+  );
+}
+
+const lengths: readonly (readonly [BeneathRow["key"], string])[] = [
+  ["joint", "half round the joint"],
+  ["heel", "half round the heel"],
+  ["topline", "topline"],
+  ["feather", "feather edge"],
+  ["back", "back curve"],
+  ["centre", "front centre"],
+];
+
+/** How much longer each way is over what lies beneath than on the last itself. */
+function Added({ rows }: { readonly rows: readonly BeneathRow[] }): ReactElement {
+  const added = (r: BeneathRow): string => sayFixed(r.overMm - r.onLastMm);
+  return (
+    <table className="figures">
+      <caption>What lies beneath adds, mm</caption>
+      <thead><tr><th scope="col">way</th><th scope="col">inner</th><th scope="col">outer</th></tr></thead>
+      <tbody>
+        {lengths.map(([key, name]) => {
+          const [first, second] = rows.filter((r) => r.key === key);
+          return first && (
+            <tr key={key}>
+              <th scope="row">{name}</th>
+              {second ? <><td>{added(first)}</td><td>{added(second)}</td></> : <td colSpan={2}>{added(first)}</td>}
+            </tr>
+          );
+        })}
+      </tbody>
+    </table>
   );
 }

@@ -5,6 +5,7 @@ import { leathers, toplineEdges, type Leather, type ShellRules, type ToplineEdge
 import { springRange } from "#shell/spring-range.ts";
 import type { Desk } from "../desk.ts";
 import { setShell } from "../state/edits.ts";
+import { mm, percent } from "../state/numbers.ts";
 import { ShellNumber, ShellReason } from "./shell-number.tsx";
 import { toplineWords } from "./station-lines.tsx";
 import { WithWhy } from "./why.tsx";
@@ -31,7 +32,7 @@ export function ShellTopline({ desk, rules, pair }: ShellToplineProps): ReactEle
         topline <WordChoice label="edge of the topline" value={edge} options={toplineEdges} say={(o) => edgeWords[o]} onChange={(v) => desk.change(setShell(desk.job, { edge: v }), "the edge of the topline")} />, the
         topline is cut <ShellNumber desk={desk} rules={rules} of="toplineShorter" limits={{ least: 0, most: 8 }} /> shorter than it is on the last.
       </WithWhy>
-      {pair && <p className="follows">{toplineWords(pair)}</p>}
+      {pair && <p className="follows">{toplineWords(pair)} {halvesWords(pair)}</p>}
       <WithWhy name="spring" spots={["shell springMm"]} why={<ShellReason desk={desk} rules={rules} of="springMm" />}>
         The heel ends are swung together by <ShellNumber desk={desk} rules={rules} of="springMm" limits={{ least: -most, most }} /> at the topline, from where they lie of themselves.
       </WithWhy>
@@ -40,4 +41,10 @@ export function ShellTopline({ desk, rules, pair }: ShellToplineProps): ReactEle
       )}
     </>
   );
+}
+
+/** By how much each half is shorter, in mm and percent. */
+function halvesWords({ flat: { tension } }: LastPair): string {
+  const half = ({ onLastMm, flatMm }: { readonly onLastMm: number; readonly flatMm: number }): string => `${mm(onLastMm - flatMm)} (${percent(1 - flatMm / onLastMm)})`;
+  return `The inner half is ${half(tension.medial)} shorter, the outer ${half(tension.lateral)}.`;
 }

@@ -4,12 +4,13 @@ import type { Rules } from "#job/pipeline.ts";
 import type { Desk } from "../desk.ts";
 import type { Proofs, Proven } from "../proofs.ts";
 import type { MapOf } from "../picture/strain.ts";
-import type { StretchMap } from "../picture/stretch-map.ts";
+import type { ShellMap } from "../picture/shell-map.ts";
 import { stageWords } from "../state/stage-words.ts";
 import { ShellBeneath } from "./shell-beneath.tsx";
+import { ShellCheck } from "./shell-check.tsx";
 import { ShellHalves } from "./shell-halves.tsx";
 import { ShellRelief } from "./shell-relief.tsx";
-import { ShellStretch } from "./shell-stretch.tsx";
+import { ShellColours } from "./shell-colours.tsx";
 import { ShellTopline } from "./shell-topline.tsx";
 
 interface StationShellProps {
@@ -17,26 +18,27 @@ interface StationShellProps {
   readonly rules: Rules;
   /** Both nothing while no pair can be made. */
   readonly pair: LastPair | undefined;
-  readonly map: StretchMap | undefined;
+  readonly map: ShellMap | undefined;
+  readonly mapOf: MapOf;
   readonly onMap: (of: MapOf) => void;
   readonly proofs: Proofs;
   readonly proven: Proven;
 }
 
 /** The upper between last and flat card: its topline, what lies beneath it, and what the flat piece asks of the leather. */
-export function StationShell({ desk, rules, pair, map, onMap, proofs, proven }: StationShellProps): ReactElement {
+export function StationShell({ desk, rules, pair, map, mapOf, onMap, proofs, proven }: StationShellProps): ReactElement {
   const { shell } = rules;
   const { proof, busy, trouble } = proven;
   return (
     <>
       {shell && <ShellTopline desk={desk} rules={shell} pair={pair} />}
-      {shell && <ShellBeneath desk={desk} rules={{ ...rules, shell }} />}
+      {pair && <ShellColours pair={pair} map={map} of={mapOf} onMap={onMap} />}
+      {shell && <ShellBeneath desk={desk} rules={{ ...rules, shell }} pair={pair} />}
       {shell && <ShellHalves desk={desk} proof={proof} />}
-      {pair && map && <ShellStretch pair={pair} map={map} onMap={onMap} />}
       {pair && busy && <Trying busy={busy} proofs={proofs} first={proof === undefined} />}
       {pair && !busy && proven.job !== pair.job && <p className="follows"><button type="button" className="word" onClick={() => proofs.ask(pair.job)}>Try the pattern out</button></p>}
       {trouble && <p className="why-wrong">The pattern could not be tried out: {trouble}.</p>}
-      {pair && proof && <div className={busy || proven.job !== pair.job ? "former" : undefined}><ShellRelief proof={proof} /></div>}
+      {pair && proof && <div className={busy || proven.job !== pair.job ? "former" : undefined}><ShellCheck proof={proof} /><ShellRelief proof={proof} /></div>}
     </>
   );
 }

@@ -11,14 +11,14 @@ import { lineInk } from "./ink.ts";
 import type { Named } from "./margin-labels.ts";
 import { alongLines, PinnedNotes } from "./margin-words.tsx";
 import { ScaleBar } from "./scale-bar.tsx";
-import type { StretchMap } from "./stretch-map.ts";
+import type { ShellMap } from "./shell-map.ts";
 import { useSize } from "./use-size.ts";
 
 export interface CardViewProps {
   readonly pair: LastPair;
   readonly lines: readonly DrawnLine[];
   readonly handles: readonly Handle[];
-  readonly map: StretchMap | undefined;
+  readonly map: ShellMap | undefined;
   readonly notes: readonly { readonly key: string; readonly text: string; readonly onCard: readonly number[] }[];
   /** Cuts in from the feather edge, each x0 y0 x1 y1. */
   readonly nicks: readonly Float64Array[];
@@ -43,8 +43,8 @@ export function CardView({ pair, lines, handles, map, notes, nicks, lit, onLit, 
     return d;
   };
   useEffect(() => {
-    if (canvas.current) paint(canvas.current, width, height, pair, map, lay);
-  }, [width, height, pair, map, lay]);
+    if (canvas.current) paint(canvas.current, width, height, map, lay);
+  }, [width, height, map, lay]);
 
   const labels: Named[] = notes.map((n) => ({ key: n.key, text: n.text, x: lay.x(n.onCard[0]!, n.onCard[1]!), y: lay.y(n.onCard[0]!, n.onCard[1]!) }));
   const drawn = (points: Float64Array): readonly Place[] => Array.from({ length: points.length / 2 }, (_, i) => ({ x: lay.x(points[2 * i]!, points[2 * i + 1]!), y: lay.y(points[2 * i]!, points[2 * i + 1]!) }));
@@ -81,28 +81,43 @@ export function CardView({ pair, lines, handles, map, notes, nicks, lit, onLit, 
   );
 }
 
+/** So many triangles look smooth, though each is of one colour. */
+const smoothTriangles = 10_000;
+
 /** Fills the triangles of the card with the colours of the map; without a map the canvas stays clear. */
-function paint(canvas: HTMLCanvasElement, width: number, height: number, { flat }: LastPair, map: StretchMap | undefined, lay: CardPlace): void {
+function paint(canvas: HTMLCanvasElement, width: number, height: number, map: ShellMap | undefined, lay: CardPlace): void {
   const dots = Math.min(2, globalThis.devicePixelRatio || 1);
   canvas.width = width * dots;
   canvas.height = height * dots;
   const pen = canvas.getContext("2d");
   if (!pen || !map) return;
   pen.scale(dots, dots);
-  const { triangles } = flat.shell.mesh;
-  const at = (v: number): [number, number] => [lay.x(flat.uv[2 * v]!, flat.uv[2 * v + 1]!), lay.y(flat.uv[2 * v]!, flat.uv[2 * v + 1]!)];
+  const { mesh: { triangles }, uv } = map;
+  // A coarse card is painted in smaller triangles, or its own would be seen.
+  const parts = Math.max(1, Math.ceil(Math.sqrt((3 * smoothTriangles) / triangles.length)));
   pen.lineWidth = 0.7;
   for (let t = 0; t < triangles.length; t += 3) {
-    const corners = [triangles[t]!, triangles[t + 1]!, triangles[t + 2]!];
-    const mix = [0, 1, 2].map((c) => corners.reduce((s, v) => s + map.colours[3 * v + c]!, 0) / 3);
-    pen.fillStyle = pen.strokeStyle = `rgb(${mix.map(Math.round).join(" ")})`;
-    pen.beginPath();
-    pen.moveTo(...at(corners[0]!));
-    pen.lineTo(...at(corners[1]!));
-    pen.lineTo(...at(corners[2]!));
-    pen.closePath();
-    pen.fill();
-    // A hair of the same colour closes the gaps between neighbours.
-    pen.stroke();
+    const [a, b, c] = [triangles[t]!, triangles[t + 1]!, triangles[t + 2]!];
+    /** What lies i of the parts from a toward b and j toward c. */
+    const mix = (from: ArrayLike<number>, size: number, k: number, i: number, j: number): number => from[size * a + k]! + ((from[size * b + k]! - from[size * a + k]!) * i + (from[size * c + k]! - from[size * a + k]!) * j) / parts;
+    const at = (i: number, j: number): [number, number] => {
+      const [x, y] = [mix(uv, 2, 0, i, j), mix(uv, 2, 1, i, j)];
+      return [lay.x(x, y), lay.y(x, y)];
+    };
+    const fill = (corners: readonly (readonly [number, number])[]): void => {
+      const colour = [0, 1, 2].map((k) => Math.round(corners.reduce((sum, [i, j]) => sum + mix(map.colours, 3, k, i, j), 0) / 3));
+      pen.fillStyle = pen.strokeStyle = `rgb(${colour.join(" ")})`;
+      pen.beginPath();
+      corners.forEach(([i, j], n) => (n === 0 ? pen.moveTo(...at(i, j)) : pen.lineTo(...at(i, j))));
+      pen.closePath();
+      pen.fill();
+      // A hair of the same colour closes the gaps between neighbours.
+      pen.stroke();
+    };
+    for (let i = 0; i < parts; i++)
+      for (let j = 0; i + j < parts; j++) {
+        fill([[i, j], [i + 1, j], [i, j + 1]]);
+        if (i + j + 1 < parts) fill([[i + 1, j], [i + 1, j + 1], [i, j + 1]]);
+      }
   }
 }

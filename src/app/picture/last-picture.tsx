@@ -13,7 +13,7 @@ import { useInk } from "./ink.ts";
 import { LastView } from "./last-view.tsx";
 import { LookFrom } from "./look-from.tsx";
 import { notesOf } from "./notes.ts";
-import type { StretchMap } from "./stretch-map.ts";
+import type { ShellMap } from "./shell-map.ts";
 
 const showings = ["both", "the last", "the card"] as const;
 
@@ -22,7 +22,7 @@ interface LastPictureProps {
   readonly pair: LastPair;
   readonly busy: boolean;
   readonly station: Station;
-  readonly map: StretchMap | undefined;
+  readonly map: ShellMap | undefined;
   /** How this very pattern does when it is tried out, where that is known. */
   readonly proof: Proof | undefined;
 }
@@ -35,7 +35,7 @@ export function LastPicture({ desk, pair, busy, station, map, proof }: LastPictu
   const [from, lookFrom] = useState<{ readonly name: EyeName }>({ name: "above" });
   const lines = useMemo(() => drawnLines(pair), [pair]);
   const handles = useMemo(() => (station === "Lines" || station === "Shell" ? handlesOf(pair) : []), [pair, station]);
-  const notes = useMemo(() => notesOf(pair), [pair]);
+  const notes = useMemo(() => notesOf(pair, proof), [pair, proof]);
   const nicks = useMemo(() => proof?.relief.nicks.map((n) => n.onFlat) ?? [], [proof]);
   const onPull: Pull = (values, what, gesture) => desk.change(setLines(desk.job, values), what, gesture);
   const onDone = (): void => desk.settle();

@@ -13,7 +13,7 @@ import { LevelNumbers, type LevelNumber } from "./level-numbers.tsx";
 import { alongLines, PinnedNotes } from "./margin-words.tsx";
 import type { Named } from "./margin-labels.ts";
 import { nearestLine } from "./nearest-line.ts";
-import type { StretchMap } from "./stretch-map.ts";
+import type { ShellMap } from "./shell-map.ts";
 import { useTurning } from "./turning.ts";
 import { useScene } from "./use-scene.ts";
 
@@ -22,7 +22,7 @@ export interface LastViewProps {
   readonly ink: Ink;
   readonly lines: readonly DrawnLine[];
   readonly handles: readonly Handle[];
-  readonly map: StretchMap | undefined;
+  readonly map: ShellMap | undefined;
   /** Findings, to stand near their places. */
   readonly words: readonly { readonly key: string; readonly text: string; readonly at: readonly number[] }[];
   /** Where to look from; a new object looks from there again. */
@@ -40,7 +40,7 @@ export function LastView(props: LastViewProps): ReactElement {
   const eye = useMemo(() => ({ ...eyes[from.name] }), [from]);
   const { canvas, frame, size, scene: live, none } = useScene(pair.last, eye);
   useEffect(() => live?.paintLast(ink.wood), [live, pair.last.mesh, ink.wood]);
-  useEffect(() => live?.setShell(pair.shell.mesh, ink.card, map?.colours), [live, pair.shell.mesh, map, ink.card]);
+  useEffect(() => live?.setShell(map?.mesh ?? pair.shell.mesh, ink.card, map?.colours), [live, pair.shell.mesh, map, ink.card]);
   useEffect(() => {
     const thick = lines.map((l): SceneLine => {
       const { accent, width, dash } = lineInk(l.key);

@@ -12,7 +12,7 @@ import { LastPicture } from "./last-picture.tsx";
 import { MadePicture } from "./made-picture.tsx";
 import { PiecesView } from "./pieces-view.tsx";
 import { SheetsView } from "./sheets-view.tsx";
-import type { StretchMap } from "./stretch-map.ts";
+import type { ShellMap } from "./shell-map.ts";
 import { TapePicture } from "./tape-picture.tsx";
 import { TapeView } from "./tape-view.tsx";
 
@@ -22,7 +22,7 @@ interface PictureProps {
   readonly busy: boolean;
   readonly station: Station;
   readonly looking: Looking;
-  readonly map: StretchMap | undefined;
+  readonly map: ShellMap | undefined;
   readonly proof: Proof | undefined;
   readonly apart: ApartMap | undefined;
   readonly plan: PagePlan | undefined;

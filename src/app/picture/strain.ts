@@ -1,18 +1,18 @@
 import type { FlatShell } from "#shell/shell.ts";
 import { vertexMeans } from "#shell/strain.ts";
 
-/** What the map shows: how far the leather must give, or how far it must gather, from the flat piece to the last. */
-export type MapOf = "give" | "gather";
+/** What the map shows: how far the leather must give or gather from the flat piece to the last, or how far the card laid back on it stands off. */
+export type MapOf = "give" | "gather" | "stand-off";
 
 /** Signed stretch at each vertex as a share (+0.02: must give 2 %), by the same mean as the figures of the shell's summary. */
-export function stretchAtVertices({ shell, stretchMax, stretchMin }: FlatShell, of: MapOf): Float64Array {
+export function stretchAtVertices({ shell, stretchMax, stretchMin }: FlatShell, of: "give" | "gather"): Float64Array {
   return vertexMeans(shell.mesh, (of === "give" ? stretchMax : stretchMin).map((s) => s - 1));
 }
 
 /** Vertex where the map is farthest from zero in its own direction, and the value there. */
 export function worstOf(stretch: Float64Array, of: MapOf): { readonly vertex: number; readonly value: number } {
   let vertex = 0;
-  for (let v = 1; v < stretch.length; v++) if (of === "give" ? stretch[v]! > stretch[vertex]! : stretch[v]! < stretch[vertex]!) vertex = v;
+  for (let v = 1; v < stretch.length; v++) if (of === "gather" ? stretch[v]! < stretch[vertex]! : stretch[v]! > stretch[vertex]!) vertex = v;
   return { vertex, value: stretch[vertex] ?? 0 };
 }
 
@@ -21,6 +21,12 @@ export function scaleEnd(stretch: Float64Array): number {
   const sorted = Float64Array.from(stretch, Math.abs).sort();
   const most = sorted[Math.floor(sorted.length * 0.99)] ?? 0;
   return [0.02, 0.04, 0.06, 0.1, 0.2].find((end) => most <= end) ?? 0.4;
+}
+
+/** The same for what stands off: 1, 2, 4 or 8 mm. */
+export function scaleEndMm(standOff: Float64Array): number {
+  const most = standOff.reduce((a, b) => Math.max(a, b), 0);
+  return [1, 2, 4].find((end) => most <= end) ?? 8;
 }
 
 /** Levels of the numbered lines: a quarter of the scale apart, zero left out (it would run wild where nothing stretches). */

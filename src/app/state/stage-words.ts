@@ -25,7 +25,7 @@ const words: Readonly<Record<string, string>> = {
   "last from measurements": "Shaping the last",
   "laying one last on the other": "Laying one last on the other",
   comparing: "Comparing the two lasts",
-  check: "Laying the card back on the last",
+  wrap: "Laying the card back on the last",
   nicks: "Trying nicks in the feather edge",
   seams: "Trying other seams",
 };
@@ -85,7 +85,7 @@ export function wholeShare(busy: Pick<Busy, "on" | "fraction" | "pictures">, sta
 }
 
 /** From which share to which each part of trying a pattern out takes; before the first of them the pair itself is worked out. */
-const proven: Readonly<Record<string, readonly [from: number, to: number]>> = { check: [0.1, 0.5], nicks: [0.5, 0.9], seams: [0.9, 1] };
+const proven: Readonly<Record<string, readonly [from: number, to: number]>> = { wrap: [0.1, 0.5], nicks: [0.5, 0.9], seams: [0.9, 1] };
 
 /** How far the trying out of a pattern is, 0 … 1. */
 export function provenShare(stage: string, fraction: number): number {

@@ -1,0 +1,38 @@
+import { beforeAll, describe, expect, test } from "vitest";
+import { unwatched } from "#base/watch.ts";
+import { defaultJob } from "#job/default-job.ts";
+import { Prover, type Proof } from "#job/proof.ts";
+
+const none = new Map<string, Uint8Array>();
+
+describe("trying out the example pair's pattern", () => {
+  const prover = new Prover();
+  const stages: string[] = [];
+  let proof: Proof;
+  beforeAll(() => {
+    proof = prover.prove(defaultJob(), none, (stage) => void stages.push(stage))!;
+  });
+
+  test("lays the card back, tries nicks and seams, and says where it is", () => {
+    expect(stages).toContain("wrap");
+    expect(stages.indexOf("nicks")).toBeGreaterThan(stages.indexOf("wrap"));
+    expect(stages.indexOf("seams")).toBeGreaterThan(stages.indexOf("nicks"));
+    expect(proof.checkedUv.length / 2).toBe(proof.check.mesh.positions.length / 3);
+    expect(proof.check.standOff.length).toBe(proof.check.mesh.positions.length / 3);
+    expect(proof.relief.nicks.length).toBeGreaterThan(0);
+  });
+
+  // Tolerances of a hand check of the base pattern against the last (common practice, no source): lengths 0.5 to 1 mm, area 2 %.
+  test("the card's lengths and area are those of the last within a hand check's tolerances", () => {
+    const lengths = proof.check.rows.filter(({ key }) => key !== "flank");
+    expect(lengths.length).toBe(12);
+    for (const row of lengths) expect(row.holds, `${row.key} ${row.half}: ${row.onCardMm - row.onLastMm}`).toBe(true);
+  });
+
+  test("nothing is tried out again for a change that leaves the shell alone", () => {
+    const again = prover.prove({ ...defaultJob(), pieces: { toplineFoldMm: 5 } }, none, unwatched);
+    expect(again).toBe(proof);
+    // A stiffener twice as thick gives another shell.
+    expect(prover.prove({ ...defaultJob(), shell: { counterMm: 2 } }, none, unwatched)).not.toBe(proof);
+  });
+});
