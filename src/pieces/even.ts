@@ -12,7 +12,7 @@ export const mostBends = 6;
 const tolerances = [0.05, 0.075, 0.11, 0.16, 0.22, 0.3] as const;
 
 /** A lasting edge is trimmed after lasting, so it may be moved farther, which evens the hollows that a margin growing to the toe makes. */
-const lastingTolerances = [...tolerances, 0.42, 0.6, 0.85, 1.2] as const;
+const lastingTolerances = [0.05, 0.11, 0.22, 0.42, 0.85, 1.2] as const;
 
 /** The fair line of an edge: within 0.05 mm where that runs even, else with as much more room as it takes, to 0.3 mm. */
 export function evenLine(line: Polyline, within: readonly number[] = tolerances): Polyline {

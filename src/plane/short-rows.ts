@@ -27,11 +27,13 @@ export class ShortRows {
   /** Writes A x. */
   times(x: Float64Array, out: Float64Array): void {
     const n = this.columns;
-    for (let k = 0; k < this.#at.length; k++) {
-      let j = this.#at[k]!;
+    const places = this.#at;
+    const coef = this.#coef;
+    for (let k = 0; k < places.length; k++) {
+      let j = places[k]!;
       let sum = 0;
       for (let c = wide * k; c < wide * k + wide; c++) {
-        sum += this.#coef[c]! * x[j]!;
+        sum += coef[c]! * x[j]!;
         if (++j === n) j = 0;
       }
       out[k] = sum;
@@ -41,11 +43,13 @@ export class ShortRows {
   /** Adds Aᵀ y to `out`. */
   addTransposed(y: Float64Array, out: Float64Array): void {
     const n = this.columns;
-    for (let k = 0; k < this.#at.length; k++) {
-      let j = this.#at[k]!;
+    const places = this.#at;
+    const coef = this.#coef;
+    for (let k = 0; k < places.length; k++) {
+      let j = places[k]!;
       const v = y[k]!;
       for (let c = wide * k; c < wide * k + wide; c++) {
-        out[j]! += this.#coef[c]! * v;
+        out[j]! += coef[c]! * v;
         if (++j === n) j = 0;
       }
     }
@@ -54,14 +58,16 @@ export class ShortRows {
   /** Adds Aᵀ W A, W diagonal, to a system. */
   addSquares(weights: Float64Array, system: BorderedBand): void {
     const n = this.columns;
-    for (let k = 0; k < this.#at.length; k++) {
-      const at = this.#at[k]!;
+    const places = this.#at;
+    const coef = this.#coef;
+    for (let k = 0; k < places.length; k++) {
+      const at = places[k]!;
       for (let p = 0; p < wide; p++) {
-        const v = weights[k]! * this.#coef[wide * k + p]!;
+        const v = weights[k]! * coef[wide * k + p]!;
         if (v === 0) continue;
         const i = at + p < n ? at + p : at + p - n;
         for (let q = p; q < wide; q++) {
-          const c = this.#coef[wide * k + q]!;
+          const c = coef[wide * k + q]!;
           if (c !== 0) system.add(i, at + q < n ? at + q : at + q - n, v * c);
         }
       }
