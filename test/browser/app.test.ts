@@ -1,4 +1,3 @@
-import { readFileSync } from "node:fs";
 import type { BrowserContext, Page } from "playwright-core";
 import { expect, test } from "vitest";
 import { unwatched } from "#base/watch.ts";
@@ -6,7 +5,7 @@ import { demoMeasurements } from "#last/demo.ts";
 import { lastFromMeasures } from "#last/from-measures.ts";
 import type { Mesh } from "#mesh/mesh.ts";
 import { asStl } from "../support/scan-files.ts";
-import { field, openApp, setValue, settled, standsStill, type Stage, station, valueOf, workedOut } from "./browser.ts";
+import { bytesOf, field, openApp, setValue, settled, standsStill, type Stage, station, valueOf, workedOut } from "./browser.ts";
 import { inBrowser } from "./in-browser.ts";
 
 inBrowser("the app in a browser", (fresh) => {
@@ -151,7 +150,7 @@ inBrowser("the app in a browser", (fresh) => {
     // Stick length in Paris points of 20/3 mm (ISO/TS 19407:2015), to the half size.
     const expected = `EU ${Math.round((await valueOf(page, "stick length")) * 0.3) / 2}`;
     await page.waitForFunction((words) => document.querySelector("input[placeholder]")?.getAttribute("placeholder") === words, expected);
-    expect(await page.locator(".follows").first().innerText()).toContain("From the stick length");
+    await page.locator(".follows", { hasText: "From the stick length" }).waitFor();
     await size.fill("6 UK");
     await size.blur();
     await page.locator(".station-state", { hasText: "6 UK" }).first().waitFor();
@@ -254,7 +253,7 @@ inBrowser("the app in a browser", (fresh) => {
     await page.getByRole("button", { name: "Save to a file" }).click();
     const download = await saved;
     expect(download.suggestedFilename()).toMatch(/\.lastwise$/);
-    const bytes = readFileSync(await download.path());
+    const bytes = await bytesOf(download);
     await setValue(page, "throat depth", "66");
     const carried = await page.evaluateHandle((base64) => {
       const data = new DataTransfer();
@@ -279,7 +278,7 @@ inBrowser("the app in a browser", (fresh) => {
       await page.locator(".files button", { hasText: name }).click();
       const download = await waiting;
       expect(download.suggestedFilename()).toBe(name);
-      const bytes = readFileSync(await download.path());
+      const bytes = await bytesOf(download);
       expect(bytes.length).toBeGreaterThan(500);
       expect(bytes.subarray(0, 200).toString("latin1")).toMatch(start);
       if (name === "pattern.pdf") expect(await pdfPages(bytes)).toBe(pages);

@@ -1,67 +1,35 @@
-import { existsSync, readFileSync } from "node:fs";
+import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
-import { fileURLToPath } from "node:url";
-import { chromium, type Browser, type BrowserContext, type Locator, type Page } from "playwright-core";
-// @ts-expect-error The tools are plain JavaScript, so that they run before anything is installed.
-import { findChromium as findUntyped } from "../../tools/chromium.mjs";
-// @ts-expect-error Likewise.
-import { serve as serveUntyped } from "../../tools/serve.mjs";
-
-const findChromium = findUntyped as () => string | undefined;
-const serve = serveUntyped as (dir: string, port: number) => Promise<{ readonly server: { close(): void }; readonly address: string }>;
-
-const built = fileURLToPath(new URL("../../dist/app", import.meta.url));
-
-/** Why the browser tests cannot run here, or nothing. */
-export const missing = !findChromium()
-  ? "no Chromium here: install Chromium or Chrome, or set CHROMIUM_PATH"
-  : !process.env["LASTWISE_URL"] && !existsSync(`${built}/index.html`)
-    ? "the app is not built: run npm run build, or set LASTWISE_URL"
-    : undefined;
-
-/** WebGL by software, and nothing that asks the network. */
-const flags = [
-  "--no-sandbox",
-  "--disable-gpu",
-  "--disable-quic",
-  "--no-first-run",
-  "--disable-background-networking",
-  "--disable-component-update",
-  "--disable-sync",
-  "--use-gl=angle",
-  "--use-angle=swiftshader",
-  "--enable-unsafe-swiftshader",
-];
+import { chromium, type Browser, type BrowserContext, type Download, type Locator, type Page } from "playwright-core";
+import { inject } from "vitest";
 
 export const desk = { width: 1280, height: 800 };
 export const tablet = { width: 820, height: 1180 };
 
-/** One browser and one address for a test file. */
+/** The one browser, as a test file talks to it, and where the app is served. */
 export class Stage {
   readonly address: string;
   readonly #browser: Browser;
-  readonly #close: () => void;
-  private constructor(address: string, browser: Browser, close: () => void) {
+  private constructor(address: string, browser: Browser) {
     this.address = address;
     this.#browser = browser;
-    this.#close = close;
   }
 
   static async open(): Promise<Stage> {
-    const given = process.env["LASTWISE_URL"];
-    const served = given ? undefined : await serve(built, 0);
-    const browser = await chromium.launch({ executablePath: findChromium()!, args: flags, headless: true });
-    return new Stage(given ?? served!.address, browser, () => served?.server.close());
+    return new Stage(inject("address"), await chromium.connect(inject("browser")));
   }
 
+  /** Leaves the browser, which goes on for the other files. */
   async close(): Promise<void> {
     await this.#browser.close();
-    this.#close();
   }
 
-  /** A browser of its own for one test: nothing kept from another. */
-  newContext(size = desk, more: { readonly colorScheme?: "light" | "dark"; readonly hasTouch?: boolean } = {}): Promise<BrowserContext> {
-    return this.#browser.newContext({ viewport: size, acceptDownloads: true, ...more });
+  /** As good as a browser of its own for one test: nothing kept from another. */
+  async newContext(size = desk, more: { readonly colorScheme?: "light" | "dark"; readonly hasTouch?: boolean } = {}): Promise<BrowserContext> {
+    const context = await this.#browser.newContext({ viewport: size, acceptDownloads: true, ...more });
+    // Only a guard against hanging for ever, also where the machine has much else to do; speed is measured in bench/.
+    context.setDefaultTimeout(100_000);
+    return context;
   }
 }
 
@@ -71,6 +39,13 @@ export function faultsOf(page: Page): string[] {
   page.on("pageerror", (e) => faults.push(e.message));
   page.on("console", (m) => m.type() === "error" && faults.push(m.text()));
   return faults;
+}
+
+/** What the page gave the maker to keep. */
+export async function bytesOf(download: Download): Promise<Buffer> {
+  const parts: Buffer[] = [];
+  for await (const part of await download.createReadStream()) parts.push(part as Buffer);
+  return Buffer.concat(parts);
 }
 
 /** Opens the app at a station and waits until the worker has caught up. */

@@ -1,7 +1,8 @@
-// The start that all browser tests share: one browser for a file, a fresh context and page for each test, and no fault unheard.
+// The start that all browser tests share: a fresh context and page for each test, and no fault unheard.
 import type { BrowserContext, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect } from "vitest";
-import { desk, faultsOf, missing, Stage } from "./browser.ts";
+import { missing } from "./around.ts";
+import { desk, faultsOf, Stage } from "./browser.ts";
 
 if (missing) console.log(`Browser tests skipped: ${missing}.`);
 

@@ -1,11 +1,10 @@
 // A number that no pair can be made of: it is told where it was typed, and enters neither the work, nor what is kept, nor a file.
-import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { expect, test } from "vitest";
 import { defaultJob } from "#job/default-job.ts";
 import { readJobFile, writeJobFile } from "#job/job-file.ts";
 import type { Job } from "#job/job.ts";
-import { field, openApp, setValue, settled, type Stage, station, valueOf } from "./browser.ts";
+import { bytesOf, field, openApp, setValue, settled, type Stage, station, valueOf } from "./browser.ts";
 import { inBrowser } from "./in-browser.ts";
 
 const none = new Map<string, Uint8Array>();
@@ -39,7 +38,7 @@ inBrowser("a refused number", (fresh) => {
     expect(await page.getByRole("button", { name: "Take back: the throat depth" }).count()).toBe(1);
     const saved = page.waitForEvent("download");
     await page.getByRole("button", { name: "Save to a file" }).click();
-    const { job } = readJobFile("saved.lastwise", readFileSync(await (await saved).path()));
+    const { job } = readJobFile("saved.lastwise", await bytesOf(await saved));
     expect(job).toEqual({ ...defaultJob(), lines: { throatDepthMm: 71 } });
     await page.getByText("Saved in this browser").waitFor();
     await page.reload();

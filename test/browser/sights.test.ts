@@ -1,6 +1,7 @@
 // How the page looks and is reached: on both sizes of screen, in both themes, by the keyboard.
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { desk, faultsOf, inAnyonesWay, missing, openApp, Stage, standsStill, station, tablet } from "./browser.ts";
+import { missing } from "./around.ts";
+import { desk, faultsOf, inAnyonesWay, openApp, Stage, standsStill, station, tablet } from "./browser.ts";
 
 describe.skipIf(missing !== undefined)("at the desk and on the tablet, by day and by night", () => {
   let stage: Stage;

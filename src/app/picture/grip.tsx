@@ -41,10 +41,11 @@ interface Drag {
   wantX: number;
   wantY: number;
   released: boolean;
-  /** Pulls still allowed after the release, so that it ends. */
+  /** Corrections still allowed since the finger last moved: between the steps of two numbers they could go round for ever. */
   pullsLeft: number;
 }
 
+const mostPulls = 3;
 let gestures = 0;
 
 /** A round handle, 44 px to touch, with the tape length written at the finger; arrow keys move it when it is focused. */
@@ -79,7 +80,7 @@ export function Grip({ handle, pair, asked, busy, x, y, directions, hidden = fal
     if (!box || hidden || e.button > 0) return;
     e.stopPropagation();
     e.currentTarget.setPointerCapture(e.pointerId);
-    drag.current = { dx: e.clientX - box.left - x, dy: e.clientY - box.top - y, gesture: `drag ${++gestures}`, wantX: x, wantY: y, released: false, pullsLeft: 3 };
+    drag.current = { dx: e.clientX - box.left - x, dy: e.clientY - box.top - y, gesture: `drag ${++gestures}`, wantX: x, wantY: y, released: false, pullsLeft: mostPulls };
     setHeld(true);
   };
   const move = (e: PointerEvent): void => {
@@ -87,6 +88,7 @@ export function Grip({ handle, pair, asked, busy, x, y, directions, hidden = fal
     const d = drag.current;
     if (!d || d.released || !box) return;
     [d.wantX, d.wantY] = [e.clientX - box.left - d.dx, e.clientY - box.top - d.dy];
+    d.pullsLeft = mostPulls;
     pull(d);
   };
   const up = (): void => {
@@ -100,9 +102,8 @@ export function Grip({ handle, pair, asked, busy, x, y, directions, hidden = fal
   useEffect(() => {
     const d = drag.current;
     if (!d || busy) return;
-    if (d.pullsLeft > 0 && pull(d)) {
-      if (d.released) d.pullsLeft--;
-    } else if (d.released) {
+    if (d.pullsLeft > 0 && pull(d)) d.pullsLeft--;
+    else if (d.released) {
       drag.current = undefined;
       onDone();
     }
