@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { explain } from "#base/findings.ts";
 import { Cancelled } from "#base/watch.ts";
+import { mirrorLast } from "#last/mirror.ts";
 import { lineRulesFor } from "#lines/rules.ts";
 import { checkCard, layCardBack } from "#shell/check-card.ts";
 import { checkOnLast, type LastCheck } from "#shell/check.ts";
@@ -94,6 +95,18 @@ describe("the card on the last", () => {
     for (const half of ["medial", "lateral"]) expect(Math.abs(rowOf(finer, "flank", half).onCardMm - rowOf(check, "flank", half).onCardMm)).toBeLessThan(0.2);
   });
 
+  test("of a left last is the mirror image of that of the right one", () => {
+    const left = readyToCheck(mirrorLast(last));
+    const other = checkOnLast(left);
+    for (const { key, half, onLastMm, onCardMm } of other.rows) {
+      const right = rowOf(check, key, half);
+      expect(Math.abs(onLastMm - right.onLastMm)).toBeLessThan(1e-9);
+      expect(Math.abs(onCardMm - right.onCardMm)).toBeLessThan(1e-9);
+    }
+    expect(other.gapes.map(({ half, why, change }) => ({ half, why, change }))).toEqual(check.gapes.map(({ half, why, change }) => ({ half, why, change })));
+    for (const [i, gape] of other.gapes.entries()) expect(gape.at[1]).toBeCloseTo(-check.gapes[i]!.at[1], 6);
+  });
+
   test("is the same card to the last byte when asked again, and stops when told to", () => {
     expect(checkOnLast(usual)).toEqual(check);
     expect(() =>
@@ -126,6 +139,16 @@ describe("where it gapes, and what helps", () => {
     const after = checkOnLast(readyToCheck(last, changed(asked, gape.change)));
     const nearness = (c: LastCheck): number => (why === "instep-hollow" ? c.gapes.find((g) => g.why === why)!.standOffMm : rowOf(c, "flank", gape.half).onCardMm);
     expect(nearness(after)).toBeLessThan(nearness(before) - 0.1);
+  });
+
+  test("slack though shortened as far as is usual: spring brings it nearer", () => {
+    // Laid unshortened, but told that there is nothing left to shorten.
+    const told = (springMm: number) => checkOnLast({ ...readyToCheck(last, { shell: { toplineShorter: 0, springMm } }), toplineShorter: 0.04 });
+    const before = told(0);
+    const gape = before.gapes.find((g) => g.why === "heel-slack")!;
+    expect(gape.change.setting).toBe("springMm");
+    const after = told(gape.change.by);
+    expect(rowOf(after, "flank", gape.half).onCardMm).toBeLessThan(rowOf(before, "flank", gape.half).onCardMm - 0.03);
   });
 
   test("says it in the maker's words, with side, place and how much", () => {

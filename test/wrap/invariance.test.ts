@@ -37,7 +37,7 @@ test("the mirror image lies as the mirror image", () => {
     triangles: triangles.map((_, k) => triangles[k - (k % 3) + ((3 - (k % 3)) % 3)]!),
   });
   const image = lay(mirrored(shell), uv.map((v, i) => (i % 2 === 1 ? 0 - v : v)), mirrored(fine));
-  expect(largest(image.positions.map((v, i) => v - (i % 3 === 1 ? -1 : 1) * here.positions[i]!))).toBeLessThan(1e-7);
+  expect(largest(image.positions.map((v, i) => v - (i % 3 === 1 ? -1 : 1) * here.positions[i]!))).toBeLessThan(1e-9);
 });
 
 test("moved and turned as a whole it lies the same", () => {
@@ -46,7 +46,7 @@ test("moved and turned as a whole it lies the same", () => {
     return [0.6 * x - 0.8 * y + 300, 0.48 * x + 0.36 * y - 0.8 * z - 20, 0.64 * x + 0.48 * y + 0.6 * z + 7][i % 3]!;
   });
   const there = lay({ positions: turned(shell.positions), triangles: shell.triangles }, uv, { positions: turned(fine.positions), triangles: fine.triangles });
-  expect(largest(there.positions.map((v, i) => v - turned(here.positions)[i]!))).toBeLessThan(1e-6);
+  expect(largest(there.positions.map((v, i) => v - turned(here.positions)[i]!))).toBeLessThan(1e-9);
 });
 
 test("the same input gives the same bytes", () => {
