@@ -1,8 +1,9 @@
 // How the picture follows the finger: the throat is dragged on the card in Chromium, and the page's own clock tells when each frame
 // was due, when the card was drawn anew, and how long after release the fine pattern stood. Without a graphics card the last is drawn
 // by the processor, so the card alone is measured too. Aim at 5,000 triangles: median 33 ms from card to card, 400 ms to the fine one.
-import type { Page } from "playwright-core";
-import { missing, openApp, Stage } from "../test/browser/browser.ts";
+import { chromium, type Page } from "playwright-core";
+import { built, findChromium, flags, missing, serve } from "../test/browser/around.ts";
+import { openApp } from "../test/browser/browser.ts";
 
 interface Told {
   readonly frames: readonly number[];
@@ -60,17 +61,19 @@ async function drag(page: Page, address: string, showing: string): Promise<Told>
 
 if (missing) console.log(`skipped: ${missing}`);
 else {
-  const stage = await Stage.open();
+  const { server, address } = await serve(built, 0);
+  const browser = await chromium.launch({ executablePath: findChromium()!, args: [...flags], headless: true });
   try {
     console.log("showing      card to card ms: median, 95 %    frame to frame ms: median, 95 %    fine after release ms    cards");
     for (const showing of ["the card", "both"]) {
-      const context = await stage.newContext();
-      const { frames, cards, fineMs } = await drag(await context.newPage(), stage.address, showing);
+      const context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
+      const { frames, cards, fineMs } = await drag(await context.newPage(), address, showing);
       const card = gaps(cards), frame = gaps(frames);
       console.log(`${showing.padEnd(12)} ${at(card, 0.5)} ${at(card, 0.95)}                      ${at(frame, 0.5)} ${at(frame, 0.95)}                     ${fineMs.toFixed(0).padStart(6)}             ${cards.length}`);
       await context.close();
     }
   } finally {
-    await stage.close();
+    await browser.close();
+    server.close();
   }
 }

@@ -38,7 +38,7 @@ function make(job: Job, id: number, draft: boolean, tell: Pick<RunOptions, "onRu
     watch: watchFor(id),
     now: () => performance.now(),
     ...tell,
-    ...(draft ? { triangles: draftTriangles, withoutPieces: true } : {}),
+    ...(draft ? { triangles: draftTriangles, follow: true, withoutPieces: true } : {}),
   });
 }
 

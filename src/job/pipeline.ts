@@ -10,11 +10,12 @@ import { pieceRulesFor, pieceRulesForTape, pieceSettingsFrom } from "#pieces/rul
 import type { PieceRules } from "#pieces/settings.ts";
 import { beneathFrom, heelLonger, layBeneath } from "#shell/beneath.ts";
 import { cutBottom, layBottomFlat } from "#shell/bottom.ts";
-import { cutShell, fineTriangles } from "#shell/cut.ts";
-import { layFlat, layFree, layLining } from "#shell/lay-flat.ts";
+import { cutShell, fineTriangles, type CutShell } from "#shell/cut.ts";
+import { layFlat, layFree, layLining, type FreeLay } from "#shell/lay-flat.ts";
 import { judgeShellSettings, judgeTension, toplineAsked } from "#shell/tension.ts";
 import { shellChoices, shellRulesFor, shellSettingsFrom } from "#shell/rules.ts";
 import type { ShellRules } from "#shell/settings.ts";
+import type { FlatShell } from "#shell/shell.ts";
 import type { TapeSaid } from "#tape/said.ts";
 import { tapedShell } from "#tape/from-traced.ts";
 import type { TracedPicture } from "#tape/taped-shell.ts";
@@ -31,6 +32,8 @@ export interface RunOptions {
   readonly now?: () => number;
   /** How fine the shell is cut; {@link fineTriangles} unless a drag is being followed. */
   readonly triangles?: number;
+  /** A line is being dragged: the shell may be cut and laid flat from the one before, which is much quicker and comes out nearly the same. */
+  readonly follow?: boolean;
   /** Gives the pieces of the last full run, or none: they are not looked at while a drag is followed, and cost as much as the rest. */
   readonly withoutPieces?: boolean;
   /** Told the rules as soon as the last is there, so that they are known also where the job is refused later on. */
@@ -68,7 +71,7 @@ type Cut = ReturnType<typeof cutPieces>;
 /** The pieces of this run, or where they are not looked at those of the last full one. */
 const cutOr = (stages: Run, withoutPieces: boolean, anew: () => Cut): Cut => (withoutPieces ? (stages.former<Cut>("pieces") ?? { pieces: [], findings: [] }) : anew());
 
-function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triangles = fineTriangles, withoutPieces = false, onRules, onLast: tellLast }: RunOptions): LastPair {
+function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triangles = fineTriangles, follow = false, withoutPieces = false, onRules, onLast: tellLast }: RunOptions): LastPair {
   const read = lastOf(stages, job, files, watch);
   const { last, findings, ...beside } = read.value;
   tellLast?.({ last, findings });
@@ -83,13 +86,14 @@ function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triang
   const board = stages.make("forme", [read.key], () => drawingBoard(last));
   const bottom = stages.make("bottom", [read.key], () => layBottomFlat(cutBottom(last)));
   const drawn = stages.make("lines", [board.key, lineSettings], () => drawLines(board.value, lineRules, lineSettings));
-  const shell = stages.make("shell", [drawn.key, triangles], () => cutShell(board.value, drawn.value, triangles));
+  const before = follow ? { shell: stages.former<CutShell>("shell"), lay: stages.former<FreeLay>("flatten"), flat: stages.former<FlatShell>("tension") } : undefined;
+  const shell = stages.make("shell", [drawn.key, triangles, follow], () => cutShell(board.value, drawn.value, triangles, before?.shell));
   const beneathSettings = beneathFrom(pieceSettings, shellSettings);
   const beneath = stages.make("beneath", [shell.key, beneathSettings], () => layBeneath(shell.value, last, beneathSettings));
-  const free = stages.make("flatten", [beneath.key], () => layFree(beneath.value.over));
+  const free = stages.make("flatten", [beneath.key], () => layFree(beneath.value.over, before?.shell && before.lay && { shell: before.shell, lay: before.lay }));
   const { springMm, toplineShorter, halves, edge } = shellSettings;
   const flat = stages.make("tension", [free.key, springMm, toplineShorter], () =>
-    layFlat(beneath.value.over, springMm, { onLast: shell.value, toplineMm: toplineAsked(shell.value, toplineShorter), free: free.value }),
+    layFlat(beneath.value.over, springMm, { onLast: shell.value, toplineMm: toplineAsked(shell.value, toplineShorter), free: free.value, like: before?.flat }),
   );
   const labels = { title: job.title, size: job.size || `EU ${nominalSize(last).withoutPoint}` };
   const { lines } = drawn.value;

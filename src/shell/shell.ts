@@ -45,6 +45,8 @@ export interface ToplineTension {
   readonly flatMm: number;
   /** The most that any place of it must stretch from the card to where it lies, as a share. */
   readonly mostStretch: number;
+  /** How much shorter still than asked its edges were asked to be, since the shell gives less, mm: where to begin for a shell much like it. */
+  readonly extraMm: number;
 }
 
 /**

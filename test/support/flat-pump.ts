@@ -93,7 +93,7 @@ export function flatPump(side: Side = "right", noiseMm = 0): FlatPump {
   const uv = new Float64Array((2 * xyz.length) / 3);
   for (let v = 0; v < uv.length / 2; v++) uv.set([xyz[3 * v]!, xyz[3 * v + 1]!], 2 * v);
   const shell: Shell = { mesh: { positions: xyz, triangles: new Uint32Array(0) }, edges };
-  const still: ToplineTension = { onLastMm: 0, overMm: 0, flatMm: 0, mostStretch: 0 };
+  const still: ToplineTension = { onLastMm: 0, overMm: 0, flatMm: 0, mostStretch: 0, extraMm: 0 };
   const flat: FlatShell = {
     shell,
     onLast: shell,
