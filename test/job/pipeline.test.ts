@@ -40,6 +40,8 @@ describe("the pipeline on the example pair", () => {
     expect(stagesOf({ ...defaultJob(), pieces: { toplineFoldMm: 5 } }).seen).toEqual(["pieces"]);
     expect(stagesOf({ ...defaultJob(), shell: { springMm: 6 } }).seen).toEqual(["tension", "lining", "pieces"]);
     expect(stagesOf({ ...defaultJob(), shell: { edge: "raw" } }).seen).toEqual(["tension", "lining", "pieces"]);
+    expect(stagesOf({ ...defaultJob(), shell: { halves: "mean" } }).seen).toEqual(["tension", "lining", "pieces"]);
+    expect(stagesOf({ ...defaultJob(), shell: { halves: "separate" } }).seen).toEqual(["pieces"]);
     expect(stagesOf({ ...defaultJob(), pieces: { liningThicknessMm: 1 } }).seen).toEqual(["beneath", "flatten", "tension", "lining", "pieces"]);
     expect(stagesOf({ ...defaultJob(), shell: { counterMm: 2 } }).seen).toEqual(["beneath", "flatten", "tension", "lining", "pieces"]);
     const thrown = stagesOf({ ...defaultJob(), lines: { throatDepthMm: 66 } });
