@@ -13,7 +13,7 @@ const halves = ["medial", "lateral"] as const;
 export const toplineOf = ({ edges }: Shell, half: Half): Uint32Array => (half === "medial" ? edges.toplineMedial : edges.toplineLateral);
 
 /** The most that a topline may be shortened at all, as a share. */
-export const mostShorter = 0.1;
+export const mostShorter = 0.08;
 
 /**
  * Lengths that the topline's halves come to on the card: shorter than on the last itself by a share.
@@ -56,7 +56,7 @@ export function drawTopline(shell: Shell, toplineMm: ByHalf<number>, edges: numb
     const scale = new Float64Array(edges).fill(1);
     let at = 0;
     for (const { shares, byMm, sumMm } of drawn) for (const share of shares) scale[at++] = 1 - (byMm * share) / sumMm;
-    flat = lay(scale, flat);
+    flat = atRest(() => lay(scale, flat), drawn.reduce((sum, { byMm }) => sum + byMm, 0));
     const laid = flat;
     const off = drawn.map(({ ids, toMm }) => flatLength(laid, ids) - toMm);
     if (round === mostRounds || off.every((mm) => Math.abs(mm) < nearEnoughMm)) {
@@ -64,6 +64,16 @@ export function drawTopline(shell: Shell, toplineMm: ByHalf<number>, edges: numb
       return { flat: laid, scale, extraMm: { medial, lateral } };
     }
     drawn.forEach((half, i) => (half.byMm += off[i]!));
+  }
+}
+
+/** A sheet that will not come to rest has been drawn too far: that is what can be changed about it. */
+function atRest(lay: () => Flattening, byMm: number): Flattening {
+  try {
+    return lay();
+  } catch (error) {
+    if (error instanceof Refusal && error.finding.code === "surface-does-not-settle") throw new Refusal(finding("topline-cannot-be-drawn", { byMm }));
+    throw error;
   }
 }
 

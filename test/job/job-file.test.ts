@@ -42,7 +42,7 @@ describe("a saved job", () => {
     const wrong = (change: object) => () => readJobFile("pair.json", asJson({ ...defaultJob(), ...change }));
     expect(wrong({ shell: { springMm: "four" } })).toThrow("pair.json: the field shell → springMm must be a number");
     expect(wrong({ shell: { edge: "torn" } })).toThrow("the field shell → edge must be one of taped, folded, raw");
-    expect(wrong({ shell: { toplineShorter: 2 } })).toThrow("the field shell → toplineShorter must be a share, at most 0.1");
+    expect(wrong({ shell: { toplineShorter: 2 } })).toThrow("the field shell → toplineShorter must be a share, at most 0.08");
     expect(wrong({ lines: { throatDepthMm: -3 } })).toThrow("the field lines → throatDepthMm must be greater than zero");
     expect(wrong({ paper: "A9" })).toThrow("the field paper must be A4 or Letter");
     expect(wrong({ version: 7 })).toThrow(/newer Lastwise/);

@@ -99,7 +99,9 @@ describe("the topline of the example last", () => {
   });
 
   test("is refused where no topline can be so short", () => {
-    for (const wrong of [-0.01, 0.11, NaN]) expect(() => toplineAsked(onLast, wrong)).toThrow("cannot be cut");
+    for (const wrong of [-0.01, 0.09, NaN]) expect(() => toplineAsked(onLast, wrong)).toThrow("cannot be cut");
+    expect(() => laid(0.08)).toThrow("cannot be drawn together");
+    expect(laid(0.07).findings.map((f) => f.code)).toContain("heel-ends-near");
   });
 });
 

@@ -78,7 +78,7 @@ function sampleFlat(): FlatShell {
   return {
     shell,
     onLast: shell,
-    tension: { medial: { onLastMm: 205, overMm: 208, flatMm: 200.4, mostStretch: 0.06 }, lateral: { onLastMm: 204, overMm: 207, flatMm: 199.4, mostStretch: 0.06 } },
+    tension: { medial: { onLastMm: 205, overMm: 208, flatMm: 200.4, mostStretch: 0.06, extraMm: 0.2 }, lateral: { onLastMm: 204, overMm: 207, flatMm: 199.4, mostStretch: 0.06, extraMm: 0.2 } },
     uv: Float64Array.of(0, 0, 100, 0, 0, 100, 100, 100),
     stretchMax: Float64Array.of(1, 1),
     stretchMin: Float64Array.of(1, 1),

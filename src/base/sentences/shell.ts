@@ -20,12 +20,13 @@ export const shellSentences = {
     (d: { triangles: number }) => `The flat pattern folds over in ${d.triangles} small places; it cannot be trusted there. Check the last's surface or choose a smaller spring.`,
   ),
   "spring-too-wide": sentence("stop", (d: { springMm: number; mostMm: number }) => `A spring of ${d.springMm.toFixed(1)} mm cannot be laid: the heel ends of the flat pattern are not that far apart and leave room for the back seam. Choose one from ${-d.mostMm} to ${d.mostMm} mm; a few millimetres are usual.`),
-  "heel-ends-near": sentence("look", (d: { gapMm: number; leastMm: number }) => `The heel ends of the flat pattern come within ${d.gapMm.toFixed(0)} mm of each other; the back seam needs ${d.leastMm} mm. Shorten the topline less, or take back the spring.`),
+  "heel-ends-near": sentence("look", (d: { gapMm: number; leastMm: number }) => `The heel ends of the flat pattern come within ${d.gapMm.toFixed(0)} mm of each other; seam and fold need ${d.leastMm} mm. Shorten the topline less, or take back the spring.`),
   "shell-setting-unusual": sentence("note", (d: { name: string; value: number; min: number; max: number; unit: "mm" | "share" }) => {
     const say = (n: number): string => (d.unit === "share" ? `${(100 * n).toFixed(2).replace(/\.?0+$/, "")} %` : `${n.toFixed(1)} mm`);
     return `The ${d.name} is ${say(d.value)}; usual is ${say(d.min)} to ${say(d.max)}. Sew a trial in scrap before you cut.`;
   }),
   "topline-shorter-impossible": sentence("stop", (d: { percent: number; mostPercent: number }) => `The topline cannot be cut ${d.percent.toFixed(1)} % shorter than on the last. Choose 0 to ${d.mostPercent} %; 2 to 3 % are usual for kid and calf.`),
+  "topline-cannot-be-drawn": sentence("stop", (d: { byMm: number }) => `The topline cannot be drawn together by ${d.byMm.toFixed(0)} mm along where it lies: the heel ends of the flat pattern would run into each other. Shorten the topline less, or make what lies beneath the upper thinner.`),
   "topline-not-reached": sentence("look", (d: { half: "medial" | "lateral"; askedMm: number; gotMm: number }) => `The ${d.half === "medial" ? "inner" : "outer"} half of the topline should be ${d.askedMm.toFixed(1)} mm shorter than on the last and comes out ${d.gotMm.toFixed(1)} mm shorter. Ask for less, or cut it by hand.`),
   "topline-stretches-far": sentence("look", (d: { percent: number; mostPercent: number }) => `From the card to the shoe the topline must stretch by ${d.percent.toFixed(1)} % where it stretches most; such leather gives about ${d.mostPercent.toFixed(0)} % along its tight way under a firm pull by hand. Shorten the topline less, or test a strip of your leather.`),
   "spring-alone": sentence("note", (d: { springMm: number }) => `A spring of ${d.springMm.toFixed(1)} mm turns the flanks inward but leaves the topline as long as on the last, so it will not grip by itself. For that, let it be cut shorter.`),
