@@ -72,6 +72,7 @@ export function layFlat(shell: Shell, springMm: number, { onLast = shell, toplin
   const uv = settleFrame(flat.uv, shell.edges);
   const findings: Finding[] = [];
   if (flat.flipped > 0) findings.push(finding("flat-pattern-folds", { triangles: flat.flipped }));
+  if (flat.keptApart) findings.push(finding("flat-kept-apart", {}));
   const gapMm = heelGap({ shell, uv });
   if (gapMm < nearGapMm) findings.push(finding("heel-ends-near", { gapMm, leastMm: nearGapMm }));
   const unsprung = summarise(shell.mesh, free.flat.stretchMax, free.flat.stretchMin);

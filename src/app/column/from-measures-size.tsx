@@ -16,7 +16,7 @@ const fittingWords: Readonly<Record<(typeof fittings)[number], string>> = { "4":
 export function MeasuresBySize({ desk, measures }: { readonly desk: Desk; readonly measures: LastMeasurements }): ReactElement {
   const [size, setSize] = useState<string>();
   const [fitting, setFitting] = useState<(typeof fittings)[number]>("6");
-  const asked = size ?? String(clamp(halfSizeOf(measures.stickLengthMm), 32, 46));
+  const asked = size ?? String(clamp(halfSizeOf(measures), 32, 46));
   const take = (): void => {
     const { side, toe } = measures;
     desk.change(setMeasures(desk.job, completeMeasures({ side, toe, sizeEu: Number(asked), fitting: Number(fitting) }).measures, `EU ${asked}`), `the measures of EU ${asked}`);

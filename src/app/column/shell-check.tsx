@@ -64,6 +64,7 @@ function CheckReason(): ReactElement {
   return (
     <>
       <p>The net card is laid back on the last as a sheet that bends but hardly stretches, its back edges taped together and its feather edge nicked, and held down by a light hand. What is then long, short or hollow is told here before any leather is cut.</p>
+      <p>The lengths are good to a tenth or two. How far the card stands off hangs on card and hand: half or double is possible, so use it to compare one draft of yours with the next.</p>
       <p>Check the first pair by hand all the same: cut the net card, tape its back, and hold it on the last.</p>
       <p className="source">Common practice, no source, for what is checked and for its limits.</p>
     </>

@@ -30,8 +30,8 @@ export function SizeInput({ desk, pair }: SizeFieldProps): ReactElement {
 export function SizeField(props: SizeFieldProps): ReactElement {
   const { last, size } = props.desk.job;
   const taped = last.from === "tape";
-  const own = size !== "" && !(last.from === "measures" && size === sizeWords(last.measures.stickLengthMm));
-  const from = taped ? "A tape tells no size. Type the one you call it by; empty, none is written." : "From the stick length, in Paris points; say your own if you call it otherwise.";
+  const own = size !== "" && !(last.from === "measures" && size === sizeWords(last.measures));
+  const from = taped ? "A tape tells no size. Type the one you call it by; empty, none is written." : "From the stick length without the point of the toe, in Paris points; say your own if you call it otherwise.";
   return (
     <div className="sentence">
       <p>Its size is <SizeInput {...props} />, written on every piece.</p>

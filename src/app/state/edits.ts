@@ -43,9 +43,10 @@ export const shellForNext = (job: Job): Job["shell"] => followShellRule(job, "sp
 export function setMeasure<K extends keyof LastMeasurements>(job: Job, key: K, value: LastMeasurements[K]): Job {
   if (job.last.from !== "measures") return job;
   const { measures } = job.last;
-  // A size that only repeats what the stick length says goes with it; one of her own stays.
-  if (key === "stickLengthMm" && job.size === sizeWords(measures.stickLengthMm)) return { ...job, size: sizeWords(Number(value)), last: { ...job.last, measures: { ...measures, [key]: value } } };
-  return { ...job, last: { ...job.last, measures: { ...measures, [key]: value } } };
+  // A size that only repeats what stick length and toe say goes with them; one of her own stays.
+  const changed = { ...measures, [key]: value };
+  const size = (key === "stickLengthMm" || key === "toe") && job.size === sizeWords(measures) ? sizeWords(changed) : job.size;
+  return { ...job, size, last: { ...job.last, measures: changed } };
 }
 
 /** A new job on a scan: what belonged to the former last follows the rules again; paper and allowances stay the maker's. */

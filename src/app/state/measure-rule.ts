@@ -15,8 +15,8 @@ export function ruleFor(key: MeasureKey, measures: LastMeasurements): number | u
   }
 }
 
-/** The EU size that a stick length stands for, to the half size. */
-export const halfSizeOf = (stickMm: number): number => Math.round(2 * sizeOfStick(stickMm)) / 2;
+/** The EU size that a stick length stands for, the point of its toe left out, to the half size. */
+export const halfSizeOf = ({ stickLengthMm, toe }: Pick<LastMeasurements, "stickLengthMm" | "toe">): number => Math.round(2 * sizeOfStick(stickLengthMm, toe)) / 2;
 
 /** The same as it is written on the pieces. */
-export const sizeWords = (stickMm: number): string => `EU ${halfSizeOf(stickMm)}`;
+export const sizeWords = (measures: Pick<LastMeasurements, "stickLengthMm" | "toe">): string => `EU ${halfSizeOf(measures)}`;

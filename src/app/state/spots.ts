@@ -24,6 +24,7 @@ const byCode: Partial<Record<Finding["code"], Spot>> = {
   "back-near-comb": "lines backHeightMm",
   "spring-too-wide": "shell springMm",
   "flat-pattern-folds": "shell springMm",
+  "flat-kept-apart": "shell springMm",
   "fold-needs-notches": "pieces toplineFoldMm",
   "fold-too-tight": "pieces toplineFoldMm",
   "lining-outside-upper": "pieces liningToeInMm",
