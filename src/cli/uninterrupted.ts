@@ -1,6 +1,6 @@
 // Writing is short but not one step: who stops the command then gets all of it or nothing.
 import { constants } from "node:os";
-import { setTimeout } from "node:timers/promises";
+import { setImmediate } from "node:timers/promises";
 
 const signals = ["SIGINT", "SIGTERM", "SIGHUP"] as const;
 
@@ -15,8 +15,10 @@ export async function uninterrupted<T>(work: () => T): Promise<T> {
   try {
     return work();
   } finally {
-    // The system's word reaches us only when we listen again.
-    await setTimeout(1);
+    // The system's word reaches us only when we listen again: the first turn may be in the midst of this round, the second comes after
+    // a whole one. A timer may be due before that, as its clock stood still during the work.
+    await setImmediate();
+    await setImmediate();
     for (const signal of signals) process.off(signal, hear);
     // As the shell expects of one that was stopped.
     if (heard) process.exit(128 + constants.signals[heard]);
