@@ -130,12 +130,12 @@ inBrowser("the app in a browser", (fresh) => {
     expect(await at()).toBe(before);
   });
 
-  test("the greatest stretch is one figure at one place, with and without spring", async () => {
+  test("the greatest stretch is one figure at one place, with and without spring and a shorter topline", async () => {
     await openApp(page, stage.address);
     await station(page, "Shell");
     await setValue(page, "spring", "6");
     const said = await page.locator(".sentence", { hasText: "It stretches most" }).innerText();
-    expect(said).toMatch(/most .*: [\d.]+\s% \([\d.]+\s% without spring\)/);
+    expect(said).toMatch(/most .*: [\d.]+\s% \([\d.]+\s% if the topline kept its length and nothing were swung\)/);
     // The very place named is the one where the colours are farthest out: both come from the same mean round each point.
     expect(await page.locator("#open-station").innerText()).not.toContain("worst place");
   });
