@@ -11,6 +11,7 @@ import type { PieceRules } from "#pieces/settings.ts";
 import { beneathFrom, heelLonger, layBeneath } from "#shell/beneath.ts";
 import { cutBottom, layBottomFlat } from "#shell/bottom.ts";
 import { cutShell, fineTriangles, type CutShell } from "#shell/cut.ts";
+import { halvesOf } from "#shell/halves.ts";
 import { layFlat, layFree, layLining, type FreeLay } from "#shell/lay-flat.ts";
 import { judgeShellSettings, judgeTension, toplineAsked } from "#shell/tension.ts";
 import { shellChoices, shellRulesFor, shellSettingsFrom } from "#shell/rules.ts";
@@ -95,6 +96,8 @@ function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triang
   const flat = stages.make("tension", [free.key, springMm, toplineShorter], () =>
     layFlat(beneath.value.over, springMm, { onLast: shell.value, toplineMm: toplineAsked(shell.value, toplineShorter), free: free.value, like: before?.flat }),
   );
+  // Told where both halves are to share one form; separate, they may differ as they will.
+  const shared = halves === "mean" ? stages.make("halves", [flat.key], () => halvesOf(flat.value)).value.findings : [];
   const labels = { title: job.title, size: job.size || `EU ${nominalSize(last).withoutPoint}` };
   const { lines } = drawn.value;
   const cut = cutOr(stages, withoutPieces, () => {
@@ -123,7 +126,7 @@ function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triang
     freeUv: free.value.flat.uv,
     bottom: bottom.value,
     pieces: cut.pieces,
-    findings: [...findings, ...lines.findings, ...judgeShellSettings(shellRules, shellSettings), ...beneath.value.findings, ...flat.value.findings, ...judgeTension(flat.value, shellSettings), ...cut.findings],
+    findings: [...findings, ...lines.findings, ...judgeShellSettings(shellRules, shellSettings), ...beneath.value.findings, ...flat.value.findings, ...judgeTension(flat.value, shellSettings), ...shared, ...cut.findings],
     timesMs: stages.timesMs,
   };
 }

@@ -50,6 +50,13 @@ describe("the pipeline on the example pair", () => {
     expect(thrown.pair.lines.settings.throatDepthMm).toBe(66);
   });
 
+  test("halves that differ much are told where they are to share one form, and only there", () => {
+    const told = (job: Parameters<Pipeline["run"]>[0]) => onLast(pipeline.run(job, none, { triangles: 4000 })).findings.filter(({ code }) => code === "halves-differ");
+    expect(told(defaultJob())).toEqual([]);
+    const [differ] = told({ ...defaultJob(), shell: { halves: "mean" } });
+    expect(differ?.at).toHaveLength(3);
+  });
+
   test("without pieces gives those of the last full run, or none, and all else as ever", () => {
     const job = { ...defaultJob(), lines: { throatDepthMm: 66 } };
     const empty = onLast(new Pipeline().run(job, none, { triangles: 1500, withoutPieces: true }));

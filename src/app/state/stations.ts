@@ -1,6 +1,8 @@
 import { severityOf, type Finding } from "#base/findings.ts";
+import { checkSentences } from "#base/sentences/check.ts";
 import { lineSentences } from "#base/sentences/lines.ts";
 import { pieceSentences } from "#base/sentences/pieces.ts";
+import { reliefSentences } from "#base/sentences/relief.ts";
 import { sheetSentences } from "#base/sentences/sheets.ts";
 import { shellSentences } from "#base/sentences/shell.ts";
 import type { Pair, TapedPair } from "#job/pair.ts";
@@ -14,7 +16,7 @@ export type Station = (typeof stations)[number];
 const later = ["Lines", "Shell", "Pieces", "Sheets"] as const;
 const catalogues: Readonly<Record<(typeof later)[number], readonly object[]>> = {
   Lines: [lineSentences],
-  Shell: [shellSentences],
+  Shell: [shellSentences, reliefSentences, checkSentences],
   Pieces: [pieceSentences],
   Sheets: [sheetSentences],
 };
