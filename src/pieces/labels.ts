@@ -1,9 +1,8 @@
 import { contains } from "#plane/inside.ts";
-import { meetsOutline } from "#plane/clip.ts";
-import { segmentsMeet } from "#plane/crossing.ts";
 import { bounds } from "#plane/measure.ts";
 import type { Outline, Polyline } from "#plane/outline.ts";
 import type { Side } from "#last/last.ts";
+import { Obstacles } from "./obstacles.ts";
 import type { Mark, Xy } from "./piece.ts";
 
 /** Lines of text under each other. `{side}` in a text stands for left or right. */
@@ -93,18 +92,30 @@ export interface LabelPlace {
  * where there is none. Where even the smallest do not fit, the smallest stand at the wished place.
  */
 export function placeBlock(lines: readonly LabelLine[], place: LabelPlace): LabelBlock {
-  const box = bounds(place.within);
+  const { within, near, angleDeg } = place;
+  const box = bounds(within);
+  const obstacles = new Obstacles(within, place.avoid);
+  // Whether a place lies in the piece is the same for letters of every size.
+  const known = new Map<Xy, boolean>();
+  const inside = (step: Xy, at: Xy): boolean => {
+    const before = known.get(step);
+    if (before !== undefined) return before;
+    const now = contains(within, at[0], at[1]);
+    known.set(step, now);
+    return now;
+  };
   let scaled = lines;
   for (const scale of [1, 0.85, 0.7, 0.6, 0.5, 0.4]) {
     scaled = lines.map((l) => ({ text: l.text, heightMm: l.heightMm * scale }));
-    const size = blockSize(scaled);
-    for (const [dx, dy] of nearestFirst) {
-      const at: Xy = [place.near[0] + dx, place.near[1] + dy];
+    const [width, height] = blockSize(scaled);
+    for (const step of nearestFirst) {
+      const at: Xy = [near[0] + step[0], near[1] + step[1]];
       if (at[0] < box.minX || at[0] > box.maxX || at[1] < box.minY || at[1] > box.maxY) continue;
-      if (fits(at, size, place)) return { lines: scaled, at, angleDeg: place.angleDeg };
+      if (obstacles.meet(boxCorners(at, width / 2 + clear, height / 2 + clear, angleDeg))) continue;
+      if (inside(step, at)) return { lines: scaled, at, angleDeg };
     }
   }
-  return { lines: scaled, at: place.near, angleDeg: place.angleDeg };
+  return { lines: scaled, at: near, angleDeg };
 }
 
 /** Steps of a grid of 3 mm up to 90 mm to either side, nearest first. */
@@ -113,21 +124,6 @@ const nearestFirst: readonly Xy[] = (() => {
   for (let i = -30; i <= 30; i++) for (let j = -30; j <= 30; j++) steps.push([3 * i, 3 * j]);
   return steps.sort((a, b) => a[0] * a[0] + a[1] * a[1] - b[0] * b[0] - b[1] * b[1]);
 })();
-
-function fits(at: Xy, [width, height]: readonly [number, number], { within, avoid, angleDeg }: LabelPlace): boolean {
-  if (!contains(within, at[0], at[1])) return false;
-  const corners = boxCorners(at, width / 2 + clear, height / 2 + clear, angleDeg);
-  for (const [k, a] of corners.entries()) {
-    const b = corners[(k + 1) % 4]!;
-    if (meetsOutline(within, a, b)) return false;
-    for (const { xy } of avoid) {
-      for (let i = 0; i + 3 < xy.length; i += 2) {
-        if (segmentsMeet(a[0], a[1], b[0], b[1], xy[i]!, xy[i + 1]!, xy[i + 2]!, xy[i + 3]!)) return false;
-      }
-    }
-  }
-  return true;
-}
 
 /** Corners of a box round a middle, half sizes given, turned by an angle. */
 export function boxCorners(at: Xy, halfWidth: number, halfHeight: number, angleDeg: number): readonly Xy[] {

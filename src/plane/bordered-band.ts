@@ -8,18 +8,22 @@ export class BorderedBand {
   readonly #band: Float64Array;
   /** A[n − 3 + r][j] at r n + j; beyond its diagonal unused. */
   readonly #border: Float64Array;
+  /** The first unknown that the border touches: far back only where it closes a ring. */
+  #touched: number;
 
   /** `n` unknowns, at least 7. */
   constructor(n: number) {
     this.n = n;
     this.#band = new Float64Array(4 * (n - 3));
     this.#border = new Float64Array(3 * n);
+    this.#touched = n - 3;
   }
 
   /** Takes over another system's entries; both of one size and not yet factored. */
   copy(from: BorderedBand): void {
     this.#band.set(from.#band);
     this.#border.set(from.#border);
+    this.#touched = from.#touched;
   }
 
   /** Adds v at (i, j) and (j, i). */
@@ -28,23 +32,61 @@ export class BorderedBand {
     const high = i > j ? j : i;
     const m = this.n - 3;
     if (low < m) this.#band[4 * low + low - high]! += v;
-    else this.#border[(low - m) * this.n + high]! += v;
+    else {
+      this.#border[(low - m) * this.n + high]! += v;
+      if (high < this.#touched && v !== 0) this.#touched = high;
+    }
+  }
+
+  /** Adds w times the square of a row with these coefficients from column `at` on, round the ring where it runs over the end. */
+  addSquare(at: number, w: number, a: number, b: number, c: number, d: number): void {
+    const n = this.n;
+    const [wa, wb, wc, wd] = [w * a, w * b, w * c, w * d];
+    if (at + 3 < n - 3) {
+      const band = this.#band;
+      const o = 4 * at;
+      band[o]! += wa * a;
+      band[o + 4]! += wb * b;
+      band[o + 5]! += wa * b;
+      band[o + 8]! += wc * c;
+      band[o + 9]! += wb * c;
+      band[o + 10]! += wa * c;
+      band[o + 12]! += wd * d;
+      band[o + 13]! += wc * d;
+      band[o + 14]! += wb * d;
+      band[o + 15]! += wa * d;
+      return;
+    }
+    const i = at + 1 < n ? at + 1 : at + 1 - n, j = at + 2 < n ? at + 2 : at + 2 - n, k = at + 3 < n ? at + 3 : at + 3 - n;
+    this.add(at, at, wa * a);
+    this.add(at, i, wa * b);
+    this.add(at, j, wa * c);
+    this.add(at, k, wa * d);
+    this.add(i, i, wb * b);
+    this.add(i, j, wb * c);
+    this.add(i, k, wb * d);
+    this.add(j, j, wc * c);
+    this.add(j, k, wc * d);
+    this.add(k, k, wd * d);
   }
 
   /** Writes A x; before {@link factor}. */
   times(x: Float64Array, out: Float64Array): void {
     const m = this.n - 3;
+    const band = this.#band;
     out.fill(0);
     for (let i = 0; i < m; i++) {
-      out[i]! += this.#band[4 * i]! * x[i]!;
+      const here = x[i]!;
+      let sum = band[4 * i]! * here;
       for (let d = 1; d <= 3 && d <= i; d++) {
-        const v = this.#band[4 * i + d]!;
-        out[i]! += v * x[i - d]!;
-        out[i - d]! += v * x[i]!;
+        const v = band[4 * i + d]!;
+        sum += v * x[i - d]!;
+        out[i - d]! += v * here;
       }
+      out[i] = sum;
     }
     for (let r = 0; r < 3; r++) {
-      for (let j = 0; j <= m + r; j++) {
+      for (let j = this.#touched; j <= m + r; j++) {
         const v = this.#border[r * this.n + j]!;
         out[m + r]! += v * x[j]!;
         if (j < m + r) out[j]! += v * x[m + r]!;
@@ -79,7 +121,8 @@ export class BorderedBand {
     const b = this.#band;
     const c = this.#border;
     const o = r * n;
-    for (let j = 0; j < m; j++) {
+    const first = this.#touched;
+    for (let j = first; j < m; j++) {
       let u = c[o + j]!;
       if (j > 0) u -= c[o + j - 1]! * b[4 * j + 1]!;
       if (j > 1) u -= c[o + j - 2]! * b[4 * j + 2]!;
@@ -90,12 +133,12 @@ export class BorderedBand {
     for (let q = 0; q <= r; q++) {
       let v = c[o + m + q]!;
       if (q < r) {
-        for (let j = 0; j < m; j++) v -= c[o + j]! * c[q * n + j]!;
+        for (let j = first; j < m; j++) v -= c[o + j]! * c[q * n + j]!;
         for (let k = 0; k < q; k++) v -= c[o + m + k]! * c[q * n + m + k]!;
         c[o + m + q] = v;
         continue;
       }
-      for (let j = 0; j < m; j++) {
+      for (let j = first; j < m; j++) {
         const l = c[o + j]! / b[4 * j]!;
         v -= l * c[o + j]!;
         c[o + j] = l;
@@ -115,6 +158,7 @@ export class BorderedBand {
     const m = n - 3;
     const b = this.#band;
     const c = this.#border;
+    const first = this.#touched;
     for (let i = 0; i < m; i++) {
       let v = x[i]!;
       if (i > 0) v -= b[4 * i + 1]! * x[i - 1]!;
@@ -124,7 +168,7 @@ export class BorderedBand {
     }
     for (let r = 0; r < 3; r++) {
       let v = x[m + r]!;
-      for (let j = 0; j < m + r; j++) v -= c[r * n + j]! * x[j]!;
+      for (let j = first; j < m + r; j++) v -= c[r * n + j]! * x[j]!;
       x[m + r] = v;
     }
     for (let i = 0; i < m; i++) x[i] = x[i]! / b[4 * i]!;
@@ -133,7 +177,7 @@ export class BorderedBand {
       for (let q = r + 1; q < 3; q++) v -= c[q * n + m + r]! * x[m + q]!;
       x[m + r] = v;
     }
-    for (let r = 0; r < 3; r++) for (let j = 0; j < m; j++) x[j]! -= c[r * n + j]! * x[m + r]!;
+    for (let r = 0; r < 3; r++) for (let j = first; j < m; j++) x[j]! -= c[r * n + j]! * x[m + r]!;
     for (let i = m - 1; i >= 0; i--) {
       let v = x[i]!;
       if (i + 1 < m) v -= b[4 * (i + 1) + 1]! * x[i + 1]!;

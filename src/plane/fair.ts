@@ -79,21 +79,20 @@ const straightenedForMm = 100;
 /** The fairest line beside the given points that keeps the tolerance; undefined where none of this step does. */
 function fairest(start: EvenLine, xy: Float64Array, arc: Float64Array, toleranceMm: number): EvenLine | undefined {
   const roomMm = share * toleranceMm;
-  const free = leastChangeOfBend(start, besideLine(start, xy, arc), roomMm);
+  const free = leastChangeOfBend(start, besideLine(start, xy, arc), roomMm)();
   if (!free) return undefined;
   const drawn = start.moved(free.u);
   const turns = Float64Array.from(drawn.bends(), ({ bend }) => bend / drawn.step);
   const patterns = bendPatterns(drawn.closed ? turns : turns.subarray(1, turns.length - 1), drawn.step, drawn.closed, straightened * toleranceMm);
-  const beside = besideLine(drawn, xy, arc);
-  const bent = (pattern: BendPattern) => leastChangeOfBend(drawn, beside, roomMm, whole(pattern, drawn));
-  const asIs = bent(patterns[0]!);
+  const leastChange = leastChangeOfBend(drawn, besideLine(drawn, xy, arc), roomMm);
+  const asIs = leastChange(whole(patterns[0]!, drawn));
   if (!asIs) return drawn;
   let best = asIs;
   const most = asIs.value + (straightenedForMm * roomMm * roomMm) / (2 * drawn.step);
   // The simplest way of bending that the room allows: each needs more than the one before, so it is found by halving.
   let [low, high] = [1, patterns.length - 1];
   for (let k = high; low <= high; k = (low + high) >> 1) {
-    const simpler = bent(patterns[k]!);
+    const simpler = leastChange(whole(patterns[k]!, drawn), most);
     if (simpler && simpler.value <= most) {
       best = simpler;
       low = k + 1;

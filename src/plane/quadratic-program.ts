@@ -9,6 +9,8 @@ export interface QuadraticProgram {
   readonly bounds: Float64Array;
   /** Only told to know early that there is no solution; it is not itself kept as a bound. */
   readonly reach: number;
+  /** A solution of more than this is not looked for. */
+  readonly most?: number;
 }
 
 /** Where the least is taken, and the least itself. */
@@ -30,7 +32,7 @@ const startGap = 0.1;
 /**
  * Solves a convex quadratic program by Mehrotra's predictor and corrector (SIAM Journal on Optimization 2, 1992; for quadratic
  * programs as in Nocedal and Wright, *Numerical Optimization*, 2006, algorithm 16.4; both from memory). Undefined where no u keeps
- * all bounds.
+ * all bounds, or none of a value within `most`.
  */
 export function solveProgram(program: QuadraticProgram): Solution | undefined {
   const { bounds } = program;
@@ -47,16 +49,17 @@ export function solveProgram(program: QuadraticProgram): Solution | undefined {
     // Predictor: straight for the solution; then as much back toward the middle as that step fell short.
     work.step(y, z, 0, false);
     const [ap, ad] = work.reach(y, z, 1);
+    const { du, dy, dz } = work;
     let ahead = 0;
-    for (let k = 0; k < m; k++) ahead += (y[k]! + ap * work.dy[k]!) * (z[k]! + ad * work.dz[k]!);
+    for (let k = 0; k < m; k++) ahead += (y[k]! + ap * dy[k]!) * (z[k]! + ad * dz[k]!);
     const share = m > 0 ? ahead / m / mu : 0;
     work.step(y, z, share * share * share * mu, true);
     const [bp, bd] = work.reach(y, z, 0.995);
     const both = Math.min(bp, bd);
-    for (let i = 0; i < n; i++) u[i]! += both * work.du[i]!;
+    for (let i = 0; i < n; i++) u[i]! += both * du[i]!;
     for (let k = 0; k < m; k++) {
-      y[k]! += both * work.dy[k]!;
-      z[k]! += both * work.dz[k]!;
+      y[k]! += both * dy[k]!;
+      z[k]! += both * dz[k]!;
     }
   }
   return undefined;
@@ -98,58 +101,72 @@ class Newton {
     this.#push = new Float64Array(m);
   }
 
-  /** Measures where (u, y, z) stands and factors the system there. */
+  /** Measures where (u, y, z) stands and, unless that is the end, factors the system there. */
   look(u: Float64Array, y: Float64Array, z: Float64Array): { readonly overstep: number; readonly mu: number; readonly hopeless: boolean } {
-    const { quadratic, linear, rows, bounds, reach } = this.#given;
-    this.#pull.fill(0);
-    rows.addTransposed(z, this.#pull);
-    quadratic.times(u, this.#gradient);
-    // Farkas: with multipliers z ≥ 0, zᵀ(A u − b) cannot be 0 or more where |Aᵀz|₁ · reach stays below bᵀz.
-    let most = 0;
+    const { quadratic, linear, rows, bounds, reach, most = Infinity } = this.#given;
+    const gradient = this.#gradient, pull = this.#pull, miss = this.#miss;
+    pull.fill(0);
+    rows.addTransposed(z, pull);
+    quadratic.times(u, gradient);
+    // Farkas: with multipliers z ≥ 0, zᵀ(A u − b) cannot be 0 or more where |Aᵀz|₁ · reach stays below bᵀz. And since the
+    // Lagrange function is convex, no v within reach takes it below its value at u less |its gradient|₁ · |v − u|.
+    let farthest = 0;
+    let least = 0;
     for (let i = 0; i < linear.length; i++) {
-      this.#gradient[i] = linear[i]! - this.#gradient[i]! + this.#pull[i]!;
-      most += Math.abs(this.#pull[i]!) * reach;
+      least += u[i]! * (gradient[i]! / 2 - linear[i]!);
+      const slope = linear[i]! - gradient[i]! + pull[i]!;
+      gradient[i] = slope;
+      least -= Math.abs(slope) * (reach + Math.abs(u[i]!));
+      farthest += Math.abs(pull[i]!) * reach;
     }
-    for (let k = 0; k < z.length; k++) most -= z[k]! * bounds[k]!;
-    rows.times(u, this.#miss);
+    rows.times(u, miss);
     let overstep = 0;
     let sum = 0;
     for (let k = 0; k < y.length; k++) {
-      this.#miss[k] = this.#miss[k]! - bounds[k]! - y[k]!;
-      overstep = Math.max(overstep, Math.abs(this.#miss[k]!));
+      farthest -= z[k]! * bounds[k]!;
+      const over = miss[k]! - bounds[k]!;
+      least -= z[k]! * over;
+      miss[k] = over - y[k]!;
+      overstep = Math.max(overstep, Math.abs(miss[k]!));
       sum += y[k]! * z[k]!;
       this.#weights[k] = z[k]! / y[k]!;
     }
+    const hopeless = farthest < 0 || least > most;
+    const mu = y.length > 0 ? sum / y.length : 0;
+    if (hopeless || (overstep < feasible && mu < gap)) return { overstep, mu, hopeless };
     this.#system.copy(quadratic);
     rows.addSquares(this.#weights, this.#system);
     this.#system.factor();
-    return { overstep, mu: y.length > 0 ? sum / y.length : 0, hopeless: most < 0 };
+    return { overstep, mu, hopeless };
   }
 
   /** The step toward y z = target; `corrected` takes the last step's own product into account. */
   step(y: Float64Array, z: Float64Array, target: number, corrected: boolean): void {
     const { rows } = this.#given;
+    const { du, dy, dz } = this;
+    const push = this.#push, weights = this.#weights, miss = this.#miss;
     for (let k = 0; k < y.length; k++) {
-      const product = target - (corrected ? this.dy[k]! * this.dz[k]! : 0);
-      this.#push[k] = product / y[k]! - z[k]! - this.#weights[k]! * this.#miss[k]!;
+      const product = target - (corrected ? dy[k]! * dz[k]! : 0);
+      push[k] = product / y[k]! - z[k]! - weights[k]! * miss[k]!;
     }
-    this.du.set(this.#gradient);
-    rows.addTransposed(this.#push, this.du);
-    this.#system.solve(this.du);
-    rows.times(this.du, this.dy);
+    du.set(this.#gradient);
+    rows.addTransposed(push, du);
+    this.#system.solve(du);
+    rows.times(du, dy);
     for (let k = 0; k < y.length; k++) {
       // push − (z/y) A du is the step of z; A du + miss that of y.
-      this.dz[k] = this.#push[k]! - this.#weights[k]! * this.dy[k]!;
-      this.dy[k] = this.dy[k]! + this.#miss[k]!;
+      dz[k] = push[k]! - weights[k]! * dy[k]!;
+      dy[k] = dy[k]! + miss[k]!;
     }
   }
 
   /** How far slacks and multipliers may go along the step and stay positive, a share of it at most 1. */
   reach(y: Float64Array, z: Float64Array, margin: number): readonly [number, number] {
+    const { dy, dz } = this;
     let [a, b] = [1, 1];
     for (let k = 0; k < y.length; k++) {
-      if (this.dy[k]! < 0) a = Math.min(a, (-margin * y[k]!) / this.dy[k]!);
-      if (this.dz[k]! < 0) b = Math.min(b, (-margin * z[k]!) / this.dz[k]!);
+      if (dy[k]! < 0) a = Math.min(a, (-margin * y[k]!) / dy[k]!);
+      if (dz[k]! < 0) b = Math.min(b, (-margin * z[k]!) / dz[k]!);
     }
     return [a, b];
   }
