@@ -45,6 +45,6 @@ export function ShellTopline({ desk, rules, pair }: ShellToplineProps): ReactEle
 
 /** By how much each half is shorter, in mm and percent. */
 function halvesWords({ flat: { tension } }: LastPair): string {
-  const half = ({ onLastMm, flatMm }: { readonly onLastMm: number; readonly flatMm: number }): string => `${mm(onLastMm - flatMm)} (${percent(1 - flatMm / onLastMm)})`;
+  const half = ({ onLastMm, flatMm }: { readonly onLastMm: number; readonly flatMm: number }): string => `${mm(onLastMm - flatMm)} (${percent(1 - flatMm / onLastMm, 2)})`;
   return `The inner half is ${half(tension.medial)} shorter, the outer ${half(tension.lateral)}.`;
 }

@@ -68,7 +68,7 @@ function LowestFollows({ mark }: { readonly mark: HeightMark }): ReactElement {
 /** "topline 412 mm on the last, 403 mm on the card: 2.2 % shorter". */
 export function toplineWords({ toplineMm: { onLast, flat } }: LastPair): string {
   const share = flat / onLast - 1;
-  const words = Math.abs(share) < 0.0005 ? "the same length" : `${percent(Math.abs(share))} ${share < 0 ? "shorter" : "longer"}`;
+  const words = Math.abs(share) < 0.0005 ? "the same length" : `${percent(Math.abs(share), 2)} ${share < 0 ? "shorter" : "longer"}`;
   return `Topline ${mm(onLast)} on the last, ${mm(flat)} on the card: ${words}.`;
 }
 

@@ -1,6 +1,7 @@
 import type { LastPair } from "#job/pair.ts";
 import type { Proof } from "#job/proof.ts";
 import type { Mesh } from "#mesh/mesh.ts";
+import { TriangleLocator } from "#plane/triangle-locator.ts";
 import { say } from "../state/numbers.ts";
 import { liftedOff } from "./drawn-lines.ts";
 import { mapColour } from "./map-scale.ts";
@@ -29,8 +30,21 @@ export function shellMap({ flat }: Pick<LastPair, "flat">, proof: Proof | undefi
     return mapOn(flat.onLast.mesh, flat.uv, stretch, of, scaleEnd(stretch));
   }
   if (!proof) return undefined;
-  const { mesh, onLast, standOff } = proof.check;
-  return mapOn({ triangles: mesh.triangles, positions: onLast }, proof.checkedUv, standOff, of, scaleEndMm(standOff));
+  const standOff = spread(proof, flat.uv);
+  return mapOn(flat.onLast.mesh, flat.uv, standOff, of, scaleEndMm(standOff));
+}
+
+/** How far a place of the card's rim may lie outside the coarse card, as a share of its triangle. */
+const outside = 0.5;
+
+/** What the coarse card that was laid back stands off, at the places of the fine one: its own triangles would cut through the last. */
+function spread({ check: { mesh: { triangles }, standOff }, checkedUv }: Proof, uv: Float64Array): Float64Array {
+  const locator = new TriangleLocator(checkedUv, triangles);
+  return Float64Array.from({ length: uv.length / 2 }, (_, v) => {
+    const hit = locator.find(uv[2 * v]!, uv[2 * v + 1]!, outside);
+    if (!hit) return 0;
+    return Math.max(0, hit.weights.reduce((sum, w, k) => sum + w * standOff[triangles[3 * hit.triangle + k]!]!, 0));
+  });
 }
 
 function mapOn(mesh: Mesh, uv: Float64Array, values: Float64Array, of: MapOf, end: number): ShellMap {

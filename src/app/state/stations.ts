@@ -56,7 +56,7 @@ function whatOf(station: Station, pair: Pair, sheetsReady: boolean): string {
       return `throat ${say(s.throatDepthMm)}, back ${say(s.backHeightMm)}, sides ${say(s.sideHeightMedialMm)} and ${mm(s.sideHeightLateralMm)}`;
     case "Shell": {
       const shorter = 1 - toplineMm.flat / toplineMm.onLast;
-      const topline = Math.abs(shorter) < 0.0005 ? "topline as on the last" : `topline ${percent(Math.abs(shorter))} ${shorter > 0 ? "shorter" : "longer"}`;
+      const topline = Math.abs(shorter) < 0.0005 ? "topline as on the last" : `topline ${percent(Math.abs(shorter), 2)} ${shorter > 0 ? "shorter" : "longer"}`;
       return `${topline}, nearly all within ${percent(flat.strain.p95)}`;
     }
     default:
