@@ -1,9 +1,10 @@
 import { finding, type Finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
-import { directionAt, nearestOn, partBetween } from "#plane/along.ts";
+import { directionAt, partBetween } from "#plane/along.ts";
 import { selfCrossing } from "#plane/crossing.ts";
 import { curvatures } from "#plane/curvature.ts";
 import { contains } from "#plane/inside.ts";
+import type { Polyline } from "#plane/outline.ts";
 import type { Draft } from "./draft.ts";
 import { bendsOf, mostBends } from "./even.ts";
 import { ringEdge } from "./marks.ts";
@@ -92,6 +93,20 @@ export function checkDrafts(drafts: readonly Draft[], net: NetUpper): readonly F
   return upper && lining ? [...findings, ...checkLining(upper, lining, net)] : findings;
 }
 
+/** Distance of a point from a line, mm. */
+function distanceTo({ xy }: Polyline, px: number, py: number): number {
+  let least = Infinity;
+  for (let i = 0; i + 3 < xy.length; i += 2) {
+    const x = xy[i]!, y = xy[i + 1]!;
+    const dx = xy[i + 2]! - x, dy = xy[i + 3]! - y;
+    const square = dx * dx + dy * dy;
+    const t = square > 0 ? Math.min(1, Math.max(0, ((px - x) * dx + (py - y) * dy) / square)) : 0;
+    const [ex, ey] = [px - (x + t * dx), py - (y + t * dy)];
+    least = Math.min(least, ex * ex + ey * ey);
+  }
+  return Math.sqrt(least);
+}
+
 function checkLining(upper: Draft, lining: Draft, net: NetUpper): readonly Finding[] {
   const ring = ringEdge(upper.outline);
   const worst = { feather: 0, back: 0 };
@@ -101,13 +116,13 @@ function checkLining(upper: Draft, lining: Draft, net: NetUpper): readonly Findi
     const x = xy[i]!;
     const y = xy[i + 1]!;
     if (contains(upper.outline, x, y)) continue;
-    const away = (edge: NetUpper["feather"]): number => nearestOn(edge.line, edge.arc, x, y).distance;
+    const away = ({ line }: NetUpper["feather"]): number => distanceTo(line, x, y);
     const back = Math.min(away(net.backMedial), away(net.backLateral));
     const feather = away(net.feather);
     // At the back point itself both are equally far: that is still the topline's corner.
     if (away(net.topline) <= Math.min(back, feather)) continue;
     const where = back < feather ? "back" : "feather";
-    worst[where] = Math.max(worst[where], nearestOn(ring.line, ring.arc, x, y).distance);
+    worst[where] = Math.max(worst[where], distanceTo(ring.line, x, y));
   }
   return (["feather", "back"] as const)
     .filter((where) => worst[where] > 0.01)

@@ -1,9 +1,8 @@
-import { contains } from "#plane/inside.ts";
 import { bounds } from "#plane/measure.ts";
 import type { Outline, Polyline } from "#plane/outline.ts";
 import type { Side } from "#last/last.ts";
-import { Obstacles } from "./obstacles.ts";
 import type { Mark, Xy } from "./piece.ts";
+import { Room } from "./room.ts";
 
 /** Lines of text under each other. `{side}` in a text stands for left or right. */
 export interface LabelBlock {
@@ -94,25 +93,20 @@ export interface LabelPlace {
 export function placeBlock(lines: readonly LabelLine[], place: LabelPlace): LabelBlock {
   const { within, near, angleDeg } = place;
   const box = bounds(within);
-  const obstacles = new Obstacles(within, place.avoid);
-  // Whether a place lies in the piece is the same for letters of every size.
-  const known = new Map<Xy, boolean>();
-  const inside = (step: Xy, at: Xy): boolean => {
-    const before = known.get(step);
-    if (before !== undefined) return before;
-    const now = contains(within, at[0], at[1]);
-    known.set(step, now);
-    return now;
-  };
+  const room = new Room(within, place.avoid);
+  // Whether a place lies in the piece is the same for letters of every size: 0 not known yet, 1 outside, 2 inside.
+  const known = new Uint8Array(nearestFirst.length);
   let scaled = lines;
   for (const scale of [1, 0.85, 0.7, 0.6, 0.5, 0.4]) {
     scaled = lines.map((l) => ({ text: l.text, heightMm: l.heightMm * scale }));
     const [width, height] = blockSize(scaled);
-    for (const step of nearestFirst) {
-      const at: Xy = [near[0] + step[0], near[1] + step[1]];
-      if (at[0] < box.minX || at[0] > box.maxX || at[1] < box.minY || at[1] > box.maxY) continue;
-      if (obstacles.meet(boxCorners(at, width / 2 + clear, height / 2 + clear, angleDeg))) continue;
-      if (inside(step, at)) return { lines: scaled, at, angleDeg };
+    for (let k = 0; k < nearestFirst.length; k++) {
+      const [dx, dy] = nearestFirst[k]!;
+      const at: Xy = [near[0] + dx, near[1] + dy];
+      if (known[k] === 1 || at[0] < box.minX || at[0] > box.maxX || at[1] < box.minY || at[1] > box.maxY) continue;
+      if (room.meets(boxCorners(at, width / 2 + clear, height / 2 + clear, angleDeg))) continue;
+      if (known[k] === 0) known[k] = room.holds(at[0], at[1]) ? 2 : 1;
+      if (known[k] === 2) return { lines: scaled, at, angleDeg };
     }
   }
   return { lines: scaled, at: near, angleDeg };
