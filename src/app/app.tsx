@@ -65,7 +65,8 @@ export function App({ desk, proofs }: { readonly desk: Desk; readonly proofs: Pr
   const taped = pair?.from === "tape" ? pair : undefined;
   const apart = useMemo(() => (onLast?.other && !now.waiting && station === "Last" ? apartMap(onLast.last, onLast.other.comparison.distances) : undefined), [onLast, now.waiting, station]);
   const proven = useSyncExternalStore(proofs.listen, proofs.look);
-  const map = useMemo(() => (onLast && station === "Shell" ? shellMap(onLast, proven.proof, mapOf) : undefined), [onLast, station, proven.proof, mapOf]);
+  const proof = onLast && station === "Shell" && proven.job === onLast.job ? proven.proof : undefined;
+  const map = useMemo(() => (onLast && station === "Shell" ? shellMap(onLast, proof, mapOf) : undefined), [onLast, station, proof, mapOf]);
   const toProve = station === "Shell" && !now.draft && !now.busy ? onLast?.job : undefined;
   useEffect(() => {
     if (toProve) proofs.ask(toProve);
@@ -107,7 +108,7 @@ export function App({ desk, proofs }: { readonly desk: Desk; readonly proofs: Pr
       </nav>
       <main className="picture">
         <TroubleLine desk={desk} now={now} station={station} />
-        {pair ? <Picture desk={desk} pair={pair} busy={now.busy !== undefined} station={station} looking={looking} map={map} proof={toProve && proven.job === toProve ? proven.proof : undefined} apart={looking.mapped ? apart : undefined} plan={plan} chosen={chosen} onChoose={setChosen} /> : <NothingYet desk={desk} now={now} />}
+        {pair ? <Picture desk={desk} pair={pair} busy={now.busy !== undefined} station={station} looking={looking} map={map} proof={proof} apart={looking.mapped ? apart : undefined} plan={plan} chosen={chosen} onChoose={setChosen} /> : <NothingYet desk={desk} now={now} />}
         <BusyLine desk={desk} now={now} />
       </main>
       {dropping && <p className="drop-here">Let go to open the file</p>}

@@ -11,8 +11,7 @@ import { unpack, type FromWorker, type ReadLast, type ToWorker } from "./worker-
 
 /**
  * What the page wants worked out: the pair of a job, the sheets of the pair that was made last, or how its pattern does when it is
- * tried out. A trial becomes the work only
- * when it succeeds, as the change that `what` tells; `opened` says that it is a saved job.
+ * tried out. A trial becomes the work only when it succeeds, as the change that `what` tells; `opened` says that it is a saved job.
  */
 export type Wish =
   | { readonly for: "pair"; readonly job: Job; readonly trial: false; readonly draft: boolean }

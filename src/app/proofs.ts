@@ -2,6 +2,7 @@ import type { Files } from "#job/files.ts";
 import type { Job } from "#job/job.ts";
 import type { Proof } from "#job/proof.ts";
 import { Bench } from "./bench.ts";
+import { tell } from "./state/spots.ts";
 import { provenShare } from "./state/stage-words.ts";
 
 /** How a pattern does when it is tried out, for the job it was worked out from. */
@@ -19,16 +20,16 @@ export class Proofs {
   #now: Proven = { job: undefined, proof: undefined, busy: undefined, trouble: undefined };
   readonly #ears = new Set<() => void>();
   readonly #bench: Bench;
+  #wanted: Job | undefined;
 
   constructor(files: Files) {
     this.#bench = new Bench(files, {
       began: ({ job }) => this.#show({ busy: { job, stage: "", fraction: 0 }, trouble: undefined }),
       progress: (stage, fraction) => this.#now.busy && this.#show({ busy: { ...this.#now.busy, stage, fraction: Math.max(this.#now.busy.fraction, provenShare(stage, fraction)) } }),
-      proof: (proof, { job }) => this.#show({ job, proof }),
-      refused: () => {
-        // The work itself says so already.
-      },
-      broke: (why) => this.#show({ trouble: why }),
+      // What was asked for before the last change, and came after it, counts no more.
+      proof: (proof, { job }) => job === this.#wanted && this.#show({ job, proof }),
+      refused: (finding) => this.#show({ trouble: tell(finding) }),
+      broke: (why) => this.#show({ trouble: `The pattern could not be tried out: ${why}. That is our fault, not yours.` }),
       idle: () => this.#show({ busy: undefined }),
       pair: () => {},
       sheets: () => {},
@@ -43,6 +44,7 @@ export class Proofs {
 
   /** Tries a job's pattern out, unless that was done or is being done. */
   ask(job: Job): void {
+    this.#wanted = job;
     if (job !== this.#now.job && job !== this.#now.busy?.job) this.#bench.ask({ for: "proof", job });
   }
   stop(): void {

@@ -91,7 +91,7 @@ function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triang
   const shell = stages.make("shell", [drawn.key, triangles, follow], () => cutShell(board.value, drawn.value, triangles, before?.shell));
   const beneathSettings = beneathFrom(pieceSettings, shellSettings);
   const beneath = stages.make("beneath", [shell.key, beneathSettings], () => layBeneath(shell.value, last, beneathSettings));
-  const free = stages.make("flatten", [beneath.key], () => layFree(beneath.value.over, before?.shell && before.lay && { shell: before.shell, lay: before.lay }));
+  const free = stages.make("flatten", [beneath.key], () => layFree(beneath.value.over, before?.lay));
   const { springMm, toplineShorter, halves, edge } = shellSettings;
   const flat = stages.make("tension", [free.key, springMm, toplineShorter], () =>
     layFlat(beneath.value.over, springMm, { onLast: shell.value, toplineMm: toplineAsked(shell.value, toplineShorter), free: free.value, like: before?.flat }),

@@ -34,19 +34,18 @@ function worstPlace({ mesh }: Shell, flat: Flattening): [number, number, number]
 
 /** A shell laid flat as it lies of itself, without spring and tension, and what laid it, to lay it again. */
 export interface FreeLay {
+  /** Of the shell that was laid. */
+  readonly triangles: Uint32Array;
   readonly flattener: Flattener;
   readonly flat: Flattening;
 }
 
-/** Lays the shell flat as it lies of itself; much quicker after `like`, a shell of the very same triangles that lay nearly so. */
-export function layFree(shell: Shell, like?: { readonly shell: Shell; readonly lay: FreeLay }): FreeLay {
-  const { mesh } = shell;
-  if (like?.shell.mesh.triangles === mesh.triangles) {
-    const { flattener, flat } = like.lay;
-    return { flattener, flat: flattener.run(mesh.positions, { start: flat.uv }) };
-  }
-  const flattener = new Flattener(vertexCount(mesh), mesh.triangles, { edges: trueEdges(shell), ties: [{ ...heelEnds(shell), ...loose }] });
-  return { flattener, flat: flattener.run(mesh.positions) };
+/** Lays the shell flat as it lies of itself; much quicker after `like`, if that was a shell of the very same triangles. */
+export function layFree(shell: Shell, like?: FreeLay): FreeLay {
+  const { positions, triangles } = shell.mesh;
+  if (like?.triangles === triangles) return { ...like, flat: like.flattener.run(positions, { start: like.flat.uv }) };
+  const flattener = new Flattener(vertexCount(shell.mesh), triangles, { edges: trueEdges(shell), ties: [{ ...heelEnds(shell), ...loose }] });
+  return { triangles, flattener, flat: flattener.run(positions) };
 }
 
 export interface LayOptions {

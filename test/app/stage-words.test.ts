@@ -1,4 +1,7 @@
 import { expect, test } from "vitest";
+import { defaultJob } from "#job/default-job.ts";
+import { Pipeline } from "#job/pipeline.ts";
+import { Prover } from "#job/proof.ts";
 import { stageWords, wholeShare } from "#app/state/stage-words.ts";
 
 const names = ["inner.jpg", "outer.jpg"];
@@ -27,4 +30,12 @@ test("a picture that is known already is passed over", () => {
 
 test("the reading of a picture is told by its name", () => {
   expect(stageWords({ on: "pair", trial: true, stage: "photo inner.jpg" })).toBe("Reading inner.jpg");
+});
+
+test("every stage that working a pair out and trying it out tells has words of its own", () => {
+  const told = new Set<string>();
+  new Prover().prove(defaultJob(), new Map(), (stage) => void told.add(stage));
+  new Pipeline().run(defaultJob(), new Map(), { triangles: 1500, watch: (stage) => void told.add(stage) });
+  expect(told.size).toBeGreaterThan(10);
+  for (const stage of told) expect(stageWords({ on: "pair", trial: false, stage }), stage).not.toBe(stage.charAt(0).toUpperCase() + stage.slice(1));
 });

@@ -57,6 +57,22 @@ describe("the pipeline on the example pair", () => {
     expect(differ?.at).toHaveLength(3);
   });
 
+  test("a fine run after drafts of a drag gives the same bytes as one without, also after a draft that was refused", () => {
+    const dragged = new Pipeline();
+    const draft = (throatDepthMm: number, springMm = 0) => dragged.run({ ...defaultJob(), lines: { throatDepthMm }, shell: { springMm } }, none, { triangles: 1500, follow: true, withoutPieces: true });
+    dragged.run(defaultJob(), none, { triangles: 3000 });
+    for (const throat of [70, 70.5, 71]) draft(throat);
+    expect(() => draft(72, 400)).toThrow();
+    // A line that leaves the last is refused before anything is laid flat.
+    expect(() => draft(300)).toThrow();
+    draft(72.5);
+    const job = { ...defaultJob(), lines: { throatDepthMm: 73 } };
+    const fine = onLast(dragged.run(job, none, { triangles: 3000 }));
+    const alone = onLast(new Pipeline().run(job, none, { triangles: 3000 }));
+    expect(fine.flat.uv).toEqual(alone.flat.uv);
+    expect(fine.pieces).toEqual(alone.pieces);
+  });
+
   test("without pieces gives those of the last full run, or none, and all else as ever", () => {
     const job = { ...defaultJob(), lines: { throatDepthMm: 66 } };
     const empty = onLast(new Pipeline().run(job, none, { triangles: 1500, withoutPieces: true }));

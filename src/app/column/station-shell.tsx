@@ -28,17 +28,20 @@ interface StationShellProps {
 /** The upper between last and flat card: its topline, what lies beneath it, and what the flat piece asks of the leather. */
 export function StationShell({ desk, rules, pair, map, mapOf, onMap, proofs, proven }: StationShellProps): ReactElement {
   const { shell } = rules;
-  const { proof, busy, trouble } = proven;
+  const { busy, trouble } = proven;
+  const isNow = pair !== undefined && proven.job === pair.job;
+  // Before the last change it still tells something, on another last nothing.
+  const proof = pair && proven.job?.last === pair.job.last ? proven.proof : undefined;
   return (
     <>
       {shell && <ShellTopline desk={desk} rules={shell} pair={pair} />}
       {pair && <ShellColours pair={pair} map={map} of={mapOf} onMap={onMap} />}
       {shell && <ShellBeneath desk={desk} rules={{ ...rules, shell }} pair={pair} />}
-      {shell && <ShellHalves desk={desk} proof={proof} />}
+      {shell && <ShellHalves desk={desk} proof={isNow ? proof : undefined} />}
       {pair && busy && <Trying busy={busy} proofs={proofs} first={proof === undefined} />}
-      {pair && !busy && proven.job !== pair.job && <p className="follows"><button type="button" className="word" onClick={() => proofs.ask(pair.job)}>Try the pattern out</button></p>}
-      {trouble && <p className="why-wrong">The pattern could not be tried out: {trouble}.</p>}
-      {pair && proof && <div className={busy || proven.job !== pair.job ? "former" : undefined}><ShellCheck proof={proof} /><ShellRelief proof={proof} /></div>}
+      {pair && !busy && !isNow && <p className="follows"><button type="button" className="word" onClick={() => proofs.ask(pair.job)}>Try the pattern out</button></p>}
+      {trouble && <p className="why-wrong">{trouble}</p>}
+      {pair && proof && <div className={isNow ? undefined : "former"}><ShellCheck proof={proof} /><ShellRelief proof={proof} /></div>}
     </>
   );
 }

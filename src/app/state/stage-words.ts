@@ -7,7 +7,10 @@ const words: Readonly<Record<string, string>> = {
   lines: "Drawing the lines",
   shell: "Lifting the shell off the last",
   flatten: "Laying the shell flat",
-  spring: "Swinging the heel ends together",
+  beneath: "Laying lining, stiffener and puff beneath it",
+  tension: "Drawing the topline together",
+  halves: "Comparing the two halves",
+  lining: "Laying the lining flat",
   pieces: "Cutting the pieces",
   sheets: "Making the sheets",
   clean: "Mending the scan",
@@ -59,7 +62,9 @@ const weights: readonly (readonly [string, number])[] = [
   ["lines", 2],
   ["shell", 4],
   ["flatten", 4],
-  ["spring", 2],
+  ["beneath", 2],
+  ["tension", 4],
+  ["lining", 2],
   ["pieces", 8],
 ];
 const whole = weights.reduce((sum, [, w]) => sum + w, 0);
