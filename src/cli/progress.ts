@@ -20,9 +20,13 @@ const stages: Readonly<Record<string, string>> = {
   forme: "Taking its forme",
   lines: "Drawing the lines",
   shell: "Lifting the shell off the last",
+  beneath: "Laying lining, stiffener and puff beneath it",
   flatten: "Laying it flat",
-  spring: "Swinging its heel ends",
+  tension: "Drawing its topline together",
   pieces: "Drawing the pieces",
+  wrap: "Laying the card back on the last",
+  nicks: "Trying nicks in its feather edge",
+  seams: "Trying other seams",
   sheets: "Writing the sheets and measuring them",
 };
 

@@ -1,6 +1,8 @@
 // What the maker reads in the terminal: short sentences and measures in millimetres.
 import { explain, type Finding, severityOf } from "#base/findings.ts";
 import type { LastPair, Pair, TapedPair } from "#job/pair.ts";
+import type { Proof } from "#job/proof.ts";
+import { halves } from "#lines/feather.ts";
 import { mm, percent } from "./say-numbers.ts";
 
 /** What was drawn and how it lies flat, in a few sentences. */
@@ -28,11 +30,27 @@ function sayLastPair({ last, lines, flat }: LastPair): readonly string[] {
   ];
 }
 
-/** All findings, the grave ones first; empty when there are none. */
+/** How the pattern did when it was tried out, in a few sentences. */
+export function sayProof({ check: { rows }, relief: { feather, nicks }, halves: { mostDifferent } }: Proof): string {
+  const off = rows.filter(({ holds }) => !holds).length;
+  const flank = (half: string): string => mm(rows.find((r) => r.key === "flank" && r.half === half)!.onCardMm);
+  const over = (of: "withNicksMm" | "withoutNicksMm"): string => halves.map((half) => signed(feather[half][of] - feather[half].onLastMm)).join(" and ");
+  const nicked = nicks.length === 0 ? "no nick" : nicks.length === 1 ? "one nick" : `${nicks.length} nicks`;
+  return [
+    `Laid back on the last, the card is true in ${off === 0 ? `all ${rows.length}` : `${rows.length - off} of ${rows.length}`} checks; at the flanks it stands off by ${flank("medial")} inside and ${flank("lateral")} outside at most.`,
+    `Its feather edge differs from the last's by ${over("withoutNicksMm")} mm as it is, by ${over("withNicksMm")} mm with ${nicked}, inner and outer half.`,
+    `The halves differ most ${mm(mostDifferent.toEndMm)} behind the throat along the topline: there the ${mostDifferent.differenceMm > 0 ? "inner" : "outer"} one lies ${mm(Math.abs(mostDifferent.differenceMm))} farther in.`,
+  ].join("\n");
+}
+
+const signed = (value: number): string => `${value < 0 ? "−" : "+"}${Math.abs(value).toFixed(1)}`;
+
+/** All findings, the grave ones first; empty when there are none. What other seams would do is good to know but long, so it stands last by itself. */
 export function sayFindings(findings: readonly Finding[]): string {
-  const part = (title: string, severity: "look" | "note") => {
-    const told = findings.filter((f) => severityOf(f) === severity).map((f) => `  - ${explain(f)}`);
+  const kindOf = (f: Finding): string => (f.code === "seam-worth" ? "seams" : severityOf(f));
+  const part = (title: string, kind: "look" | "note" | "seams") => {
+    const told = findings.filter((f) => kindOf(f) === kind).map((f) => `  - ${explain(f)}`);
     return told.length > 0 ? [title, ...told] : [];
   };
-  return [...part("To look at before cutting:", "look"), ...part("Good to know:", "note")].join("\n");
+  return [...part("To look at before cutting:", "look"), ...part("Good to know:", "note"), ...part("Ways of seams, the best first:", "seams")].join("\n");
 }

@@ -1,3 +1,5 @@
+import { finding, type Finding } from "#base/findings.ts";
+import { Refusal } from "#base/refusal.ts";
 import type { Watch } from "#base/watch.ts";
 import { checkOnLast, type LastCheck } from "#shell/check.ts";
 import { checkTriangles } from "#shell/check-card.ts";
@@ -18,25 +20,44 @@ export interface Proof {
   readonly halves: Halves;
 }
 
-/** Tries patterns out. It keeps a pipeline of its own, and what it found last, for a change that leaves the shell alone. */
+/** Tries patterns out. It remembers what it found last, for a change that leaves the shell alone. */
 export class Prover {
-  readonly #pipeline = new Pipeline();
+  readonly #pipeline: Pipeline;
   #found: { readonly flat: FlatShell; readonly proof: Proof } | undefined;
+
+  /** With the pipeline that the pair was made in, its last need not be read again. */
+  constructor(pipeline = new Pipeline()) {
+    this.#pipeline = pipeline;
+  }
 
   /**
    * How the pattern of a job does; nothing for a taped pattern, which has no last to be tried on.
    * @throws Refusal as {@link Pipeline.run}
    */
   prove(job: Job, files: Files, watch: Watch): Proof | undefined {
-    const at = (triangles?: number) => this.#pipeline.run(job, files, { watch, withoutPieces: true, ...(triangles && { triangles }) });
-    const pair = at();
+    const pair = this.#pipeline.run(job, files, { watch, withoutPieces: true });
     if (pair.from === "tape") return undefined;
     const { last, flat, freeUv, shellSettings } = pair;
     if (this.#found?.flat !== flat) {
-      const coarse = at(checkTriangles) as LastPair;
+      // Its stages are those of the pair once more, so they are told as the beginning of what they are for.
+      const coarse = this.#pipeline.run(job, files, { watch: () => watch("wrap", 0), withoutPieces: true, triangles: checkTriangles }) as LastPair;
       const check = checkOnLast({ last, flat, freeUv, coarse: coarse.flat, toplineShorter: shellSettings.toplineShorter }, watch);
       this.#found = { flat, proof: { check, checkedUv: coarse.flat.uv, relief: reliefOf(flat, watch), halves: halvesOf(flat) } };
     }
     return this.#found.proof;
+  }
+}
+
+/**
+ * Tries a pattern out and says what there is to say of it; halves that differ are told with the pair, where they are to share one form.
+ * A pattern that can be made is not lost where it cannot be tried out: that is told as a finding.
+ */
+export function tryOut(prover: Pick<Prover, "prove">, job: Job, files: Files, watch: Watch): { readonly proof?: Proof; readonly findings: readonly Finding[] } {
+  try {
+    const proof = prover.prove(job, files, watch);
+    return proof ? { proof, findings: [...proof.check.findings, ...proof.relief.findings] } : { findings: [] };
+  } catch (error) {
+    if (error instanceof Refusal) return { findings: [finding("not-tried", { why: error.message })] };
+    throw error;
   }
 }

@@ -8,6 +8,7 @@ import type { ShellSettings } from "#shell/settings.ts";
 import type { FlatShell } from "#shell/shell.ts";
 import type { TapedShell, TracedPicture } from "#tape/taped-shell.ts";
 import type { PaperName } from "./paper.ts";
+import type { Tried } from "./tried-report.ts";
 
 /** What the sheets of any pair are made from: its pieces, and how the maker calls it. */
 interface AnyInput {
@@ -31,6 +32,8 @@ export interface LastInput extends AnyInput {
   readonly shellSettings: ShellSettings;
   readonly beneath: readonly BeneathRow[];
   readonly flat: FlatShell;
+  /** Where the pattern was tried out. */
+  readonly tried?: Tried;
 }
 
 /** One pair on a taped pattern. */

@@ -7,6 +7,7 @@ import { findingReport, measureReport } from "./measure-report.ts";
 import { round } from "./report-number.ts";
 import { tapeReport } from "./tape-report.ts";
 import { utf8 } from "./text-bytes.ts";
+import { triedReport } from "./tried-report.ts";
 
 /** Raised when a field changes its meaning or goes; new fields alone do not raise it. Described in docs/report.md. */
 const reportVersion = 1;
@@ -46,7 +47,7 @@ function ofTape({ tape, traced }: TapeInput) {
   return { tape: tapeReport(tape, traced), lasting: { throatDepthMm: mean("centre"), backHeightMm: mean("back") } };
 }
 
-function ofLast({ last, lines, shellSettings, beneath, flat }: LastInput) {
+function ofLast({ last, lines, shellSettings, beneath, flat, tried }: LastInput) {
   const height = (m: HeightMark) => ({ share: round(m.share), alongFeatherMm: round(m.alongFeatherMm), target: round(m.heightMm) });
   const arcEnd = (arc: Float64Array) => arc[arc.length - 1]!;
   return {
@@ -62,6 +63,7 @@ function ofLast({ last, lines, shellSettings, beneath, flat }: LastInput) {
       strain: flat.strain,
       strainUnsprung: flat.unsprung,
     },
+    ...(tried && { tried: triedReport(tried, last.placement) }),
     lasting: {
       throatDepthMm: { target: round(lines.settings.throatDepthMm) },
       backHeightMm: { target: round(lines.settings.backHeightMm) },

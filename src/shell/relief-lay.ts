@@ -17,6 +17,7 @@ export interface SlitLay {
   readonly total: number;
   readonly stretchMax: Float64Array;
   readonly stretchMin: Float64Array;
+  /** Worked out when it is asked for: trials never ask. */
   readonly strain: StrainSummary;
   /** How many pieces the cuts make. */
   readonly parts: number;
@@ -63,7 +64,17 @@ export class SlitTable {
         for (let c = 0; c < 3; c++) for (let d = 0; d < 2; d++) corners[2 * (3 * t + c) + d] = laid.uv[2 * piece.mesh.triangles[3 * k + c]! + d]!;
       });
     }
-    return { corners, energy, total, stretchMax, stretchMin, strain: summarise(mesh, stretchMax, stretchMin), parts: count };
+    return {
+      corners,
+      energy,
+      total,
+      stretchMax,
+      stretchMin,
+      get strain() {
+        return summarise(mesh, stretchMax, stretchMin);
+      },
+      parts: count,
+    };
   }
 
   /** One part of a cut mesh as a mesh of its own. */

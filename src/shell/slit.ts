@@ -53,10 +53,13 @@ export function slit(mesh: Mesh, paths: readonly ArrayLike<number>[], twin: Int3
 }
 
 /** 1 for every half-edge on a path, both ways. */
-function cutHalfEdges({ triangles }: Mesh, paths: readonly ArrayLike<number>[], twin: Int32Array): Uint8Array {
+function cutHalfEdges(mesh: Mesh, paths: readonly ArrayLike<number>[], twin: Int32Array): Uint8Array {
+  const { triangles } = mesh;
+  const onPath = new Uint8Array(vertexCount(mesh));
   const wanted = new Map<number, Set<number>>();
   let steps = 0;
-  for (const path of paths)
+  for (const path of paths) {
+    for (let k = 0; k < path.length; k++) onPath[path[k]!] = 1;
     for (let k = 0; k + 1 < path.length; k++) {
       const low = Math.min(path[k]!, path[k + 1]!), high = Math.max(path[k]!, path[k + 1]!);
       const of = wanted.get(low) ?? new Set();
@@ -64,9 +67,12 @@ function cutHalfEdges({ triangles }: Mesh, paths: readonly ArrayLike<number>[], 
       if (!of.has(high)) steps++;
       of.add(high);
     }
+  }
   const isCut = new Uint8Array(triangles.length);
   for (let h = 0; h < triangles.length; h++) {
     const a = triangles[h]!, b = triangles[nextCorner(h)]!;
+    // Most edges lie on no path, and asking the map costs more than looking.
+    if (onPath[a] === 0 || onPath[b] === 0) continue;
     if (!wanted.get(Math.min(a, b))?.has(Math.max(a, b))) continue;
     isCut[h] = 1;
     if (twin[h]! < h) steps--;
@@ -108,13 +114,14 @@ export function closeBack({ mesh, edges }: Shell): ClosedShell {
  * Half-edges, by number 3 · triangle + corner, that lie on a row of vertices, whichever way they run: one for each step on the rim, two
  * inside. They keep their numbers when the mesh is slit, whatever becomes of the vertices.
  */
-export function halfEdgesOn({ triangles }: Mesh, row: ArrayLike<number>): Uint32Array {
-  const next = new Map<number, number>();
-  for (let k = 0; k + 1 < row.length; k++) next.set(row[k]!, row[k + 1]!);
+export function halfEdgesOn(mesh: Mesh, row: ArrayLike<number>): Uint32Array {
+  const { triangles } = mesh;
+  const next = new Int32Array(vertexCount(mesh)).fill(-1);
+  for (let k = 0; k + 1 < row.length; k++) next[row[k]!] = row[k + 1]!;
   const found: number[] = [];
   for (let h = 0; h < triangles.length; h++) {
     const a = triangles[h]!, b = triangles[nextCorner(h)]!;
-    if (next.get(a) === b || next.get(b) === a) found.push(h);
+    if (next[a] === b || next[b] === a) found.push(h);
   }
   must(found.length >= row.length - 1, "an edge of the shell runs along edges of its mesh");
   return Uint32Array.from(found);

@@ -57,6 +57,7 @@ export const checkSentences = {
       return `The ${of} is ${mm(off)} ${off > 0 ? "longer" : "shorter"} on the card than on the last; ${near(d.leastMm)} to ${near(d.mostMm)} is right. ${what}`;
     },
   ),
+  "not-tried": sentence("look", (d: { why: string }) => `The pattern could not be tried on the last. ${d.why} Cut the net piece from card and hold it on the last before you cut leather.`),
   "card-does-not-rest": sentence(
     "note",
     (d: { moveMm: number }) => `The card laid back on the last did not quite come to rest${Number.isFinite(d.moveMm) ? `: it still moves ${mm(d.moveMm, 2)}` : ""}. Trust the check only roughly, and drape a card by hand.`,
