@@ -5,6 +5,7 @@ import { Flattener, type FlattenOptions, type Flattening } from "#flatten/flatte
 import { vertexCount } from "#mesh/mesh.ts";
 import { between } from "./edge-length.ts";
 import type { FlatShell, Shell, ShellEdges, ToplineTension } from "./shell.ts";
+import { springRange } from "./spring-range.ts";
 import { summarise, vertexMeans } from "./strain.ts";
 import { drawTopline, noExtra, tensionOf, type ByHalf, type Drawn } from "./tension.ts";
 
@@ -16,6 +17,8 @@ import { drawTopline, noExtra, tensionOf, type ByHalf, type Drawn } from "./tens
 export const edgeWeightPerMm = 0.05;
 /** Stiffness of the thread that swings the heel ends together; the mode is soft, so this all but fixes the gap. */
 const springWeight = 10;
+/** How near to what is asked a spring comes, mm. */
+const springMissMm = 0.2;
 /** What must stay between the heel ends, so that the back seam's allowances have room, mm. */
 const leastGapMm = 10;
 /** Nearer than this seams and folds at the two heel ends come into each other's way on one piece, mm (seen at 16 mm on the example). */
@@ -61,7 +64,7 @@ export interface LayOptions {
 /**
  * The flat shell with its topline brought to the asked lengths, and the heel ends swung together by `springMm` at the topline from
  * where they then lie of themselves.
- * @throws Refusal `spring-too-wide` when less than {@link leastGapMm} would be left between them; swung outward by as much and more means nothing either.
+ * @throws Refusal `spring-too-wide` when it would close them to less than {@link leastGapMm}, or swing them apart by more than {@link springRange} allows.
  */
 export function layFlat(shell: Shell, springMm: number, { onLast = shell, toplineMm, free = layFree(shell), like }: LayOptions = {}): FlatShell {
   const still = (edges: number): Drawn => ({ flat: free.flat, scale: new Float64Array(edges).fill(1), extraMm: noExtra });
@@ -73,7 +76,7 @@ export function layFlat(shell: Shell, springMm: number, { onLast = shell, toplin
   if (flat.flipped > 0) findings.push(finding("flat-pattern-folds", { triangles: flat.flipped }));
   if (flat.keptApart) findings.push(finding("flat-kept-apart", {}));
   const gapMm = heelGap({ shell, uv });
-  if (gapMm < nearGapMm) findings.push(finding("heel-ends-near", { gapMm, leastMm: nearGapMm }));
+  if (gapMm < nearGapMm) findings.push(finding("heel-ends-near", { gapMm, leastMm: nearGapMm, ...roomier(springMm, gapMm) }));
   const unsprung = summarise(shell.mesh, free.flat.stretchMax, free.flat.stretchMin);
   const strain = flat === free.flat ? unsprung : summarise(shell.mesh, flat.stretchMax, flat.stretchMin);
   if (strain.give > muchStretch) findings.push(finding("stretch-high", { percent: 100 * strain.give }, worstPlace(shell, flat)));
@@ -103,9 +106,15 @@ function drawnAndSwung(shell: Shell, springMm: number, flattener: Flattener, dra
   const { flat, scale } = drawn;
   if (springMm === 0) return drawn;
   const gap = heelGap({ shell, uv: flat.uv });
-  const mostMm = Math.floor(gap - leastGapMm);
-  if (!(Math.abs(springMm) <= mostMm)) throw new Refusal(finding("spring-too-wide", { springMm, mostMm }));
+  const leastMm = -springRange.most, mostMm = Math.max(0, Math.floor(gap - leastGapMm));
+  if (!(springMm >= leastMm && springMm <= mostMm)) throw new Refusal(finding("spring-too-wide", { springMm, leastMm, mostMm }));
   return { ...drawn, flat: lay(scale, flat, { targetMm: gap - springMm, weight: springWeight }) };
+}
+
+/** The greatest spring, to the whole millimetre, that leaves heel ends room; none where that would be swung apart too far. */
+function roomier(springMm: number, gapMm: number): { readonly springMm?: number } {
+  const wanted = Math.floor(springMm - (nearGapMm - gapMm) - springMissMm);
+  return wanted >= -springRange.most ? { springMm: wanted } : {};
 }
 
 /** Nothing ties the heel ends. */

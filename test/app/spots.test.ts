@@ -20,7 +20,7 @@ describe("the number a finding speaks of", () => {
   test("is found for measures, sides and spring, and is nothing where a finding speaks of more than one", () => {
     expect(spotOf(finding("measure-out-of-range", { measure: "stickLength", askedMm: 1, fromMm: 2, toMm: 3 }), undefined)).toBe("last stickLengthMm");
     expect(spotOf(finding("topline-rises-to-hump", { half: "outer" }), rules)).toBe("lines sideHeightLateralMm");
-    expect(spotOf(finding("spring-too-wide", { springMm: 90, mostMm: 60 }), rules)).toBe("shell springMm");
+    expect(spotOf(finding("spring-too-wide", { springMm: 90, leastMm: -60, mostMm: 60 }), rules)).toBe("shell springMm");
     expect(spotOf(finding("topline-crosses-feather", {}), rules)).toBeUndefined();
     expect(["last ballWidthMm", "lines backHeightMm", "pieces sockInMm", "shell springMm"].map((s) => stationOf(s as Parameters<typeof stationOf>[0]))).toEqual(["Last", "Lines", "Pieces", "Shell"]);
   });

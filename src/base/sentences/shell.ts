@@ -20,8 +20,14 @@ export const shellSentences = {
     (d: { triangles: number }) => `The flat pattern folds over in ${d.triangles} small places; it cannot be trusted there. Check the last's surface or choose a smaller spring.`,
   ),
   "flat-kept-apart": sentence("look", (_: object) => "Laid flat, the piece would lie over itself; its edges were pushed apart, and the leather pays for it with more stretch there. Choose a smaller spring, or give the piece another seam."),
-  "spring-too-wide": sentence("stop", (d: { springMm: number; mostMm: number }) => `A spring of ${d.springMm.toFixed(1)} mm cannot be laid: the heel ends of the flat pattern are not that far apart and leave room for the back seam. Choose one from ${-d.mostMm} to ${d.mostMm} mm; a few millimetres are usual.`),
-  "heel-ends-near": sentence("look", (d: { gapMm: number; leastMm: number }) => `The heel ends of the flat pattern come within ${d.gapMm.toFixed(0)} mm of each other; seam and fold need ${d.leastMm} mm. Shorten the topline less, or take back the spring.`),
+  "spring-too-wide": sentence("stop", (d: { springMm: number; leastMm: number; mostMm: number }) => {
+    const why = d.springMm > 0 ? "the heel ends of the flat pattern would not leave room for the back seam" : "it would swing the heel ends of the flat pattern farther apart than any pump asks for";
+    return `A spring of ${d.springMm.toFixed(1)} mm cannot be laid: ${why}. Choose one from ${d.leastMm} (apart) to ${d.mostMm} mm (together); a few millimetres are usual.`;
+  }),
+  "heel-ends-near": sentence("look", (d: { gapMm: number; leastMm: number; springMm?: number }) => {
+    const spring = d.springMm === undefined ? "" : `, or set the spring to ${d.springMm} mm${d.springMm < 0 ? ", which swings them apart" : ""}`;
+    return `The heel ends of the flat pattern come within ${d.gapMm.toFixed(0)} mm of each other; seam and fold need ${d.leastMm} mm. Shorten the topline less${spring}.`;
+  }),
   "shell-setting-unusual": sentence("note", (d: { name: string; value: number; min: number; max: number; unit: "mm" | "share" }) => {
     const say = (n: number): string => (d.unit === "share" ? `${(100 * n).toFixed(2).replace(/\.?0+$/, "")} %` : `${n.toFixed(1)} mm`);
     return `The ${d.name} is ${say(d.value)}; usual is ${say(d.min)} to ${say(d.max)}. Sew a trial in scrap before you cut.`;
