@@ -1,7 +1,10 @@
 import { beforeAll, describe, expect, test } from "vitest";
+import { explain, finding, severityOf } from "#base/findings.ts";
+import { Refusal } from "#base/refusal.ts";
 import { unwatched } from "#base/watch.ts";
 import { defaultJob } from "#job/default-job.ts";
-import { Prover, type Proof } from "#job/proof.ts";
+import { Pipeline } from "#job/pipeline.ts";
+import { Prover, tryOut, type Proof } from "#job/proof.ts";
 
 const none = new Map<string, Uint8Array>();
 
@@ -34,5 +37,34 @@ describe("trying out the example pair's pattern", () => {
     expect(again).toBe(proof);
     // A stiffener twice as thick gives another shell.
     expect(prover.prove({ ...defaultJob(), shell: { counterMm: 2 } }, none, unwatched)).not.toBe(proof);
+  });
+
+  test("in the pipeline that made the pair the last is not read again, and the proof is the same", () => {
+    const pipeline = new Pipeline();
+    pipeline.run(defaultJob(), none);
+    const seen = new Set<string>();
+    const { proof: shared, findings } = tryOut(new Prover(pipeline), defaultJob(), none, (stage) => void seen.add(stage));
+    expect([...seen]).toEqual(["wrap", "nicks", "seams"]);
+    expect(shared).toEqual(proof);
+    expect(findings).toEqual([...proof.check.findings, ...proof.relief.findings]);
+  });
+});
+
+describe("a pattern that cannot be tried out", () => {
+  const failing = (error: Error) => ({
+    prove: () => {
+      throw error;
+    },
+  });
+
+  test("is made all the same, with what stopped it and what to do by hand", () => {
+    const { proof, findings } = tryOut(failing(new Refusal(finding("surface-does-not-settle", { moveMm: 1, steps: 9 }))), defaultJob(), none, unwatched);
+    expect(proof).toBeUndefined();
+    expect(findings.map((f) => [f.code, severityOf(f)])).toEqual([["not-tried", "look"]]);
+    expect(explain(findings[0]!)).toMatch(/does not come to rest.*hold it on the last/);
+  });
+
+  test("hides no mistake of ours", () => {
+    expect(() => tryOut(failing(new TypeError("ours")), defaultJob(), none, unwatched)).toThrow("ours");
   });
 });

@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { finding } from "#base/findings.ts";
 import { inFile, measureReport } from "#sheets/measure-report.ts";
 import { arrange } from "#sheets/arrange.ts";
+import type { LastInput } from "#sheets/input.ts";
 import { gridOf, papers } from "#sheets/paper.ts";
 import { reportOf } from "#sheets/report.ts";
 import { sampleLast, samplePair } from "../support/sample-pair.ts";
@@ -30,6 +31,42 @@ describe("report.json", () => {
     expect(report.shell.topline.medial).toEqual({ onLastMm: 205, overMm: 208, flatMm: 200.4, shorterMm: 4.6, mostStretch: 0.06 });
     expect(report.shell.beneath).toEqual([{ length: "topline", half: "medial", onLastMm: 205, addsMm: 3 }, { length: "back", onLastMm: 55, addsMm: 1.25 }]);
     expect(report.shell.settings).toMatchObject({ leather: "kid", edge: "taped", toplineShorter: 0.0225 });
+  });
+
+  // By hand: a scan in inches that stands 10 mm off in x, and a card that stands off at (15.4, 0, 0) of the last's frame.
+  test("tells how the pattern did when it was tried out, points in the file's own unit", () => {
+    const place = { unit: "in" as const, unitPerMm: 1 / 25.4, rotation: [1, 0, 0, 0, 1, 0, 0, 0, 1], translationMm: [10, 0, 0] as const };
+    const strain = { p50: 0.01, p95: 0.03, max: 0.05, give: 0.04, gather: 0.05 };
+    const station = { share: 0.5, toEndMm: 90.00004, differenceMm: -4, offMeanMm: 2 };
+    const feather = { onLastMm: 285, withoutNicksMm: 305, withNicksMm: 288, holds: true };
+    const at: [number, number, number] = [15.4, 0, 0];
+    const tried = {
+      check: {
+        rows: [{ key: "area", onLastMm: 30000, onCardMm: 30300, leastMm: -600, mostMm: 600, holds: true }],
+        gapes: [{ half: "medial", at, share: 0.4, fromBackMm: 80, standOffMm: 2, why: "waist-hollow", change: { setting: "sideHeightMedialMm", by: 3 } }],
+        nicked: { medial: { seatMm: 8, toeMm: 13 }, lateral: { seatMm: 8, toeMm: 13 } },
+        onLast: new Float64Array(3), wrapped: new Float64Array(3), standOff: new Float64Array(1), mesh: input.last.mesh, findings: [],
+      },
+      relief: {
+        nicks: [{ half: "lateral", zone: "toe", fromSeatMm: 280, fromToeMm: 5, lengthMm: 20, opensMm: -1.25, takesAway: 0.1, at, onFlat: new Float64Array(4) }],
+        feather: { medial: feather, lateral: feather }, strain, strainWithNicks: strain, gain: 0.1, heelGapMm: { withoutNicks: 117, withNicks: 80 }, card: { xy: new Float64Array(6) },
+        seams: [{ seam: "back", pieces: 1, seamMm: 55, strain, energy: 4.005, gain: 0, gainPerMm: 0 }], mustNot: [], findings: [],
+      },
+      halves: { topline: [station], back: [], feather: [], mostDifferent: station, mostDifferentMm: 4, keepSeparate: false, mean: {}, findings: [] },
+    } as unknown as NonNullable<LastInput["tried"]>;
+    const told = JSON.parse(JSON.stringify(reportOf({ ...input, last: { ...input.last, placement: place }, tried }, arrange(input.pieces, gridOf(papers.A4)))));
+    expect(Object.keys(told).slice(3, 6)).toEqual(["last", "shell", "tried"]);
+    expect(told.tried).toEqual({
+      check: {
+        rows: [{ name: "area", onLast: 30000, onCard: 30300, least: -600, most: 600, holds: true }],
+        gapes: [{ half: "medial", at: [1, 0, 0], share: 0.4, fromBackMm: 80, standOffMm: 2, why: "waist-hollow", change: { setting: "sideHeightMedialMm", by: 3 } }],
+        nickedMm: { medial: { seatMm: 8, toeMm: 13 }, lateral: { seatMm: 8, toeMm: 13 } },
+      },
+      nicks: [{ half: "lateral", zone: "toe", fromSeatMm: 280, fromToeMm: 5, lengthMm: 20, opensMm: -1.25, takesAway: 0.1, at: [1, 0, 0] }],
+      nicked: { takesAway: 0.1, feather: { medial: feather, lateral: feather }, heelGapMm: { withoutNicks: 117, withNicks: 80 }, strainWithout: strain, strainWith: strain },
+      seams: [{ seam: "back", pieces: 1, seamMm: 55, strain, energy: 4.005, gain: 0, gainPerMm: 0 }],
+      halves: { keepSeparate: false, mostDifferent: { ...station, toEndMm: 90 }, topline: [{ ...station, toEndMm: 90 }], back: [], feather: [] },
+    });
   });
 
   // Shoelace formula on the report's own numbers.
