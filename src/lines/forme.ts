@@ -54,10 +54,15 @@ export function formeOf(last: Last, arcs: Arcs, spacing = 3): Forme {
   const onForme = new ClosestPoint(woven.mesh);
   const onLast = new ClosestPoint(last.mesh);
   const locator = new TriangleLocator(flat, woven.mesh.triangles);
-  const blend = (values: Float64Array, dims: number, triangle: number, w: readonly number[]) => {
-    const t = woven.mesh.triangles;
-    return Array.from({ length: dims }, (_, d) => w.reduce((sum, wk, k) => sum + wk * values[dims * t[3 * triangle + k]! + d]!, 0));
-  };
+  const { positions: p, triangles: t } = woven.mesh;
+  const blended = (values: Float64Array, dims: number, d: number, triangle: number, w: readonly [number, number, number]): number =>
+    w[0] * values[dims * t[3 * triangle]! + d]! + w[1] * values[dims * t[3 * triangle + 1]! + d]! + w[2] * values[dims * t[3 * triangle + 2]! + d]!;
+  const third = [1 / 3, 1 / 3, 1 / 3] as const;
+  // The last's triangle nearest to the middle of each of the forme's, looked for when it is first asked for: a place to start from.
+  const nearby = new Int32Array(t.length / 3).fill(-1);
+  const found = new Float64Array(3);
+  const onLastNear = (triangle: number, w: readonly [number, number, number], hint: number): number =>
+    onLast.findInto(found, blended(p, 3, 0, triangle, w), blended(p, 3, 1, triangle, w), blended(p, 3, 2, triangle, w), hint);
   return {
     mesh: woven.mesh,
     flat,
@@ -67,14 +72,16 @@ export function formeOf(last: Last, arcs: Arcs, spacing = 3): Forme {
     ceilingMm: woven.ceilingMm,
     toFlat(p) {
       const hit = onForme.find(p);
-      const [x, y] = blend(flat, 2, hit.triangle, weightsIn(woven.mesh, hit.triangle, hit.point));
-      return [x!, y!];
+      const w = weightsIn(woven.mesh, hit.triangle, hit.point);
+      return [blended(flat, 2, 0, hit.triangle, w), blended(flat, 2, 1, hit.triangle, w)];
     },
     toLast(at) {
       const hit = locator.find(at[0], at[1], 1e-6);
       if (!hit) return undefined;
-      const [x, y, z] = blend(woven.mesh.positions, 3, hit.triangle, hit.weights);
-      return onLast.find([x!, y!, z!]).point;
+      const { triangle, weights } = hit;
+      if (nearby[triangle]! < 0) nearby[triangle] = onLastNear(triangle, third, -1);
+      onLastNear(triangle, weights, nearby[triangle]!);
+      return [found[0]!, found[1]!, found[2]!];
     },
   };
 }

@@ -121,15 +121,19 @@ function triangulate(xy: Float64Array, outlinePoints: number, constraints: reado
   new Constrainautor(delaunay).constrainAll(constraints as [number, number][]).delaunify(true);
   const t = delaunay.triangles;
   const inside = insideOf(delaunay, outlinePoints);
-  const kept: number[] = [];
+  const kept = new Uint32Array(t.length);
+  let count = 0;
   for (let f = 0; f < t.length; f += 3) {
     const a = t[f]!, b = t[f + 1]!, c = t[f + 2]!;
     const turned = turn(xy, a, b, c);
     // Three points in line make no triangle. Delaunator winds with y down; turn to counter-clockwise with y up.
-    if (turned !== 0 && inside[f / 3] === 1) kept.push(...(turned > 0 ? [a, b, c] : [a, c, b]));
+    if (turned === 0 || inside[f / 3] !== 1) continue;
+    kept[count++] = a;
+    kept[count++] = turned > 0 ? b : c;
+    kept[count++] = turned > 0 ? c : b;
   }
-  must(kept.length > 0, "outline without inside");
-  return Uint32Array.from(kept);
+  must(count > 0, "outline without inside");
+  return kept.slice(0, count);
 }
 
 /**

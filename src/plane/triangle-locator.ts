@@ -20,6 +20,7 @@ export class TriangleLocator {
   readonly #rows: number;
   readonly #starts: Uint32Array;
   readonly #items: Uint32Array;
+  readonly #w = new Float64Array(3);
 
   /** @param xy x0 y0 …; @param triangles index triples. */
   constructor(xy: Float64Array, triangles: Uint32Array) {
@@ -73,35 +74,43 @@ export class TriangleLocator {
     const bucket = j * this.#columns + i;
     for (let k = this.#starts[bucket]!; k < this.#starts[bucket + 1]!; k++) {
       const triangle = this.#items[k]!;
-      const weights = this.#weights(triangle, x, y);
-      if (weights && Math.min(...weights) >= -slack) found.push({ triangle, weights });
+      if (this.#depth(triangle, x, y) >= -slack) found.push({ triangle, weights: [this.#w[0]!, this.#w[1]!, this.#w[2]!] });
     }
     return found;
   }
 
   /** The triangle under the point, or undefined outside the mesh. */
   find(x: number, y: number, slack = 1e-9): Located | undefined {
-    let best: Located | undefined;
+    const i = Math.floor((x - this.#minX) / this.#cell), j = Math.floor((y - this.#minY) / this.#cell);
+    if (i < 0 || j < 0 || i >= this.#columns || j >= this.#rows) return undefined;
+    let best = -1;
     let depth = -Infinity;
-    for (const hit of this.all(x, y, slack)) {
-      const least = Math.min(...hit.weights);
-      if (least > depth) {
+    const bucket = j * this.#columns + i;
+    for (let k = this.#starts[bucket]!; k < this.#starts[bucket + 1]!; k++) {
+      const least = this.#depth(this.#items[k]!, x, y);
+      if (least >= -slack && least > depth) {
         depth = least;
-        best = hit;
+        best = this.#items[k]!;
       }
     }
-    return best;
+    if (best < 0) return undefined;
+    this.#depth(best, x, y);
+    return { triangle: best, weights: [this.#w[0]!, this.#w[1]!, this.#w[2]!] };
   }
 
-  #weights(triangle: number, x: number, y: number): [number, number, number] | undefined {
-    const xy = this.#xy, t = this.#triangles;
+  /** Least of the point's three weights in a triangle, which are left in #w; NaN in one without area. */
+  #depth(triangle: number, x: number, y: number): number {
+    const xy = this.#xy, t = this.#triangles, w = this.#w;
     const a = t[3 * triangle]!, b = t[3 * triangle + 1]!, c = t[3 * triangle + 2]!;
     const ax = xy[2 * a]! - x, ay = xy[2 * a + 1]! - y;
     const bx = xy[2 * b]! - x, by = xy[2 * b + 1]! - y;
     const cx = xy[2 * c]! - x, cy = xy[2 * c + 1]! - y;
     const wa = bx * cy - by * cx, wb = cx * ay - cy * ax, wc = ax * by - ay * bx;
     const sum = wa + wb + wc;
-    if (sum === 0) return undefined;
-    return [wa / sum, wb / sum, wc / sum];
+    if (sum === 0) return NaN;
+    w[0] = wa / sum;
+    w[1] = wb / sum;
+    w[2] = wc / sum;
+    return Math.min(w[0], w[1], w[2]);
   }
 }

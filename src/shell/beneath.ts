@@ -63,26 +63,28 @@ export function heelLonger(rows: readonly BeneathRow[]): number {
 /** How thick what lies under the middle of the upper is at each vertex, mm. */
 export function beneathAt({ mesh: { positions: p }, edges }: Shell, last: Last, settings: BeneathSettings): Float64Array {
   const feather = { medial: new EdgeSearch(p, edges.featherMedial), lateral: new EdgeSearch(p, edges.featherLateral) };
-  const topline = [new EdgeSearch(p, edges.toplineMedial), new EdgeSearch(p, edges.toplineLateral)];
+  const topline = [new EdgeSearch(p, edges.toplineMedial), new EdgeSearch(p, edges.toplineLateral)] as const;
   const { fromX } = puffReach({ mesh: { positions: p, triangles: new Uint32Array() }, edges }, settings);
   const sign = medialSign(last.side);
   const everywhere = settings.liningThicknessMm + settings.upperThicknessMm / 2;
   const longest = Math.max(settings.counterInnerMm, settings.counterOuterMm);
-  return Float64Array.from({ length: p.length / 3 }, (_, v) => {
+  const out = new Float64Array(p.length / 3).fill(everywhere);
+  for (let v = 0; v < out.length; v++) {
     const at: Point3 = [p[3 * v]!, p[3 * v + 1]!, p[3 * v + 2]!];
     const inner = sign * at[1] >= 0;
     // No wing reaches farther along the axis than along the feather line.
     const atHeel = settings.counterMm > 0 && at[0] < last.landmarks.seatPoint[0] + longest;
     const atToe = settings.toePuffMm > 0 && at[0] > fromX;
-    if (!atHeel && !atToe) return everywhere;
+    if (!atHeel && !atToe) continue;
     const foot = (inner ? feather.medial : feather.lateral).nearest(at);
     const toFeather = pared(foot.distance, settings.skiveFeatherMm);
-    const puff = atToe ? settings.toePuffMm * toFeather * pared(at[0] - fromX, settings.skiveMm) : 0;
-    if (!atHeel) return everywhere + puff;
-    const wing = inner ? settings.counterInnerMm : settings.counterOuterMm;
-    const below = Math.min(...topline.map((edge) => edge.nearest(at).distance)) - settings.counterBelowMm;
-    return everywhere + puff + settings.counterMm * toFeather * pared(below, settings.skiveMm) * pared(wing - foot.along, settings.skiveMm);
-  });
+    if (atToe) out[v]! += settings.toePuffMm * toFeather * pared(at[0] - fromX, settings.skiveMm);
+    const toEnd = pared((inner ? settings.counterInnerMm : settings.counterOuterMm) - foot.along, settings.skiveMm);
+    if (!atHeel || toFeather === 0 || toEnd === 0) continue;
+    const below = Math.min(topline[0].nearest(at).distance, topline[1].nearest(at).distance) - settings.counterBelowMm;
+    out[v]! += settings.counterMm * toFeather * pared(below, settings.skiveMm) * toEnd;
+  }
+  return out;
 }
 
 /** Where the puff ends on the centre line, and the place on the axis where that is: its back edge runs straight across. */

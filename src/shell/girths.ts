@@ -20,16 +20,17 @@ export function beneathRows(last: Last, onLast: Shell, over: Shell): readonly Be
   const { edges, mesh } = onLast;
   const both = (of: (p: Float64Array) => number) => ({ onLastMm: of(mesh.positions), overMm: of(over.mesh.positions) });
   const edge = (ids: Uint32Array) => both((p) => edgeLength(p, ids));
-  const cut = (plane: Plane, half: Half, inside: (p: Point3) => boolean = () => true) => {
+  const ofSide = (way: readonly Crossing[], half: Half) => {
     const sign = half === "medial" ? medialSign(last.side) : -medialSign(last.side);
-    const parts = crossings(onLast, plane).filter(({ at }) => sign * at[1] > 0 && inside(at));
+    const parts = way.filter(({ at }) => sign * at[1] > 0);
     return both((p) => parts.reduce((sum, part) => sum + partLength(p, part), 0));
   };
-  const joint = planeThrough(last.landmarks.jointMedial, last.landmarks.jointLateral, last.landmarks.vampPoint);
-  const { plane: heel, breastX } = heelPlane(last, onLast);
+  const joint = crossings(onLast, planeThrough(last.landmarks.jointMedial, last.landmarks.jointLateral, last.landmarks.vampPoint));
+  const { plane, breastX } = heelPlane(last, onLast);
+  const heel = crossings(onLast, plane).filter(({ at }) => at[0] < breastX);
   const ofHalf = (half: Half): readonly BeneathRow[] => [
-    { key: "joint", half, ...cut(joint, half) },
-    { key: "heel", half, ...cut(heel, half, (p) => p[0] < breastX) },
+    { key: "joint", half, ...ofSide(joint, half) },
+    { key: "heel", half, ...ofSide(heel, half) },
     { key: "topline", half, ...edge(half === "medial" ? edges.toplineMedial : edges.toplineLateral) },
     { key: "feather", half, ...edge(half === "medial" ? edges.featherMedial : edges.featherLateral) },
   ];
@@ -68,16 +69,18 @@ interface CrossedEdge {
 
 /** The plane's way over the mesh in parts, in no order; a vertex on the plane counts as above it. */
 export function crossings({ mesh: { positions: p, triangles: t } }: Pick<Shell, "mesh">, { through, normal: [nx, ny, nz] }: Plane): readonly Crossing[] {
-  const above = (v: number): number => nx * (p[3 * v]! - through[0]) + ny * (p[3 * v + 1]! - through[1]) + nz * (p[3 * v + 2]! - through[2]);
+  const above = new Float64Array(p.length / 3);
+  for (let v = 0; v < above.length; v++) above[v] = nx * (p[3 * v]! - through[0]) + ny * (p[3 * v + 1]! - through[1]) + nz * (p[3 * v + 2]! - through[2]);
   const found: Crossing[] = [];
   for (let f = 0; f < t.length; f += 3) {
+    const first = above[t[f]!]! >= 0;
+    if (first === above[t[f + 1]!]! >= 0 && first === above[t[f + 2]!]! >= 0) continue;
     const ends: CrossedEdge[] = [];
     for (let k = 0; k < 3; k++) {
       const a = t[f + k]!, b = t[f + ((k + 1) % 3)]!;
-      const ha = above(a), hb = above(b);
+      const ha = above[a]!, hb = above[b]!;
       if (ha >= 0 !== hb >= 0) ends.push({ a, b, share: ha / (ha - hb) });
     }
-    if (ends.length !== 2) continue;
     const [one, two] = [placeOf(p, ends[0]!), placeOf(p, ends[1]!)];
     found.push({ ends: [ends[0]!, ends[1]!], at: [(one[0] + two[0]) / 2, (one[1] + two[1]) / 2, (one[2] + two[2]) / 2] });
   }

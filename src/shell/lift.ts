@@ -28,16 +28,22 @@ export function lifted(mesh: Mesh, height: Float64Array, twins: Twins = []): Lif
   must(height.length === mesh.positions.length / 3, "a height for every vertex");
   const near = neighbourhood(mesh);
   const push = evenedNormals(mesh, near, twins);
-  for (let i = 0; i < push.length; i++) push[i]! *= height[Math.floor(i / 3)]!;
+  for (let v = 0; v < height.length; v++) for (let d = 3 * v; d < 3 * v + 3; d++) push[d]! *= height[v]!;
   const { positions } = mesh;
-  let out = positions.map((p, i) => p + push[i]!);
+  let out = sum(positions, push);
   let folded = foldsIn(mesh, out);
   for (let round = 0; folded.length > 0 && round < unfoldings; round++) {
     evenRound(mesh, folded, near, push, twins);
-    out = positions.map((p, i) => p + push[i]!);
+    out = sum(positions, push);
     folded = foldsIn(mesh, out);
   }
   return { positions: out, folded };
+}
+
+function sum(a: Float64Array, b: Float64Array): Float64Array {
+  const out = new Float64Array(a.length);
+  for (let i = 0; i < out.length; i++) out[i] = a[i]! + b[i]!;
+  return out;
 }
 
 interface Near {
@@ -48,23 +54,50 @@ interface Near {
 /** Neighbours of each vertex; of one on the rim those along the rim alone. */
 function neighbourhood({ positions, triangles: t }: Mesh): Near {
   const n = positions.length / 3;
-  const seen = new Map<number, number>();
-  const key = (a: number, b: number): number => (a < b ? a * n + b : b * n + a);
-  for (let k = 0; k < t.length; k++) {
-    const e = key(t[k]!, t[k % 3 === 2 ? k - 2 : k + 1]!);
-    seen.set(e, (seen.get(e) ?? 0) + 1);
-  }
+  const { ends, times } = edgesOf(n, t);
   const onRim = new Uint8Array(n);
-  for (const [e, times] of seen) if (times === 1) onRim[Math.floor(e / n)] = onRim[e % n] = 1;
-  const lists: number[][] = Array.from({ length: n }, () => []);
-  for (const [e, times] of seen) {
-    const a = Math.floor(e / n), b = e % n;
-    if (times === 1 || !onRim[a]) lists[a]!.push(b);
-    if (times === 1 || !onRim[b]) lists[b]!.push(a);
-  }
+  for (let e = 0; e < times.length; e++) if (times[e] === 1) onRim[ends[2 * e]!] = onRim[ends[2 * e + 1]!] = 1;
   const start = new Uint32Array(n + 1);
-  for (let v = 0; v < n; v++) start[v + 1] = start[v]! + lists[v]!.length;
-  return { start, items: Uint32Array.from(lists.flat()) };
+  const each = (visit: (v: number, w: number) => void): void => {
+    for (let e = 0; e < times.length; e++) {
+      const a = ends[2 * e]!, b = ends[2 * e + 1]!;
+      if (times[e] === 1 || !onRim[a]) visit(a, b);
+      if (times[e] === 1 || !onRim[b]) visit(b, a);
+    }
+  };
+  each((v) => start[v + 1]!++);
+  for (let v = 0; v < n; v++) start[v + 1]! += start[v]!;
+  const items = new Uint32Array(start[n]!);
+  const at = start.slice();
+  each((v, w) => (items[at[v]!++] = w));
+  return { start, items };
+}
+
+/** Edges in the order in which the triangles bring them, the lower end first, and how many triangles each has. */
+function edgesOf(n: number, t: Uint32Array): { readonly ends: Uint32Array; readonly times: Uint32Array } {
+  // Edges found so far are kept under their lower end; no end has more of them than corners that are the lower one of their edge.
+  const from = new Uint32Array(n + 1);
+  const next = (k: number): number => t[k % 3 === 2 ? k - 2 : k + 1]!;
+  for (let k = 0; k < t.length; k++) from[Math.min(t[k]!, next(k)) + 1]!++;
+  for (let v = 0; v < n; v++) from[v + 1]! += from[v]!;
+  const to = from.slice();
+  const found = new Uint32Array(t.length);
+  const ends = new Uint32Array(2 * t.length), times = new Uint32Array(t.length);
+  let count = 0;
+  for (let k = 0; k < t.length; k++) {
+    const a = t[k]!, b = next(k);
+    const low = a < b ? a : b, high = a < b ? b : a;
+    let i = from[low]!;
+    while (i < to[low]! && ends[2 * found[i]! + 1] !== high) i++;
+    if (i === to[low]!) {
+      found[to[low]!++] = count;
+      ends[2 * count] = low;
+      ends[2 * count + 1] = high;
+      count++;
+    }
+    times[found[i]!]!++;
+  }
+  return { ends: ends.subarray(0, 2 * count), times: times.subarray(0, count) };
 }
 
 /** Unit normals of the vertices. */
@@ -132,17 +165,22 @@ function evenRound({ triangles }: Mesh, folded: readonly number[], near: Near, p
 
 function foldsIn({ positions: p, triangles: t }: Mesh, q: Float64Array): number[] {
   const found: number[] = [];
+  const n = new Float64Array(3), m = new Float64Array(3);
   for (let f = 0; 3 * f < t.length; f++) {
-    const [ax, ay, az] = across(p, t, f), [bx, by, bz] = across(q, t, f);
+    acrossInto(n, p, t, f);
+    acrossInto(m, q, t, f);
+    const ax = n[0]!, ay = n[1]!, az = n[2]!, bx = m[0]!, by = m[1]!, bz = m[2]!;
     const cosine = (ax * bx + ay * by + az * bz) / Math.sqrt((ax * ax + ay * ay + az * az) * (bx * bx + by * by + bz * bz));
     if (!(cosine > foldCosine)) found.push(f);
   }
   return found;
 }
 
-function across(p: Float64Array, t: Uint32Array, f: number): readonly [number, number, number] {
+function acrossInto(out: Float64Array, p: Float64Array, t: Uint32Array, f: number): void {
   const a = 3 * t[3 * f]!, b = 3 * t[3 * f + 1]!, c = 3 * t[3 * f + 2]!;
   const ux = p[b]! - p[a]!, uy = p[b + 1]! - p[a + 1]!, uz = p[b + 2]! - p[a + 2]!;
   const vx = p[c]! - p[a]!, vy = p[c + 1]! - p[a + 1]!, vz = p[c + 2]! - p[a + 2]!;
-  return [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
+  out[0] = uy * vz - uz * vy;
+  out[1] = uz * vx - ux * vz;
+  out[2] = ux * vy - uy * vx;
 }
