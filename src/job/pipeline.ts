@@ -142,7 +142,8 @@ function onTape(stages: Run, job: Job, said: TapeSaid, files: Files, { watch = u
   const pieceSettings = pieceSettingsFrom(pieceRules, job.pieces);
   const labels = { title: job.title, size: job.size };
   const cut = cutOr(stages, withoutPieces, () => stages.make("pieces", [tape.key, edge, pieceSettings, labels], () => cutTapedPieces(tape.value, { settings: pieceSettings, labels, edge })).value);
-  const idle = [...(springMm === 0 ? [] : [finding("tape-spring", { springMm })]), ...(Object.keys(job.lines).length === 0 ? [] : [finding("tape-lines", {})])];
+  const taped = finding("tape-topline", { toplineMm: tape.value.medial.lengths.topline + tape.value.lateral.lengths.topline });
+  const idle = [taped, ...(springMm === 0 ? [] : [finding("tape-spring", { springMm })]), ...(Object.keys(job.lines).length === 0 ? [] : [finding("tape-lines", {})])];
   return {
     from: "tape",
     job,

@@ -11,7 +11,7 @@ const maps: readonly MapOf[] = ["give", "gather", "stand-off"];
 const mapWords: Readonly<Record<MapOf, string>> = {
   give: "how far the leather must stretch",
   gather: "how far the leather must gather",
-  "stand-off": "where the card laid back on the last stands off",
+  "stand-off": "where the card stands off",
 };
 
 interface ShellColoursProps {
@@ -27,7 +27,7 @@ export function ShellColours({ pair, map, of, onMap }: ShellColoursProps): React
   return (
     <>
       <p className="sentence">
-        The colours show <WordChoice label="what the colours show" value={of} options={maps} say={(o) => mapWords[o]} onChange={onMap} />{of === "stand-off" ? "." : " from the flat piece to the last."}
+        The colours show <WordChoice label="what the colours show" value={of} options={maps} say={(o) => mapWords[o]} onChange={onMap} /> {of === "stand-off" ? "when it is laid back on the last." : "from the flat piece to the last."}
       </p>
       {map ? <Legend map={map} /> : <p className="follows">They come as soon as the card has been laid back on the last.</p>}
       {map && (map.of === "stand-off" ? <StandOff pair={pair} map={map} /> : <Stretch pair={pair} map={map} of={map.of} />)}

@@ -58,11 +58,11 @@ export function faired(line: Float64Array): Float64Array {
   return now;
 }
 
-/** End of the scale, a round length that takes in nearly all: 0.5, 1, 2, 4 or 8 mm. */
+/** End of the scale, a round length that takes in nearly all: 1, 2, 4 or 8 mm; on a finer one the grain of any scan would look like a difference. */
 export function endOf(apart: Float64Array): number {
   const sorted = Float64Array.from(apart, Math.abs).sort();
   const most = sorted[Math.floor(sorted.length * 0.99)] ?? 0;
-  return [0.5, 1, 2, 4].find((end) => most <= end) ?? 8;
+  return [1, 2, 4].find((end) => most <= end) ?? 8;
 }
 
 /** One number on each of the longer lines, at the place nearest to its middle that is free. */
