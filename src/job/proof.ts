@@ -23,7 +23,7 @@ export interface Proof {
 /** Tries patterns out. It remembers what it found last, for a change that leaves the shell alone. */
 export class Prover {
   readonly #pipeline: Pipeline;
-  #found: { readonly flat: FlatShell; readonly proof: Proof } | undefined;
+  #found: { readonly flat: FlatShell; readonly advisedFor: string; readonly proof: Proof } | undefined;
 
   /** With the pipeline that the pair was made in, its last need not be read again. */
   constructor(pipeline = new Pipeline()) {
@@ -37,12 +37,14 @@ export class Prover {
   prove(job: Job, files: Files, watch: Watch): Proof | undefined {
     const pair = this.#pipeline.run(job, files, { watch, withoutPieces: true });
     if (pair.from === "tape") return undefined;
-    const { last, flat, freeUv, shellSettings } = pair;
-    if (this.#found?.flat !== flat) {
+    const { last, flat, freeUv } = pair;
+    // Another leather or edge may leave the flat as it is, but not what may be advised.
+    const advisedFor = `${pair.shellSettings.leather} ${pair.shellSettings.edge}`;
+    if (this.#found?.flat !== flat || this.#found.advisedFor !== advisedFor) {
       // Its stages are those of the pair once more, so they are told as the beginning of what they are for.
       const coarse = this.#pipeline.run(job, files, { watch: () => watch("wrap", 0), withoutPieces: true, triangles: checkTriangles }) as LastPair;
-      const check = checkOnLast({ last, flat, freeUv, coarse: coarse.flat, toplineShorter: shellSettings.toplineShorter }, watch);
-      this.#found = { flat, proof: { check, checkedUv: coarse.flat.uv, relief: reliefOf(flat, watch), halves: halvesOf(flat) } };
+      const check = checkOnLast({ last, flat, freeUv, coarse: coarse.flat, asked: { lines: pair.lines.settings, shell: pair.shellSettings }, rules: { lines: pair.lineRules, shell: pair.shellRules } }, watch);
+      this.#found = { flat, advisedFor, proof: { check, checkedUv: coarse.flat.uv, relief: reliefOf(flat, watch), halves: halvesOf(flat) } };
     }
     return this.#found.proof;
   }

@@ -10,10 +10,13 @@ export const checkTriangles = 1_500;
 
 /**
  * Pattern card of about 250 g/m² by its bending; softer against pull than card, as the leather that it stands for, which also keeps its
- * folds from locking. Pressed on by a light hand: 0.02 N/mm² is 6 N under a thumb. Common practice, no source. How little the results
- * hang on each number: docs/method/check.md.
+ * folds from locking. Pressed on by a hand: 0.02 N/mm² is 6 N under a thumb. All three are our own choice, and how far the card stands off
+ * hangs on them: half or twice the pull or the press take 2 mm to 0.4 or 4 mm (docs/method/check.md). So it is told for three hands.
  */
 export const checkCard: Card = { stretch: 100, bend: 3, press: 0.02, ground: 20 };
+
+/** A firm hand presses so much more than the usual one, a light one so much less; twice the stiffness against pull does as a light hand. */
+export const handFactor = 2;
 
 /** How far nicks run up from the feather edge, and how far from the back edges and the centre line they stay away, mm: there no card is cut. */
 const nickMm = 18;

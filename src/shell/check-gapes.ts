@@ -1,27 +1,14 @@
 import type { Point3 } from "#last/last.ts";
-import type { Half } from "#lines/feather.ts";
-import type { LineSettings } from "#lines/lines.ts";
+import { halves, type Half } from "#lines/feather.ts";
 import type { Wrapped } from "#wrap/wrap.ts";
+import type { CheckInput } from "./check-input.ts";
+import { remedyFor, type Remedy } from "./check-remedy.ts";
+import { mostStandOffMm, sharesAlong } from "./check-rows.ts";
 import { edgeLength, flatLength } from "./edge-length.ts";
-import { flank, mostStandOffMm, sharesAlong } from "./check-rows.ts";
-import type { FlatShell } from "./shell.ts";
-import type { ShellNumbers } from "./settings.ts";
 import { toplineOf } from "./tension.ts";
 
-/**
- * Why a card stands off: its topline is longer than its way and lies slack; it is slack though the topline is as short as is usual; it
- * is taut and spans a hollow of the waist, or the hollow of the instep at the throat.
- */
-export type GapeWhy = "topline-slack" | "heel-slack" | "waist-hollow" | "instep-hollow";
-
-/** A change of one of the maker's own settings that brings the card nearer; shares for the topline, else mm. */
-export interface GapeChange {
-  readonly setting: keyof (Pick<LineSettings, "sideHeightMedialMm" | "sideHeightLateralMm" | "throatDepthMm"> & Pick<ShellNumbers, "toplineShorter" | "springMm">);
-  readonly by: number;
-}
-
 /** A run of topline that stands off by more than a maker lets pass. */
-export interface Gape {
+export interface Gape extends Remedy {
   readonly half: Half;
   /** The card where it stands off most, mm in the last's frame. */
   readonly at: Point3;
@@ -29,20 +16,17 @@ export interface Gape {
   readonly share: number;
   readonly fromBackMm: number;
   readonly standOffMm: number;
-  readonly why: GapeWhy;
-  readonly change: GapeChange;
+  /** How far the same run stands off at most under a hand twice as firm and one half as firm, mm. */
+  readonly firmMm: number;
+  readonly lightMm: number;
 }
 
-/** The most that a topline is usually shortened, of any leather, and the least of kid and calf, as shares (common practice, no source). */
-const usual = { most: 0.04, least: 0.02 } as const;
-/** Steps in which settings are proposed, and the most at once. */
-const toplineStep = 0.001, springStepMm = 4, throatStepMm = 5, mostSideMm = 3;
-/** Millimetres a side is raised for each that the topline stands off too far over a hollow: measured on three lasts, where 5 mm brought 0.4 to 0.9 mm. */
-const sidePerMm = 5;
+/** The card laid back under the usual hand, under one that is firmer, and under one that is lighter. */
+export type LaidBack = Readonly<Record<"usual" | "firm" | "light", Wrapped>>;
 
 /** Finds where the wrapped card's topline stands off, and why. */
-export function findGapes(coarse: FlatShell, wrapped: Wrapped, toplineShorter: number): readonly Gape[] {
-  return (["medial", "lateral"] as const).flatMap((half) => runs(toplineOf(coarse.shell, half), wrapped.height).map((run) => gapeOf(coarse, wrapped, half, run, toplineShorter))).filter(throatOnce);
+export function findGapes(input: CheckInput, laid: LaidBack): readonly Gape[] {
+  return halves.flatMap((half) => runs(toplineOf(input.coarse.shell, half), laid.usual.height).map((run) => gapeOf(input, laid, half, run))).filter(throatOnce);
 }
 
 /** Both halves share the throat: it is told once. */
@@ -61,47 +45,29 @@ function runs(ids: Uint32Array, height: Float64Array): readonly (readonly [numbe
 }
 const touchMm = 0.05;
 
-function gapeOf(coarse: FlatShell, wrapped: Wrapped, half: Half, [from, to]: readonly [number, number], toplineShorter: number): Gape {
+function gapeOf(input: CheckInput, { usual, firm, light }: LaidBack, half: Half, [from, to]: readonly [number, number]): Gape {
+  const { coarse } = input;
   const ids = toplineOf(coarse.shell, half);
   const { positions } = coarse.shell.mesh;
   const run = ids.subarray(from, to + 1);
   let top = from;
-  for (let i = from; i <= to; i++) if (wrapped.height[ids[i]!]! > wrapped.height[ids[top]!]!) top = i;
+  for (let i = from; i <= to; i++) if (usual.height[ids[i]!]! > usual.height[ids[top]!]!) top = i;
   const v = ids[top]!;
   const share = sharesAlong(positions, ids)[top]!;
-  const standOffMm = wrapped.height[v]!;
-  const wayMm = edgeLength(wrapped.positions, run);
+  const standOffMm = usual.height[v]!;
+  const most = ({ height }: Wrapped): number => run.reduce((mm, u) => Math.max(mm, height[u]!), 0);
+  const wayMm = edgeLength(usual.positions, run);
   const taut = wayMm > flatLength(coarse, run);
   // A loose belt is longer than what it lies round by its gap times the turn; a taut one cuts a hollow short.
-  const excessShare = (wayMm - edgeLength(wrapped.foot, run)) / edgeLength(positions, ids);
+  const excessShare = (wayMm - edgeLength(usual.foot, run)) / edgeLength(positions, ids);
   return {
     half,
-    at: [wrapped.positions[3 * v]!, wrapped.positions[3 * v + 1]!, wrapped.positions[3 * v + 2]!],
+    at: [usual.positions[3 * v]!, usual.positions[3 * v + 1]!, usual.positions[3 * v + 2]!],
     share,
     fromBackMm: edgeLength(positions, ids.subarray(0, top + 1)),
     standOffMm,
-    ...reason({ half, share, standOffMm, taut, excessShare, toplineShorter }),
+    firmMm: most(firm),
+    lightMm: most(light),
+    ...remedyFor({ half, share, standOffMm, taut, excessShare }, input),
   };
 }
-
-interface Seen {
-  readonly half: Half;
-  readonly share: number;
-  readonly standOffMm: number;
-  readonly taut: boolean;
-  readonly excessShare: number;
-  readonly toplineShorter: number;
-}
-
-function reason({ half, share, standOffMm, taut, excessShare, toplineShorter }: Seen): Pick<Gape, "why" | "change"> {
-  if (share > flank.to) return { why: "instep-hollow", change: { setting: "throatDepthMm", by: throatStepMm } };
-  if (!taut) {
-    const by = toplineStep * Math.max(1, Math.ceil(excessShare / toplineStep));
-    return toplineShorter + by <= usual.most ? { why: "topline-slack", change: { setting: "toplineShorter", by } } : { why: "heel-slack", change: { setting: "springMm", by: springStepMm } };
-  }
-  const easing = toplineStep * Math.max(1, Math.ceil(-excessShare / toplineStep));
-  if (toplineShorter - easing >= usual.least) return { why: "waist-hollow", change: { setting: "toplineShorter", by: -easing } };
-  const by = Math.min(mostSideMm, Math.ceil(sidePerMm * (standOffMm - mostStandOffMm)));
-  return { why: "waist-hollow", change: { setting: half === "medial" ? "sideHeightMedialMm" : "sideHeightLateralMm", by } };
-}
-

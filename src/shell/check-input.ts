@@ -1,4 +1,6 @@
 import type { Last } from "#last/last.ts";
+import type { LineRules, LineSettings } from "#lines/lines.ts";
+import type { ShellRules, ShellSettings } from "./settings.ts";
 import type { FlatShell } from "./shell.ts";
 
 /** What the check on the last is made from. */
@@ -10,6 +12,7 @@ export interface CheckInput {
   readonly freeUv: Float64Array;
   /** The same laid flat with the same settings on about `checkTriangles` triangles: this card is laid back on the last. */
   readonly coarse: FlatShell;
-  /** How much shorter the topline was asked to be than on the last, as a share. */
-  readonly toplineShorter: number;
+  /** What the maker asked for, and the rules for this last, leather and edge: a change is proposed only as far as they let it. */
+  readonly asked: { readonly lines: LineSettings; readonly shell: ShellSettings };
+  readonly rules: { readonly lines: LineRules; readonly shell: ShellRules };
 }

@@ -1,5 +1,6 @@
-import { medialSign, type Last } from "#last/last.ts";
-import type { Half } from "#lines/feather.ts";
+import { heelBreastX } from "#last/heel-breast.ts";
+import { medialSign, type Last, type Point3 } from "#last/last.ts";
+import { halves, type Half } from "#lines/feather.ts";
 import { area } from "#mesh/area.ts";
 import type { Wrapped } from "#wrap/wrap.ts";
 import type { CheckInput } from "./check-input.ts";
@@ -22,6 +23,8 @@ export interface CheckRow {
   readonly leastMm: number;
   readonly mostMm: number;
   readonly holds: boolean;
+  /** A place to look at, mm in the last's frame: the throat, the joint, where a flank stands off most, else the middle of the edge; none for the area. */
+  readonly at?: Point3;
 }
 
 /** Limits of card less last, mm, and of the area as a share: common practice, no source. */
@@ -31,18 +34,22 @@ const limits = { topline: 1, back: 0.5, throat: 0.5, featherShorter: -2, feather
 export const mostStandOffMm: number = limits.flank;
 
 /** The part of a topline half, from the back point, that is flank: behind it lies the back seam, before it the throat's curve. */
-export const flank = { from: 0.03, to: 0.9 } as const;
+const flank = { from: 0.03, to: 0.9 } as const;
+/** Farther along a half than this, as a share from the back point, is the throat. */
+export const throatFrom: number = flank.to;
 
-const halves = ["medial", "lateral"] as const;
 const ofHalf = (edges: ShellEdges, half: Half) =>
   half === "medial"
     ? { topline: edges.toplineMedial, back: edges.backMedial, feather: edges.featherMedial }
     : { topline: edges.toplineLateral, back: edges.backLateral, feather: edges.featherLateral };
 
-function row(key: CheckKey, half: Half | undefined, onLastMm: number, onCardMm: number, leastMm: number, mostMm: number): CheckRow {
+function row(key: CheckKey, half: Half | undefined, [onLastMm, onCardMm]: readonly [number, number], [leastMm, mostMm]: readonly [number, number], at?: Point3): CheckRow {
   const off = onCardMm - onLastMm;
-  return { key, ...(half && { half }), onLastMm, onCardMm, leastMm, mostMm, holds: off >= leastMm && off <= mostMm };
+  return { key, ...(half && { half }), onLastMm, onCardMm, leastMm, mostMm, holds: off >= leastMm && off <= mostMm, ...(at && { at }) };
 }
+
+const pointOf = (p: Float64Array, v: number): Point3 => [p[3 * v]!, p[3 * v + 1]!, p[3 * v + 2]!];
+const middleOf = (p: Float64Array, ids: Uint32Array): Point3 => pointOf(p, ids[ids.length >> 1]!);
 
 /** All rows, in the order in which a maker goes through them. */
 export function checkRows(input: CheckInput, wrapped: Wrapped): readonly CheckRow[] {
@@ -50,38 +57,42 @@ export function checkRows(input: CheckInput, wrapped: Wrapped): readonly CheckRo
 }
 
 function halfRows(input: CheckInput, half: Half): readonly CheckRow[] {
-  const { flat, freeUv, last, toplineShorter } = input;
+  const { flat, freeUv, last, asked } = input;
   const free = { uv: freeUv };
   const over = flat.shell.mesh.positions;
   const { topline, back } = ofHalf(flat.shell.edges, half);
   const bareMm = edgeLength(flat.onLast.mesh.positions, topline);
-  const [shorter, feather, girth] = [-toplineShorter * bareMm, unnicked(flat.shell, last, half), jointParts(flat.onLast, last, half)];
+  const [shorter, feather, girth] = [-asked.shell.toplineShorter * bareMm, unnicked(flat.shell, last, half), jointParts(flat.onLast, last, half)];
+  const joint = half === "medial" ? last.landmarks.jointMedial : last.landmarks.jointLateral;
+  const alongTop = middleOf(over, topline);
   return [
-    row("topline-free", half, edgeLength(over, topline), flatLength(free, topline), -limits.topline, limits.topline),
-    row("topline-drawn", half, bareMm, flatLength(flat, topline), shorter - limits.topline, shorter + limits.topline),
-    row("back", half, edgeLength(over, back), flatLength(flat, back), -limits.back, limits.back),
-    row("feather", half, edgeLength(over, feather), flatLength(flat, feather), limits.featherShorter, limits.featherLonger),
-    row("joint-girth", half, sumOf(over, girth), sumOf(inSpace(freeUv), girth), -limits.girth, limits.girth),
+    row("topline-free", half, [edgeLength(over, topline), flatLength(free, topline)], [-limits.topline, limits.topline], alongTop),
+    row("topline-drawn", half, [bareMm, flatLength(flat, topline)], [shorter - limits.topline, shorter + limits.topline], alongTop),
+    row("back", half, [edgeLength(over, back), flatLength(flat, back)], [-limits.back, limits.back], middleOf(over, back)),
+    row("feather", half, [edgeLength(over, feather), flatLength(flat, feather)], [limits.featherShorter, limits.featherLonger], middleOf(over, feather)),
+    row("joint-girth", half, [sumOf(over, girth), sumOf(inSpace(freeUv), girth)], [-limits.girth, limits.girth], joint),
   ];
 }
 
 function wholeRows({ flat, freeUv }: CheckInput): readonly CheckRow[] {
   const { mesh, edges } = flat.shell;
   const square = area(mesh);
+  const throat = edges.centre[edges.centre.length - 1]!;
   return [
-    row("throat-depth", undefined, edgeLength(mesh.positions, edges.centre), flatLength(flat, edges.centre), -limits.throat, limits.throat),
-    row("area", undefined, square, area({ positions: inSpace(freeUv), triangles: mesh.triangles }), -limits.areaShare * square, limits.areaShare * square),
+    row("throat-depth", undefined, [edgeLength(mesh.positions, edges.centre), flatLength(flat, edges.centre)], [-limits.throat, limits.throat], pointOf(mesh.positions, throat)),
+    row("area", undefined, [square, area({ positions: inSpace(freeUv), triangles: mesh.triangles })], [-limits.areaShare * square, limits.areaShare * square]),
   ];
 }
 
 function flankRow({ coarse }: CheckInput, half: Half, { height }: Wrapped): CheckRow {
   const { topline } = ofHalf(coarse.shell.edges, half);
-  const shares = sharesAlong(coarse.shell.mesh.positions, topline);
-  let most = 0;
+  const { positions } = coarse.shell.mesh;
+  const shares = sharesAlong(positions, topline);
+  let top = topline.length >> 1;
   topline.forEach((v, i) => {
-    if (shares[i]! >= flank.from && shares[i]! <= flank.to) most = Math.max(most, height[v]!);
+    if (shares[i]! >= flank.from && shares[i]! <= flank.to && height[v]! > height[topline[top]!]!) top = i;
   });
-  return row("flank", half, 0, most, 0, limits.flank);
+  return row("flank", half, [0, Math.max(0, height[topline[top]!]!)], [0, limits.flank], pointOf(positions, topline[top]!));
 }
 
 /** Running length of each vertex of an edge as a share of the whole. */
@@ -103,10 +114,8 @@ function unnicked(shell: Shell, last: Last, half: Half): Uint32Array {
 /** Places in a half's feather edge of heel breast and joint. */
 function waist({ mesh: { positions: p }, edges }: Shell, { landmarks }: Last, half: Half): readonly [number, number] {
   const { feather } = ofHalf(edges, half);
-  const { seatPoint, toePoint } = landmarks;
   const joint = half === "medial" ? landmarks.jointMedial : landmarks.jointLateral;
-  // The heel is a quarter of the length long.
-  const breastX = seatPoint[0] + (toePoint[0] - seatPoint[0]) / 4;
+  const breastX = heelBreastX({ landmarks });
   const from = feather.findIndex((v) => p[3 * v]! > breastX);
   let to = from + 1;
   const far = (i: number): number => [0, 1, 2].reduce((sum, d) => sum + (p[3 * feather[i]! + d]! - joint[d]!) ** 2, 0);

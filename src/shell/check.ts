@@ -2,10 +2,10 @@ import { finding, type Finding } from "#base/findings.ts";
 import { unwatched, type Watch } from "#base/watch.ts";
 import type { Half } from "#lines/feather.ts";
 import type { Mesh } from "#mesh/mesh.ts";
-import { layCardBack } from "./check-card.ts";
-import { findGapes, type Gape } from "./check-gapes.ts";
+import { checkCard, handFactor, layCardBack } from "./check-card.ts";
+import { findGapes, type Gape, type LaidBack } from "./check-gapes.ts";
 import type { CheckInput } from "./check-input.ts";
-import { checkRows, nickedMm, type CheckRow } from "./check-rows.ts";
+import { checkRows, mostStandOffMm, nickedMm, type CheckRow } from "./check-rows.ts";
 
 /** The net card laid back on the last, and all that a maker would check by hand. */
 export interface LastCheck {
@@ -28,10 +28,11 @@ export interface LastCheck {
  * to expect: docs/method/check.md.
  */
 export function checkOnLast(input: CheckInput, watch: Watch = unwatched): LastCheck {
-  const { coarse, flat, toplineShorter } = input;
-  const wrapped = layCardBack(coarse, flat.shell.mesh, watch);
+  const { coarse } = input;
+  const laid = laidBack(input, watch);
+  const wrapped = laid.usual;
   const rows = checkRows(input, wrapped);
-  const gapes = findGapes(coarse, wrapped, toplineShorter);
+  const gapes = findGapes(input, laid);
   return {
     rows,
     mesh: coarse.shell.mesh,
@@ -44,13 +45,22 @@ export function checkOnLast(input: CheckInput, watch: Watch = unwatched): LastCh
   };
 }
 
-/** A gape is told by itself, so the flanks' rows say nothing more. */
-function rowFinding({ key, half, onLastMm, onCardMm, leastMm, mostMm, holds }: CheckRow): readonly Finding[] {
-  if (holds || key === "flank") return [];
-  return [finding("card-off", { key, ...(half && { half }), onLastMm, onCardMm, leastMm, mostMm })];
+/** The card under three hands, since nobody knows how firmly it will be held. */
+function laidBack({ coarse, flat }: CheckInput, watch: Watch): LaidBack {
+  const under = (press: number, part: number) => layCardBack(coarse, flat.shell.mesh, (stage, fraction) => watch(stage, (part + fraction) / 3), { ...checkCard, press });
+  return { usual: under(checkCard.press, 0), firm: under(checkCard.press * handFactor, 1), light: under(checkCard.press / handFactor, 2) };
 }
 
-function gapeFinding({ half, at, fromBackMm, standOffMm, why, change }: Gape): Finding {
-  if (why === "instep-hollow") return finding("card-spans-instep", { standOffMm, setting: change.setting, by: change.by }, at);
-  return finding("card-gapes", { half, fromBackMm, standOffMm, why, setting: change.setting, by: change.by }, at);
+/** A gape is told by itself, so the flanks' rows say nothing more. */
+function rowFinding({ key, half, onLastMm, onCardMm, leastMm, mostMm, holds, at }: CheckRow): readonly Finding[] {
+  if (holds || key === "flank") return [];
+  return [finding("card-off", { key, ...(half && { half }), onLastMm, onCardMm, leastMm, mostMm }, at)];
+}
+
+/** A tight topline that a firm hand draws into the hollow is good to know; one that lies slack is too long under any hand, and to be looked at. */
+function gapeFinding({ half, at, fromBackMm, standOffMm, firmMm, lightMm, why, change }: Gape): Finding {
+  const off = { standOffMm, firmMm, lightMm, ...change };
+  if (why === "instep-hollow") return finding("card-spans-instep", off, at);
+  const closes = why === "waist-hollow" && firmMm <= mostStandOffMm;
+  return finding(closes ? "card-gapes-lightly" : "card-gapes", { ...off, half, fromBackMm, why }, at);
 }

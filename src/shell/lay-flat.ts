@@ -22,7 +22,7 @@ const springMissMm = 0.2;
 /** What must stay between the heel ends, so that the back seam's allowances have room, mm. */
 const leastGapMm = 10;
 /** Nearer than this seams and folds at the two heel ends come into each other's way on one piece, mm (seen at 16 mm on the example). */
-const nearGapMm = 20;
+export const nearGapMm = 20;
 
 /** Above this, leather is pulled further than lasting usually asks: 6 to 12 % across the forepart, 15 % and more only at toe corners (common practice, no source). */
 const muchStretch = 0.15;

@@ -39,6 +39,14 @@ describe("trying out the example pair's pattern", () => {
     expect(prover.prove({ ...defaultJob(), shell: { counterMm: 2 } }, none, unwatched)).not.toBe(proof);
   });
 
+  test("another leather alone, under the same share, leaves the card as it lies but not what is advised", () => {
+    const shell = { toplineShorter: 0.025 };
+    const kid = prover.prove({ ...defaultJob(), shell }, none, unwatched)!.check;
+    const soft = prover.prove({ ...defaultJob(), shell: { ...shell, leather: "soft" } }, none, unwatched)!.check;
+    expect(soft.wrapped).toEqual(kid.wrapped);
+    expect(soft.gapes.map(({ change }) => change)).not.toEqual(kid.gapes.map(({ change }) => change));
+  });
+
   test("in the pipeline that made the pair the last is not read again, and the proof is the same", () => {
     const pipeline = new Pipeline();
     pipeline.run(defaultJob(), none);

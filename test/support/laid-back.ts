@@ -21,10 +21,11 @@ export interface Asked {
 /** What the check needs of one last, made as the pipeline makes it; `triangles` of what is cut and of what is wrapped. */
 export function readyToCheck(last: Last, { shell = {}, lines = {} }: Asked = {}, triangles = { cut: 5_000, wrapped: checkTriangles }): CheckInput {
   const board = drawingBoard(last);
-  const rules = lineRulesFor(last);
-  const drawn = drawLines(board, rules, settle(rules, lines));
-  const settings = shellSettingsFrom(shellRulesFor(last), shell);
-  const beneath = beneathFrom(pieceSettingsFrom(pieceRulesFor(last)), settings);
+  const lineRules = lineRulesFor(last);
+  const drawn = drawLines(board, lineRules, settle(lineRules, lines));
+  const shellRules = shellRulesFor(last, shell);
+  const settings = shellSettingsFrom(shellRules, shell);
+  const beneath = beneathFrom(pieceSettingsFrom(pieceRulesFor(last, settings.edge)), settings);
   const lay = (count: number) => {
     const onLast = cutShell(board, drawn, count);
     const { over } = layBeneath(onLast, last, beneath);
@@ -32,5 +33,12 @@ export function readyToCheck(last: Last, { shell = {}, lines = {} }: Asked = {},
     return { free, flat: layFlat(over, settings.springMm, { onLast, toplineMm: toplineAsked(onLast, settings.toplineShorter), free }) };
   };
   const cut = lay(triangles.cut);
-  return { last, flat: cut.flat, freeUv: cut.free.flat.uv, coarse: lay(triangles.wrapped).flat, toplineShorter: settings.toplineShorter };
+  return {
+    last,
+    flat: cut.flat,
+    freeUv: cut.free.flat.uv,
+    coarse: lay(triangles.wrapped).flat,
+    asked: { lines: drawn.lines.settings, shell: settings },
+    rules: { lines: lineRules, shell: shellRules },
+  };
 }

@@ -21,6 +21,12 @@ const reasons: Readonly<Record<string, string>> = {
   "waist-hollow": "Its topline is drawn tight there and spans the hollow of the waist.",
 };
 
+/** A change of one number, where there is still room for one within what is usual. */
+interface Change {
+  readonly setting?: string;
+  readonly by?: number;
+}
+
 const change = (setting: string, by: number): string => {
   const more = by > 0;
   switch (setting) {
@@ -35,17 +41,38 @@ const change = (setting: string, by: number): string => {
   }
 };
 
+/** How far it stands off under the usual hand, a firm one and a light one. */
+interface Hands {
+  readonly standOffMm: number;
+  readonly firmMm: number;
+  readonly lightMm: number;
+}
+const byHand = ({ standOffMm, firmMm, lightMm }: Hands): string => `${mm(standOffMm)} (${mm(firmMm)} under a firm hand, ${mm(lightMm)} under a light one)`;
+
+interface Gaping extends Hands, Change {
+  readonly half: string;
+  readonly fromBackMm: number;
+  readonly why: string;
+}
+
+/** What to do where no number has room left. */
+const nothingLeft: Readonly<Record<string, string>> = {
+  "heel-slack": "Within what is usual for this leather and edge no number is left to change: take a leather that is cut shorter, or another last, and sew a trial in scrap before you cut.",
+  "waist-hollow": "Within what is usual no number is left to change: take a leather that gives more, or another last, and sew a trial in scrap before you cut.",
+};
+
+function gapes({ half, fromBackMm, why, setting, by, ...hands }: Gaping): string {
+  const what = setting === undefined || by === undefined ? (nothingLeft[why] ?? "") : `${change(setting, by)} and look again.`;
+  return `Laid back on the last, the card stands off on the ${side(half)} half, ${mm(fromBackMm, 0)} along the topline from the back seam, by ${byHand(hands)}. ${reasons[why] ?? ""} ${what}`;
+}
+
 export const checkSentences = {
-  "card-gapes": sentence(
-    "look",
-    (d: { half: string; fromBackMm: number; standOffMm: number; why: string; setting: string; by: number }) =>
-      `Laid back on the last, the card stands off ${mm(d.standOffMm)} on the ${side(d.half)} half, ${mm(d.fromBackMm, 0)} along the topline from the back seam. ${reasons[d.why] ?? ""} ${change(d.setting, d.by)} and look again.`,
-  ),
-  "card-spans-instep": sentence(
-    "note",
-    (d: { standOffMm: number; setting: string; by: number }) =>
-      `Laid back on the last, the card stands off ${mm(d.standOffMm)} at the throat: its fold spans the hollow where the vamp rises to the instep. Card does so on every last; leather is drawn down there when it is lasted. ${change(d.setting, d.by)} to have less to draw.`,
-  ),
+  "card-gapes": sentence("look", gapes),
+  "card-gapes-lightly": sentence("note", (d: Gaping) => gapes(d)),
+  "card-spans-instep": sentence("note", ({ setting, by, ...hands }: Hands & Change) => {
+    const what = setting === undefined || by === undefined ? "The throat already lies as far from the toe as it should." : `${change(setting, by)} to have less to draw.`;
+    return `Laid back on the last, the card stands off at the throat by ${byHand(hands)}: its fold spans the hollow where the vamp rises to the instep. Card does so on every last; leather is drawn down there when it is lasted. ${what}`;
+  }),
   "card-off": sentence(
     "look",
     (d: { key: string; half?: string; onLastMm: number; onCardMm: number; leastMm: number; mostMm: number }) => {
