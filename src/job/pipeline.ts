@@ -14,6 +14,7 @@ import { cutShell, fineTriangles, type CutShell } from "#shell/cut.ts";
 import { halvesOf } from "#shell/halves.ts";
 import { layFlat, layFree, layLining, type FreeLay } from "#shell/lay-flat.ts";
 import { judgeShellSettings, judgeTension, toplineAsked } from "#shell/tension.ts";
+import { refuseImpossible } from "#shell/possible.ts";
 import { shellChoices, shellRulesFor, shellSettingsFrom } from "#shell/rules.ts";
 import type { ShellRules } from "#shell/settings.ts";
 import type { FlatShell } from "#shell/shell.ts";
@@ -90,6 +91,7 @@ function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triang
   const before = follow ? { shell: stages.former<CutShell>("shell"), lay: stages.former<FreeLay>("flatten"), flat: stages.former<FlatShell>("tension") } : undefined;
   const shell = stages.make("shell", [drawn.key, triangles, follow], () => cutShell(board.value, drawn.value, triangles, before?.shell));
   const beneathSettings = beneathFrom(pieceSettings, shellSettings);
+  refuseImpossible(beneathSettings, pieceRules, shellRules);
   const beneath = stages.make("beneath", [shell.key, beneathSettings], () => layBeneath(shell.value, last, beneathSettings));
   const free = stages.make("flatten", [beneath.key], () => layFree(beneath.value.over, before?.lay));
   const { springMm, toplineShorter, halves, edge } = shellSettings;
@@ -102,7 +104,7 @@ function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triang
   const { lines } = drawn.value;
   const cut = cutOr(stages, withoutPieces, () => {
     const lining = stages.make("lining", [flat.key], () => ({ flat: layLining(shell.value, flat.value, free.value), heelLongerMm: heelLonger(beneath.value.rows) }));
-    return stages.make("pieces", [lining.key, halves, edge, pieceSettings, labels], () => cutPieces({ last, lines, flat: flat.value, lining: lining.value, bottom: bottom.value, halves, edge, settings: pieceSettings, labels })).value;
+    return stages.make("pieces", [lining.key, halves, edge, pieceSettings, labels], () => cutPieces({ last, lines, flat: flat.value, lining: lining.value, bottom: bottom.value, halves, edge, settings: pieceSettings, labels, before: stages.former<Cut>("pieces") })).value;
   });
   return {
     from: "last",

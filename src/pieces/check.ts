@@ -5,12 +5,16 @@ import { selfCrossing } from "#plane/crossing.ts";
 import { curvatures } from "#plane/curvature.ts";
 import { contains } from "#plane/inside.ts";
 import type { Polyline } from "#plane/outline.ts";
+import type { Thicknesses } from "#shell/beneath.ts";
+import { possible } from "#shell/possible.ts";
 import type { Draft } from "./draft.ts";
 import { bendsOf, mostBends } from "./even.ts";
 import { ringEdge } from "./marks.ts";
 import type { NetUpper } from "./net-upper.ts";
 import type { PieceRules, PieceSettings } from "./settings.ts";
 
+/** Most that any allowance may be at all, mm. */
+const mostAllowanceMm = 100;
 /** Most that two edges of a seam may differ, mm. */
 const seamToleranceMm = 0.1;
 /** Least margin for the pincers, mm (common practice, no source). */
@@ -29,10 +33,8 @@ export function checkSettings(rules: PieceRules, settings: PieceSettings): reado
   const findings: Finding[] = [];
   for (const [key, rule] of Object.entries(rules)) {
     const value = settings[key as keyof PieceSettings];
-    const least = Math.min(0, rule.min);
-    if (typeof value !== "number" || !Number.isFinite(value) || value < least || value > 100) {
-      throw new Refusal(finding("piece-setting-impossible", { name: rule.name, value, least }));
-    }
+    const [least, most] = key in possible ? possible[key as keyof Thicknesses] : [Math.min(0, rule.min), mostAllowanceMm];
+    if (!(value >= least && value <= most)) throw new Refusal(finding("piece-setting-impossible", { name: rule.name, value, least, most }));
     if (value < rule.min || value > rule.max) findings.push(finding("piece-setting-unusual", { name: rule.name, value, min: rule.min, max: rule.max }));
   }
   return findings;

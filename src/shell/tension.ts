@@ -1,14 +1,13 @@
 import { finding, type Finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import type { Flattening } from "#flatten/flatten.ts";
-import type { Half } from "#lines/feather.ts";
+import { halves, type Half } from "#lines/feather.ts";
 import type { Rule } from "#lines/lines.ts";
 import { between, edgeLength, flatLength } from "./edge-length.ts";
 import type { Leather, ShellRules, ShellSettings } from "./settings.ts";
 import type { FlatShell, Shell, ToplineTension } from "./shell.ts";
 
 export type ByHalf<T> = Readonly<Record<Half, T>>;
-const halves = ["medial", "lateral"] as const;
 
 export const toplineOf = ({ edges }: Shell, half: Half): Uint32Array => (half === "medial" ? edges.toplineMedial : edges.toplineLateral);
 
@@ -44,6 +43,7 @@ const more = 1.05;
 /**
  * Brings the topline to length: its edges, which `lay` holds to a scale of their length, are asked to be shorter, and for more where
  * the shell gives less, `extraMm` to begin with. `edges` is the number of all held edges; the topline's come first, inner half before outer.
+ * @throws Refusal `topline-cannot-be-drawn` where an edge would have to be drawn together to nothing, or the sheet does not come to rest
  */
 export function drawTopline(shell: Shell, toplineMm: ByHalf<number>, edges: number, lay: (scale: Float64Array, like?: Flattening) => Flattening, extraMm?: ByHalf<number>): Drawn {
   const p = shell.mesh.positions;
@@ -56,7 +56,10 @@ export function drawTopline(shell: Shell, toplineMm: ByHalf<number>, edges: numb
     const scale = new Float64Array(edges).fill(1);
     let at = 0;
     for (const { shares, byMm, sumMm } of drawn) for (const share of shares) scale[at++] = 1 - (byMm * share) / sumMm;
-    flat = atRest(() => lay(scale, flat), drawn.reduce((sum, { byMm }) => sum + byMm, 0));
+    const wholeMm = drawn.reduce((sum, { byMm }) => sum + byMm, 0);
+    // No edge can be drawn together to nothing.
+    if (!scale.every((share) => share > 0)) throw new Refusal(finding("topline-cannot-be-drawn", { byMm: wholeMm }));
+    flat = atRest(() => lay(scale, flat), wholeMm);
     const laid = flat;
     const off = drawn.map(({ ids, toMm }) => flatLength(laid, ids) - toMm);
     if (round === mostRounds || off.every((mm) => Math.abs(mm) < nearEnoughMm)) {
@@ -78,7 +81,7 @@ function atRest(lay: () => Flattening, byMm: number): Flattening {
 }
 
 /** Shares of a half's length from the back point: nothing is drawn at the back point, all of it along heel and waist, nothing round the throat. */
-const flank = { from: 0.02, full: 0.12, fullTo: 0.62, to: 0.9 } as const;
+const drawnAlong = { from: 0.02, full: 0.12, fullTo: 0.62, to: 0.9 } as const;
 
 /** How much each edge of a half's topline is drawn together against the rest, 0 to 1, and the sum of share × length, mm. */
 export function toplineShares(shell: Shell, half: Half): { readonly ids: Uint32Array; readonly shares: Float64Array; readonly sumMm: number } {
@@ -90,7 +93,7 @@ export function toplineShares(shell: Shell, half: Half): { readonly ids: Uint32A
     const mm = between(p, ids[k]!, ids[k + 1]!);
     const u = (along + mm / 2) / total;
     along += mm;
-    const share = eased((u - flank.from) / (flank.full - flank.from)) * eased((flank.to - u) / (flank.to - flank.fullTo));
+    const share = eased((u - drawnAlong.from) / (drawnAlong.full - drawnAlong.from)) * eased((drawnAlong.to - u) / (drawnAlong.to - drawnAlong.fullTo));
     sumMm += share * mm;
     return share;
   });

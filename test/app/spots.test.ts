@@ -6,15 +6,17 @@ import { demoMeasurements } from "#last/demo.ts";
 import { lastFromMeasures } from "#last/from-measures.ts";
 import { lineRulesFor } from "#lines/rules.ts";
 import { pieceRulesFor } from "#pieces/rules.ts";
+import { shellRulesFor } from "#shell/rules.ts";
 import { spotOf, stationOf, tell } from "#app/state/spots.ts";
 
 const last = lastFromMeasures(demoMeasurements, "demo", unwatched);
-const rules = { line: lineRulesFor(last), piece: pieceRulesFor(last) } satisfies Rules;
+const rules = { line: lineRulesFor(last), shell: shellRulesFor(last), piece: pieceRulesFor(last) } satisfies Rules;
 
 describe("the number a finding speaks of", () => {
-  test("is found by the name its rule has, for every number of lines and pieces", () => {
+  test("is found by the name its rule has, for every number of lines, shell and pieces", () => {
     for (const [key, rule] of Object.entries(rules.line)) expect(spotOf(finding("line-not-a-number", { what: rule.name }), rules)).toBe(`lines ${key}`);
-    for (const [key, rule] of Object.entries(rules.piece)) expect(spotOf(finding("piece-setting-impossible", { name: rule.name, value: -1, least: 0 }), rules)).toBe(`pieces ${key}`);
+    for (const [key, rule] of Object.entries(rules.shell)) expect(spotOf(finding("shell-setting-impossible", { name: rule.name, value: -1, least: 0, most: 100 }), rules)).toBe(`shell ${key}`);
+    for (const [key, rule] of Object.entries(rules.piece)) expect(spotOf(finding("piece-setting-impossible", { name: rule.name, value: -1, least: 0, most: 100 }), rules)).toBe(`pieces ${key}`);
   });
 
   test("is found for measures, sides and spring, and is nothing where a finding speaks of more than one", () => {

@@ -101,6 +101,8 @@ describe("the topline of the example last", () => {
   test("is refused where no topline can be so short", () => {
     for (const wrong of [-0.01, 0.09, NaN]) expect(() => toplineAsked(onLast, wrong)).toThrow("cannot be cut");
     expect(() => laid(0.08)).toThrow("cannot be drawn together");
+    // To a few millimetres in all, no edge would have any length left.
+    for (const mm of [0, 1, 40, -1e6]) expect(() => layFlat(over, 0, { onLast, free, toplineMm: { medial: mm, lateral: mm } }), String(mm)).toThrow("cannot be drawn together");
     expect(laid(0.07).findings.map((f) => f.code)).toContain("heel-ends-near");
   });
 });

@@ -101,6 +101,9 @@ export function spotOf(f: Finding, rules: Rules | undefined): Spot | undefined {
     case "piece-setting-impossible":
     case "piece-setting-unusual":
       return pieceNamed(f.data.name, rules);
+    case "shell-setting-impossible":
+    case "shell-setting-unusual":
+      return shellNamed(f.data.name, rules);
     default:
       return byCode[f.code];
   }
@@ -125,6 +128,12 @@ function lineNamed(name: string, rules: Rules | undefined): Spot | undefined {
 function pieceNamed(name: string, rules: Rules | undefined): Spot | undefined {
   const key = rules && (Object.keys(rules.piece) as (keyof PieceSettings)[]).find((k) => rules.piece[k].name === name);
   return key && `pieces ${key}`;
+}
+
+function shellNamed(name: string, rules: Rules | undefined): Spot | undefined {
+  const shell = rules?.shell;
+  const key = shell && (Object.keys(shell) as (keyof ShellNumbers)[]).find((k) => shell[k].name === name);
+  return key && `shell ${key}`;
 }
 
 /** The sentence of a finding as it stands on the page: without the reason, which "why" opens beside the field. */

@@ -11,7 +11,7 @@ export const pieceSentences = {
   ),
   "piece-setting-impossible": sentence(
     "stop",
-    (d: { name: string; value: number; least: number }) => `${d.name}: ${String(d.value)} cannot be used. Give a number of millimetres, ${String(d.least)} or more.`,
+    (d: { name: string; value: number; least: number; most: number }) => `${d.name}: ${String(d.value)} cannot be used. Give a number of millimetres from ${String(d.least)} to ${String(d.most)}.`,
   ),
   "piece-setting-unusual": sentence(
     "note",

@@ -32,6 +32,7 @@ export const shellSentences = {
     const say = (n: number): string => (d.unit === "share" ? `${(100 * n).toFixed(2).replace(/\.?0+$/, "")} %` : `${n.toFixed(1)} mm`);
     return `The ${d.name} is ${say(d.value)}; usual is ${say(d.min)} to ${say(d.max)}. Sew a trial in scrap before you cut.`;
   }),
+  "shell-setting-impossible": sentence("stop", (d: { name: string; value: number; least: number; most: number }) => `The ${d.name} cannot be ${String(d.value)}. Give a number of millimetres from ${d.least} to ${d.most}.`),
   "topline-shorter-impossible": sentence("stop", (d: { percent: number; mostPercent: number }) => `The topline cannot be cut ${d.percent.toFixed(1)} % shorter than on the last. Choose 0 to ${d.mostPercent} %; 2 to 3 % are usual for kid and calf.`),
   "topline-cannot-be-drawn": sentence("stop", (d: { byMm: number }) => `The topline cannot be drawn together by ${d.byMm.toFixed(0)} mm along where it lies: the heel ends of the flat pattern would run into each other. Shorten the topline less, or make what lies beneath the upper thinner.`),
   "topline-not-reached": sentence("look", (d: { half: "medial" | "lateral"; askedMm: number; gotMm: number }) => `The ${d.half === "medial" ? "inner" : "outer"} half of the topline should be ${d.askedMm.toFixed(1)} mm shorter than on the last and comes out ${d.gotMm.toFixed(1)} mm shorter. Ask for less, or cut it by hand.`),
