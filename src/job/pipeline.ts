@@ -6,7 +6,7 @@ import { drawingBoard, drawLines } from "#lines/draw.ts";
 import type { LineRules } from "#lines/lines.ts";
 import { lineRulesFor, settle } from "#lines/rules.ts";
 import { cutPieces, cutTapedPieces } from "#pieces/cut.ts";
-import { pieceRulesFor, pieceRulesForTape, pieceSettingsFrom } from "#pieces/rules.ts";
+import { foldLeftOut, pieceRulesFor, pieceRulesForTape, pieceSettingsFrom } from "#pieces/rules.ts";
 import type { PieceRules } from "#pieces/settings.ts";
 import { beneathFrom, heelLonger, layBeneath } from "#shell/beneath.ts";
 import { cutBottom, layBottomFlat } from "#shell/bottom.ts";
@@ -128,7 +128,7 @@ function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triang
     freeUv: free.value.flat.uv,
     bottom: bottom.value,
     pieces: cut.pieces,
-    findings: [...findings, ...lines.findings, ...judgeShellSettings(shellRules, shellSettings), ...beneath.value.findings, ...flat.value.findings, ...judgeTension(flat.value, shellSettings), ...shared, ...cut.findings],
+    findings: [...findings, ...lines.findings, ...judgeShellSettings(shellRules, shellSettings), ...beneath.value.findings, ...flat.value.findings, ...judgeTension(flat.value, shellSettings), ...shared, ...foldLeftOut(edge, job.pieces), ...cut.findings],
     timesMs: stages.timesMs,
   };
 }
@@ -155,7 +155,7 @@ function onTape(stages: Run, job: Job, said: TapeSaid, files: Files, { watch = u
     pieceRules,
     pieceSettings,
     pieces: cut.pieces,
-    findings: [...shots.flatMap(({ traced: { findings } }) => findings), ...tape.value.findings, ...idle, ...cut.findings],
+    findings: [...shots.flatMap(({ traced: { findings } }) => findings), ...tape.value.findings, ...idle, ...foldLeftOut(edge, job.pieces), ...cut.findings],
     timesMs: stages.timesMs,
   };
 }

@@ -7,22 +7,22 @@ import type { FlatBottom } from "#shell/shell.ts";
 import type { TapedShell } from "#tape/taped-shell.ts";
 import { cutInsole, cutOutsole, cutSock, netBottom, type NetBottom } from "./bottom-pieces.ts";
 import { checkDrafts, checkSettings, checkUpper } from "./check.ts";
-import { bothOf } from "./draft.ts";
+import { bothOf, type Draft } from "./draft.ts";
 import type { Labels } from "./label-text.ts";
 import { cutLining, type OwnLining } from "./lining.ts";
 import { netTapedBottom, netTapedUpper } from "./net-tape.ts";
 import { netUpper, type NetUpper } from "./net-upper.ts";
 import type { Piece } from "./piece.ts";
 import { pieceRulesFor, pieceRulesForTape } from "./rules.ts";
-import type { PieceRules, PieceSettings } from "./settings.ts";
+import type { PieceSettings } from "./settings.ts";
 import { cutUpper, netUpperCard } from "./upper.ts";
 
-/** What the pieces are cut from, whether it came off a last or off a maker's tape. Without a bottom there are no bottom pieces. */
+/** What the pieces are cut from, whether it came off a last or off a maker's tape. */
 interface Nets {
   readonly upper: NetUpper;
   /** The lining's own net, where it was laid flat by itself. */
   readonly lining?: OwnLining;
-  readonly bottom: NetBottom | undefined;
+  readonly bottom: readonly Draft[];
 }
 
 interface Choices {
@@ -40,25 +40,43 @@ export interface CutInput extends Choices {
   readonly lining?: { readonly flat: LaidOnLast; readonly heelLongerMm: number };
   readonly bottom: FlatBottom;
   readonly halves?: HalvesChoice;
+  /** What was cut before: its bottom pieces are taken over where they would come out the same. */
+  readonly before?: CutPieces | undefined;
 }
 
 export interface CutPieces {
   /** Both shoes: each piece for the last's own side, its mirrored twin right after it. */
   readonly pieces: readonly Piece[];
   readonly findings: readonly Finding[];
+  /** The bottom pieces and what they were drawn from, where that was a last. */
+  readonly bottomDrawn?: BottomDrawn;
+}
+
+interface BottomDrawn {
+  readonly bottom: FlatBottom;
+  readonly last: Last;
+  /** Settings and labels, as text to compare by. */
+  readonly chosen: string;
+  readonly drafts: readonly Draft[];
 }
 
 /**
  * Every piece of a whole-cut upper with back seam and its bottom, for both shoes. Rules: docs/method/pieces.md.
  * @throws Refusal where a setting is not a number or below its least.
  */
-export function cutPieces({ last, lines, flat, lining, bottom, halves, ...choices }: CutInput): CutPieces {
-  const nets = (): Nets => ({
+export function cutPieces({ last, lines, flat, lining, bottom, halves, before, ...choices }: CutInput): CutPieces {
+  const { settings, labels } = choices;
+  const unusual = checkSettings(pieceRulesFor(last, choices.edge), settings);
+  const chosen = JSON.stringify([settings, labels]);
+  const known = before?.bottomDrawn;
+  const same = known?.bottom === bottom && known.last === last && known.chosen === chosen;
+  const bottomDrawn = same ? known : { bottom, last, chosen, drafts: cutBottomPieces(netBottom(last, bottom), choices) };
+  const nets: Nets = {
     upper: netUpper(last, lines, flat, halves),
     ...(lining && { lining: { net: netUpper(last, lines, lining.flat, halves), heelLongerMm: lining.heelLongerMm } }),
-    bottom: netBottom(last, bottom),
-  });
-  return cutFrom(nets, last.side, pieceRulesFor(last, choices.edge), choices);
+    bottom: bottomDrawn.drafts,
+  };
+  return { ...cutFrom(nets, last.side, unusual, choices), bottomDrawn };
 }
 
 /**
@@ -66,22 +84,15 @@ export function cutPieces({ last, lines, flat, lining, bottom, halves, ...choice
  * @throws Refusal as {@link cutPieces}
  */
 export function cutTapedPieces(tape: TapedShell, choices: Choices): CutPieces {
-  const nets = (): Nets => {
-    const bottom = tape.bottom && netTapedBottom(tape.bottom);
-    return { upper: netTapedUpper(tape, bottom), bottom };
-  };
-  return cutFrom(nets, tape.side, pieceRulesForTape(tape, choices.edge), choices);
+  const unusual = checkSettings(pieceRulesForTape(tape, choices.edge), choices.settings);
+  const bottom = tape.bottom && netTapedBottom(tape.bottom);
+  return cutFrom({ upper: netTapedUpper(tape, bottom), bottom: bottom ? cutBottomPieces(bottom, choices) : [] }, tape.side, unusual, choices);
 }
 
-function cutFrom(nets: () => Nets, side: Side, rules: PieceRules, { settings, labels }: Choices): CutPieces {
-  const unusual = checkSettings(rules, settings);
-  const { upper, lining, bottom } = nets();
-  const drafts = [
-    netUpperCard(upper, labels),
-    cutUpper(upper, settings, labels),
-    cutLining(upper, settings, labels, lining),
-    ...(bottom ? [cutInsole(bottom, settings, labels), cutOutsole(bottom, settings, labels), cutSock(bottom, settings, labels)] : []),
-  ];
+const cutBottomPieces = (net: NetBottom, { settings, labels }: Choices): readonly Draft[] => [cutInsole(net, settings, labels), cutOutsole(net, settings, labels), cutSock(net, settings, labels)];
+
+function cutFrom({ upper, lining, bottom }: Nets, side: Side, unusual: readonly Finding[], { settings, labels }: Choices): CutPieces {
+  const drafts = [netUpperCard(upper, labels), cutUpper(upper, settings, labels), cutLining(upper, settings, labels, lining), ...bottom];
   return {
     pieces: drafts.flatMap((draft) => bothOf(draft, side)),
     findings: [...unusual, ...checkUpper(upper, settings), ...checkDrafts(drafts, upper)],

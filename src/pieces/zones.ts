@@ -36,5 +36,7 @@ export function inOrder(stations: readonly Station[], gap = 2): readonly Station
 
 /** Widths at the running lengths of a line's points. */
 export function widthsAlong(arc: Float64Array, width: (s: number) => number): Float64Array {
-  return Float64Array.from(arc, width);
+  const out = new Float64Array(arc.length);
+  for (let i = 0; i < out.length; i++) out[i] = width(arc[i]!);
+  return out;
 }

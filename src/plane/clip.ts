@@ -28,11 +28,3 @@ export function partsInside(outline: Outline, a: Point, b: Point): readonly (rea
   }
   return parts;
 }
-
-/** Whether a straight way meets an outline's line anywhere. */
-export function meetsOutline({ xy }: Outline, a: Point, b: Point): boolean {
-  for (let i = 0, j = xy.length - 2; i < xy.length; j = i, i += 2) {
-    if (segmentsMeet(a[0], a[1], b[0], b[1], xy[j]!, xy[j + 1]!, xy[i]!, xy[i + 1]!)) return true;
-  }
-  return false;
-}

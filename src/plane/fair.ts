@@ -93,7 +93,7 @@ function fairest(start: EvenLine, xy: Float64Array, arc: Float64Array, tolerance
   let [low, high] = [1, patterns.length - 1];
   for (let k = high; low <= high; k = (low + high) >> 1) {
     const simpler = leastChange(whole(patterns[k]!, drawn), most);
-    if (simpler && simpler.value <= most) {
+    if (simpler) {
       best = simpler;
       low = k + 1;
     } else high = k - 1;

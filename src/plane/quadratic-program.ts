@@ -35,7 +35,7 @@ const startGap = 0.1;
  * all bounds, or none of a value within `most`.
  */
 export function solveProgram(program: QuadraticProgram): Solution | undefined {
-  const { bounds } = program;
+  const { bounds, most = Infinity } = program;
   const n = program.linear.length;
   const m = bounds.length;
   const u = new Float64Array(n);
@@ -44,8 +44,11 @@ export function solveProgram(program: QuadraticProgram): Solution | undefined {
   const work = new Newton(program);
   for (let round = 0; round < mostRounds; round++) {
     const { overstep, mu, hopeless } = work.look(u, y, z);
-    if (overstep < feasible && mu < gap) return { u, value: valueAt(program, u) };
     if (hopeless) return undefined;
+    if (overstep < feasible && mu < gap) {
+      const value = valueAt(program, u);
+      return value > most ? undefined : { u, value };
+    }
     // Predictor: straight for the solution; then as much back toward the middle as that step fell short.
     work.step(y, z, 0, false);
     const [ap, ad] = work.reach(y, z, 1);

@@ -216,6 +216,19 @@ describe("whatever is chosen within the usual ranges", () => {
   });
 });
 
+test("bottom pieces are taken over from the cut before where theirs is unchanged, else drawn anew", () => {
+  const pump = flatPump();
+  const cut = (chosen: Partial<PieceSettings>, title: string, before?: ReturnType<typeof cutPieces>) =>
+    cutPieces({ ...pump, settings: pieceSettingsFrom(pieceRulesFor(pump.last), chosen), labels: { ...labels, title }, before });
+  const first = cut({}, "one");
+  const again = cut({}, "one", first);
+  expect(again.bottomDrawn).toBe(first.bottomDrawn);
+  expect(again.pieces).toEqual(first.pieces);
+  for (const [chosen, title] of [[{ sockInMm: 3 }, "one"], [{}, "two"]] as const) expect(cut(chosen, title, first)).toEqual(cut(chosen, title));
+  const other = flatPump("left");
+  expect(cutPieces({ ...other, settings: pieceSettingsFrom(pieceRulesFor(other.last)), labels, before: first })).toEqual(cutPieces({ ...other, settings: pieceSettingsFrom(pieceRulesFor(other.last)), labels }));
+});
+
 test("a raw topline is cut net: no fold, nothing snipped into it", () => {
   const pump = flatPump();
   const cut = (edge: "raw" | "folded") => cutPieces({ ...pump, edge, settings: pieceSettingsFrom(pieceRulesFor(pump.last, edge)), labels });

@@ -86,6 +86,37 @@ describe("quadratic program", () => {
   });
 });
 
+describe("a most that the solution may come to", () => {
+  // Squares of rows on random systems, one at a time by hand beside the band's own way; then the same program with and without a most.
+  test("changes nothing above the least and gives up below it, open and as a ring", () => {
+    const numbers = fc.array(fc.double({ min: -1, max: 1, noNaN: true }), { minLength: 7, maxLength: 40 });
+    fc.assert(
+      fc.property(fc.integer({ min: 8, max: 40 }), fc.boolean(), numbers, (n, closed, values) => {
+        const at = (k: number): number => values[k % values.length]!;
+        const rows = new ShortRows(n);
+        const squares = new BorderedBand(n), byHand = new BorderedBand(n);
+        for (let i = 0; i < (closed ? n : n - 3); i++) {
+          const row = [at(i), at(i + 1), at(i + 2), at(i + 3)] as const;
+          rows.push(i, ...row);
+          for (let p = 0; p < 4; p++) for (let q = p; q < 4; q++) byHand.add((i + p) % n, (i + q) % n, 2 * row[p]! * row[q]!);
+        }
+        rows.addSquares(new Float64Array(rows.count).fill(2), squares);
+        const x = Float64Array.from({ length: n }, (_, i) => at(3 * i) + 0.1), [a, b] = [new Float64Array(n), new Float64Array(n)];
+        squares.times(x, a);
+        byHand.times(x, b);
+        a.forEach((v, i) => expect(Math.abs(v - b[i]!)).toBeLessThan(1e-12));
+        for (let i = 0; i < n; i++) squares.add(i, i, 1);
+        const bounds = Float64Array.from({ length: rows.count }, (_, k) => -Math.abs(at(2 * k)));
+        const program = { quadratic: squares, linear: Float64Array.from({ length: n }, (_, i) => 3 * at(5 * i)), rows, bounds, reach: 20 };
+        const { u, value } = solveProgram(program)!;
+        expect(solveProgram({ ...program, most: value + 1e-3 })!.u).toEqual(u);
+        expect(solveProgram({ ...program, most: value - 1e-3 })).toBeUndefined();
+      }),
+      { seed: 8, numRuns: 100 },
+    );
+  });
+});
+
 describe("ways of bending", () => {
   // Bows of 10 points 1 mm apart: heights turn · length / 8 by hand.
   const turns = (...bows: readonly number[]): Float64Array => Float64Array.from(bows.flatMap((turn) => new Array<number>(10).fill(turn / 10)));
