@@ -1,7 +1,7 @@
 // `lastwise make LAST|JOB|PICTURES --out DIR`
 import { basename, join } from "node:path";
 import type { Command } from "commander";
-import { finding } from "#base/findings.ts";
+import { finding, type Finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import type { Watch } from "#base/watch.ts";
 import { defaultJob } from "#job/default-job.ts";
@@ -72,10 +72,10 @@ export function addMake(program: Command): void {
 }
 
 async function make(paths: readonly string[], options: Options): Promise<void> {
-  const { job: chosen, files } = choose(paths, options);
+  const { job: chosen, files, findings = [] } = choose(paths, options);
   const job = withReadings(chosen, options, paths[0] === undefined ? "the example" : basename(paths[0]));
   await uninterrupted(() => checkRoom(options.out));
-  const { pair, proof, sheets } = await watched((watch) => work(withWishes(job, options), files, options, watch));
+  const { pair, proof, sheets } = await watched((watch) => work(withWishes(job, options), files, findings, options, watch));
   await uninterrupted(() => keepResults(options.out, sheets));
 
   if (options.json) {
@@ -89,14 +89,14 @@ async function make(paths: readonly string[], options: Options): Promise<void> {
 }
 
 /** The pair, how it does when it is tried out, and its sheets. */
-async function work(job: Job, files: Files, { untried }: Options, watch: Watch) {
+async function work(job: Job, files: Files, changed: readonly Finding[], { untried }: Options, watch: Watch) {
   await readyFor(job);
   const pipeline = new Pipeline();
   const now = (): number => performance.now();
   const made = pipeline.run(job, files, { watch, now });
   const start = now();
   const { proof, findings } = untried ? { findings: [] } : tryOut(new Prover(pipeline), job, files, watch);
-  const pair = { ...made, findings: [...made.findings, ...findings], timesMs: { ...made.timesMs, ...(proof && { tried: now() - start }) } };
+  const pair = { ...made, findings: [...changed, ...made.findings, ...findings], timesMs: { ...made.timesMs, ...(proof && { tried: now() - start }) } };
   watch("sheets", 0);
   return { pair, proof, sheets: await sheetsFor(pair, watch, proof) };
 }

@@ -29,8 +29,8 @@ export function openAll(paths: readonly string[], tape: TapeWords): OpenedJob {
   const pictured = inputs.filter(({ name, bytes }) => isPicture(name, bytes));
   if (pictured.length === 0) {
     if (more.length > 0) throw new Refusal(finding("make-one-last", { files: paths.length }));
-    const { job, files } = openInput(first);
-    return { job: withTapeWords(job, tape, first.name), files };
+    const opened = openInput(first);
+    return { ...opened, job: withTapeWords(opened.job, tape, first.name) };
   }
   const odd = inputs.find((input) => !pictured.includes(input));
   if (odd) throw new Refusal(finding("make-mixed", { picture: pictured[0]!.name, file: odd.name }));
@@ -79,5 +79,5 @@ function openInput({ path, name, bytes }: Input): OpenedJob {
     const beside = join(dirname(path), file);
     if (!files.has(file) && existsSync(beside)) files.set(file, readInput(beside));
   }
-  return { job: opened.job, files };
+  return { ...opened, files };
 }

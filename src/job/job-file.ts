@@ -1,9 +1,9 @@
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
-import { finding } from "#base/findings.ts";
+import { finding, type Finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import { filesOf, mostBytes, type Files } from "./files.ts";
 import type { Job } from "./job.ts";
-import { newest, renewed, type Saved } from "./migrate.ts";
+import { changedSince, newest, renewed, type Saved } from "./migrate.ts";
 import { jobSchema } from "./schema.ts";
 
 /** A saved job (`*.lastwise`) is a zip that holds this and the scans and pictures it speaks of. */
@@ -12,6 +12,8 @@ const inside = "job.json";
 export interface OpenedJob {
   readonly job: Job;
   readonly files: Files;
+  /** What comes out otherwise than when the job was saved; to be told once. */
+  readonly findings?: readonly Finding[];
 }
 
 /** True when the bytes or the name look like a saved job rather than a scan. */
@@ -34,7 +36,8 @@ export function readJobFile(name: string, bytes: Uint8Array): OpenedJob {
     files.delete(inside);
     text = strFromU8(job);
   } else text = strFromU8(bytes);
-  return { job: parse(name, text), files };
+  const saved = parse(name, text);
+  return { job: checkedJob(name, saved), files, findings: changedSince(saved as Saved) };
 }
 
 function unpack(name: string, bytes: Uint8Array): Record<string, Uint8Array> {
@@ -54,14 +57,12 @@ function unpack(name: string, bytes: Uint8Array): Record<string, Uint8Array> {
   }
 }
 
-function parse(name: string, text: string): Job {
-  let raw: unknown;
+function parse(name: string, text: string): unknown {
   try {
-    raw = JSON.parse(text);
+    return JSON.parse(text);
   } catch {
     throw new Refusal(finding("job-unreadable", { file: name, why: "it is not a job saved by Lastwise" }));
   }
-  return checkedJob(name, raw);
 }
 
 /** A job out of what was kept, of this version or an older one. Throws Refusal that names the field which is wrong; `name` says whose it is. */

@@ -1,3 +1,6 @@
+import { finding, type Finding } from "#base/findings.ts";
+import { shellChoices, toplineRule } from "#shell/rules.ts";
+
 /** A saved job as it was read, before it is known to be one. */
 export type Saved = { readonly [field: string]: unknown };
 
@@ -14,8 +17,26 @@ const steps: Readonly<Record<number, (job: Saved) => Saved>> = {
     return { ...job, last: { ...rest, said: { side } } };
   },
   // The spring came to stand beside what else is decided about the shell. 0 was only what nobody had said.
-  2: ({ springMm, ...job }) => ({ ...job, shell: springMm === undefined || springMm === 0 ? {} : { springMm } }),
+  2: ({ springMm, ...job }) => {
+    const { raw, pieces } = withoutFold(job["pieces"]);
+    return { ...job, pieces, shell: { ...(springMm === undefined || springMm === 0 ? {} : { springMm }), ...(raw ? { edge: "raw" } : {}) } };
+  },
 };
+
+/** A topline without a fold was how a raw edge was said before there was a word for it. */
+function withoutFold(pieces: unknown): { readonly raw: boolean; readonly pieces: unknown } {
+  if (typeof pieces !== "object" || pieces === null || (pieces as Saved)["toplineFoldMm"] !== 0) return { raw: false, pieces };
+  const { toplineFoldMm: _, ...others } = pieces as Saved;
+  return { raw: true, pieces: others };
+}
+
+/** What comes out otherwise than when the job was saved, to be told once when it is opened; nothing for a taped pattern, which has its topline. */
+export function changedSince(saved: Saved): readonly Finding[] {
+  const { version, last, pieces } = saved;
+  if (!(Number(version) < 3) || (last as Saved | undefined)?.["from"] === "tape") return [];
+  const { raw } = withoutFold(pieces);
+  return [finding("job-older-shell", { percent: 100 * toplineRule(shellChoices.leather, raw ? "raw" : shellChoices.edge).value, raw })];
+}
 
 /** A saved job in today's shape, step by step; what is not a job of an older version comes back as it is. */
 export function renewed(job: Saved): Saved {

@@ -1,3 +1,4 @@
+import { finding, type Finding } from "#base/findings.ts";
 import type { Measures } from "#last/last.ts";
 import type { Rule } from "#lines/lines.ts";
 import type { TapedShell } from "#tape/taped-shell.ts";
@@ -32,11 +33,16 @@ export function pieceRulesForTape({ bottom, length }: TapedShell, edge?: Topline
   return pieceRulesFor({ measures: { ballWidth: bottom?.ballWidthMm ?? usualWidths.ball * length.mm, seatWidth: bottom?.seatWidthMm ?? usualWidths.seat * length.mm } }, edge);
 }
 
-/** All rules at their default, with what the maker chose instead. */
+/** All rules at their default, with what the maker chose instead; a rule that leaves no choice stands as it is. */
 export function pieceSettingsFrom(rules: PieceRules, chosen: Partial<PieceSettings> = {}): PieceSettings {
   const settings: Record<string, number> = {};
-  for (const [key, rule] of Object.entries(rules)) settings[key] = chosen[key as keyof PieceSettings] ?? rule.value;
+  for (const [key, rule] of Object.entries(rules)) settings[key] = (rule.min < rule.max ? chosen[key as keyof PieceSettings] : undefined) ?? rule.value;
   return settings as unknown as PieceSettings;
+}
+
+/** A maker's own fold is kept, but not cut, where the topline is raw: that is said. */
+export function foldLeftOut(edge: ToplineEdge | undefined, { toplineFoldMm = 0 }: Partial<PieceSettings>): readonly Finding[] {
+  return edge === "raw" && toplineFoldMm > 0 ? [finding("raw-edge-has-no-fold", { foldMm: toplineFoldMm })] : [];
 }
 
 function lastingRules(most: number, mostAtHeel: number) {

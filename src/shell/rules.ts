@@ -50,7 +50,7 @@ export function shellRulesFor(last: { readonly measures: Pick<Last["measures"], 
  * The share by leather and edge: over a tape the lower half of the leather's range, since tape stops later stretch; folded alone all
  * of it; raw its upper half. The default is the middle of that.
  */
-function toplineRule(leather: Leather, edge: ToplineEdge): Rule {
+export function toplineRule(leather: Leather, edge: ToplineEdge): Rule {
   const [least, most] = toplineShares[leather];
   const middle = (least + most) / 2;
   const [min, max] = edge === "taped" ? [least, middle] : edge === "folded" ? [least, most] : [middle, most];

@@ -1,6 +1,7 @@
 import { strToU8, zipSync } from "fflate";
 import { describe, expect, test } from "vitest";
-import { defaultJob, jobForScan } from "#job/default-job.ts";
+import { explain, severityOf } from "#base/findings.ts";
+import { defaultJob, jobForScan, jobForTape } from "#job/default-job.ts";
 import { digest } from "#job/digest.ts";
 import { isJobFile, readJobFile, writeJobFile } from "#job/job-file.ts";
 import type { Job } from "#job/job.ts";
@@ -36,6 +37,23 @@ describe("a saved job", () => {
     expect(readJobFile("pair.json", asJson({ ...example, springMm: 4, version: 1 })).job).toEqual({ ...defaultJob(), shell: { springMm: 4 } });
     expect(() => readJobFile("pair.json", asJson({ ...example, springMm: "four", version: 2 }))).toThrow("the field shell → springMm must be a number");
     expect(() => readJobFile("pair.json", asJson({ ...old, version: 0 }))).toThrow(/version/);
+  });
+
+  test("of an older version with no fold at the topline is cut raw, as its number said", () => {
+    const old = { ...defaultJob(), shell: undefined, springMm: 2, version: 2 };
+    const raw = readJobFile("pair.json", asJson({ ...old, pieces: { toplineFoldMm: 0, backSeamMm: 2 } }));
+    expect(raw.job).toEqual({ ...defaultJob(), shell: { springMm: 2, edge: "raw" }, pieces: { backSeamMm: 2 } });
+    // Raw takes the upper half of 2 to 3 % (common practice, no source), so 2.75 %; over a tape 2.25 %.
+    expect(raw.findings!.map(explain)).toEqual([expect.stringMatching(/cut 2\.75 % shorter .* taken as cut raw/)]);
+    const folded = readJobFile("pair.json", asJson({ ...old, pieces: { toplineFoldMm: 5 } }));
+    expect(folded.job).toMatchObject({ shell: { springMm: 2 }, pieces: { toplineFoldMm: 5 } });
+    expect(folded.findings!.map(explain)).toEqual([expect.stringMatching(/cut 2\.25 % shorter than on the last, and the upper lies over lining, stiffener and toe puff\. Look/)]);
+    expect(folded.findings!.map(severityOf)).toEqual(["note"]);
+  });
+
+  test("of this version, and a taped pattern of any, comes out as it was saved: nothing is said", () => {
+    expect(readJobFile("pair.json", asJson(defaultJob())).findings).toEqual([]);
+    expect(readJobFile("pair.json", asJson({ ...jobForTape({ photos: ["in.jpg"], side: "right" }), shell: undefined, version: 2 })).findings).toEqual([]);
   });
 
   test("is refused with the field named when something is wrong in it", () => {

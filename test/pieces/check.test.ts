@@ -5,7 +5,7 @@ import { checkDrafts } from "#pieces/check.ts";
 import { cutPieces } from "#pieces/cut.ts";
 import { cutLining } from "#pieces/lining.ts";
 import { netUpper } from "#pieces/net-upper.ts";
-import { pieceRulesFor, pieceSettingsFrom } from "#pieces/rules.ts";
+import { foldLeftOut, pieceRulesFor, pieceSettingsFrom } from "#pieces/rules.ts";
 import { cutUpper } from "#pieces/upper.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
 import { flatPump, type FlatPump } from "../support/flat-pump.ts";
@@ -84,6 +84,15 @@ describe("findings of the pieces", () => {
     }
     expect(codes({ toplineFoldMm: 9 })).toContain("piece-setting-unusual");
     expect(codes({ sockInMm: -0.5 })).not.toContain("piece-setting-unusual");
+  });
+
+  test("a raw topline has no fold: an own one is left out, said so and kept, and no range of nothing is told", () => {
+    const rules = pieceRulesFor(flatPump("right").last, "raw");
+    expect(pieceSettingsFrom(rules, { toplineFoldMm: 5, backSeamMm: 2 })).toMatchObject({ toplineFoldMm: 0, backSeamMm: 2 });
+    const found = cutPieces({ ...flatPump("right"), settings: pieceSettingsFrom(rules, { toplineFoldMm: 5 }), labels, edge: "raw" }).findings;
+    expect(found.map((f) => f.code)).not.toContain("piece-setting-unusual");
+    expect(foldLeftOut("raw", { toplineFoldMm: 5 }).map(explain)).toEqual([expect.stringMatching(/^A raw topline is cut net, so your fold of 5\.0 mm is left out\./)]);
+    for (const [edge, own] of [["raw", {}], ["raw", { toplineFoldMm: 0 }], ["folded", { toplineFoldMm: 5 }], [undefined, { toplineFoldMm: 5 }]] as const) expect(foldLeftOut(edge, own)).toEqual([]);
   });
 
   test("a left last gives the same findings", () => {

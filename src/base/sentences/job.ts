@@ -5,6 +5,10 @@ export const jobSentences = {
 
   "job-newer": sentence("stop", (d: { file: string; version: number }) => `${d.file} was saved by a newer Lastwise (form ${d.version}). Update Lastwise and open it again; the file is left as it is.`),
   "job-field-wrong": sentence("stop", (d: { file: string; field: string; why: string }) => `${d.file}: the field ${d.field} ${d.why}. Correct it and open the file again.`),
+  "job-older-shell": sentence("note", (d: { percent: number; raw: boolean }) => {
+    const edge = d.raw ? " Its topline has no fold, so it is taken as cut raw." : "";
+    return `This job was saved by an older Lastwise, and its pattern comes out otherwise now: the topline is cut ${d.percent.toFixed(2)} % shorter than on the last, and the upper lies over lining, stiffener and toe puff.${edge} Look at these numbers before you cut, and sew a trial.`;
+  }),
   "job-file-missing": sentence("stop", (d: { file: string }) => `The file ${d.file} that this job speaks of is missing. Put it beside the job, or save the job again from the app so that it holds the scan or picture itself.`),
   "tape-has-no-last": sentence("stop", (_: Record<string, never>) => `This job stands on a taped pattern, which has no last to measure. Ask for its pattern instead.`),
   "second-last-refused": sentence("look", (d: { file: string; why: string }) => `The second last, ${d.file}, was not held against the first, from which alone the pair is made. ${d.why}`),
