@@ -34,11 +34,11 @@ function sayLastPair({ last, lines, flat }: LastPair): readonly string[] {
 export function sayProof({ check: { rows }, relief: { feather, nicks }, halves: { mostDifferent } }: Proof): string {
   const off = rows.filter(({ holds }) => !holds).length;
   const flank = (half: string): string => mm(rows.find((r) => r.key === "flank" && r.half === half)!.onCardMm);
-  const over = (of: "withNicksMm" | "withoutNicksMm"): string => halves.map((half) => signed(feather[half][of] - feather[half].onLastMm)).join(" and ");
+  const over = (of: "withNicksMm" | "withoutNicksMm"): string => halves.map((half) => signed(feather[half][of] - feather[half].overMm)).join(" and ");
   const nicked = nicks.length === 0 ? "no nick" : nicks.length === 1 ? "one nick" : `${nicks.length} nicks`;
   return [
     `Laid back on the last, the card is true in ${off === 0 ? `all ${rows.length}` : `${rows.length - off} of ${rows.length}`} checks; at the flanks it stands off by ${flank("medial")} inside and ${flank("lateral")} outside at most.`,
-    `Its feather edge differs from the last's by ${over("withoutNicksMm")} mm as it is, by ${over("withNicksMm")} mm with ${nicked}, inner and outer half.`,
+    `Its feather edge differs from where it lies by ${over("withoutNicksMm")} mm as it is, by ${over("withNicksMm")} mm with ${nicked}, inner and outer half.`,
     `The halves differ most ${mm(mostDifferent.toEndMm)} behind the throat along the topline: there the ${mostDifferent.differenceMm > 0 ? "inner" : "outer"} one lies ${mm(Math.abs(mostDifferent.differenceMm))} farther in.`,
   ].join("\n");
 }

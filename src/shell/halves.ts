@@ -45,6 +45,7 @@ export interface Halves {
   readonly mostDifferentMm: number;
   readonly keepSeparate: boolean;
   readonly mean: MeanForm;
+  /** What there is to say where the halves are to share the mean form. */
   readonly findings: readonly Finding[];
 }
 
@@ -88,15 +89,20 @@ export function halvesOf(laid: LaidShell): Halves {
   const keepSeparate = farthest.offMeanMm > offMeanLimitMm;
   const code = { offMeanMm: farthest.offMeanMm, fromThroatMm: farthest.toEndMm };
   const at = placeOn(laid, farthest.share);
+  const back = stationsOn(mean.back, folded.medial.back, folded.lateral.back);
+  const offMeanMm = [...topline, ...back].reduce((most, s) => Math.max(most, s.offMeanMm), 0);
   return {
     topline,
-    back: stationsOn(mean.back, folded.medial.back, folded.lateral.back),
+    back,
     feather: stationsOn(meanLine(folded.medial.feather, folded.lateral.feather), folded.medial.feather, folded.lateral.feather),
     mostDifferent,
     mostDifferentMm: Math.abs(mostDifferent.differenceMm),
     keepSeparate,
     mean,
-    findings: [keepSeparate ? finding("halves-differ", { ...code, limitMm: offMeanLimitMm, inward: halves[farthest.differenceMm > 0 ? 0 : 1]! }, at) : finding("halves-alike", code, at)],
+    findings: [
+      keepSeparate ? finding("halves-differ", { ...code, limitMm: offMeanLimitMm, inward: halves[farthest.differenceMm > 0 ? 0 : 1]! }, at) : finding("halves-alike", code, at),
+      finding("tried-on-own-halves", { offMeanMm }),
+    ],
   };
 }
 

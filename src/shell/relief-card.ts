@@ -1,35 +1,52 @@
+// What is measured on a card laid flat with its nicks.
 import { must } from "#base/bug.ts";
+import type { Point3 } from "#last/last.ts";
+import type { Half } from "#lines/feather.ts";
 import type { Mesh } from "#mesh/mesh.ts";
-import { boundaryLoops, neighbours, nextCorner } from "#mesh/neighbours.ts";
-import type { Outline } from "#plane/outline.ts";
-import type { SlitLay } from "./relief-lay.ts";
-import type { ShellEdges } from "./shell.ts";
-import { halfEdgesOn, slit } from "./slit.ts";
+import { nextCorner } from "#mesh/neighbours.ts";
+import { rowLengths, type SlitLay } from "./relief-lay.ts";
+import type { LaidShell } from "./relief-sheet.ts";
+import { halfEdgesOn } from "./slit.ts";
 
-/** The same lay in the flat shell's frame: toe point at the origin, throat → toe along +x. `mesh` and `edges` are the unslit ones. */
-export function settled(mesh: Mesh, { centre }: Pick<ShellEdges, "centre">, lay: SlitLay): SlitLay {
-  const cornerOf = (v: number): number => mesh.triangles.indexOf(v);
-  const { corners } = lay;
-  const toe = 2 * cornerOf(centre[0]!), throat = 2 * cornerOf(centre[centre.length - 1]!);
-  const [ox, oy] = [corners[toe]!, corners[toe + 1]!];
-  const dx = ox - corners[throat]!, dy = oy - corners[throat + 1]!;
-  const size = Math.sqrt(dx * dx + dy * dy);
-  must(size > 0, "toe and throat of the flat shell coincide");
-  const out = new Float64Array(corners.length);
-  for (let i = 0; i < out.length; i += 2) {
-    const x = corners[i]! - ox, y = corners[i + 1]! - oy;
-    out[i] = (x * dx + y * dy) / size + 0;
-    out[i + 1] = (y * dx - x * dy) / size + 0;
-  }
-  return { ...lay, corners: out };
+export const featherRow = ({ shell: { edges } }: Pick<LaidShell, "shell">, half: Half): Uint32Array => (half === "medial" ? edges.featherMedial : edges.featherLateral);
+
+/** By how much a half's feather edge, openings left out, is longer on the flat than where it lies, mm. */
+export function featherOver(laid: Pick<LaidShell, "shell">, half: Half, lay: SlitLay): number {
+  const { flatMm, surfaceMm } = rowLengths(laid.shell.mesh, lay, featherRow(laid, half));
+  return flatMm - surfaceMm;
 }
 
-/** The card's outline with the banks of its slits, counter-clockwise on the flat of a right one; it laps over itself where a slit laps. */
-export function cardOutline(mesh: Mesh, paths: readonly ArrayLike<number>[], { corners }: Pick<SlitLay, "corners">): Outline {
-  const cut = slit(mesh, paths).mesh;
-  const loops = boundaryLoops(neighbours(cut).twin);
-  must(loops.length === 1, "a slit card is one piece with one rim");
-  return { xy: Float64Array.from([...loops[0]!].flatMap((h) => [corners[2 * h]!, corners[2 * h + 1]!])) };
+/** Gap between the heel ends at the topline, mm; below 0 where they have swung past each other, so that the card laps there. */
+export function heelGapOf({ shell: { mesh, edges } }: Pick<LaidShell, "shell">, { corners }: Pick<SlitLay, "corners">): number {
+  const at = (v: number): readonly [number, number] => {
+    const h = mesh.triangles.indexOf(v);
+    return [corners[2 * h]!, corners[2 * h + 1]!];
+  };
+  const from = ([px, py]: readonly [number, number], [qx, qy]: readonly [number, number]): readonly [number, number] => [qx - px, qy - py];
+  const { backMedial, backLateral, toplineMedial, centre } = edges;
+  const throat = at(centre[centre.length - 1]!);
+  const [cx, cy] = from(throat, at(centre[0]!));
+  const across = ([dx, dy]: readonly [number, number]): number => cx * dy - cy * dx;
+  const gap = from(at(backLateral[backLateral.length - 1]!), at(backMedial[backMedial.length - 1]!));
+  // Half-way along, the inner topline lies on its own side of the centre whatever the ends do.
+  const own = across(from(throat, at(toplineMedial[toplineMedial.length >> 1]!)));
+  return Math.sqrt(gap[0] ** 2 + gap[1] ** 2) * (across(gap) * own < 0 ? -1 : 1);
+}
+
+/** A feather edge's excess is read over so many of its steps (on the fine sheet some 15 mm) to find where it is greatest. */
+const overSteps = 6;
+
+/** Where a half's feather edge, openings left out, is longest on the flat for its length where it lies: there most is gathered. */
+export function mostOver({ shell: { mesh, edges } }: Pick<LaidShell, "shell">, half: Half, lay: SlitLay): Point3 {
+  const row = featherRow({ shell: { mesh, edges } }, half);
+  let best = 0, most = -Infinity;
+  for (let k = 0; k + overSteps < row.length; k++) {
+    const { flatMm, surfaceMm } = rowLengths(mesh, lay, row.subarray(k, k + overSteps + 1));
+    if (flatMm / surfaceMm <= most) continue;
+    most = flatMm / surfaceMm;
+    best = row[k + overSteps / 2]!;
+  }
+  return [mesh.positions[3 * best]!, mesh.positions[3 * best + 1]!, mesh.positions[3 * best + 2]!];
 }
 
 /**

@@ -5,6 +5,7 @@ import { triangleCount, vertexCount, type Mesh } from "#mesh/mesh.ts";
 import { neighbours, nextCorner } from "#mesh/neighbours.ts";
 import { partOfTriangle } from "#mesh/topology.ts";
 import { edgeWeightPerMm } from "./lay-flat.ts";
+import type { LaidShell } from "./relief-sheet.ts";
 import type { Shell, StrainSummary } from "./shell.ts";
 import { halfEdgesOn, slit } from "./slit.ts";
 import { summarise } from "./strain.ts";
@@ -23,27 +24,43 @@ export interface SlitLay {
   readonly parts: number;
 }
 
+/**
+ * How much more firmly the held edges keep their length than when the pattern is laid flat. There the topline is asked for more than it
+ * gives; here it is asked for what it came to, and must not creep back. At 20 it is out by less than 0.1 mm.
+ */
+const moreFirmly = 20;
+
 /** Lays one shell flat again and again with other slits. */
 export class SlitTable {
   readonly mesh: Mesh;
   readonly #twin: Int32Array;
-  /** Half-edges whose length is held, with their weights. */
-  readonly #held: Uint32Array;
+  /** Half-edges that are held to a length, and the lengths, mm. */
+  readonly #held: ReadonlyMap<number, number>;
   readonly #areas: Float64Array;
   readonly #area: number;
 
-  /** `held`: rows of vertices whose edges keep their length as well as may be. */
-  constructor(mesh: Mesh, held: readonly Uint32Array[]) {
+  /** `held`: lengths that half-edges are to have on the flat, mm. */
+  constructor(mesh: Mesh, held: ReadonlyMap<number, number> = new Map()) {
     this.mesh = mesh;
     this.#twin = neighbours(mesh).twin;
-    this.#held = Uint32Array.from(new Set(held.flatMap((row) => [...halfEdgesOn(mesh, row)])));
+    this.#held = held;
     this.#areas = Float64Array.from({ length: triangleCount(mesh) }, (_, t) => triangleArea(mesh, t));
     this.#area = this.#areas.reduce((sum, a) => sum + a, 0);
   }
 
-  /** The table of a shell whose topline, back and centre are held as when its pattern is laid flat. */
-  static of({ mesh, edges: e }: Shell): SlitTable {
-    return new SlitTable(mesh, [e.toplineMedial, e.toplineLateral, e.backMedial, e.backLateral, e.centre]);
+  /**
+   * The table of a shell whose topline, back and centre are held to the lengths they have where it lies flat, so that without slits it
+   * comes to lie like that. `mesh` are the same triangles where they hang together otherwise, as where the back is closed.
+   */
+  static of({ shell, uv }: LaidShell, mesh = shell.mesh): SlitTable {
+    const { mesh: laid } = shell;
+    return new SlitTable(mesh, new Map(trueHalfEdges(shell).map((h) => [h, apart(uv, 2, laid.triangles[h]!, laid.triangles[nextCorner(h)]!)])));
+  }
+
+  /** The same with those edges as long as where they lie: the card before its topline is drawn shorter. */
+  static undrawn({ shell }: Pick<LaidShell, "shell">): SlitTable {
+    const { positions, triangles } = shell.mesh;
+    return new SlitTable(shell.mesh, new Map(trueHalfEdges(shell).map((h) => [h, apart(positions, 3, triangles[h]!, triangles[nextCorner(h)]!)])));
   }
 
   /** Cuts along the paths (vertices of the whole mesh) and lays every part flat. `start` are the corners of a lay with no other slits than these. */
@@ -105,9 +122,9 @@ export class SlitTable {
 
   /** Held edges of a part. Weights are shared out by area, so that the parts' energies add up to that of the whole. */
   #heldOf(piece: Mesh, mesh: Mesh, place: Int32Array, part: Uint32Array, p: number, share: number) {
-    const a: number[] = [], b: number[] = [], weight: number[] = [];
+    const a: number[] = [], b: number[] = [], weight: number[] = [], scale: number[] = [];
     const seen = new Set<number>();
-    for (const h of this.#held) {
+    for (const [h, flatMm] of this.#held) {
       if (part[Math.floor(h / 3)] !== p) continue;
       const v = place[mesh.triangles[h]!]!, w = place[mesh.triangles[nextCorner(h)]!]!;
       const key = Math.min(v, w) * place.length + Math.max(v, w);
@@ -115,11 +132,15 @@ export class SlitTable {
       seen.add(key);
       a.push(v);
       b.push(w);
-      weight.push((edgeWeightPerMm * apart(piece.positions, 3, v, w)) / share);
+      const mm = apart(piece.positions, 3, v, w);
+      weight.push((moreFirmly * edgeWeightPerMm * mm) / share);
+      scale.push(flatMm / mm);
     }
-    return { a: Uint32Array.from(a), b: Uint32Array.from(b), weight: Float64Array.from(weight) };
+    return { a: Uint32Array.from(a), b: Uint32Array.from(b), weight: Float64Array.from(weight), scale: Float64Array.from(scale) };
   }
 }
+
+const trueHalfEdges = ({ mesh, edges: e }: Shell): number[] => [e.toplineMedial, e.toplineLateral, e.backMedial, e.backLateral, e.centre].flatMap((row) => [...halfEdgesOn(mesh, row)]);
 
 function apart(list: Float64Array, width: 2 | 3, v: number, w: number): number {
   let sum = 0;

@@ -39,7 +39,7 @@ export function rankSeams(laid: LaidShell, watch: Watch): readonly SeamWorth[] {
   const lines = [innerWaist(laid), ...halves.map((half) => side(laid, half))];
   const sheet = sheetOf(laid, lines, triangles);
   const closed = closeBack(sheet.shell);
-  const table = SlitTable.of(closed.shell);
+  const table = SlitTable.of(sheet, closed.shell.mesh);
   const [waist, sideMedial, sideLateral] = sheet.paths.map(closed.renamed) as [Uint32Array, Uint32Array, Uint32Array];
   const back = closed.shell.edges.backMedial;
   const rows: Record<SeamKind, readonly Uint32Array[]> = {

@@ -39,7 +39,7 @@ describe("the example, tried out", () => {
     expect(row("throat-depth").onLast).toBeCloseTo(rowLength(mesh.positions, 3, edges.centre), 3);
     expect(row("topline-free", "lateral").onCard).toBeCloseTo(rowLength(freeUv, 2, edges.toplineLateral), 3);
     expect(row("topline-drawn", "lateral").onLast).toBeCloseTo(report.shell.topline.lateral.onLastMm, 3);
-    expect(report.tried.nicked.feather.medial.onLastMm).toBeCloseTo(rowLength(mesh.positions, 3, edges.featherMedial), 1);
+    expect(report.tried.nicked.feather.medial.overMm).toBeCloseTo(rowLength(mesh.positions, 3, edges.featherMedial), 1);
     for (const { onLast, onCard, least, most, holds } of report.tried.check.rows) expect(holds).toBe(onCard - onLast >= least && onCard - onLast <= most);
   });
 
@@ -47,7 +47,7 @@ describe("the example, tried out", () => {
     const { nicks, nicked } = report.tried;
     expect(nicks.length).toBeGreaterThan(4);
     for (const { half, fromSeatMm, fromToeMm, lengthMm } of nicks) {
-      expect(fromSeatMm + fromToeMm).toBeCloseTo(nicked.feather[half].onLastMm, 0);
+      expect(fromSeatMm + fromToeMm).toBeCloseTo(nicked.feather[half].overMm, 0);
       // 15 to 30 mm: a handbook of hand pattern-making, in part common practice without source.
       expect(lengthMm).toBeGreaterThanOrEqual(15);
       expect(lengthMm).toBeLessThanOrEqual(30);

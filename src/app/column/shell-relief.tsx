@@ -2,17 +2,18 @@ import type { ReactElement } from "react";
 import { explain } from "#base/findings.ts";
 import type { Proof } from "#job/proof.ts";
 import { halves } from "#lines/feather.ts";
-import type { Nick } from "#shell/relief.ts";
+import type { FeatherRelief, Nick } from "#shell/relief.ts";
 import { sayFixed } from "../state/numbers.ts";
 import { WithWhy } from "./why.tsx";
 
 const halfWords = { medial: "inner", lateral: "outer" } as const;
 const zoneWords: Readonly<Record<Nick["zone"], string>> = { toe: "round the toe", waist: "at joint and waist", heel: "beside the heel line" };
 
-/** Where the card is nicked so that it lies on the last, where never, and what other seams would do. */
+/** Where the card is nicked so that it lies down, where never, and what other seams would do. */
 export function ShellRelief({ proof: { relief } }: { readonly proof: Proof }): ReactElement {
   const { nicks, mustNot, findings, feather, seams } = relief;
   const of = (...codes: readonly string[]) => findings.filter((f) => codes.includes(f.code));
+  const byHalf = (of: (f: FeatherRelief) => number): string => halves.map((h) => signed(of(feather[h]))).join(" and ");
   const best = seams[0];
   return (
     <>
@@ -21,10 +22,10 @@ export function ShellRelief({ proof: { relief } }: { readonly proof: Proof }): R
         {nicks.length > 0 && <NickTable nicks={nicks} />}
         {mustNot.map((m) => <p key={m.edge}>{explain(m.reason)}</p>)}
       </>}>
-        {nicks.length === 0 ? "The card lies on the last without a nick in its feather edge." : nickWords(nicks)}
+        {nicks.length === 0 ? "The card lies down without a nick in its feather edge." : nickWords(nicks)}
       </WithWhy>
       <p className="follows">
-        Its feather edge is then {halves.map((h) => `${signed(feather[h].withNicksMm - feather[h].onLastMm)}`).join(" and ")} mm against the last’s, inner and outer; without nicks {halves.map((h) => signed(feather[h].withoutNicksMm - feather[h].onLastMm)).join(" and ")} mm.
+        Against where it lies, over lining, stiffener and puff, its feather edge is then {byHalf((f) => f.withNicksMm - f.overMm)} mm, inner and outer; without nicks {byHalf((f) => f.withoutNicksMm - f.overMm)} mm. The shorter topline makes {byHalf((f) => f.drawnMm)} mm of it.
       </p>
       <ul className="findings">{of("feather-not-true").map((f, i) => <li key={i} className="look">{explain(f)}</li>)}</ul>
       {best && (
@@ -38,7 +39,7 @@ export function ShellRelief({ proof: { relief } }: { readonly proof: Proof }): R
 
 function nickWords(nicks: readonly Nick[]): string {
   const zones = (["toe", "waist", "heel"] as const).map((zone) => ({ zone, count: nicks.filter((n) => n.zone === zone).length })).filter(({ count }) => count > 0);
-  return `To lie on the last, the card wants ${nicks.length === 1 ? "one nick" : `${nicks.length} nicks`} in its feather edge: ${zones.map(({ zone, count }) => `${count} ${zoneWords[zone]}`).join(", ")}.`;
+  return `To lie down, the card wants ${nicks.length === 1 ? "one nick" : `${nicks.length} nicks`} in its feather edge: ${zones.map(({ zone, count }) => `${count} ${zoneWords[zone]}`).join(", ")}.`;
 }
 
 function NickTable({ nicks }: { readonly nicks: readonly Nick[] }): ReactElement {

@@ -25,7 +25,7 @@ const worth = (percent: number): string => {
 };
 
 export const reliefSentences = {
-  "nicks-none": sentence("note", (_: object) => "The card needs no nicks: it lies on the last as it is."),
+  "nicks-none": sentence("note", (_: object) => "The card needs no nicks: it lies down as it is."),
   "nicks-cut": sentence(
     "note",
     (d: { zone: string; count: number; shortestMm: number; longestMm: number; leastOpenMm: number; mostOpenMm: number; percent: number }) =>
@@ -33,8 +33,8 @@ export const reliefSentences = {
   ),
   "feather-not-true": sentence(
     "look",
-    (d: { half: string; overMm: number; leastMm: number; mostMm: number }) =>
-      `Even with its nicks the card's feather edge is ${Math.abs(d.overMm).toFixed(1)} mm ${d.overMm > 0 ? "longer" : "shorter"} than the last's on the ${halfName(d.half)} half; ${d.leastMm} to +${d.mostMm} mm is usual. ${d.overMm > 0 ? "Expect more fine pleats there in lasting, or nick a little closer." : "Leave more lasting allowance there."}`,
+    (d: { half: string; longerMm: number; leastMm: number; mostMm: number; drawnMm: number }) =>
+      `Even with its nicks the card's feather edge is ${Math.abs(d.longerMm).toFixed(1)} mm ${d.longerMm > 0 ? "longer" : "shorter"} on the ${halfName(d.half)} half than where it lies, over lining, stiffener and puff; ${d.leastMm} to +${d.mostMm.toFixed(1)} mm is usual${d.drawnMm < 0.05 ? "" : `, ${d.drawnMm.toFixed(1)} mm of that from the shorter topline`}. ${d.longerMm > 0 ? "More nicks would hardly change that: expect more fine pleats in lasting, most of them here." : "Leave more lasting allowance there."}`,
   ),
   "no-slit-topline": sentence("note", (_: object) => "Never slit the topline: its length decides whether the shoe holds the foot, and every cut there shows."),
   "no-slit-back": sentence("note", (_: object) => "Never slit into the back curve: its shape and length make the heel's grip and the back height. Nick the feather edge 10 to 15 mm beside it instead."),
@@ -44,6 +44,11 @@ export const reliefSentences = {
     const what = d.seam === "back" ? "what the others are measured by" : worth(d.percent);
     return `${name} (${d.seamMm.toFixed(0)} mm of seam): ${what}; at most the leather stretches by ${d.givePercent.toFixed(0)} % and is gathered by ${d.gatherPercent.toFixed(0)} %. ${hand}`;
   }),
+  "tried-on-own-halves": sentence(
+    "note",
+    (d: { offMeanMm: number }) =>
+      `Trying the pattern out, nicks, lengths and gaping are found on the card with each half's own shape; the mean form that the pieces are cut to lies up to ${d.offMeanMm.toFixed(1)} mm off it.`,
+  ),
   "halves-differ": sentence(
     "look",
     (d: { fromThroatMm: number; offMeanMm: number; limitMm: number; inward: string }) =>
