@@ -1,6 +1,7 @@
 import { nearestOn } from "#plane/along.ts";
 import { offsetLoop } from "#plane/edge-offset.ts";
 import type { Outline } from "#plane/outline.ts";
+import { breastShare } from "#last/heel-breast.ts";
 import { medialSign, type Last } from "#last/last.ts";
 import type { FlatBottom } from "#shell/shell.ts";
 import { carryAlong, edgeLine } from "./carry.ts";
@@ -50,7 +51,7 @@ export interface BottomPoints {
   readonly toePoint: Xy;
   readonly jointMedialPoint: Xy;
   readonly jointLateralPoint: Xy;
-  /** Along the bottom; the heel breast lies at a quarter of it. */
+  /** Along the bottom. */
   readonly lengthMm: number;
 }
 
@@ -58,7 +59,7 @@ export interface BottomPoints {
 export function netBottomOf({ outline, toePoint, jointMedialPoint, jointLateralPoint, lengthMm }: BottomPoints): NetBottom {
   const ring = ringEdge(outline);
   const on = (p: Xy): number => nearestOn(ring.line, ring.arc, p[0], p[1]).s;
-  const breastX = lengthMm / 4;
+  const breastX = breastShare * lengthMm;
   const across = acrossAt(outline, breastX);
   const breastLateral = across ? on(across[0]) : edgeLength(ring) * 0.15;
   const breastMedial = across ? on(across[1]) : edgeLength(ring) * 0.85;

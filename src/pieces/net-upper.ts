@@ -1,6 +1,7 @@
 import { arcLengths, joined, nearestOn, pointAt, reversed } from "#plane/along.ts";
 import { lengthOf } from "#plane/measure.ts";
 import type { Outline, Polyline } from "#plane/outline.ts";
+import { breastShare } from "#last/heel-breast.ts";
 import { medialSign, type Last, type Point3 } from "#last/last.ts";
 import type { HeightMark, Lines } from "#lines/lines.ts";
 import type { Half } from "#lines/feather.ts";
@@ -154,9 +155,8 @@ function placesOn(last: Last, lines: Lines, flat: LaidOnLast, sign: 1 | -1, feat
     toe: on(feather, [0, 0]),
     jointMedial: carried(feather, edges.featherMedial, last.landmarks.jointMedial),
     jointLateral: carried(feather, edges.featherLateral, last.landmarks.jointLateral),
-    // The heel is a quarter of the length long (trade glossaries give a quarter of the last's bottom length).
-    breastMedial: on(feather, edgePlaceAtX(flat, edges.featherMedial, 0.25, sign)),
-    breastLateral: on(feather, edgePlaceAtX(flat, edges.featherLateral, 0.25, sign)),
+    breastMedial: on(feather, edgePlaceAtX(flat, edges.featherMedial, breastShare, sign)),
+    breastLateral: on(feather, edgePlaceAtX(flat, edges.featherLateral, breastShare, sign)),
     throat: on(topline, throatOf(flat, sign)),
     quarterMedial: marks(edges.toplineMedial, lines.quarterHeights.medial),
     quarterLateral: marks(edges.toplineLateral, lines.quarterHeights.lateral),

@@ -1,3 +1,4 @@
+import { heelBreastX } from "#last/heel-breast.ts";
 import { medialSign, type Last, type Point3 } from "#last/last.ts";
 import type { Half } from "#lines/feather.ts";
 import { edgeLength } from "./edge-length.ts";
@@ -47,11 +48,11 @@ export function planeThrough(a: Point3, b: Point3, c: Point3): Plane {
   return { through: a, normal: [u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]] };
 }
 
-/** The heel is a quarter of the length long; the plane runs through the middle of the back, level with the feather line there. */
-function heelPlane({ landmarks: { seatPoint, toePoint } }: Last, { mesh: { positions: p }, edges }: Shell): { readonly plane: Plane; readonly breastX: number } {
-  const breastX = seatPoint[0] + (toePoint[0] - seatPoint[0]) / 4;
+/** The plane runs through the middle of the back, level with the feather line there. */
+function heelPlane({ landmarks }: Last, { mesh: { positions: p }, edges }: Shell): { readonly plane: Plane; readonly breastX: number } {
+  const breastX = heelBreastX({ landmarks });
   const zAt = (ids: Uint32Array): number => p[3 * (ids.find((v) => p[3 * v]! > breastX) ?? ids[0]!) + 2]!;
-  const rise = ((zAt(edges.featherMedial) + zAt(edges.featherLateral)) / 2 - seatPoint[2]) / (breastX - seatPoint[0]);
+  const rise = ((zAt(edges.featherMedial) + zAt(edges.featherLateral)) / 2 - landmarks.seatPoint[2]) / (breastX - landmarks.seatPoint[0]);
   const middle = edges.backMedial[edges.backMedial.length >> 1]!;
   return { breastX, plane: { through: [p[3 * middle]!, p[3 * middle + 1]!, p[3 * middle + 2]!], normal: [-rise, 0, 1] } };
 }

@@ -1,3 +1,4 @@
+import { breastShare } from "#last/heel-breast.ts";
 import type { Half } from "#lines/feather.ts";
 import { arcLengths, directionAt, nearestOn } from "#plane/along.ts";
 import type { Polyline } from "#plane/outline.ts";
@@ -29,8 +30,6 @@ const heelPlaceMm = 12.5;
 const aheadOfJointMm = 20;
 /** A nick stands at right angles to the feather edge's chord over so far either side, mm. */
 const normalReachMm = 8;
-/** The heel is a quarter of the length long (trade glossaries). */
-const heelShare = 0.25;
 
 /** A place where a nick may be cut, straight in from the feather edge, with the points of its line every {@link lengthStepMm}. */
 export interface NickPlace extends SheetLine {
@@ -79,7 +78,7 @@ interface Line extends Polyline {
 
 /** Where nicks are tried on one half, from the toe backward. */
 function placesAlong(feather: EdgeCurve): { readonly atMm: number; readonly zone: NickZone }[] {
-  const total = edgeEnd(feather), waistMm = jointMm(feather) + aheadOfJointMm, heelMm = atShare(feather, heelShare);
+  const total = edgeEnd(feather), waistMm = jointMm(feather) + aheadOfJointMm, heelMm = atShare(feather, breastShare);
   const places: { atMm: number; zone: NickZone }[] = [];
   for (let atMm = total - placeStepMm.toe; atMm > heelMm; atMm -= atMm > waistMm ? placeStepMm.toe : placeStepMm.behind) places.push({ atMm, zone: atMm > waistMm ? "toe" : "waist" });
   return [...places, { atMm: heelPlaceMm, zone: "heel" }];
