@@ -28,11 +28,12 @@ export class TriangleLocator {
     this.#xy = xy;
     this.#triangles = triangles;
     let minX = Infinity, minY = Infinity, maxX = -Infinity, maxY = -Infinity;
-    for (const v of triangles) {
-      minX = Math.min(minX, xy[2 * v]!);
-      maxX = Math.max(maxX, xy[2 * v]!);
-      minY = Math.min(minY, xy[2 * v + 1]!);
-      maxY = Math.max(maxY, xy[2 * v + 1]!);
+    for (let k = 0; k < triangles.length; k++) {
+      const x = xy[2 * triangles[k]!]!, y = xy[2 * triangles[k]! + 1]!;
+      if (x < minX) minX = x;
+      if (x > maxX) maxX = x;
+      if (y < minY) minY = y;
+      if (y > maxY) maxY = y;
     }
     const count = triangles.length / 3;
     // About two triangles a bucket keeps both the lists and the walk short.

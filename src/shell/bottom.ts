@@ -46,7 +46,10 @@ export function cutBottom(last: Last): Bottom {
 function undersideOf(last: Last): (x: number, y: number) => number | undefined {
   const { positions: p, triangles: t } = last.mesh;
   const plan = new Float64Array((p.length / 3) * 2);
-  for (let v = 0; v < p.length / 3; v++) plan.set([p[3 * v]!, p[3 * v + 1]!], 2 * v);
+  for (let v = 0; 2 * v < plan.length; v++) {
+    plan[2 * v] = p[3 * v]!;
+    plan[2 * v + 1] = p[3 * v + 1]!;
+  }
   const locator = new TriangleLocator(plan, t);
   return (x, y) => {
     let least: number | undefined;

@@ -60,7 +60,7 @@ export function cutShell({ last, forme }: DrawingBoard, { topline, lines }: Draw
   for (let v = given; v < filled.xy.length / 2; v++) {
     const p = forme.toLast([filled.xy[2 * v]!, filled.xy[2 * v + 1]!]);
     if (!p) throw new Refusal(finding("topline-crosses-feather", {}));
-    positions.set(p, 3 * v);
+    for (let d = 0; d < 3; d++) positions[3 * v + d] = p[d]!;
   }
   const named = (ids: readonly number[], backward = false) => Uint32Array.from((backward ? [...ids].reverse() : ids).map(place));
   const edges: ShellEdges = {
