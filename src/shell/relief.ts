@@ -62,7 +62,7 @@ export interface Relief {
 
 /**
  * By how much a half's feather edge may be longer on the flat than where it lies, mm (handbook of hand pattern-making, common practice).
- * The handbook speaks of a pattern whose topline is not drawn shorter yet; drawn, it may be longer by what that adds.
+ * It stands there for the base pattern, and is read as one for a topline not drawn shorter yet; drawn, it may be longer by what that adds.
  */
 export const featherLimits = { least: -2, most: 4 } as const;
 

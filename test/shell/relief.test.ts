@@ -29,7 +29,7 @@ function flatOf(job: Job, files: Files = new Map()): FlatShell {
   return pair.flat;
 }
 
-/** Within −2 … +4 mm (a handbook of hand pattern-making), and what the shorter topline adds, of which the handbook does not speak. */
+/** Within −2 … +4 mm (a handbook of hand pattern-making, for the base pattern), and what the shorter topline adds, of which it does not speak. */
 function expectTrue({ feather, findings }: Relief): void {
   for (const { withoutNicksMm, withNicksMm, overMm, drawnMm, mostMm, holds } of [feather.medial, feather.lateral]) {
     expect(withoutNicksMm - overMm).toBeGreaterThan(15);
