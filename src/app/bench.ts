@@ -10,45 +10,49 @@ import { answered, ask, noTurns, stopped, type Turns } from "./state/turns.ts";
 import { unpack, type FromWorker, type ReadLast, type ToWorker } from "./worker-talk.ts";
 
 /**
- * What the page wants worked out: the pair of a job, the sheets of the pair that was made last, or how its pattern does when it is
- * tried out. A trial becomes the work only when it succeeds, as the change that `what` tells; `opened` says that it is a saved job.
+ * What the page wants worked out: the pair of a job, or the sheets of the pair that was made last. A trial becomes the work only
+ * when it succeeds, as the change that `what` tells; `opened` says that it is a saved job.
  */
 export type Wish =
   | { readonly for: "pair"; readonly job: Job; readonly trial: false; readonly draft: boolean }
   | { readonly for: "pair"; readonly job: Job; readonly trial: true; readonly draft: false; readonly what: string; readonly opened: boolean }
-  | { readonly for: "sheets"; readonly job: Job }
-  | { readonly for: "proof"; readonly job: Job };
+  | { readonly for: "sheets"; readonly job: Job };
+/** How the pattern of a job does when it is tried out. */
+export interface ProofWish {
+  readonly for: "proof";
+  readonly job: Job;
+}
 
 /** What the worker has to say about a wish. */
-export interface Ear {
-  began(wish: Wish): void;
+export interface Ear<W extends Wish | ProofWish> {
+  began(wish: W): void;
   progress(stage: string, fraction: number): void;
-  pair(pair: Pair, wish: Wish): void;
-  sheets(files: readonly SheetFile[], wish: Wish): void;
+  pair(pair: Pair, wish: W): void;
+  sheets(files: readonly SheetFile[], wish: W): void;
   /** Nothing where there is no last to try the pattern on. */
-  proof(proof: Proof | undefined, wish: Wish): void;
+  proof?(proof: Proof | undefined, wish: W): void;
   /** `rules` are those of the last, `last` is that itself and `traced` the pictures, as far as the job got. */
-  refused(finding: Finding, wish: Wish, rules: Rules | undefined, last: ReadLast | undefined, traced: readonly TracedPicture[]): void;
-  broke(why: string, wish: Wish): void;
+  refused(finding: Finding, wish: W, rules: Rules | undefined, last: ReadLast | undefined, traced: readonly TracedPicture[]): void;
+  broke(why: string, wish: W): void;
   /** Nothing runs and nothing waits. */
   idle(): void;
 }
 
 /** The page's side of the worker: one wish at a time, the newest next, answers that came too late dropped. */
-export class Bench {
+export class Bench<W extends Wish | ProofWish = Wish> {
   #worker: Worker | undefined;
-  #turns: Turns<Wish> = noTurns;
+  #turns: Turns<W> = noTurns;
   #sent = new Map<string, Uint8Array>();
   #pair: Pair | undefined;
   readonly #files: ReadonlyMap<string, Uint8Array>;
-  readonly #ear: Ear;
+  readonly #ear: Ear<W>;
 
-  constructor(files: ReadonlyMap<string, Uint8Array>, ear: Ear) {
+  constructor(files: ReadonlyMap<string, Uint8Array>, ear: Ear<W>) {
     this.#files = files;
     this.#ear = ear;
   }
 
-  ask(wish: Wish): void {
+  ask(wish: W): void {
     const { turns, start } = ask(this.#turns, wish);
     this.#turns = turns;
     if (start) this.#start(start.id, start.wish);
@@ -69,7 +73,7 @@ export class Bench {
     this.#ear.idle();
   }
 
-  #start(id: number, wish: Wish): void {
+  #start(id: number, wish: W): void {
     const worker = (this.#worker ??= this.#spawn());
     const post = (message: ToWorker): void => worker.postMessage(message);
     for (const file of this.#sent.keys()) {
@@ -118,7 +122,7 @@ export class Bench {
     if (start) this.#start(start.id, start.wish);
     if (message.say === "pair") this.#ear.pair(this.#pair!, wish);
     else if (message.say === "sheets") this.#ear.sheets(message.files, wish);
-    else if (message.say === "proof") this.#ear.proof(message.proof, wish);
+    else if (message.say === "proof") this.#ear.proof?.(message.proof, wish);
     else if (message.say === "refused") this.#ear.refused(message.finding, wish, message.rules, message.last, message.traced);
     else this.#ear.broke(message.why, wish);
     if (!start) this.#ear.idle();

@@ -1,7 +1,7 @@
 import type { Files } from "#job/files.ts";
 import type { Job } from "#job/job.ts";
 import type { Proof } from "#job/proof.ts";
-import { Bench } from "./bench.ts";
+import { Bench, type ProofWish } from "./bench.ts";
 import { tell } from "./state/spots.ts";
 import { provenShare } from "./state/stage-words.ts";
 
@@ -19,7 +19,7 @@ export interface Proven {
 export class Proofs {
   #now: Proven = { job: undefined, proof: undefined, busy: undefined, trouble: undefined };
   readonly #ears = new Set<() => void>();
-  readonly #bench: Bench;
+  readonly #bench: Bench<ProofWish>;
   #wanted: Job | undefined;
 
   constructor(files: Files) {

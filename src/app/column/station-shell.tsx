@@ -50,7 +50,7 @@ export function StationShell({ desk, rules, pair, map, mapOf, onMap, proofs, pro
 function Trying({ busy, proofs, first }: { readonly busy: NonNullable<Proven["busy"]>; readonly proofs: Proofs; readonly first: boolean }): ReactElement {
   return (
     <p className="follows" role="status">
-      {stageWords({ on: "proof", trial: false, stage: busy.stage })} … <progress max={1} value={busy.fraction} aria-label="how far the pattern is tried out" />{" "}
+      {stageWords({ on: "pair", trial: false, stage: busy.stage })} … <progress max={1} value={busy.fraction} aria-label="how far the pattern is tried out" />{" "}
       <button type="button" className="word" onClick={() => proofs.stop()}>Stop</button>
       {!first && " What stands below is from before the last change."}
     </p>
