@@ -1,5 +1,5 @@
 import type { ReactElement } from "react";
-import { explain } from "#base/findings.ts";
+import { explain, severityOf } from "#base/findings.ts";
 import type { Proof } from "#job/proof.ts";
 import type { CheckKey, CheckRow } from "#shell/check-rows.ts";
 import { percent, sayFixed } from "../state/numbers.ts";
@@ -30,7 +30,7 @@ export function ShellCheck({ proof: { check } }: { readonly proof: Proof }): Rea
         <thead><tr><th scope="col">check</th><th scope="col">inner</th><th scope="col">outer</th></tr></thead>
         <tbody>{order.map((key) => <Row key={key} name={names[key]} rows={check.rows.filter((r) => r.key === key)} />)}</tbody>
       </table>
-      <ul className="findings">{check.findings.map((f, i) => <li key={i} className="look">{explain(f)}</li>)}</ul>
+      <ul className="findings">{check.findings.map((f, i) => <li key={i} className={severityOf(f)}>{explain(f)}</li>)}</ul>
     </>
   );
 }
@@ -64,7 +64,7 @@ function CheckReason(): ReactElement {
   return (
     <>
       <p>The net card is laid back on the last as a sheet that bends but hardly stretches, its back edges taped together and its feather edge nicked, and held down by a light hand. What is then long, short or hollow is told here before any leather is cut.</p>
-      <p>The lengths are good to a tenth or two. How far the card stands off hangs on card and hand: half or double is possible, so use it to compare one draft of yours with the next.</p>
+      <p>The lengths are good to a tenth or two. How far the card stands off hangs on card and hand: it is laid by a usual, a firm and a light one. Use it to compare one draft of yours with the next.</p>
       <p>Check the first pair by hand all the same: cut the net card, tape its back, and hold it on the last.</p>
       <p className="source">Common practice, no source, for what is checked and for its limits.</p>
     </>

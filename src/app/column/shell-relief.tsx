@@ -9,6 +9,9 @@ import { WithWhy } from "./why.tsx";
 const halfWords = { medial: "inner", lateral: "outer" } as const;
 const zoneWords: Readonly<Record<Nick["zone"], string>> = { toe: "round the toe", waist: "at joint and waist", heel: "beside the heel line" };
 
+/** Less than this share of the pulling and gathering is not worth another seam to stitch. */
+const worthASeam = 0.05;
+
 /** Where the card is nicked so that it lies down, where never, and what other seams would do. */
 export function ShellRelief({ proof: { relief } }: { readonly proof: Proof }): ReactElement {
   const { nicks, mustNot, findings, feather, seams } = relief;
@@ -30,7 +33,7 @@ export function ShellRelief({ proof: { relief } }: { readonly proof: Proof }): R
       <ul className="findings">{of("feather-not-true").map((f, i) => <li key={i} className="look">{explain(f)}</li>)}</ul>
       {best && (
         <WithWhy name="seams" spots={[]} why={<>{of("seam-worth").map((f, i) => <p key={i}>{explain(f)}</p>)}</>}>
-          {best.seam === "back" ? "No other way of seams asks less of the leather than the back seam alone." : "Another way of seams would ask less of the leather than the back seam alone."}
+          {best.gain < worthASeam ? "The back seam alone asks hardly more of the leather than any other way of seams." : "Another way of seams would ask less of the leather than the back seam alone."}
         </WithWhy>
       )}
     </>
