@@ -48,14 +48,12 @@ export class GirthFit {
   }
 
   /**
-   * Finds the moves on a quick measuring.
+   * Finds the moves on a quick measuring. What that leaves over for its own roughness alone is left to {@link better}.
    * @throws Refusal that names the two measures that contradict and the range that would fit
    */
   fit(girthsOf: GirthsOf): void {
     const girths = this.#approach(girthsOf, []);
-    const off = girths.map((g, i) => Math.abs(g - this.#asked[i]!));
-    const k = off.indexOf(Math.max(...off));
-    if (off[k]! > missed) this.#refuse(girthsOf, k);
+    if (this.#off(girths, []) > missed) this.#refuse(girthsOf, girths);
   }
 
   /** One step more, after a finer measuring of {@link numbers}. */
@@ -63,11 +61,20 @@ export class GirthFit {
     this.#moves = this.#step(girths, []);
   }
 
-  /** Steps until the girths not in `fixed` are met or do not come nearer; returns what is reached. */
+  /** Farthest of the girths not in `fixed` from what is asked, mm. */
+  #off(girths: Girths, fixed: readonly number[]): number {
+    return Math.max(...girths.map((g, i) => (fixed.includes(i) ? 0 : Math.abs(g - this.#asked[i]!))));
+  }
+
+  /**
+   * Steps until the girths not in `fixed` are met or do not come nearer; returns what is reached. On a rough mesh a girth may leap by
+   * some tenths between two moves: steps then go to and fro over the leap, and the nearest of them is taken.
+   */
   #approach(girthsOf: GirthsOf, fixed: readonly number[]): Girths {
     const at = (moves: Moves): Girths => girthsOf(this.#movedBy(moves));
     let girths = at(this.#moves);
-    for (let round = 0; round < 12; round++) {
+    let best = { moves: this.#moves, girths };
+    for (let round = 0; round < 12 && this.#off(girths, fixed) >= near; round++) {
       if (round % 4 === 0) this.#slopes = slopesAt(at, this.#moves, girths);
       const next = this.#step(girths, fixed);
       const gone = Math.max(...next.map((v, i) => Math.abs(v - this.#moves[i]!)));
@@ -76,9 +83,10 @@ export class GirthFit {
       this.#slopes = corrected(this.#slopes, this.#moves, next, girths, after);
       this.#moves = next;
       girths = after;
-      if (Math.max(...girths.map((g, i) => (fixed.includes(i) ? 0 : Math.abs(g - this.#asked[i]!)))) < near) break;
+      if (this.#off(girths, fixed) < this.#off(best.girths, fixed)) best = { moves: next, girths };
     }
-    return girths;
+    this.#moves = best.moves;
+    return best.girths;
   }
 
   /** A Newton step of at most 6 mm a move. A move that meets its limit stays there and its girth is left; the others are solved anew. */
@@ -102,46 +110,56 @@ export class GirthFit {
     }
   }
 
-  #refuse(girthsOf: GirthsOf, k: number): never {
-    const usual = girthsOf(this.#movedBy(still));
-    const above = (i: number): number => this.#asked[i]! - usual[i]!;
-    // Of the girths beside it the one that departs most the other way.
-    const [first, ...others] = beside[k]!;
-    const j = others.reduce((best, i) => (Math.abs(above(k) - above(i)) > Math.abs(above(k) - above(best)) ? i : best), first);
-    const measure = girthNames[k]!;
-    const against = k === 0 ? "ballWidth" : girthNames[j]!;
-    const [fromMm, toMm] = limits(this.#plan, k).map((end) => this.#reach(girthsOf, k, end)).sort((a, b) => a - b) as [number, number];
-    const askedMm = this.#asked[k]!;
-    throw new Refusal(
-      finding("measures-contradict", {
-        measure,
-        askedMm,
-        against,
-        againstMm: this.#measures[`${against}Mm`],
-        fromMm: Math.ceil(fromMm),
-        toMm: Math.floor(toMm),
-      }),
-    );
+  /**
+   * Names the girth that the others leave no room for, the farthest off first. Where each of them has room, the quick measuring was too
+   * rough: the nearest form stands, for the finer one to judge.
+   */
+  #refuse(girthsOf: GirthsOf, reached: Girths): void {
+    const [nearest, slopes] = [this.#moves, this.#slopes];
+    const off = reached.map((g, i) => Math.abs(g - this.#asked[i]!));
+    for (const k of [0, 1, 2, 3].filter((i) => off[i]! > missed).sort((a, b) => off[b]! - off[a]!)) {
+      const room = this.#room(girthsOf, k);
+      const askedMm = this.#asked[k]!;
+      if (!room || (askedMm >= room[0] && askedMm <= room[1])) continue;
+      const against = this.#against(girthsOf, k);
+      throw new Refusal(finding("measures-contradict", { measure: girthNames[k]!, askedMm, against, againstMm: this.#measures[`${against}Mm`], fromMm: room[0], toMm: room[1] }));
+    }
+    [this.#moves, this.#slopes] = [nearest, slopes];
   }
 
-  /** Girth k with its move as near to a limit as it can go while the other girths are still met. */
-  #reach(girthsOf: GirthsOf, k: number, end: number): number {
-    const at = (move: number): Girths => {
+  /** Of the measures beside girth k the one that departs most the other way. */
+  #against(girthsOf: GirthsOf, k: number): "ballWidth" | (typeof girthNames)[number] {
+    if (k === 0) return "ballWidth";
+    const usual = girthsOf(this.#movedBy(still));
+    const above = (i: number): number => this.#asked[i]! - usual[i]!;
+    const [first, ...others] = beside[k]!;
+    return girthNames[others.reduce((best, i) => (Math.abs(above(k) - above(i)) > Math.abs(above(k) - above(best)) ? i : best), first)]!;
+  }
+
+  /** From where to where girth k can go while the others are met, whole mm; undefined where they cannot be met at all. */
+  #room(girthsOf: GirthsOf, k: number): readonly [number, number] | undefined {
+    const at = (move: number): { readonly move: number; readonly girth: number; readonly met: boolean } => {
       this.#moves = still.map((v, i) => (i === k ? move : v));
-      return this.#approach(girthsOf, [k]);
+      const girths = this.#approach(girthsOf, [k]);
+      return { move, girth: girths[k]!, met: this.#off(girths, [k]) < missed };
     };
-    const met = (girths: Girths): boolean => girths.every((g, i) => i === k || Math.abs(g - this.#asked[i]!) < missed);
-    const farthest = at(end);
-    if (met(farthest)) return farthest[k]!;
-    let best = at(0);
-    if (!met(best)) return farthest[k]!;
-    for (let [can, far, halving] = [0, end, 0]; halving < 6; halving++) {
-      const middle = (can + far) / 2;
-      const girths = at(middle);
-      if (met(girths)) [can, best] = [middle, girths];
-      else far = middle;
-    }
-    return best[k]!;
+    const [low, high] = limits(this.#plan, k).map(at) as [ReturnType<typeof at>, ReturnType<typeof at>];
+    let inner = low.met ? low : high;
+    for (let i = 1; !inner.met && i < 4; i++) inner = at(low.move + (i / 4) * (high.move - low.move));
+    if (!inner.met) return undefined;
+    const reach = (end: typeof low): number => {
+      if (end.met) return end.girth;
+      let can = inner;
+      for (let [far, halving] = [end.move, 0]; halving < 6; halving++) {
+        const middle = at((can.move + far) / 2);
+        if (middle.met) can = middle;
+        else far = middle.move;
+      }
+      return can.girth;
+    };
+    const ends = [reach(low), reach(high)];
+    const room = [Math.ceil(Math.min(...ends)), Math.floor(Math.max(...ends))] as const;
+    return room[0] <= room[1] ? room : undefined;
   }
 }
 

@@ -8,7 +8,7 @@ import { demoMeasurements } from "#last/demo.ts";
 import { lastFromMeasures } from "#last/from-measures.ts";
 import type { Last } from "#last/last.ts";
 import { toeShapes, type LastMeasurements } from "#last/measured.ts";
-import { completeMeasures } from "#last/measures-by-size.ts";
+import { completeMeasures, measureKeys } from "#last/measures-by-size.ts";
 
 const asked = ["stickLength", "jointGirth", "waistGirth", "instepGirth", "heelGirth", "ballWidth", "seatWidth", "heelHeight", "toeSpring"] as const;
 const make = (m: LastMeasurements): Last => lastFromMeasures(m, "trial", unwatched);
@@ -184,6 +184,34 @@ describe("numbers that contradict each other are refused, never averaged", () =>
     const [from, to] = range(refusal({ [girth]: absurd }));
     for (const end of [from, to]) expectAsAsked({ ...demoMeasurements, [girth]: end });
     for (const beyond of [from - 4, to + 4]) expect(refusal({ [girth]: beyond })).toContain("would fit");
+  });
+
+  test("a girth that only leaps over what is asked is no contradiction", () => {
+    // On the quick mesh the instep goes from 229.6 to 230.1 between two neighbouring forms here.
+    expectAsAsked({ ...demoMeasurements, stickLengthMm: 256, ballWidthMm: 78 });
+  });
+
+  test("whatever is refused, the number that is named lies outside the range that is named with it", { timeout: 120_000 }, () => {
+    const other = fc.record({ sizeEu: fc.integer({ min: 35, max: 42 }), fitting: fc.integer({ min: 5, max: 8 }), taken: fc.subarray([...measureKeys]) });
+    let refused = 0;
+    // A set half typed: some numbers of another last, the rest still the example's.
+    fc.assert(fc.property(other, ({ sizeEu, fitting, taken }) => {
+      const { measures } = completeMeasures({ sizeEu, fitting });
+      const m = { ...demoMeasurements, ...Object.fromEntries(taken.map((key) => [key, measures[key]])) };
+      try {
+        make(m);
+      } catch (error) {
+        expect(error).toBeInstanceOf(Refusal);
+        const { code, data } = (error as Refusal).finding;
+        refused++;
+        if (code === "measures-contradict") {
+          const { fromMm, toMm, askedMm } = data as { fromMm: number; toMm: number; askedMm: number };
+          expect(fromMm).toBeLessThanOrEqual(toMm);
+          expect(askedMm < fromMm || askedMm > toMm, (error as Refusal).message).toBe(true);
+        } else expect(code).toBe("measure-not-met");
+      }
+    }), { seed: 11, numRuns: 24 });
+    expect(refused).toBeGreaterThan(3);
   });
 
   test.each([
