@@ -25,8 +25,9 @@ import { keepStation, keptStation } from "./state/open-station.ts";
 import { seenLast } from "./state/scan-work.ts";
 import { pagePlan } from "./state/page-plan.ts";
 import { spotOf, stationOf, type Spot } from "./state/spots.ts";
+import { refusedNumbers } from "./state/refused-numbers.ts";
 import { findingsAt, type Station } from "./state/stations.ts";
-import { BusyLine, NothingYet, TroubleLine } from "./top/lines.tsx";
+import { BusyLine, NothingYet, TroubleLine, UnusedLine } from "./top/lines.tsx";
 import { Top } from "./top/top.tsx";
 import { useKeysAndDrops } from "./top/keys-and-drops.ts";
 
@@ -53,7 +54,8 @@ export function App({ desk, proofs }: { readonly desk: Desk; readonly proofs: Pr
   const chooser = useRef<HTMLInputElement>(null);
   const pictures = useRef<HTMLInputElement>(null);
   const dropping = useKeysAndDrops(desk);
-  const { pair, rules, refused } = now;
+  const { pair, rules, refused, unused } = now;
+  const refusals = useMemo(() => refusedNumbers(refused, unused), [refused, unused]);
   const laidOut = pair !== undefined || now.stuck;
   // A number that keeps the work from being shown is to be found at once.
   const [shownAt, setShownAt] = useState<RefusedNumber>();
@@ -85,7 +87,7 @@ export function App({ desk, proofs }: { readonly desk: Desk; readonly proofs: Pr
   const rest = here.filter((f) => !answered(spotOf(f, rules), station)).sort((a, b) => Number(severityOf(a) === "note") - Number(severityOf(b) === "note"));
   const inside = laidOut && (
     <FoundHere value={{ here, all: findings, rules }}>
-      <RefusedHere value={refused}>
+      <RefusedHere value={refusals}>
       {station === "Last" && <StationLast desk={desk} pair={pair} onOpen={open} onPictures={() => pictures.current?.click()} looking={looking} map={apart} rest={rest} />}
       {station === "Lines" && rules?.line && <StationLines desk={desk} rules={rules.line} pair={onLast} />}
       {station === "Lines" && taped && <TapedLines pair={taped} />}
@@ -107,7 +109,10 @@ export function App({ desk, proofs }: { readonly desk: Desk; readonly proofs: Pr
         <StationList station={station} onStation={toStation} now={now}>{inside}</StationList>
       </nav>
       <main className="picture">
-        <TroubleLine desk={desk} now={now} station={station} />
+        <div className="trouble">
+          <TroubleLine desk={desk} now={now} station={station} />
+          <UnusedLine desk={desk} now={now} />
+        </div>
         {pair ? <Picture desk={desk} pair={pair} busy={now.busy !== undefined} station={station} looking={looking} map={map} proof={proof} apart={looking.mapped ? apart : undefined} plan={plan} chosen={chosen} onChoose={setChosen} /> : <NothingYet desk={desk} now={now} />}
         <BusyLine desk={desk} now={now} />
       </main>

@@ -18,9 +18,10 @@ import { shownPhoto } from "./state/shown-photo.ts";
 import { isPicture, Shelf } from "./state/shelf.ts";
 import type { ReadLast } from "./worker-talk.ts";
 import { wholeShare } from "./state/stage-words.ts";
-import { isField, spotOf, stationOf, tell, type Spot } from "./state/spots.ts";
+import { isField, spotOf, stationOf, tell, type MeasureKey, type Spot } from "./state/spots.ts";
 import { withPhotos } from "./state/tape-edits.ts";
-import { speaksOf, takeOut, Tried, without } from "./state/tried.ts";
+import { setBeside, speaksOf, takeOut, Tried, without } from "./state/tried.ts";
+import { measureAt, triedAgain } from "./state/unused.ts";
 
 /** All that the page shows and does, apart from how: one immutable picture of the work, replaced at each change. */
 export class Desk {
@@ -43,7 +44,7 @@ export class Desk {
   constructor() {
     const history = startHistory(defaultJob(), "the example last");
     this.#tried.good(history.now.job);
-    this.#now = { history, pair: undefined, rules: undefined, refused: undefined, stuck: false, busy: undefined, trouble: undefined, waiting: undefined, waitingTraced: undefined, waitingLast: undefined, saved: "saving", looked: false, brought: undefined, sheets: undefined, sheetsOf: undefined, draft: false };
+    this.#now = { history, pair: undefined, rules: undefined, refused: undefined, unused: undefined, stuck: false, busy: undefined, trouble: undefined, waiting: undefined, waitingTraced: undefined, waitingLast: undefined, saved: "saving", looked: false, brought: undefined, sheets: undefined, sheetsOf: undefined, draft: false };
     this.#bench = new Bench(this.#shelf.files, {
       began: (wish) => {
         if (wish.for === "pair" && wish.trial) this.#triedWaiting = wish.job;
@@ -110,7 +111,24 @@ export class Desk {
     if (typed) this.#typed.set(typed.spot, typed.text);
     // A complaint at one field outlives what is typed into another.
     const complaint = typed && this.#now.refused && typed.spot !== this.#now.refused.spot ? {} : noComplaint;
-    this.#become(run(this.#now.history, job, what, gesture), complaint);
+    const { now } = this.#now.history;
+    const measure = measureAt(typed?.spot);
+    // Where it was the lines that did not go with them, other lines may.
+    if (measure || (typed && now.unused?.lastFits)) return this.changeLast(job, what, gesture, measure, complaint);
+    // Numbers that wait for this last have no say in another.
+    this.#become(run(this.#now.history, job, what, gesture, job.last === now.job.last ? now.unused : "none"), complaint);
+  }
+  /** Changes something of a last made from measures: the numbers of it that are not used yet are tried again with it. `typed` is the measure that was typed, if one was. */
+  changeLast(job: Job, what: string, gesture?: string, typed?: MeasureKey, complaint: Partial<Desktop> = noComplaint): void {
+    const { history } = this.#now;
+    const whole = triedAgain(job, history.now, typed);
+    if (gesture !== undefined) this.#gestures.set(whole, gesture);
+    this.#become(run(history, whole, what, gesture, "none"), complaint);
+  }
+  /** The numbers not used are let go; a step like any other. */
+  letUnusedGo(): void {
+    const { history } = this.#now;
+    if (history.now.unused) this.#become(run(settle(history), this.job, "letting unused numbers go", undefined, "none"));
   }
   /** The drag or the typing is over: the next change is a step of its own, and the pair is worked out in full. */
   settle(): void {
@@ -250,7 +268,7 @@ export class Desk {
     const shown = { pair, stuck: false, rules: rulesOf(pair), draft: wish.for === "pair" && wish.draft };
     this.#tried.good(wish.job);
     if (wish.for === "pair" && wish.trial) {
-      this.#show({ ...shown, trouble: undefined, refused: undefined, ...noneWaits, history: takenIn(this.#now.history, wish.job, wish.what), ...(wish.opened ? {} : { brought: wish.job }) });
+      this.#show({ ...shown, trouble: undefined, refused: undefined, ...noneWaits, history: takenIn(this.#now.history, wish.job, wish.what, this.#stillUnused(wish)), ...(wish.opened ? {} : { brought: wish.job }) });
       this.#write();
       return;
     }
@@ -278,11 +296,33 @@ export class Desk {
     if (!speaksOf(this.#now.history, wish.job)) return;
     const named = spotOf(finding, rules ?? this.#now.rules);
     const typedAt = named && this.#typed.has(named) ? named : [...this.#typed.keys()].at(-1);
+    if (this.#setAside(wish.job, sentence, measureAt(named), rules !== undefined)) return;
     const back = this.#goBack(wish.job);
     const spot = back ? typedAt : (named ?? typedAt);
     const refused = spot && isField(spot) ? { spot, sentence, text: back ? this.#typed.get(spot) : undefined } : undefined;
     this.#show({ refused, trouble: { kind: "refused", sentence, finding }, ...(rules && !back ? { rules } : {}), ...(back ? {} : { saved: "refused" as const, stuck: true }) });
     this.#typed.clear();
+  }
+
+  /** Measures that make no last yet stay beside the last good one. False where it was no measure. */
+  #setAside(job: Job, sentence: string, named: MeasureKey | undefined, lastFits: boolean): boolean {
+    const { history, pair, draft } = this.#now;
+    const held = this.#held?.gesture === history.gesture ? this.#held?.step : undefined;
+    const typed = [...this.#typed.keys()].findLast(measureAt);
+    const next = pair && setBeside(history, job, this.#tried, sentence, named, measureAt(typed), lastFits, held);
+    if (!next) return false;
+    this.#show({ history: next, ...noComplaint });
+    // What was changed since is being tried with these numbers in it.
+    if (history.now.job !== job) return true;
+    if (pair.job !== next.now.job || draft) this.#ask(next.gesture !== undefined);
+    else this.#write();
+    return true;
+  }
+
+  /** A drawing taken in beside the measures leaves unused what is not used; a job that was opened has no such numbers. */
+  #stillUnused(wish: Wish): Step["unused"] {
+    const { now } = this.#now.history;
+    return wish.for === "pair" && wish.trial && !wish.opened && wish.job.last.from === "measures" ? now.unused : undefined;
   }
 
   /** What a maker brings and can still put right waits: pictures of a tape, and a scan on which the last was found. */
@@ -331,11 +371,12 @@ export class Desk {
     if (next === this.#now.history) return;
     const history = without(next, this.#tried.isRefused);
     const changed = history.now.job !== this.job;
+    const otherUnused = history.now.unused !== this.#now.history.now.unused;
     const otherWaits = history.now.waiting !== this.#now.waiting;
-    this.#show({ history, ...(changed || otherWaits ? complaint : {}), ...(otherWaits ? noneWaits : {}) });
+    this.#show({ history, ...(changed || otherWaits || otherUnused ? complaint : {}), ...(otherWaits ? noneWaits : {}) });
     // Kept as soon as it is known that a pair can be made of it.
     if (this.#tried.isGood(this.job) && history.gesture === undefined) {
-      if (changed || otherWaits) this.#write();
+      if (changed || otherWaits || otherUnused) this.#write();
     } else if (changed) this.#show({ saved: "saving" });
     if (changed) this.#ask(history.gesture !== undefined);
     if (otherWaits) this.#triedWaiting = undefined;
@@ -368,7 +409,7 @@ export class Desk {
 
   #show(part: Partial<Desktop>): void {
     const now = { ...this.#now, ...part };
-    this.#now = { ...now, waiting: now.history.now.waiting };
+    this.#now = { ...now, waiting: now.history.now.waiting, unused: now.history.now.unused };
     for (const ear of this.#ears) ear();
   }
 }

@@ -8,6 +8,7 @@ import type { Wish } from "./bench.ts";
 import type { History } from "./state/history.ts";
 import type { SeenLast } from "./state/seen-last.ts";
 import type { Spot } from "./state/spots.ts";
+import type { Unused } from "./state/unused.ts";
 
 export type Saved = "saving" | "saved" | "elsewhere" | "not saved" | "refused";
 export interface Busy {
@@ -33,6 +34,8 @@ export interface RefusedNumber {
   readonly sentence: string;
   /** Nothing when the job itself still holds the refused number, for want of a better one. */
   readonly text: string | undefined;
+  /** It is kept beside the work until it goes with the other numbers. */
+  readonly kept?: boolean;
 }
 export interface Desktop {
   readonly history: History;
@@ -40,6 +43,8 @@ export interface Desktop {
   /** The rules for the last of this work; known also when no pair can be made of it, unless the last itself is refused. */
   readonly rules: Rules | undefined;
   readonly refused: RefusedNumber | undefined;
+  /** Measures of the present step that are not used yet. */
+  readonly unused: Unused | undefined;
   /** The work itself is refused and there is no picture of it; its numbers are shown to be corrected. */
   readonly stuck: boolean;
   readonly busy: Busy | undefined;

@@ -3,6 +3,7 @@ import type { Page } from "playwright-core";
 import { expect, test } from "vitest";
 import { unwatched } from "#base/watch.ts";
 import { demoMeasurements } from "#last/demo.ts";
+import { readJobFile } from "#job/job-file.ts";
 import { lastFromMeasures } from "#last/from-measures.ts";
 import { bothHalves, bottomDrawn, withoutCard } from "../support/tape-photos.ts";
 import { demoTape } from "../support/demo-tape.ts";
@@ -194,6 +195,64 @@ inBrowser("a last from measures", (fresh) => {
     const note = page.locator(".sentence", { has: page.getByLabel("how: length and widths") }).locator(".findings li").first();
     await note.waitFor();
     expect(await note.innerText()).toContain("seat width (60.0 mm)");
+  });
+
+  /** Another last, as it may be read off one: EU 40 and a little wide, invented. Each number beside the example's others fits or not; the whole does. */
+  const another = [
+    ["stick length", 267], ["ball width", 80.5], ["seat width", 54], ["joint girth", 233], ["waist girth", 226], ["instep girth", 243], ["heel girth", 355], ["heel height", 14], ["toe spring", 10],
+  ] as const;
+
+  test.each([["the order of the page", [...another]], ["reverse order", [...another].reverse()]])("a whole set for another last typed in %s ends with all its numbers, also over a reload", { timeout: 600_000 }, async (_, set) => {
+    await openApp(page, stage.address, "Last");
+    let waited = 0;
+    for (const [i, [name, mm]] of set.entries()) {
+      await setValue(page, name, String(mm));
+      for (const [typed, value] of set.slice(0, i + 1)) expect(await valueOf(page, typed), typed).toBe(value);
+      const line = page.locator(".trouble .unused");
+      waited += await line.count();
+      if (i !== 6) continue;
+      const before = await line.allInnerTexts();
+      await page.getByText("Saved in this browser").waitFor();
+      await page.reload();
+      await page.locator(".frame").first().waitFor();
+      await settled(page);
+      expect(await line.allInnerTexts()).toEqual(before);
+    }
+    expect(waited).toBeGreaterThan(0);
+    expect(await page.locator(".trouble .unused").count()).toBe(0);
+    expect(await page.locator(".number.wrong").count()).toBe(0);
+    for (const [name, mm] of set) expect(await field(page, name).getAttribute("aria-valuenow"), name).toBe(String(mm));
+    const saved = page.waitForEvent("download");
+    await page.getByRole("button", { name: "Save to a file" }).click();
+    const { job } = readJobFile("saved.lastwise", await bytesOf(await saved));
+    expect(job.last).toMatchObject({ measures: { stickLengthMm: 267, ballWidthMm: 80.5, seatWidthMm: 54, jointGirthMm: 233, waistGirthMm: 226, instepGirthMm: 243, heelGirthMm: 355, heelHeightMm: 14, toeSpringMm: 10 } });
+  });
+
+  test("a set that makes no last says which number and why, at every station that numbers are not used, and each is taken back", async () => {
+    await openApp(page, stage.address, "Last");
+    await setValue(page, "heel girth", "400");
+    await setValue(page, "toe spring", "9");
+    expect(await field(page, "heel girth").inputValue()).toBe("400");
+    expect(await field(page, "heel girth").getAttribute("aria-valuenow")).toBe("338");
+    expect(await page.locator(".why-wrong").first().innerText()).toMatch(/heel girth asked for \(400\.0 mm\) contradicts the instep girth.*would fit.*tried again/);
+    for (const name of ["Pieces", "Sheets"]) {
+      await station(page, name);
+      expect(await page.locator(".trouble .unused").innerText()).toMatch(/numbers? at the station Last (is|are) not used yet: heel girth/);
+    }
+    expect(await inAnyonesWay(page, "serious")).toEqual([]);
+    await station(page, "Last");
+    for (const _ of [1, 2]) {
+      await page.keyboard.press("Escape");
+      await page.getByRole("button", { name: /^Take back: / }).click();
+    }
+    await settled(page);
+    expect([await valueOf(page, "heel girth"), await valueOf(page, "toe spring")]).toEqual([338, 9.5]);
+    expect(await page.locator(".trouble .unused").count()).toBe(0);
+    await page.getByRole("button", { name: /^Do again: the heel girth/ }).click();
+    expect(await field(page, "heel girth").inputValue()).toBe("400");
+    await page.getByRole("button", { name: "Let it go" }).click();
+    expect(await valueOf(page, "heel girth")).toBe(338);
+    await settled(page);
   });
 
   test("the size alone is enough, and every measure opens to how it is taken", async () => {

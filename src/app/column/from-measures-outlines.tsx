@@ -68,7 +68,7 @@ function OneOutline({ desk, which, name, does, photo, sight }: OneOutlineProps):
         : (
           <p>
             {name.charAt(0).toUpperCase() + name.slice(1)} is <b>{photo}</b>. <PhotoRead sight={sight} alone={false} /> {choose("Replace it")} or{" "}
-            <button type="button" className="word" aria-label={`take out ${name}`} onClick={() => desk.change(setOutline(desk.job, which, undefined), `taking out ${name}`)}>take it out</button>.
+            <button type="button" className="word" aria-label={`take out ${name}`} onClick={() => desk.changeLast(setOutline(desk.job, which, undefined), `taking out ${name}`)}>take it out</button>.
           </p>
         )}
       <Chooser at={chooser} label={`photograph of ${name}`} accept="image/jpeg,image/png" onFiles={(files) => void desk.openInto(files.slice(0, 1), (job, [file]) => setOutline(job, which, file), `opening ${name}`)} />

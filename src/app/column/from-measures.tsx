@@ -49,14 +49,14 @@ export function FromMeasures({ desk, pair }: FromMeasuresProps): ReactElement | 
     />
   );
   const sentence = (name: string, of: readonly MeasureKey[], words: ReactNode): ReactElement => (
-    <WithWhy name={name} word="how" spots={of.map((key) => `last ${key}` as const)} why={of.map((key) => <MeasureReason key={key} of={key} measures={m} onTake={(v) => desk.change(setMeasure(desk.job, key, v), `the rule for the ${measureFields[key].name}`)} />)}>{words}</WithWhy>
+    <WithWhy name={name} word="how" spots={of.map((key) => `last ${key}` as const)} why={of.map((key) => <MeasureReason key={key} of={key} measures={m} onTake={(v) => desk.changeLast(setMeasure(desk.job, key, v), `the rule for the ${measureFields[key].name}`, undefined, key)} />)}>{words}</WithWhy>
   );
   return (
     <>
       <p className="sentence">
         This is a last made from measures{last.outlines && " and drawings"}, a stand-in for its true shape: its surface may lie about <b>±{"\u00a0"}{mm(left.typicalMm)}</b> off yours, up to {mm(left.worstMm)} in places, most at waist and instep. It is for the{" "}
-        <WordChoice label="foot" value={m.side} options={sides} onChange={(side) => desk.change(setMeasure(desk.job, "side", side), "the side")} /> foot and its toe is{" "}
-        <WordChoice label="toe shape" value={m.toe} options={toeShapes} onChange={(toe) => desk.change(setMeasure(desk.job, "toe", toe), "the toe shape")} />.
+        <WordChoice label="foot" value={m.side} options={sides} onChange={(side) => desk.changeLast(setMeasure(desk.job, "side", side), "the side")} /> foot and its toe is{" "}
+        <WordChoice label="toe shape" value={m.toe} options={toeShapes} onChange={(toe) => desk.changeLast(setMeasure(desk.job, "toe", toe), "the toe shape")} />.
       </p>
       <SizeField desk={desk} pair={pair} />
       <MeasuresBySize desk={desk} measures={m} />

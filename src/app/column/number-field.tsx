@@ -25,8 +25,8 @@ interface NumberFieldProps {
   readonly reading?: { readonly own: boolean; readonly forget: () => void };
 }
 
-/** The number that was refused last, for the field in which it stands. */
-export const RefusedHere = createContext<RefusedNumber | undefined>(undefined);
+/** The numbers that were refused or are not used yet, for the fields in which they stand. */
+export const RefusedHere = createContext<readonly RefusedNumber[]>([]);
 
 let gestures = 0;
 
@@ -39,17 +39,18 @@ export function NumberField({ desk, spot, label, value, field, edit, what, limit
   const [typed, setTyped] = useState<string>();
   // What could not be read, with the complaint; both stand until the number changes.
   const [own, complain] = useState<{ readonly sentence: string; readonly text: string; readonly at: number }>();
-  const refusedNow = useContext(RefusedHere);
-  const refused = refusedNow?.spot === spot ? refusedNow : own?.at === value ? own : undefined;
+  const here = useContext(RefusedHere).find((r) => r.spot === spot);
+  const kept = here?.kept ? here.text : undefined;
+  const refused = own?.at === value ? own : here;
   const gesture = useRef("");
   const wrongId = useId();
   // The complaint stands under the whole sentence, which it would else break in two.
   const [sentence, setSentence] = useState<Element | null>(null);
-  const here = useCallback((span: HTMLElement | null) => setSentence(span?.closest("p") ?? null), []);
+  const inSentence = useCallback((span: HTMLElement | null) => setSentence(span?.closest("p") ?? null), []);
 
   const forget = (): void => {
     complain(undefined);
-    if (refusedNow?.spot === spot) desk.forgetRefused();
+    if (here && !here.kept) desk.forgetRefused();
   };
   /** `gesture` joins all changes made while the field keeps the focus and the keys keep coming. */
   const give = (inUnit: number, text: string): void => {
@@ -79,11 +80,11 @@ export function NumberField({ desk, spot, label, value, field, edit, what, limit
       if (reading.own) reading.forget();
     } else if (n === undefined) wrongly(`“${text}” is not a number here. ${wanted[field.unit]}`);
     else if (n < limits.least || n > limits.most) wrongly(beyond(field.unit, limits));
-    else if (n !== Number(shown.replace("−", "-")) || reading?.own === false) give(n, text);
+    else if ((kept !== undefined && gesture.current === "") || n !== Number((kept ?? shown).replace("−", "-")) || reading?.own === false) give(n, text);
     done();
   };
   const step = (by: number): void => {
-    const from = (typed === undefined ? undefined : readMeasure(typed, field.unit)) ?? value * field.factor;
+    const from = readMeasure(typed ?? kept ?? "", field.unit) ?? value * field.factor;
     forget();
     setTyped(undefined);
     const to = clamp(snap(from + by * field.step, field.step), limits.least, limits.most);
@@ -105,7 +106,7 @@ export function NumberField({ desk, spot, label, value, field, edit, what, limit
   const wrong = typed === undefined ? refused?.sentence : undefined;
   const complaint = <span className="why-wrong" id={wrongId} role="alert">{wrong}</span>;
   return (
-    <span ref={here} className={`number${wrong ? " wrong" : ""}${reading?.own === false ? " found" : ""}`}>
+    <span ref={inSentence} className={`number${wrong ? " wrong" : ""}${reading?.own === false ? " found" : ""}`}>
       <input
         type="text"
         inputMode="decimal"

@@ -1,6 +1,7 @@
 import { Refusal } from "#base/refusal.ts";
 import { filesOf as filesOfJob } from "#job/files.ts";
 import type { Job } from "#job/job.ts";
+import { readUnused, type Unused } from "./unused.ts";
 
 /** One state of the work and the words for the change that led to it. */
 export interface Step {
@@ -8,6 +9,8 @@ export interface Step {
   readonly what: string;
   /** What the maker brought in and no pattern can be made of yet; it waits beside the work until it is put right or let go. */
   readonly waiting?: Job;
+  /** Measures that were typed and do not go with the others yet; they stay beside the work until they do, or are let go. */
+  readonly unused?: Unused;
 }
 
 /** All that can be taken back and done again. `gesture` names the drag or the typing that is still going on. */
@@ -27,21 +30,21 @@ export function startHistory(job: Job, what: string): History {
 }
 
 /**
- * Makes `job` the present; what waits beside it goes on waiting. Changes of one and the same `gesture`, one after the other, count as one step, so that a drag or a
+ * Makes `job` the present; what waits beside it goes on waiting, and so do unused numbers unless others are given. Changes of one and the same `gesture`, one after the other, count as one step, so that a drag or a
  * run of arrow keys is taken back at once.
  */
-export function run(h: History, job: Job, what: string, gesture?: string): History {
-  return step(h, { job, what, ...besides(h.now.waiting) }, gesture);
+export function run(h: History, job: Job, what: string, gesture?: string, unused: Unused | "none" | undefined = h.now.unused): History {
+  return step(h, { job, what, ...besides(h.now.waiting), ...still(unused) }, gesture);
 }
 
 /** Lets `waiting` wait beside the work, or nothing any more; a step like any other. */
 export function setWaiting(h: History, waiting: Job | undefined, what: string, gesture?: string): History {
-  return step(h, { job: h.now.job, what, ...besides(waiting) }, gesture);
+  return step(h, { job: h.now.job, what, ...besides(waiting), ...still(h.now.unused) }, gesture);
 }
 
 /** What was brought in becomes the work. Where it waited, the step that let it wait gives way: to take that back would only try it again. */
-export function takenIn(h: History, job: Job, what: string): History {
-  return { past: h.now.waiting === job ? h.past : pastWith(h), now: { job, what }, future: [] };
+export function takenIn(h: History, job: Job, what: string, unused?: Unused): History {
+  return { past: h.now.waiting === job ? h.past : pastWith(h), now: { job, what, ...(unused ? { unused } : {}) }, future: [] };
 }
 
 /** The present as if `waiting`, from before, had gone on waiting in place of what waits now. */
@@ -59,6 +62,7 @@ function step(h: History, now: Step, gesture: string | undefined): History {
 
 const pastWith = (h: History): readonly Step[] => [...h.past, h.now].slice(-longestPast);
 const besides = (waiting: Job | undefined): Pick<Step, "waiting"> => (waiting ? { waiting } : {});
+const still = (unused: Unused | "none" | undefined): Pick<Step, "unused"> => (unused && unused !== "none" ? { unused } : {});
 
 /** Ends the gesture: the next change is a step of its own. */
 export function settle(h: History): History {
@@ -109,7 +113,7 @@ export function revived(kept: History, read: (job: unknown) => Job): History | u
   };
   const readable = (kept: Step): readonly Step[] => {
     const job = readOr(kept.job);
-    return job ? [{ job, what: kept.what, ...besides(kept.waiting && readOr(kept.waiting)) }] : [];
+    return job ? [{ job, what: kept.what, ...besides(kept.waiting && readOr(kept.waiting)), ...still(readUnused(kept.unused)) }] : [];
   };
   const past = [...kept.past, kept.now].flatMap(readable);
   const now = past.at(-1);

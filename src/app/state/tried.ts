@@ -1,5 +1,7 @@
 import type { Job } from "#job/job.ts";
 import type { History, Step } from "./history.ts";
+import { putBeside } from "./unused.ts";
+import type { MeasureKey } from "./spots.ts";
 
 /**
  * What is known of the jobs in the history: of some a pair was made, some were refused, and of the rest nobody knows yet. A refused
@@ -46,10 +48,24 @@ export function takeOut(h: History, refused: Job, tried: Pick<Tried, "isGood" | 
   const gesture = held && h.gesture !== undefined ? { gesture: h.gesture } : {};
   const job = h.now.job === refused ? base.job : (carryOver(h.now.job, refused, base.job) as Job);
   // What waits beside the work has nothing to do with it.
-  const { waiting } = h.now;
-  const beside = waiting ? { waiting } : {};
+  const { waiting, unused = base.unused } = h.now;
+  const beside = { ...(waiting ? { waiting } : {}), ...(unused ? { unused } : {}) };
   if (JSON.stringify(job) === JSON.stringify(base.job)) return { past, now: { job: base.job, what: base.what, ...beside }, future, ...gesture };
   return { past: held ? past : [...past, base], now: { job, what: h.now.what, ...beside }, future: [], ...gesture };
+}
+
+/**
+ * The history with the measures of the refused job set beside the last good state in place of it, each step staying a step. What came
+ * after it is left to be tried for itself. Nothing where it is not for a measure that the job departs from the good one.
+ */
+export function setBeside(h: History, refused: Job, tried: Pick<Tried, "isGood">, why: string, named: MeasureKey | undefined, typed: MeasureKey | undefined, lastFits: boolean, held?: Step): History | undefined {
+  const steps = [...h.past, h.now];
+  const at = steps.findIndex((s) => s.job === refused);
+  const good = (refused === h.now.job ? held?.job : undefined) ?? steps.slice(0, Math.max(0, at)).findLast((s) => tried.isGood(s.job))?.job;
+  const beside = at >= 0 && good && putBeside(refused, good, why, named, typed, lastFits);
+  if (!beside) return undefined;
+  const mended = steps.map((s) => (s.job === refused ? { ...s, ...beside } : s));
+  return { ...h, past: mended.slice(0, -1), now: mended.at(-1)! };
 }
 
 type Tree = { readonly [key: string]: unknown };

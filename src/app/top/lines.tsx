@@ -3,6 +3,8 @@ import type { Desk } from "../desk.ts";
 import type { Desktop } from "../desktop.ts";
 import { stationOf } from "../state/spots.ts";
 import { percent } from "../state/numbers.ts";
+import { measureFields } from "../state/measure-words.ts";
+import { unusedKeys } from "../state/unused.ts";
 import { stageWords } from "../state/stage-words.ts";
 import type { Station } from "../state/stations.ts";
 
@@ -47,7 +49,7 @@ export function TroubleLine({ desk, now, station }: LineProps & { readonly stati
   const beside = trouble?.kind === "refused" && (withPhotos || (refused !== undefined && stationOf(refused.spot) === station));
   const correct = trouble?.toCorrect;
   return (
-    <div className="trouble" role="alert">
+    <div role="alert">
       {trouble && !beside && (
         <p className={trouble.kind}>
           {trouble.sentence}{" "}
@@ -58,6 +60,24 @@ export function TroubleLine({ desk, now, station }: LineProps & { readonly stati
     </div>
   );
 }
+
+/** Numbers of the last that are not used yet, told at every station: picture, pieces and sheets are without them. */
+export function UnusedLine({ desk, now }: LineProps): ReactElement {
+  const names = unusedKeys(now.unused).map((key) => measureFields[key].name);
+  const one = names.length === 1;
+  return (
+    <div role="status">
+      {names.length > 0 && (
+        <p className="unused">
+          {one ? "One number" : `${names.length} numbers`} at the station Last {one ? "is" : "are"} not used yet: {listed(names)}. Picture, pieces, sheets and a saved file are those of the last before.{" "}
+          <button type="button" className="word" onClick={() => desk.letUnusedGo()}>Let {one ? "it" : "them"} go</button>
+        </p>
+      )}
+    </div>
+  );
+}
+
+const listed = (names: readonly string[]): string => (names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)!}`);
 
 /** Before the first picture: work is under way, or it cannot be done and the maker is shown the way out. */
 export function NothingYet({ desk, now }: LineProps): ReactElement {
