@@ -228,6 +228,17 @@ inBrowser("a last from measures", (fresh) => {
     expect(job.last).toMatchObject({ measures: { stickLengthMm: 267, ballWidthMm: 80.5, seatWidthMm: 54, jointGirthMm: 233, waistGirthMm: 226, instepGirthMm: 243, heelGirthMm: 355, heelHeightMm: 14, toeSpringMm: 10 } });
   });
 
+  test("a whole set typed faster than it is worked out ends with all its numbers", { timeout: 600_000 }, async () => {
+    await openApp(page, stage.address, "Last");
+    for (const [name, mm] of another) {
+      await field(page, name).fill(String(mm));
+      await field(page, name).press("Enter");
+    }
+    await settled(page);
+    expect(await page.locator(".trouble .unused").count()).toBe(0);
+    for (const [name, mm] of another) expect(await field(page, name).getAttribute("aria-valuenow"), name).toBe(String(mm));
+  });
+
   test("a set that makes no last says which number and why, at every station that numbers are not used, and each is taken back", async () => {
     await openApp(page, stage.address, "Last");
     await setValue(page, "heel girth", "400");
