@@ -11,11 +11,11 @@ import { unpack, type FromWorker, type ReadLast, type ToWorker } from "./worker-
 
 /**
  * What the page wants worked out: the pair of a job, or the sheets of the pair that was made last. A trial becomes the work only
- * when it succeeds, as the change that `what` tells; `opened` says that it is a saved job.
+ * when it succeeds, as the change that `what` tells; `opened` says that it is a saved job, and `says` what was found in its file.
  */
 export type Wish =
   | { readonly for: "pair"; readonly job: Job; readonly trial: false; readonly draft: boolean }
-  | { readonly for: "pair"; readonly job: Job; readonly trial: true; readonly draft: false; readonly what: string; readonly opened: boolean }
+  | { readonly for: "pair"; readonly job: Job; readonly trial: true; readonly draft: false; readonly what: string; readonly opened: boolean; readonly says?: readonly Finding[] }
   | { readonly for: "sheets"; readonly job: Job };
 /** How the pattern of a job does when it is tried out. */
 export interface ProofWish {

@@ -8,15 +8,17 @@ import type { Pair } from "#job/pair.ts";
 import type { Rules } from "#job/pipeline.ts";
 import type { TracedPicture } from "#tape/taped-shell.ts";
 import { Bench, type Wish } from "./bench.ts";
-import type { Desktop } from "./desktop.ts";
+import { noComplaint, noneWaits, type Desktop } from "./desktop.ts";
 import { fetchDemo } from "./demo/fetch-demo.ts";
 import { bytesOf } from "./read-file.ts";
-import { ElsewhereChanged, Keep } from "./keep/keep.ts";
+import { Writer } from "./keep/writer.ts";
 import { isExample, onScan } from "./state/edits.ts";
 import { filesOf, redo, run, setWaiting, settle, startHistory, takenIn, undo, waitsAsBefore, type History, type Step } from "./state/history.ts";
 import { shownPhoto } from "./state/shown-photo.ts";
-import { isPicture, Shelf } from "./state/shelf.ts";
+import { rulesOf } from "./state/rules-of.ts";
+import { isPicture, picturesOf, Shelf } from "./state/shelf.ts";
 import type { ReadLast } from "./worker-talk.ts";
+import { brokeWords, openingWords, unreadable } from "./state/desk-words.ts";
 import { wholeShare } from "./state/stage-words.ts";
 import { isField, spotOf, stationOf, tell, type MeasureKey, type Spot } from "./state/spots.ts";
 import { withPhotos } from "./state/tape-edits.ts";
@@ -29,15 +31,13 @@ export class Desk {
   readonly #ears = new Set<() => void>();
   readonly #shelf = new Shelf();
   readonly #bench: Bench;
-  readonly #keep = new Keep();
   readonly #tried = new Tried();
+  readonly #writer = new Writer(this.#shelf.files, () => this.#worthKeeping(), (saved) => this.#show({ saved }));
   /** What was typed since the last good state, by number. */
   readonly #typed = new Map<Spot, string>();
   readonly #gestures = new WeakMap<Job, string>();
   /** The last good state of a gesture that goes on. */
   #held: { readonly gesture: string; readonly step: Step } | undefined;
-  #writing: Promise<void> = Promise.resolve();
-  #writesAhead = 0;
   /** What waits and was tried, or kept from it by the maker's Stop. */
   #triedWaiting: Job | undefined;
 
@@ -65,16 +65,16 @@ export class Desk {
   /** Finds the kept work, or begins with the demonstration; in either case the pair is worked out. */
   async open(): Promise<void> {
     try {
-      const kept = await this.#keep.read();
+      const kept = await this.#writer.read();
       if (kept === "unreadable") {
         this.#show({ trouble: { kind: "refused", sentence: unreadable } });
-        this.#write();
+        this.#writer.write();
       } else if (kept) {
         for (const [name, bytes] of kept.files) this.#shelf.put(name, bytes);
         const history = settle(kept.history);
         for (const { job } of [...history.past, history.now, ...history.future]) this.#tried.good(job);
         this.#show({ history, saved: "saved" });
-      } else this.#write();
+      } else this.#writer.write();
     } catch {
       this.#show({ saved: "not saved" });
     }
@@ -136,7 +136,7 @@ export class Desk {
     if (history === this.#now.history) return;
     this.#show({ history });
     // The hand was on what waits; the work is as it was.
-    if (history.now.job === history.past.at(-1)?.job) this.#write();
+    if (history.now.job === history.past.at(-1)?.job) this.#writer.write();
     else this.#ask(false);
   }
   undo(): void {
@@ -152,7 +152,7 @@ export class Desk {
     this.#show(this.#stillWaiting());
     this.#clearShelf();
     if (!this.#now.pair || this.#now.saved !== "saving") return;
-    if (this.#tried.isGood(this.job)) this.#write();
+    if (this.#tried.isGood(this.job)) this.#writer.write();
     else this.#goBack(this.job);
   }
   makeSheets(): void {
@@ -211,7 +211,7 @@ export class Desk {
     this.#show({ history: setWaiting(this.#now.history, waiting, what, gesture), trouble: undefined, ...(waiting ? {} : noneWaits) });
     if (waiting) this.#try(waiting, openingWords(waiting));
     else this.#clearShelf();
-    if (gesture === undefined) this.#write();
+    if (gesture === undefined) this.#writer.write();
   }
 
   /** Finds out of what waits why no pattern can be made of it, where that is not known: after the page was loaded again, or a step was taken back. */
@@ -237,11 +237,11 @@ export class Desk {
     const opened = readJobFile(name, bytes);
     let { job } = opened;
     for (const [file, content] of opened.files) job = renamed(job, file, this.#shelf.take(file, content));
-    this.#try(job, `opening ${job.title}`, true);
+    this.#bench.ask({ for: "pair", job, trial: true, draft: false, what: `opening ${job.title}`, opened: true, ...(opened.findings && { says: opened.findings }) });
   }
 
-  #try(job: Job, what: string, opened = false): void {
-    this.#bench.ask({ for: "pair", job, trial: true, draft: false, what, opened });
+  #try(job: Job, what: string): void {
+    this.#bench.ask({ for: "pair", job, trial: true, draft: false, what, opened: false });
   }
 
   /** A refused file is not kept in memory: only what some step of the work, or work that may still be opened, speaks of. */
@@ -253,10 +253,7 @@ export class Desk {
   /** The job with its scan as one file for the maker to keep; undefined, and said why, when it cannot be written. */
   jobFile(): Uint8Array | undefined {
     try {
-      const { now, past } = this.#now.history;
-      // Only what a pair can be made of goes into a file; where there is nothing such, the work as it stands.
-      const good = [...past, now].findLast((step) => this.#tried.isGood(step.job)) ?? now;
-      return writeJobFile(good.job, this.#shelf.files);
+      return writeJobFile(this.#tried.lastGood(this.#now.history), this.#shelf.files);
     } catch (error) {
       this.#trouble(error, "saving to a file");
       return undefined;
@@ -264,12 +261,13 @@ export class Desk {
   }
 
   #madePair(made: Pair, wish: Wish): void {
-    const pair = { ...made, job: wish.job };
+    const says = (wish.for === "pair" && wish.trial && wish.says) || [];
+    const pair = { ...made, job: wish.job, findings: [...says, ...made.findings] };
     const shown = { pair, stuck: false, rules: rulesOf(pair), draft: wish.for === "pair" && wish.draft };
     this.#tried.good(wish.job);
     if (wish.for === "pair" && wish.trial) {
       this.#show({ ...shown, trouble: undefined, refused: undefined, ...noneWaits, history: takenIn(this.#now.history, wish.job, wish.what, this.#stillUnused(wish)), ...(wish.opened ? {} : { brought: wish.job }) });
-      this.#write();
+      this.#writer.write();
       return;
     }
     const history = without(this.#now.history, this.#tried.isRefused);
@@ -278,7 +276,7 @@ export class Desk {
     this.#show({ ...shown, history });
     if (history.now.job !== wish.job || shown.draft) return;
     this.#typed.clear();
-    this.#write();
+    this.#writer.write();
   }
 
   #refused(finding: Finding, wish: Wish, rules: Rules | undefined, last: ReadLast | undefined, traced: readonly TracedPicture[]): void {
@@ -290,7 +288,7 @@ export class Desk {
       const correct = wish.opened || (rules !== undefined && spot !== undefined && stationOf(spot) !== "Last");
       this.#show({ trouble: { kind: "refused", sentence: `${sentence} What you had before is still here.`, finding, ...(correct ? { toCorrect: wish.job } : {}) }, ...(correct ? {} : this.#toWait(wish.job, wish.what, last, traced)) });
       this.#clearShelf();
-      return this.#write();
+      return this.#writer.write();
     }
     this.#tried.refuse(wish.job);
     if (!speaksOf(this.#now.history, wish.job)) return;
@@ -315,7 +313,7 @@ export class Desk {
     // What was changed since is being tried with these numbers in it.
     if (history.now.job !== job) return true;
     if (pair.job !== next.now.job || draft) this.#ask(next.gesture !== undefined);
-    else this.#write();
+    else this.#writer.write();
     return true;
   }
 
@@ -358,7 +356,7 @@ export class Desk {
     if (!back) return false;
     this.#show({ history: back });
     if (pair.job !== back.now.job || draft) this.#ask(back.gesture !== undefined);
-    else this.#write();
+    else this.#writer.write();
     return true;
   }
 
@@ -376,7 +374,7 @@ export class Desk {
     this.#show({ history, ...(changed || otherWaits || otherUnused ? complaint : {}), ...(otherWaits ? noneWaits : {}) });
     // Kept as soon as it is known that a pair can be made of it.
     if (this.#tried.isGood(this.job) && history.gesture === undefined) {
-      if (changed || otherWaits || otherUnused) this.#write();
+      if (changed || otherWaits || otherUnused) this.#writer.write();
     } else if (changed) this.#show({ saved: "saving" });
     if (changed) this.#ask(history.gesture !== undefined);
     if (otherWaits) this.#triedWaiting = undefined;
@@ -387,24 +385,10 @@ export class Desk {
     this.#bench.ask({ for: "pair", job: this.job, trial: false, draft });
   }
 
-  /** Writes the newest state; while one write runs, further changes are gathered into the next. */
-  #write(): void {
-    // Of work that is refused nothing is kept until it is put right.
-    if (!this.#tried.isGood(this.job)) return;
-    this.#show({ saved: "saving" });
-    this.#writesAhead++;
-    this.#writing = this.#writing.then(async () => {
-      if (--this.#writesAhead > 0) return;
-      try {
-        const { history } = this.#now;
-        // Meanwhile a change may have come that is still being tried; it writes for itself.
-        if (!this.#tried.isGood(history.now.job)) return;
-        await this.#keep.write(without(settle(history), (job) => !this.#tried.isGood(job)), this.#shelf.files);
-        if (this.#writesAhead === 0 && this.#tried.isGood(this.job)) this.#show({ saved: "saved" });
-      } catch (error) {
-        this.#show({ saved: error instanceof ElsewhereChanged ? "elsewhere" : "not saved" });
-      }
-    });
+  /** The work as it would be kept: without what no pair can be made of. */
+  #worthKeeping(): History | undefined {
+    const { history } = this.#now;
+    return this.#tried.isGood(history.now.job) ? without(settle(history), (job) => !this.#tried.isGood(job)) : undefined;
   }
 
   #show(part: Partial<Desktop>): void {
@@ -413,20 +397,3 @@ export class Desk {
     for (const ear of this.#ears) ear();
   }
 }
-
-const brokeWords = (doing: string, why: string, back: boolean): string =>
-  `Something went wrong in the program itself while ${doing} (${why}). ${back ? "What you had before is still here: try it another way" : "Your work is safe; take the last change back"}, or reload the page and try again.`;
-
-const unreadable =
-  "The work that another version kept in this browser cannot be read here. It was set aside, and the example is shown: open the file that you saved your work to, or the scan once more.";
-
-/** Of a work that is not on a scan all files are pictures. */
-const picturesOf = (job: Job): readonly string[] => (job.last.from === "scan" ? [] : filesOfJob(job));
-
-/** What was seen of something that waits no longer, or not in that state. */
-const noneWaits = { waitingLast: undefined, waitingTraced: undefined };
-const openingWords = ({ last }: Job): string => (last.from === "scan" ? `opening ${last.file}` : "opening photographs of a tape");
-
-const noComplaint = { refused: undefined, trouble: undefined };
-
-const rulesOf = (pair: Pair): Rules => ({ ...(pair.from === "last" ? { line: pair.lineRules, shell: pair.shellRules } : {}), piece: pair.pieceRules });

@@ -66,3 +66,9 @@ export interface Desktop {
   /** The pair shown was worked out coarsely, while something moves. */
   readonly draft: boolean;
 }
+
+/** Parts of the desktop where nothing is complained of. */
+export const noComplaint = { refused: undefined, trouble: undefined };
+
+/** What was seen of something that waits no longer, or not in that state. */
+export const noneWaits = { waitingLast: undefined, waitingTraced: undefined };

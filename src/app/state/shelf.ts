@@ -1,3 +1,6 @@
+import { filesOf } from "#job/files.ts";
+import type { Job } from "#job/job.ts";
+
 /** The files that lie beside the work, in the page's memory, each under a name of its own. */
 export class Shelf {
   readonly #files = new Map<string, Uint8Array>();
@@ -42,3 +45,6 @@ export function freeName(name: string, taken: (name: string) => boolean): string
 function sameBytes(a: Uint8Array, b: Uint8Array): boolean {
   return a.length === b.length && a.every((v, i) => v === b[i]);
 }
+
+/** The pictures of a work: where it is not on a scan, all its files are. */
+export const picturesOf = (job: Job): readonly string[] => (job.last.from === "scan" ? [] : filesOf(job));

@@ -21,6 +21,11 @@ export class Tried {
     this.#good.delete(job);
     this.#refused.add(job);
   }
+
+  /** The newest work that a pair can be made of, which alone goes into a file; where there is none, the work as it stands. */
+  lastGood({ now, past }: History): Job {
+    return ([...past, now].findLast((step) => this.isGood(step.job)) ?? now).job;
+  }
 }
 
 /** The history without the steps before and after the present that `drop` names. */
