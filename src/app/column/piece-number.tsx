@@ -3,9 +3,7 @@ import type { Rules } from "#job/pipeline.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
 import type { Desk } from "../desk.ts";
 import { followPieceRule, setPiece } from "../state/edits.ts";
-import { fieldOf } from "../state/measure-field.ts";
-import { NumberField } from "./number-field.tsx";
-import { Reason } from "./why.tsx";
+import { RuleNumber, RuleReason } from "./rule-number.tsx";
 
 interface PieceNumberProps {
   readonly desk: Desk;
@@ -15,29 +13,10 @@ interface PieceNumberProps {
 
 /** One number of the pieces, in its sentence. */
 export function PieceNumber({ desk, rules, of }: PieceNumberProps): ReactElement {
-  const rule = rules.piece[of];
-  return (
-    <NumberField
-      label={rule.name}
-      value={desk.job.pieces[of] ?? rule.value}
-      field={fieldOf(rule)}
-      desk={desk}
-      spot={`pieces ${of}`}
-      edit={(v) => setPiece(desk.job, of, v)}
-      what={lower(rule.name)}
-    />
-  );
+  return <RuleNumber desk={desk} rule={rules.piece[of]} own={desk.job.pieces[of]} spot={`pieces ${of}`} edit={(v) => setPiece(desk.job, of, v)} />;
 }
 
 /** Its why. */
 export function PieceReason({ desk, rules, of }: PieceNumberProps): ReactElement {
-  const rule = rules.piece[of];
-  return (
-    <>
-      <p><b>{rule.name}</b></p>
-      <Reason rule={rule} value={desk.job.pieces[of] ?? rule.value} onRule={() => desk.change(followPieceRule(desk.job, of), `the rule for ${lower(rule.name)}`)} />
-    </>
-  );
+  return <RuleReason desk={desk} rule={rules.piece[of]} own={desk.job.pieces[of]} follow={() => followPieceRule(desk.job, of)} titled />;
 }
-
-const lower = (s: string): string => s.charAt(0).toLowerCase() + s.slice(1);

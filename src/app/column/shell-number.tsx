@@ -2,9 +2,7 @@ import type { ReactElement } from "react";
 import type { ShellNumbers, ShellRules } from "#shell/settings.ts";
 import type { Desk } from "../desk.ts";
 import { followShellRule, setShell } from "../state/edits.ts";
-import { fieldOf } from "../state/measure-field.ts";
-import { NumberField } from "./number-field.tsx";
-import { Reason } from "./why.tsx";
+import { RuleNumber, RuleReason } from "./rule-number.tsx";
 
 export interface ShellNumberProps {
   readonly desk: Desk;
@@ -14,34 +12,12 @@ export interface ShellNumberProps {
   readonly limits?: { readonly least: number; readonly most: number };
 }
 
-const asked = ({ desk, rules, of }: ShellNumberProps): number => desk.job.shell[of] ?? rules[of].value;
-
 /** One number of the shell, in its sentence. */
-export function ShellNumber(props: ShellNumberProps): ReactElement {
-  const { desk, rules, of, limits } = props;
-  const rule = rules[of];
-  return (
-    <NumberField
-      label={rule.name}
-      value={asked(props)}
-      field={fieldOf(rule)}
-      desk={desk}
-      spot={`shell ${of}`}
-      edit={(v) => setShell(desk.job, { [of]: v })}
-      what={`the ${rule.name}`}
-      {...(limits && { limits })}
-    />
-  );
+export function ShellNumber({ desk, rules, of, limits }: ShellNumberProps): ReactElement {
+  return <RuleNumber desk={desk} rule={rules[of]} own={desk.job.shell[of]} spot={`shell ${of}`} edit={(v) => setShell(desk.job, { [of]: v })} limits={limits} />;
 }
 
 /** Its why. */
-export function ShellReason(props: ShellNumberProps): ReactElement {
-  const { desk, rules, of } = props;
-  const rule = rules[of];
-  return (
-    <>
-      <p><b>{rule.name.charAt(0).toUpperCase() + rule.name.slice(1)}</b></p>
-      <Reason rule={rule} value={asked(props)} onRule={() => desk.change(followShellRule(desk.job, of), `the rule for the ${rule.name}`)} />
-    </>
-  );
+export function ShellReason({ desk, rules, of }: ShellNumberProps): ReactElement {
+  return <RuleReason desk={desk} rule={rules[of]} own={desk.job.shell[of]} follow={() => followShellRule(desk.job, of)} titled />;
 }
