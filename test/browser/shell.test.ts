@@ -23,7 +23,7 @@ inBrowser("the shell's station in a browser", (fresh) => {
     const before = await shortened();
     for (const mm of before) expect(mm).toBeLessThan(-3);
     await setValue(page, "topline shorter", "1");
-    expect(await page.locator(".follows", { hasText: /^Topline/ }).innerText()).toMatch(/: 1\u00a0% shorter/);
+    expect(await page.locator(".follows", { hasText: /^Topline/ }).innerText()).toMatch(/: 1(\.0\d)?\u00a0% shorter/);
     await expect.poll(async () => (await shortened())[0], { timeout: 60_000 }).toBeGreaterThan(before[0]! + 2);
     await page.keyboard.press("Control+z");
     await expect.poll(async () => (await shortened())[0], { timeout: 60_000 }).toBe(before[0]);
