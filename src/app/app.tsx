@@ -50,6 +50,7 @@ export function App({ desk, proofs }: { readonly desk: Desk; readonly proofs: Pr
   }, [picked]);
   const looking = useLooking();
   const [mapOf, setMapOf] = useState<MapOf>("give");
+  const [folded, setFolded] = useState(false);
   const [chosen, setChosen] = useState<string>();
   const chooser = useRef<HTMLInputElement>(null);
   const pictures = useRef<HTMLInputElement>(null);
@@ -92,7 +93,7 @@ export function App({ desk, proofs }: { readonly desk: Desk; readonly proofs: Pr
       {station === "Lines" && rules?.line && <StationLines desk={desk} rules={rules.line} pair={onLast} />}
       {station === "Lines" && taped && <TapedLines pair={taped} />}
       {station === "Shell" && taped && <TapedShellWords pair={taped} />}
-      {station === "Shell" && !taped && rules && <StationShell desk={desk} rules={rules} pair={onLast} map={map} mapOf={mapOf} onMap={setMapOf} proofs={proofs} proven={proven} />}
+      {station === "Shell" && !taped && rules && <StationShell desk={desk} rules={rules} pair={onLast} map={map} mapOf={mapOf} onMap={setMapOf} folded={folded} onFolded={setFolded} proofs={proofs} proven={proven} />}
       {station === "Pieces" && rules && <StationPieces desk={desk} rules={rules} pair={pair} chosen={chosen} onChoose={setChosen} />}
       {station === "Sheets" && pair && plan && <StationSheets desk={desk} now={now} pair={pair} plan={plan} />}
       {!pair && waits(station, rules !== undefined) && <p className="follows">{waits(station, rules !== undefined)}</p>}
@@ -113,7 +114,7 @@ export function App({ desk, proofs }: { readonly desk: Desk; readonly proofs: Pr
           <TroubleLine desk={desk} now={now} station={station} />
           <UnusedLine desk={desk} now={now} />
         </div>
-        {pair ? <Picture desk={desk} pair={pair} busy={now.busy !== undefined} station={station} looking={looking} map={map} proof={proof} apart={looking.mapped ? apart : undefined} plan={plan} chosen={chosen} onChoose={setChosen} /> : <NothingYet desk={desk} now={now} />}
+        {pair ? <Picture desk={desk} pair={pair} busy={now.busy !== undefined} station={station} looking={looking} map={map} proof={proof} folded={folded && station === "Shell"} apart={looking.mapped ? apart : undefined} plan={plan} chosen={chosen} onChoose={setChosen} /> : <NothingYet desk={desk} now={now} />}
         <BusyLine desk={desk} now={now} />
       </main>
       {dropping && <p className="drop-here">Let go to open the file</p>}

@@ -52,7 +52,11 @@ inBrowser("the shell's station in a browser", (fresh) => {
     await page.getByRole("combobox", { name: "what the colours show" }).selectOption("stand-off");
     await page.getByText("mm between the card and what it should lie on").waitFor();
     expect(await page.locator(".view.card .nick").count()).toBeGreaterThan(4);
+    await page.getByRole("button", { name: "Fold the outer half over on the card" }).click();
+    expect(await page.locator(".view.card .folded").count()).toBe(3);
     expect(await inAnyonesWay(page, "serious")).toEqual([]);
+    await page.getByRole("button", { name: "Fold it back" }).click();
+    expect(await page.locator(".view.card .folded").count()).toBe(0);
   });
 
   test("the work goes on while a pattern is being tried out", async () => {

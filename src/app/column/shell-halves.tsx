@@ -10,15 +10,27 @@ import { WordChoice } from "./word-choice.tsx";
 
 const words: Readonly<Record<HalvesChoice, string>> = { separate: "keep shapes of their own", mean: "share their mean" };
 
+interface ShellHalvesProps {
+  readonly desk: Desk;
+  readonly proof: Proof | undefined;
+  /** The outer half is drawn folded over the inner one on the card. */
+  readonly folded: boolean;
+  readonly onFolded: (folded: boolean) => void;
+}
+
 /** Whether inner and outer half share one form, and how far they differ. */
-export function ShellHalves({ desk, proof }: { readonly desk: Desk; readonly proof: Proof | undefined }): ReactElement {
+export function ShellHalves({ desk, proof, folded, onFolded }: ShellHalvesProps): ReactElement {
   const { halves = shellChoices.halves } = desk.job.shell;
   return (
     <>
       <WithWhy name="halves" spots={[]} why={<HalvesReason />}>
         Along the topline and the back, the inner and the outer half <WordChoice label="form of the halves" value={halves} options={halvesChoices} say={(o) => words[o]} onChange={(v) => desk.change(setShell(desk.job, { halves: v }), "the form of the halves")} />.
       </WithWhy>
-      {proof && <p className="follows">{differWords(proof)}</p>}
+      {proof && (
+        <p className="follows">
+          {differWords(proof)} <button type="button" className="word" aria-pressed={folded} onClick={() => onFolded(!folded)}>{folded ? "Fold it back" : "Fold the outer half over on the card"}</button>
+        </p>
+      )}
     </>
   );
 }

@@ -21,12 +21,14 @@ interface StationShellProps {
   readonly map: ShellMap | undefined;
   readonly mapOf: MapOf;
   readonly onMap: (of: MapOf) => void;
+  readonly folded: boolean;
+  readonly onFolded: (folded: boolean) => void;
   readonly proofs: Proofs;
   readonly proven: Proven;
 }
 
 /** The upper between last and flat card: its topline, what lies beneath it, and what the flat piece asks of the leather. */
-export function StationShell({ desk, rules, pair, map, mapOf, onMap, proofs, proven }: StationShellProps): ReactElement {
+export function StationShell({ desk, rules, pair, map, mapOf, onMap, folded, onFolded, proofs, proven }: StationShellProps): ReactElement {
   const { shell } = rules;
   const { busy, trouble } = proven;
   const isNow = pair !== undefined && proven.job === pair.job;
@@ -37,7 +39,7 @@ export function StationShell({ desk, rules, pair, map, mapOf, onMap, proofs, pro
       {shell && <ShellTopline desk={desk} rules={shell} pair={pair} />}
       {pair && <ShellColours pair={pair} map={map} of={mapOf} onMap={onMap} />}
       {shell && <ShellBeneath desk={desk} rules={{ ...rules, shell }} pair={pair} />}
-      {shell && <ShellHalves desk={desk} proof={isNow ? proof : undefined} />}
+      {shell && <ShellHalves desk={desk} proof={isNow ? proof : undefined} folded={folded} onFolded={onFolded} />}
       {pair && busy && <Trying busy={busy} proofs={proofs} first={proof === undefined} />}
       {pair && !busy && !isNow && <p className="follows"><button type="button" className="word" onClick={() => proofs.ask(pair.job)}>Try the pattern out</button></p>}
       {trouble && <p className="why-wrong">{trouble}</p>}

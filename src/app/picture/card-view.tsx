@@ -4,7 +4,7 @@ import type { LineSettings } from "#lines/lines.ts";
 import { say } from "../state/numbers.ts";
 import { useCardPlace, type CardPlace } from "./card-place.ts";
 import { ringHalf, type InTheWay, type Place } from "./clear-place.ts";
-import { cardOutline, type DrawnLine, type LineKey } from "./drawn-lines.ts";
+import { cardOutline, outerFolded, type DrawnLine, type LineKey } from "./drawn-lines.ts";
 import { Grip, type Pull } from "./grip.tsx";
 import type { Handle } from "./handles.ts";
 import { lineInk } from "./ink.ts";
@@ -22,6 +22,8 @@ export interface CardViewProps {
   readonly notes: readonly { readonly key: string; readonly text: string; readonly onCard: readonly number[] }[];
   /** Cuts in from the feather edge, each x0 y0 x1 y1. */
   readonly nicks: readonly Float64Array[];
+  /** The outer half is drawn folded over the inner one as well. */
+  readonly folded: boolean;
   readonly lit: LineKey | undefined;
   readonly onLit: (key: LineKey | undefined) => void;
   readonly asked: Partial<LineSettings>;
@@ -31,11 +33,12 @@ export interface CardViewProps {
 }
 
 /** The upper laid flat, net, on card. */
-export function CardView({ pair, lines, handles, map, notes, nicks, lit, onLit, asked, busy, onPull, onDone }: CardViewProps): ReactElement {
+export function CardView({ pair, lines, handles, map, notes, nicks, folded, lit, onLit, asked, busy, onPull, onDone }: CardViewProps): ReactElement {
   const frame = useRef<HTMLDivElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
   const { width, height } = useSize(frame);
   const outline = useMemo(() => cardOutline(pair), [pair]);
+  const overInner = useMemo(() => (folded ? outerFolded(pair) : []), [pair, folded]);
   const lay = useCardPlace(outline, width, height, pair.last);
   const path = (points: Float64Array): string => {
     let d = "";
@@ -59,6 +62,7 @@ export function CardView({ pair, lines, handles, map, notes, nicks, lit, onLit, 
         <svg className="overlay" width={width} height={height} role="group" aria-label={`The upper of the ${pair.last.side} shoe laid flat, net, toe upward.`}>
           <path className="sheet-of-card" d={`${path(outline)}Z`} fillOpacity={map ? 0 : 1} onPointerMove={() => onLit(undefined)} />
           {map?.onCard.map((l, i) => <path key={i} className="level-line" d={path(l)} />)}
+          {overInner.map((points, i) => <path key={i} className="folded" d={path(points)} />)}
           {nicks.map((cut, i) => <path key={i} className="nick" d={path(cut)} />)}
           {lines.map((l) => {
             const { accent, width: w, dash } = lineInk(l.key);

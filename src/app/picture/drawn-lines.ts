@@ -46,6 +46,12 @@ export function drawnLines({ shell, flat }: Pick<LastPair, "shell" | "flat">): r
   });
 }
 
+/** Topline, back and feather edge of the outer half on the card, folded over the centre line on to the inner one. */
+export function outerFolded({ flat: { shell, uv } }: Pick<LastPair, "flat">): readonly Float64Array[] {
+  const { toplineLateral, backLateral, featherLateral } = shell.edges;
+  return [toplineLateral, backLateral, featherLateral].map((run) => pick(uv, run, 2).map((x, i) => (i % 2 === 1 ? -x : x)));
+}
+
 function pick(from: Float64Array, run: Uint32Array, size: number): Float64Array {
   const out = new Float64Array(run.length * size);
   run.forEach((v, i) => out.set(from.subarray(v * size, v * size + size), i * size));

@@ -25,10 +25,12 @@ interface LastPictureProps {
   readonly map: ShellMap | undefined;
   /** How this very pattern does when it is tried out, where that is known. */
   readonly proof: Proof | undefined;
+  /** The outer half is drawn folded over the inner one on the card. */
+  readonly folded: boolean;
 }
 
 /** The last and the card, side by side or alone. */
-export function LastPicture({ desk, pair, busy, station, map, proof }: LastPictureProps): ReactElement {
+export function LastPicture({ desk, pair, busy, station, map, proof, folded }: LastPictureProps): ReactElement {
   const ink = useInk();
   const [lit, setLit] = useState<LineKey>();
   const [showing, setShowing] = useState<(typeof showings)[number]>("both");
@@ -62,7 +64,7 @@ export function LastPicture({ desk, pair, busy, station, map, proof }: LastPictu
             onDone={onDone}
           />
         )}
-        {withCard && <CardView pair={pair} lines={lines} handles={handles} map={map} notes={notes} nicks={nicks} lit={lit} onLit={setLit} asked={desk.job.lines} busy={busy} onPull={onPull} onDone={onDone} />}
+        {withCard && <CardView pair={pair} lines={lines} handles={handles} map={map} notes={notes} nicks={nicks} folded={folded} lit={lit} onLit={setLit} asked={desk.job.lines} busy={busy} onPull={onPull} onDone={onDone} />}
       </div>
       <div className="under">
         {withLast && <LookFrom onLook={(name) => lookFrom({ name })} />}

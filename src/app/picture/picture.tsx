@@ -24,6 +24,7 @@ interface PictureProps {
   readonly looking: Looking;
   readonly map: ShellMap | undefined;
   readonly proof: Proof | undefined;
+  readonly folded: boolean;
   readonly apart: ApartMap | undefined;
   readonly plan: PagePlan | undefined;
   readonly chosen: string | undefined;
