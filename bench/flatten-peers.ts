@@ -1,5 +1,6 @@
-// Our sparse Cholesky beside CHOLMOD on the same matrices, in one run: ratios of the times to factor. Run by `npm run bench -- peers`.
-// The outside library is that of `npm run crosscheck`, which also runs this comparison and libigl's SLIM beside our flattening.
+// Our sparse Cholesky beside CHOLMOD on the same matrices, and our flattening beside 200 iterations of libigl's SLIM from the same start,
+// each in one run: ratios of times, energies, and how far SLIM's points still are. Run by `npm run bench -- peers`.
+// The outside libraries are those of `npm run crosscheck`, which makes the same comparisons.
 import { spawnSync } from "node:child_process";
 import { existsSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
@@ -11,7 +12,10 @@ const python = join(root, ".venv", process.platform === "win32" ? "Scripts/pytho
 if (existsSync(python)) {
   const folder = mkdtempSync(join(tmpdir(), "lastwise-peers-"));
   try {
-    process.exitCode = spawnSync(python, [join(root, "crosscheck", "flatten_cholmod.py"), folder], { cwd: root, stdio: "inherit" }).status ?? 1;
+    for (const peer of ["flatten_cholmod.py", "flatten_peer.py"]) {
+      const done = spawnSync(python, [join(root, "crosscheck", peer), folder], { cwd: root, stdio: "inherit" });
+      if (done.status !== 0) process.exitCode = done.status ?? 1;
+    }
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
