@@ -12,7 +12,7 @@ import { pack, type FromWorker, type ReadLast, type ToWorker } from "./worker-ta
 /** The bench behind the page: keeps the pipeline with its memory, the scans, and which pair was sent last. */
 const scope = self as unknown as DedicatedWorkerGlobalScope;
 const pipeline = new Pipeline();
-const prover = new Prover();
+const prover = new Prover(pipeline);
 const files = new Map<string, Uint8Array>();
 /** Coarse enough to follow a finger, fine enough that lengths on the card stay within a few tenths of a millimetre. */
 const draftTriangles = 5000;

@@ -1,11 +1,11 @@
 import { finding, type Finding } from "#base/findings.ts";
+import { halfName } from "#base/sentences/names.ts";
 import type { Last } from "#last/last.ts";
 import { arcNearest, distanceSquared, pointOn } from "#last/surface-curve.ts";
-import { halves, type Half } from "./feather.ts";
+import { halves } from "./feather.ts";
 import type { Forme } from "./forme.ts";
 import type { LineRules, Lines, LineSettings } from "./lines.ts";
 
-const inOrOut = (half: Half): string => (half === "medial" ? "inner" : "outer");
 
 /** What a maker should look at before she cuts: values outside the usual, a throat behind the vamp point, a hump, a low joint. */
 export function judgeLines(last: Last, rules: LineRules, lines: Omit<Lines, "findings">, forme: Forme): Finding[] {
@@ -23,11 +23,11 @@ export function judgeLines(last: Last, rules: LineRules, lines: Omit<Lines, "fin
     const topline = half === "medial" ? lines.toplineMedial : lines.toplineLateral;
     const joint = half === "medial" ? last.landmarks.jointMedial : last.landmarks.jointLateral;
     const below = Math.sqrt(distanceSquared(pointOn(topline, arcNearest(topline, joint)), joint));
-    if (below < 12) findings.push(finding("topline-crosses-joint", { half: inOrOut(half), belowMm: below }, joint));
+    if (below < 12) findings.push(finding("topline-crosses-joint", { half: halfName(half), belowMm: below }, joint));
     const low = half === "medial" ? lines.lowestMedial : lines.lowestLateral;
     const asked = half === "medial" ? lines.settings.sideHeightMedialMm : lines.settings.sideHeightLateralMm;
-    if (low.heightMm < asked - 0.5) findings.push(finding("lowest-elsewhere", { half: inOrOut(half), askedMm: asked, lowestMm: low.heightMm, alongFeatherMm: low.alongFeatherMm }, low.at));
-    if (low.heightMm >= lines.settings.backHeightMm) findings.push(finding("topline-rises-to-hump", { half: inOrOut(half) }, low.at));
+    if (low.heightMm < asked - 0.5) findings.push(finding("lowest-elsewhere", { half: halfName(half), askedMm: asked, lowestMm: low.heightMm, alongFeatherMm: low.alongFeatherMm }, low.at));
+    if (low.heightMm >= lines.settings.backHeightMm) findings.push(finding("topline-rises-to-hump", { half: halfName(half) }, low.at));
   }
   if (lines.settings.backHeightMm > forme.ceilingMm - 6)
     findings.push(finding("back-near-comb", { backMm: lines.settings.backHeightMm, combMm: forme.ceilingMm }, pointOn(last.backCurve, lines.settings.backHeightMm)));

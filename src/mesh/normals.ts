@@ -23,10 +23,11 @@ export function faceNormalsInto(out: Float64Array, { positions: p, triangles }: 
 }
 
 /**
- * Unit normal of each vertex, x0 y0 z0 …; zero for a vertex of no triangle. Weights u × v / (|u|²|v|²) of each corner, exact for
- * vertices that lie on a ball (Max 1999, Weights for computing vertex normals from facet normals, J. Graphics Tools 4(2); from memory).
+ * Sum of the normals of the triangles round each vertex, x0 y0 z0 …; zero for a vertex of no triangle. Weights u × v / (|u|²|v|²) of each
+ * corner, exact for vertices that lie on a ball (Max 1999, Weights for computing vertex normals from facet normals, J. Graphics Tools
+ * 4(2); from memory).
  */
-export function vertexNormals({ positions: p, triangles }: Mesh): Float64Array {
+export function normalSums({ positions: p, triangles }: Mesh): Float64Array {
   const out = new Float64Array(p.length);
   for (let i = 0; i < triangles.length; i += 3) {
     for (let k = 0; k < 3; k++) {
@@ -42,6 +43,12 @@ export function vertexNormals({ positions: p, triangles }: Mesh): Float64Array {
       out[a + 2]! += (ux * vy - uy * vx) / weight;
     }
   }
+  return out;
+}
+
+/** Unit normal of each vertex, {@link normalSums} brought to length one; zero for a vertex of no triangle. */
+export function vertexNormals(mesh: Mesh): Float64Array {
+  const out = normalSums(mesh);
   for (let i = 0; i < out.length; i += 3) {
     const length = Math.sqrt(out[i]! ** 2 + out[i + 1]! ** 2 + out[i + 2]! ** 2);
     if (length > 0) for (let k = 0; k < 3; k++) out[i + k]! /= length;

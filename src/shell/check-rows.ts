@@ -1,10 +1,11 @@
+import { distanceInSpace } from "#flatten/distance.ts";
 import { heelBreastX } from "#last/heel-breast.ts";
 import { medialSign, type Last, type Point3 } from "#last/last.ts";
 import { halves, type Half } from "#lines/feather.ts";
 import { area } from "#mesh/area.ts";
 import type { Wrapped } from "#wrap/wrap.ts";
 import type { CheckInput } from "./check-input.ts";
-import { between, edgeLength, flatLength } from "./edge-length.ts";
+import { edgeLength, flatLength } from "./edge-length.ts";
 import { crossings, partLength, planeThrough } from "./girths.ts";
 import type { Shell, ShellEdges } from "./shell.ts";
 
@@ -98,7 +99,7 @@ function flankRow({ coarse }: CheckInput, half: Half, { height }: Wrapped): Chec
 /** Running length of each vertex of an edge as a share of the whole. */
 export function sharesAlong(positions: Float64Array, ids: Uint32Array): Float64Array {
   const arc = new Float64Array(ids.length);
-  for (let k = 1; k < ids.length; k++) arc[k] = arc[k - 1]! + between(positions, ids[k - 1]!, ids[k]!);
+  for (let k = 1; k < ids.length; k++) arc[k] = arc[k - 1]! + distanceInSpace(positions, ids[k - 1]!, ids[k]!);
   return arc.map((at) => at / arc[arc.length - 1]!);
 }
 

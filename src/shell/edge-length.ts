@@ -1,12 +1,9 @@
-/** Distance of two vertices in space, mm. */
-export function between(p: Float64Array, a: number, b: number): number {
-  return Math.sqrt((p[3 * a]! - p[3 * b]!) ** 2 + (p[3 * a + 1]! - p[3 * b + 1]!) ** 2 + (p[3 * a + 2]! - p[3 * b + 2]!) ** 2);
-}
+import { distanceInSpace } from "#flatten/distance.ts";
 
 /** Length of a row of vertices in space, mm. */
 export function edgeLength(p: Float64Array, ids: Uint32Array): number {
   let sum = 0;
-  for (let k = 1; k < ids.length; k++) sum += between(p, ids[k - 1]!, ids[k]!);
+  for (let k = 1; k < ids.length; k++) sum += distanceInSpace(p, ids[k - 1]!, ids[k]!);
   return sum;
 }
 

@@ -1,6 +1,6 @@
+import { distanceInSpace } from "#flatten/distance.ts";
 import type { Point3 } from "#last/last.ts";
 import { nearestOnSegment } from "#last/surface-curve.ts";
-import { between } from "./edge-length.ts";
 
 /** Looks for the place of an edge of the shell that is nearest to a point. */
 export class EdgeSearch {
@@ -13,7 +13,7 @@ export class EdgeSearch {
     this.#arc = new Float64Array(ids.length);
     for (let k = 0; k < ids.length; k++) {
       for (let d = 0; d < 3; d++) this.#p[3 * k + d] = positions[3 * ids[k]! + d]!;
-      if (k > 0) this.#arc[k] = this.#arc[k - 1]! + between(positions, ids[k - 1]!, ids[k]!);
+      if (k > 0) this.#arc[k] = this.#arc[k - 1]! + distanceInSpace(positions, ids[k - 1]!, ids[k]!);
     }
   }
 

@@ -1,9 +1,9 @@
 import { must } from "#base/bug.ts";
 import { finding, type Finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
+import { distanceInSpace } from "#flatten/distance.ts";
 import { Flattener, type FlattenOptions, type Flattening } from "#flatten/flatten.ts";
 import { vertexCount } from "#mesh/mesh.ts";
-import { between } from "./edge-length.ts";
 import type { FlatShell, Shell, ShellEdges, ToplineTension } from "./shell.ts";
 import { springRange } from "./spring-range.ts";
 import { summarise, vertexMeans } from "./strain.ts";
@@ -138,7 +138,7 @@ function trueEdges({ mesh: { positions: p }, edges: e }: Shell): NonNullable<Fla
     for (let i = 0; i + 1 < ids.length; i++) {
       a.push(ids[i]!);
       b.push(ids[i + 1]!);
-      weight.push(edgeWeightPerMm * between(p, ids[i]!, ids[i + 1]!));
+      weight.push(edgeWeightPerMm * distanceInSpace(p, ids[i]!, ids[i + 1]!));
     }
   return { a: Uint32Array.from(a), b: Uint32Array.from(b), weight: Float64Array.from(weight) };
 }

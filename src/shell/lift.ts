@@ -1,5 +1,6 @@
 import { must } from "#base/bug.ts";
 import type { Mesh } from "#mesh/mesh.ts";
+import { normalSums } from "#mesh/normals.ts";
 
 /** Pairs of vertices that lie in one place though the surface is open between them: a0 b0 a1 b1 … */
 export type Twins = ArrayLike<number>;
@@ -102,7 +103,7 @@ function edgesOf(n: number, t: Uint32Array): { readonly ends: Uint32Array; reado
 
 /** Unit normals of the vertices. */
 function evenedNormals(mesh: Mesh, near: Near, twins: Twins): Float64Array {
-  let now = unit(together(vertexNormals(mesh), twins));
+  let now = unit(together(normalSums(mesh), twins));
   for (let round = 0; round < evenings; round++) {
     const next = now.slice();
     for (let v = 0; v + 1 < near.start.length; v++) addMean(next, now, v, near);
@@ -115,23 +116,6 @@ function evenedNormals(mesh: Mesh, near: Near, twins: Twins): Float64Array {
 function addMean(into: Float64Array, from: Float64Array, v: number, { start, items }: Near): void {
   const count = start[v + 1]! - start[v]!;
   for (let i = start[v]!; i < start[v + 1]!; i++) for (let d = 0; d < 3; d++) into[3 * v + d]! += from[3 * items[i]! + d]! / count;
-}
-
-/** Sum of the normals of the triangles round each vertex, each times about its angle there (sine over two sides, Max 1999). */
-function vertexNormals({ positions: p, triangles: t }: Mesh): Float64Array {
-  const out = new Float64Array(p.length);
-  for (let k = 0; k < t.length; k++) {
-    const f = k - (k % 3);
-    const a = 3 * t[k]!, b = 3 * t[f + ((k + 1) % 3)]!, c = 3 * t[f + ((k + 2) % 3)]!;
-    const ux = p[b]! - p[a]!, uy = p[b + 1]! - p[a + 1]!, uz = p[b + 2]! - p[a + 2]!;
-    const vx = p[c]! - p[a]!, vy = p[c + 1]! - p[a + 1]!, vz = p[c + 2]! - p[a + 2]!;
-    const w = (ux * ux + uy * uy + uz * uz) * (vx * vx + vy * vy + vz * vz);
-    if (!(w > 0)) continue;
-    out[a]! += (uy * vz - uz * vy) / w;
-    out[a + 1]! += (uz * vx - ux * vz) / w;
-    out[a + 2]! += (ux * vy - uy * vx) / w;
-  }
-  return out;
 }
 
 /** Gives both of a pair the sum of theirs. */

@@ -1,9 +1,10 @@
 import { finding, type Finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
+import { distanceInSpace } from "#flatten/distance.ts";
 import type { Flattening } from "#flatten/flatten.ts";
 import { halves, type Half } from "#lines/feather.ts";
 import type { Rule } from "#lines/lines.ts";
-import { between, edgeLength, flatLength } from "./edge-length.ts";
+import { edgeLength, flatLength } from "./edge-length.ts";
 import type { Leather, ShellRules, ShellSettings } from "./settings.ts";
 import type { FlatShell, Shell, ToplineTension } from "./shell.ts";
 
@@ -90,7 +91,7 @@ export function toplineShares(shell: Shell, half: Half): { readonly ids: Uint32A
   const total = edgeLength(p, ids);
   let along = 0, sumMm = 0;
   const shares = Float64Array.from({ length: ids.length - 1 }, (_, k) => {
-    const mm = between(p, ids[k]!, ids[k + 1]!);
+    const mm = distanceInSpace(p, ids[k]!, ids[k + 1]!);
     const u = (along + mm / 2) / total;
     along += mm;
     const share = eased((u - drawnAlong.from) / (drawnAlong.full - drawnAlong.from)) * eased((drawnAlong.to - u) / (drawnAlong.to - drawnAlong.fullTo));
@@ -111,7 +112,7 @@ export function tensionOf(shell: Shell, onLast: Shell, uv: Float64Array, extraMm
   const of = (half: Half): ToplineTension => {
     const ids = toplineOf(shell, half);
     let mostStretch = 0;
-    for (let k = 1; k < ids.length; k++) mostStretch = Math.max(mostStretch, between(p, ids[k - 1]!, ids[k]!) / flatLength({ uv }, ids.subarray(k - 1, k + 1)) - 1);
+    for (let k = 1; k < ids.length; k++) mostStretch = Math.max(mostStretch, distanceInSpace(p, ids[k - 1]!, ids[k]!) / flatLength({ uv }, ids.subarray(k - 1, k + 1)) - 1);
     return { onLastMm: edgeLength(onLast.mesh.positions, ids), overMm: edgeLength(p, ids), flatMm: flatLength({ uv }, ids), mostStretch, extraMm: extraMm[half] };
   };
   return { medial: of("medial"), lateral: of("lateral") };

@@ -3,25 +3,14 @@
 import { describe, expect, test } from "vitest";
 import { unwatched } from "#base/watch.ts";
 import { lastFromScan } from "#last/from-scan.ts";
-import type { Last } from "#last/last.ts";
 import { cleanScan } from "#mesh/clean.ts";
 import { readScan } from "#mesh/read.ts";
-import { asInTruth, featherError, girthsMm, laid, lengthsMm, rotations, scanOf, worst, type FileRule } from "../support/against-truth.ts";
+import { asInTruth, laid, rotations, scanOf, type FileRule } from "../support/against-truth.ts";
+import { expectNear } from "../support/near-truth.ts";
 import { cleanedScan } from "../support/scans.ts";
 import { hasShared, sharedBytes } from "../support/shared.ts";
 import { lastNames, truthOf } from "../support/truth-last.ts";
 import { roughened } from "../support/worn.ts";
-
-/** Limits of the trade's work, as for every scan: lengths 0.7 mm, girths 1.5 mm, feather line 0.6 mm root mean square and 2 mm at most. */
-function expectNear(last: Last, name: string, rule: FileRule): void {
-  const truth = truthOf(name);
-  expect(last.side).toBe(truth.side);
-  expect(worst(last, truth, lengthsMm)).toBeLessThan(0.7);
-  expect(worst(last, truth, girthsMm)).toBeLessThan(1.5);
-  const feather = featherError(last, rule, truth.feather.points);
-  expect(feather.rms).toBeLessThan(0.6);
-  expect(feather.max).toBeLessThan(2);
-}
 
 type Matrix = FileRule["rotation"];
 const times = (a: Matrix, b: Matrix): number[][] => a.map((row) => [0, 1, 2].map((c) => row.reduce((sum, v, k) => sum + v * b[k]![c]!, 0)));

@@ -5,9 +5,9 @@ import { lastFromScan } from "#last/from-scan.ts";
 import { cleanScan } from "#mesh/clean.ts";
 import type { Mesh } from "#mesh/mesh.ts";
 import { readScan } from "#mesh/read.ts";
-import { asInTruth, featherError, girthsMm, lengthsMm, worst } from "../support/against-truth.ts";
+import { asInTruth } from "../support/against-truth.ts";
+import { expectNear } from "../support/near-truth.ts";
 import { hasShared, sharedBytes } from "../support/shared.ts";
-import { truthOf } from "../support/truth-last.ts";
 
 /** Every triangle for itself, its corners moved by up to 0.15 mm each way, three of ten inside out. */
 function torn({ positions: p, triangles }: Mesh): Mesh {
@@ -25,12 +25,6 @@ describe.skipIf(!hasShared)("a last in 62 876 loose triangles", () => {
     const { mesh, repairs } = cleanScan(torn(readScan(name, sharedBytes("lasts", `${name}.stl`)).mesh), unwatched);
     expect(repairs.map((r) => r.code)).toEqual(["made-anew"]);
     const last = lastFromScan(mesh, { name }, unwatched);
-    const truth = truthOf(name);
-    expect(last.side).toBe(truth.side);
-    expect(worst(last, truth, lengthsMm)).toBeLessThan(0.7);
-    expect(worst(last, truth, girthsMm)).toBeLessThan(1.5);
-    const feather = featherError(last, asInTruth, truth.feather.points);
-    expect(feather.rms).toBeLessThan(0.6);
-    expect(feather.max).toBeLessThan(2);
+    expectNear(last, name, asInTruth);
   });
 });

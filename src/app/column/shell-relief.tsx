@@ -1,12 +1,12 @@
 import type { ReactElement } from "react";
 import { explain } from "#base/findings.ts";
+import { halfName } from "#base/sentences/names.ts";
 import type { Proof } from "#job/proof.ts";
 import { halves } from "#lines/feather.ts";
 import type { FeatherRelief, Nick } from "#shell/relief.ts";
 import { sayFixed } from "../state/numbers.ts";
 import { WithWhy } from "./why.tsx";
 
-const halfWords = { medial: "inner", lateral: "outer" } as const;
 const zoneWords: Readonly<Record<Nick["zone"], string>> = { toe: "round the toe", waist: "at joint and waist", heel: "beside the heel line" };
 
 /** Less than this share of the pulling and gathering is not worth another seam to stitch. */
@@ -55,7 +55,7 @@ function NickTable({ nicks }: { readonly nicks: readonly Nick[] }): ReactElement
       <tbody>
         {nicks.map((n) => (
           <tr key={`${n.half} ${n.fromSeatMm}`}>
-            <th scope="row">{halfWords[n.half]}</th>
+            <th scope="row">{halfName(n.half)}</th>
             <td>{sayFixed(n.fromSeatMm, 0)}</td>
             <td>{sayFixed(n.fromToeMm, 0)}</td>
             <td>{sayFixed(n.lengthMm, 0)}</td>

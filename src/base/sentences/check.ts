@@ -1,7 +1,7 @@
 import { sentence } from "../sentence.ts";
+import { halfName } from "./names.ts";
 
 const mm = (n: number, digits = 1): string => `${Math.abs(n).toFixed(digits)} mm`;
-const side = (half: string): string => (half === "medial" ? "inner" : "outer");
 
 /** What each check is called, and where to look when it does not hold. */
 const checks: Readonly<Record<string, readonly [string, string]>> = {
@@ -63,7 +63,7 @@ const nothingLeft: Readonly<Record<string, string>> = {
 
 function gapes({ half, fromBackMm, why, setting, by, ...hands }: Gaping): string {
   const what = setting === undefined || by === undefined ? (nothingLeft[why] ?? "") : `${change(setting, by)} and look again.`;
-  return `Laid back on the last, the card stands off on the ${side(half)} half, ${mm(fromBackMm, 0)} along the topline from the back seam, by ${byHand(hands)}. ${reasons[why] ?? ""} ${what}`;
+  return `Laid back on the last, the card stands off on the ${halfName(half)} half, ${mm(fromBackMm, 0)} along the topline from the back seam, by ${byHand(hands)}. ${reasons[why] ?? ""} ${what}`;
 }
 
 export const checkSentences = {
@@ -78,7 +78,7 @@ export const checkSentences = {
     (d: { key: string; half?: string; onLastMm: number; onCardMm: number; leastMm: number; mostMm: number }) => {
       const [name, what] = checks[d.key] ?? [d.key, ""];
       const off = d.onCardMm - d.onLastMm;
-      const of = d.half ? `${name}, ${side(d.half)} half,` : name;
+      const of = d.half ? `${name}, ${halfName(d.half)} half,` : name;
       if (d.key === "area") return `The card's ${name} is ${((100 * Math.abs(off)) / d.onLastMm).toFixed(1)} % ${off > 0 ? "larger" : "smaller"} than the surface it is for; 2 % is the most. ${what}`;
       const near = (n: number): string => `${n < 0 ? "−" : "+"}${mm(n)}`;
       return `The ${of} is ${mm(off)} ${off > 0 ? "longer" : "shorter"} on the card than on the last; ${near(d.leastMm)} to ${near(d.mostMm)} is right. ${what}`;

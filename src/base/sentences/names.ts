@@ -1,4 +1,4 @@
-// What landmarks and measures are called inside a sentence.
+// What landmarks, measures and halves are called inside a sentence.
 
 const measureNames: Readonly<Record<string, string>> = {
   stickLength: "stick length",
@@ -32,3 +32,5 @@ const landmarkNames: Readonly<Record<string, string>> = {
 
 export const landmarkName = (m: string): string => landmarkNames[m] ?? m;
 export const measureName = (m: string): string => measureNames[m] ?? m;
+/** Inner is the side of the big toe. */
+export const halfName = (half: string): string => (half === "medial" ? "inner" : "outer");

@@ -1,6 +1,6 @@
 import { sentence } from "../sentence.ts";
+import { halfName } from "./names.ts";
 
-const halfName = (half: string): string => (half === "medial" ? "inner" : "outer");
 const range = (a: number, b: number, digits: number): string => (a.toFixed(digits) === b.toFixed(digits) ? a.toFixed(digits) : `${a.toFixed(digits)} to ${b.toFixed(digits)}`);
 
 const zoneName: Readonly<Record<string, string>> = { toe: "round the toe", waist: "at joint and waist", heel: "beside the heel line" };

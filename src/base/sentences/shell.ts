@@ -1,4 +1,5 @@
 import { sentence } from "../sentence.ts";
+import { halfName } from "./names.ts";
 
 export const shellSentences = {
   "stretch-high": sentence(
@@ -35,7 +36,7 @@ export const shellSentences = {
   "shell-setting-impossible": sentence("stop", (d: { name: string; value: number; least: number; most: number }) => `The ${d.name} cannot be ${String(d.value)}. Give a number of millimetres from ${d.least} to ${d.most}.`),
   "topline-shorter-impossible": sentence("stop", (d: { percent: number; mostPercent: number }) => `The topline cannot be cut ${d.percent.toFixed(1)} % shorter than on the last. Choose 0 to ${d.mostPercent} %; 2 to 3 % are usual for kid and calf.`),
   "topline-cannot-be-drawn": sentence("stop", (d: { byMm: number }) => `The topline cannot be drawn together by ${d.byMm.toFixed(0)} mm along where it lies: the heel ends of the flat pattern would run into each other. Shorten the topline less, or make what lies beneath the upper thinner.`),
-  "topline-not-reached": sentence("look", (d: { half: "medial" | "lateral"; askedMm: number; gotMm: number }) => `The ${d.half === "medial" ? "inner" : "outer"} half of the topline should be ${d.askedMm.toFixed(1)} mm shorter than on the last and comes out ${d.gotMm.toFixed(1)} mm shorter. Ask for less, or cut it by hand.`),
+  "topline-not-reached": sentence("look", (d: { half: "medial" | "lateral"; askedMm: number; gotMm: number }) => `The ${halfName(d.half)} half of the topline should be ${d.askedMm.toFixed(1)} mm shorter than on the last and comes out ${d.gotMm.toFixed(1)} mm shorter. Ask for less, or cut it by hand.`),
   "topline-stretches-far": sentence("look", (d: { percent: number; mostPercent: number }) => `From the card to the shoe the topline must stretch by ${d.percent.toFixed(1)} % where it stretches most; such leather gives about ${d.mostPercent.toFixed(0)} % along its tight way under a firm pull by hand. Shorten the topline less, or test a strip of your leather.`),
   "spring-alone": sentence("note", (d: { springMm: number }) => `A spring of ${d.springMm.toFixed(1)} mm turns the flanks inward but leaves the topline as long as on the last, so it will not grip by itself. For that, let it be cut shorter.`),
   "puff-near-throat": sentence("note", (d: { askedMm: number; reachMm: number; leaveMm: number }) => `The toe puff should reach back ${d.askedMm.toFixed(0)} mm but must end ${d.leaveMm} mm before the throat; it was taken ${d.reachMm.toFixed(0)} mm long.`),
