@@ -13,6 +13,7 @@ import { Pipeline } from "#job/pipeline.ts";
 import { Prover, tryOut } from "#job/proof.ts";
 import { sheetsFor } from "#job/sheets-for.ts";
 import type { Side } from "#last/last.ts";
+import { paperNames, type PaperName } from "#sheets/paper.ts";
 import { springRange } from "#shell/spring-range.ts";
 import { exitFor } from "./exit.ts";
 import { withSide } from "./measure.ts";
@@ -33,7 +34,7 @@ interface Options extends Readings {
   readonly tape?: Side;
   readonly faceDown?: true;
   readonly bar?: number;
-  readonly paper?: Job["paper"];
+  readonly paper?: PaperName;
   readonly throat?: number;
   readonly back?: number;
   readonly inner?: number;
@@ -58,7 +59,7 @@ export function addMake(program: Command): void {
     .option("--tape <side>", "the pictures show the taped pattern of a left or right last, cut in two halves, beside the printed card", oneOf("--tape", ["left", "right"]))
     .option("--face-down", "the taped halves lie with the side that was on the last upward")
     .option("--bar <mm>", "what your own rule reads on the card's printed bar", millimetres("--bar", 150, 250))
-    .option("--paper <paper>", "A4 or Letter", oneOf("--paper", ["A4", "Letter"]))
+    .option("--paper <paper>", paperNames.join(", "), oneOf("--paper", paperNames))
     .option("--throat <mm>", "throat depth: toe point to throat along the centre, on the surface", millimetres("--throat", 20, 150))
     .option("--back <mm>", "back height above the feather line", millimetres("--back", 20, 120))
     .option("--inner <mm>", "height of the inner side where it is lowest", millimetres("--inner", 10, 100))
@@ -117,7 +118,7 @@ function withWishes(job: Job, options: Options): Job {
     ...sided,
     title: title ?? job.title,
     size: size ?? job.size,
-    paper: paper ?? job.paper,
+    sheets: paper ? { ...job.sheets, paper } : job.sheets,
     shell: { ...job.shell, ...(spring === undefined ? {} : { springMm: spring }) },
     lines: { ...job.lines, ...wished },
   };

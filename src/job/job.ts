@@ -1,7 +1,9 @@
 import type { LastMeasurements } from "#last/measured.ts";
 import type { SaidOfScan } from "#last/said.ts";
 import type { LineSettings } from "#lines/lines.ts";
+import type { PartChoices } from "#pieces/choices.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
+import type { SheetChoices } from "#sheets/choices.ts";
 import type { ShellSettings } from "#shell/settings.ts";
 import type { TapeSaid } from "#tape/said.ts";
 
@@ -30,7 +32,7 @@ export type LastSource =
 /** All that the maker decided, and nothing that can be derived. Settings not named follow the rules of construction. */
 export interface Job {
   readonly format: "lastwise job";
-  readonly version: 3;
+  readonly version: 4;
   readonly title: string;
   /** Size as the maker says it, e.g. "38". */
   readonly size: string;
@@ -38,5 +40,6 @@ export interface Job {
   readonly lines: Partial<LineSettings>;
   readonly shell: Partial<ShellSettings>;
   readonly pieces: Partial<PieceSettings>;
-  readonly paper: "A4" | "Letter";
+  readonly parts: Partial<PartChoices>;
+  readonly sheets: Partial<SheetChoices>;
 }

@@ -5,7 +5,7 @@ import { shellChoices, toplineRule } from "#shell/rules.ts";
 export type Saved = { readonly [field: string]: unknown };
 
 /** The version this program writes. */
-export const newest = 3;
+export const newest = 4;
 
 /** Each step takes a job of the version it is named after to the next one. */
 const steps: Readonly<Record<number, (job: Saved) => Saved>> = {
@@ -21,6 +21,8 @@ const steps: Readonly<Record<number, (job: Saved) => Saved>> = {
     const { raw, pieces } = withoutFold(job["pieces"]);
     return { ...job, pieces, shell: { ...(springMm === undefined || springMm === 0 ? {} : { springMm }), ...(raw ? { edge: "raw" } : {}) } };
   },
+  // The paper came to stand beside what else is decided about the sheets. A lining was one piece.
+  3: ({ paper, ...job }) => ({ ...job, parts: { lining: "one" }, sheets: paper === undefined || paper === "A4" ? {} : { paper } }),
 };
 
 /** A topline without a fold was how a raw edge was said before there was a word for it. */

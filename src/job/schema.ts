@@ -2,7 +2,11 @@ import { z } from "zod";
 import { toeShapes, type LastMeasurements } from "#last/measured.ts";
 import type { LandmarkName, MeasureName } from "#last/said.ts";
 import type { LineSettings } from "#lines/lines.ts";
+import { backTops, liningCuts, seamKinds, sockKinds, upperCuts, type PartChoices } from "#pieces/choices.ts";
+import { pieceKeys } from "#pieces/rules.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
+import { mostBarOff, sheetSets, type SheetChoices } from "#sheets/choices.ts";
+import { paperNames } from "#sheets/paper.ts";
 import { halvesChoices, leathers, toplineEdges, type ShellSettings } from "#shell/settings.ts";
 import { mostShorter } from "#shell/tension.ts";
 import { mostPhotos, type TapeMark, type TapeSaid } from "#tape/said.ts";
@@ -92,30 +96,7 @@ const tapeShape = {
 } satisfies Record<keyof TapeSaid, z.ZodType>;
 
 const allowance = number.nonnegative({ error: "must not be negative" });
-const pieceShape = {
-  lastingToeMm: allowance,
-  lastingToeSidesMm: allowance,
-  lastingForepartMm: allowance,
-  lastingOuterWaistMm: allowance,
-  lastingInnerWaistMm: allowance,
-  lastingHeelMm: allowance,
-  toplineFoldMm: allowance,
-  backSeamMm: allowance,
-  upperThicknessMm: allowance,
-  liningThicknessMm: allowance,
-  liningTrimMm: allowance,
-  liningBackInTopMm: allowance,
-  liningBackInMiddleMm: allowance,
-  liningBackInFeatherMm: allowance,
-  liningToeInMm: allowance,
-  liningLastingShorterMm: allowance,
-  insoleInMm: allowance,
-  soleFinishForepartMm: allowance,
-  soleFinishWaistMm: allowance,
-  soleFinishHeelMm: allowance,
-  sockInMm: allowance,
-  toePuffMm: allowance,
-} satisfies Record<keyof PieceSettings, z.ZodType>;
+const pieceShape = Object.fromEntries(pieceKeys.map((key) => [key, allowance])) as Record<keyof PieceSettings, typeof allowance>;
 
 const word = <const T extends readonly [string, ...string[]]>(words: T) => z.enum(words, { error: `must be one of ${words.join(", ")}` });
 const shellShape = {
@@ -133,10 +114,37 @@ const shellShape = {
   skiveFeatherMm: positive,
 } satisfies Record<keyof ShellSettings, z.ZodType>;
 
+/** What a maker reads on a printed bar: a printer that is farther off than a twentieth has fitted the page to the paper. */
+const bar = number.min(mostBarOff.least, { error: `must be ${mostBarOff.least} mm or more` }).max(mostBarOff.most, { error: `must be ${mostBarOff.most} mm or less` });
+const yes = z.boolean({ error: "must be true or false" });
+const partShape = {
+  cut: word(upperCuts),
+  seam: word(seamKinds),
+  backSeam: word(["closed", "butted"]),
+  backTop: word(backTops),
+  lining: word(liningCuts),
+  sock: word(sockKinds),
+  backStrip: yes,
+  toeCap: yes,
+  strap: yes,
+  gore: yes,
+  bow: yes,
+  sideLining: yes,
+} satisfies Record<keyof PartChoices, z.ZodType>;
+
+const sheetShape = {
+  paper: word(paperNames),
+  rollWidthMm: number.min(200, { error: "must be 200 mm or more" }).max(3000, { error: "must be 3000 mm or less" }),
+  sets: word(sheetSets),
+  onePage: yes,
+  barAcrossMm: bar,
+  barUpMm: bar,
+} satisfies Record<keyof SheetChoices, z.ZodType>;
+
 /** What a saved job must look like; messages are shown to the maker after the field's name. */
 export const jobSchema = z.strictObject({
   format: z.literal("lastwise job"),
-  version: z.literal(3, { error: "must be 3" }),
+  version: z.literal(4, { error: "must be 4" }),
   title: z.string({ error: "must be a text" }).max(200, { error: "must have at most 200 letters" }),
   size: z.string({ error: "must be a text" }).max(40, { error: "must have at most 40 letters" }),
   last: z.discriminatedUnion("from", [
@@ -147,5 +155,6 @@ export const jobSchema = z.strictObject({
   lines: z.strictObject(lineShape).partial(),
   shell: z.strictObject(shellShape).partial(),
   pieces: z.strictObject(pieceShape).partial(),
-  paper: z.enum(["A4", "Letter"], { error: "must be A4 or Letter" }),
+  parts: z.strictObject(partShape).partial(),
+  sheets: z.strictObject(sheetShape).partial(),
 });

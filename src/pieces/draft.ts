@@ -3,7 +3,7 @@ import { mirrorOutline, mirrorPoint, mirrorPolyline } from "#plane/mirror.ts";
 import type { Outline } from "#plane/outline.ts";
 import type { Side } from "#last/last.ts";
 import { laidText, mirrorBlock, type LabelBlock } from "./labels.ts";
-import type { Mark, Material, Piece } from "./piece.ts";
+import type { GroundName, Mark, Material, Piece } from "./piece.ts";
 
 /** A piece before it is one of a pair: always drawn as a right one, with its texts still to be laid. */
 export interface Draft {
@@ -14,6 +14,9 @@ export interface Draft {
   readonly marks: readonly Exclude<Mark, { kind: "text" }>[];
   readonly labels: readonly LabelBlock[];
   readonly directionDeg: number;
+  readonly ground?: GroundName;
+  /** How many of this very outline one pair needs on each side, where it is not one. */
+  readonly count?: number;
 }
 
 /** The two pieces of a draft, the one of the last's own side first. The left one is the mirror of the right one, bit for bit. */
@@ -28,13 +31,14 @@ function rightOf(draft: Draft): Piece {
     name: draft.name,
     side: "right",
     material: draft.material,
-    perPair: 1,
+    perPair: draft.count ?? 1,
     net: draft.net,
     outline: draft.outline,
     marks: [...draft.marks, ...draft.labels.flatMap((b) => laidText(b, "right"))],
     directionDeg: draft.directionDeg,
     areaMm2: area(draft.outline),
     perimeterMm: perimeter(draft.outline),
+    ...(draft.ground && { ground: draft.ground }),
   };
 }
 

@@ -1,7 +1,10 @@
 import type { Side } from "#last/last.ts";
 import type { Outline, Polyline } from "#plane/outline.ts";
 
-export type Material = "card" | "upper leather" | "lining leather" | "insole board" | "sole leather" | "sock leather";
+export const materials = [
+  "card", "upper leather", "lining leather", "stiffener", "toe puff", "side lining", "insole board", "second board", "shank", "filler", "sole leather", "heel leather", "sock leather", "tape", "elastic",
+] as const;
+export type Material = (typeof materials)[number];
 export type Xy = readonly [number, number];
 
 /**
@@ -11,7 +14,7 @@ export type Xy = readonly [number, number];
  * height of a capital; `angleDeg` turns it counter-clockwise from +x and is in [-90, 90), so that it reads on both twins.
  */
 export type Mark =
-  | { readonly kind: "line"; readonly name: string; readonly use: "fold" | "net" | "stitch" | "centre" | "joint" | "heel"; readonly line: Polyline }
+  | { readonly kind: "line"; readonly name: string; readonly use: "fold" | "net" | "stitch" | "centre" | "joint" | "heel" | "skive" | "place"; readonly line: Polyline }
   | { readonly kind: "notch"; readonly name: string; readonly at: Xy; readonly toward: Xy }
   | { readonly kind: "prick"; readonly name: string; readonly at: Xy }
   | { readonly kind: "arrow"; readonly name: string; readonly from: Xy; readonly to: Xy }
@@ -37,4 +40,29 @@ export interface Piece {
   readonly directionDeg: number;
   readonly areaMm2: number;
   readonly perimeterMm: number;
+  /** The flat sheet in whose coordinates a right piece is drawn, by which its place on the last is found; none for strips and such. */
+  readonly ground?: GroundName;
+}
+
+/** A flat sheet that has a place on the last: upper, lining, heel without a seam, bottom, or a panel of the upper by itself. */
+export type GroundName = "upper" | "lining" | "heel" | "bottom" | "whole" | "vamp" | "inner quarter" | "outer quarter";
+
+/** Corners of a sheet on the last, x y z …, and on the flat, x y … (as of a right one), mm. */
+export interface Ground {
+  readonly name: GroundName;
+  readonly positions: Float64Array;
+  readonly triangles: Uint32Array;
+  readonly uv: Float64Array;
+}
+
+/** What is cut off a roll by length: tape, elastic, binding. */
+export interface Strip {
+  readonly name: string;
+  readonly material: Material;
+  readonly widthMm: number;
+  /** Of one strip, with what is left over at both ends. */
+  readonly lengthMm: number;
+  readonly perPair: number;
+  /** Where it is laid. */
+  readonly where: string;
 }

@@ -1,29 +1,11 @@
 import type { Rule } from "#lines/lines.ts";
+import type { BottomSettings } from "./rules/bottom.ts";
+import type { ExtraSettings } from "./rules/extras.ts";
+import type { LastingSettings } from "./rules/lasting.ts";
+import type { LiningSettings } from "./rules/lining.ts";
+import type { StiffeningSettings } from "./rules/stiffening.ts";
+import type { UpperSettings } from "./rules/upper.ts";
 
-/** Allowances and thicknesses of a whole-cut upper with back seam and what goes with it; all mm. */
-export interface PieceSettings {
-  readonly lastingToeMm: number;
-  readonly lastingToeSidesMm: number;
-  readonly lastingForepartMm: number;
-  readonly lastingOuterWaistMm: number;
-  readonly lastingInnerWaistMm: number;
-  readonly lastingHeelMm: number;
-  readonly toplineFoldMm: number;
-  readonly backSeamMm: number;
-  readonly upperThicknessMm: number;
-  readonly liningThicknessMm: number;
-  /** Under the feather at the toe, beside upper and lining; counts for the outsole alone. */
-  readonly toePuffMm: number;
-  readonly liningTrimMm: number;
-  readonly liningBackInTopMm: number;
-  readonly liningBackInMiddleMm: number;
-  readonly liningBackInFeatherMm: number;
-  readonly liningToeInMm: number;
-  readonly liningLastingShorterMm: number;
-  readonly insoleInMm: number;
-  readonly soleFinishForepartMm: number;
-  readonly soleFinishWaistMm: number;
-  readonly soleFinishHeelMm: number;
-  readonly sockInMm: number;
-}
+/** Every allowance, thickness and width of the pieces; all mm. */
+export interface PieceSettings extends LastingSettings, UpperSettings, LiningSettings, StiffeningSettings, BottomSettings, ExtraSettings {}
 export type PieceRules = { readonly [K in keyof PieceSettings]: Rule };

@@ -1,5 +1,6 @@
-/** Paper as it lies in the printer, portrait, mm. ISO 216 A4; North American Letter 8½ × 11 in. */
-export type PaperName = "A4" | "Letter";
+/** Paper as it lies in the printer, portrait, mm. ISO 216 A4, A3, A2; North American Letter 8½ × 11 in. */
+export const paperNames = ["A4", "Letter", "A3", "A2"] as const;
+export type PaperName = (typeof paperNames)[number];
 export interface Paper {
   readonly name: PaperName;
   readonly widthMm: number;
@@ -8,6 +9,8 @@ export interface Paper {
 export const papers: Readonly<Record<PaperName, Paper>> = {
   A4: { name: "A4", widthMm: 210, heightMm: 297 },
   Letter: { name: "Letter", widthMm: 215.9, heightMm: 279.4 },
+  A3: { name: "A3", widthMm: 297, heightMm: 420 },
+  A2: { name: "A2", widthMm: 420, heightMm: 594 },
 };
 
 /** No common printer needs more than this blank at the edges. Common practice, no source. */

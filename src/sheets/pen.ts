@@ -4,7 +4,7 @@ import type { Pen } from "#plane/pen.ts";
 export type Layer = "cut" | "mark" | "fold" | "text";
 
 /** Kinds of stroke on a piece. */
-export type StrokeKind = "cut" | "net" | "fold" | "stitch" | "centre" | "joint" | "heel" | "notch" | "prick" | "arrow" | "leader" | "picture" | "pictured";
+export type StrokeKind = "cut" | "net" | "fold" | "stitch" | "centre" | "joint" | "heel" | "skive" | "place" | "notch" | "prick" | "arrow" | "leader" | "picture" | "pictured";
 
 /** Line width and dashes of each kind, mm on paper; widths from the ISO 128 series (from memory), dashes ours. */
 export interface StrokeStyle {
@@ -20,6 +20,8 @@ export const strokeStyles: Readonly<Record<StrokeKind, StrokeStyle>> = {
   centre: { layer: "mark", widthMm: 0.25, dashMm: [8, 1.2, 0.8, 1.2] },
   joint: { layer: "mark", widthMm: 0.25, dashMm: [] },
   heel: { layer: "mark", widthMm: 0.25, dashMm: [] },
+  skive: { layer: "mark", widthMm: 0.25, dashMm: [1.8, 1.2] },
+  place: { layer: "mark", widthMm: 0.25, dashMm: [3, 1, 1, 1] },
   notch: { layer: "mark", widthMm: 0.35, dashMm: [] },
   prick: { layer: "mark", widthMm: 0.25, dashMm: [] },
   arrow: { layer: "mark", widthMm: 0.35, dashMm: [] },

@@ -53,7 +53,7 @@ export function shellRulesFor(last: { readonly measures: Pick<Last["measures"], 
 export function toplineRule(leather: Leather, edge: ToplineEdge): Rule {
   const [least, most] = toplineShares[leather];
   const middle = (least + most) / 2;
-  const [min, max] = edge === "taped" ? [least, middle] : edge === "folded" ? [least, most] : [middle, most];
+  const [min, max] = edge === "taped" ? [least, middle] : edge === "raw" ? [middle, most] : [least, most];
   return {
     value: (min + max) / 2, min, max, step: 0.0005, unit: "share", name: "topline shorter than on the last",
     why: "A topline cut as long as it is on the last gapes once the last is drawn. Kid and calf take 2 to 3 %, firm or tightly lined leather 1 to 1.5 %, soft sheep and nappa 3 to 4 %; with a tape in the fold the lower half, since the tape stops later stretch. Too much bites, and the last is hard to draw.",

@@ -4,8 +4,12 @@ import type { Rule } from "#lines/lines.ts";
 export const leathers = ["kid", "firm", "soft"] as const;
 export type Leather = (typeof leathers)[number];
 
-/** How the topline's edge is made: folded over a tape that does not stretch, folded alone, or cut raw. */
-export const toplineEdges = ["taped", "folded", "raw"] as const;
+/**
+ * How the topline's edge is made: folded over a tape that does not stretch, folded alone, or cut raw; bound with a strip sewn on grain to
+ * grain and turned to the inside ("bound") or wrapped round the edge and seen on both sides ("wrapped"); or sewn to the lining grain
+ * to grain and turned out like a bag ("bagged").
+ */
+export const toplineEdges = ["taped", "folded", "raw", "bound", "wrapped", "bagged"] as const;
 export type ToplineEdge = (typeof toplineEdges)[number];
 
 /** Whether inner and outer half keep shapes of their own or share their mean. */

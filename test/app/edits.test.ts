@@ -29,9 +29,9 @@ describe("edits of a job", () => {
   });
 
   test("a scan starts with the lines of the rules, on the maker's paper and with her allowances", () => {
-    const job = { ...setPiece(setLines(defaultJob(), { throatDepthMm: 80 }), "backSeamMm", 2), paper: "Letter" as const };
+    const job = { ...setPiece(setLines(defaultJob(), { throatDepthMm: 80 }), "backSeamMm", 2), sheets: { paper: "Letter" as const } };
     const opened = onScan(job, "old_last.stl");
-    expect(opened).toMatchObject({ last: { from: "scan", file: "old_last.stl" }, lines: {}, paper: "Letter", pieces: { backSeamMm: 2 }, title: "old last" });
+    expect(opened).toMatchObject({ last: { from: "scan", file: "old_last.stl" }, lines: {}, sheets: { paper: "Letter" }, pieces: { backSeamMm: 2 }, title: "old last" });
   });
 
   test("measures belong to a last made from measures, the side choice to a scan", () => {

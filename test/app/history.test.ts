@@ -84,7 +84,7 @@ describe("taking back and doing again", () => {
     const old = { ...jobForScan("mine.stl"), version: 1, last: { from: "scan", file: "mine.stl", side: "left" } } as unknown as Job;
     const broken = { ...sprung(0), shell: { springMm: "much" } } as unknown as Job;
     const h = run(run(run(startHistory(old, "opening"), broken, "breaking"), sprung(2), "after"), broken, "breaking again");
-    expect(revived(h, read)).toEqual({ past: [{ job: jobForScan("mine.stl", "left"), what: "opening" }], now: { job: sprung(2), what: "after" }, future: [] });
+    expect(revived(h, read)).toEqual({ past: [{ job: { ...jobForScan("mine.stl", "left"), parts: { lining: "one" } }, what: "opening" }], now: { job: sprung(2), what: "after" }, future: [] });
     expect(revived(startHistory(broken, "begin"), read)).toBeUndefined();
   });
 });

@@ -8,7 +8,7 @@ import { checkedJob } from "#job/job-file.ts";
 import type { Job } from "#job/job.ts";
 import { mostPhotos } from "#tape/said.ts";
 
-const onTape = (): Job => withPhotos({ ...setPiece(setLines(defaultJob(), { throatDepthMm: 80 }), "backSeamMm", 2), paper: "Letter" }, ["inner.jpg", "outer.jpg"]);
+const onTape = (): Job => withPhotos({ ...setPiece(setLines(defaultJob(), { throatDepthMm: 80 }), "backSeamMm", 2), sheets: { paper: "Letter" } }, ["inner.jpg", "outer.jpg"]);
 
 describe("edits of a taped pattern", () => {
   test("leave the job they were given alone, and give one that the job file takes", () => {
@@ -22,7 +22,7 @@ describe("edits of a taped pattern", () => {
   });
 
   test("a new one begins with the lines of the rules, the maker's paper, allowances and side, and a name that is not the example's", () => {
-    expect(onTape()).toMatchObject({ title: "My taped pattern", size: "", lines: {}, paper: "Letter", pieces: { backSeamMm: 2 }, last: { from: "tape", tape: { side: "right" } } });
+    expect(onTape()).toMatchObject({ title: "My taped pattern", size: "", lines: {}, sheets: { paper: "Letter" }, pieces: { backSeamMm: 2 }, last: { from: "tape", tape: { side: "right" } } });
     const left = withPhotos(setMeasure({ ...defaultJob(), title: "For Ada" }, "side", "left"), ["a.jpg"]);
     expect(left).toMatchObject({ title: "For Ada", size: "EU 38", last: { tape: { side: "left" } } });
   });

@@ -33,10 +33,10 @@ describe("taking a refused job out of the history", () => {
   test("keeps a setting away that was given up since, and brings back none that the good state lacks", () => {
     const { tried, first, history } = begin();
     const bad = setLines(first, { throatRadiusMm: 0 });
-    const later: Job = { ...bad, lines: { throatRadiusMm: 0 }, paper: "Letter" };
+    const later: Job = { ...bad, lines: { throatRadiusMm: 0 }, sheets: { paper: "Letter" } };
     tried.refuse(bad);
     const out = takeOut(run(run(history, bad, "the radius"), later, "the paper"), bad, tried)!;
-    expect(out.now.job).toEqual({ ...first, lines: {}, paper: "Letter" });
+    expect(out.now.job).toEqual({ ...first, lines: {}, sheets: { paper: "Letter" } });
   });
 
   test("goes back within a drag to its last good place, and the drag stays one step", () => {

@@ -6,6 +6,10 @@ import { digest } from "#job/digest.ts";
 import { isJobFile, readJobFile, writeJobFile } from "#job/job-file.ts";
 import type { Job } from "#job/job.ts";
 
+/** What a lining was before it could be cut in three. */
+const onePiece = { lining: "one" };
+/** A job as it was saved before parts and sheets had words of their own. */
+const before4 = (job: Job) => Object.fromEntries(Object.entries(job).filter(([field]) => field !== "parts" && field !== "sheets"));
 const none = new Map<string, Uint8Array>();
 const asJson = (value: unknown) => strToU8(JSON.stringify(value));
 
@@ -30,19 +34,23 @@ describe("a saved job", () => {
 
   test("of an older version is brought up to date, with all that the maker said", () => {
     // The shell's decisions and what was said of a scan lay elsewhere: an unknown field would be refused.
-    const old = { ...jobForScan("a.stl", "left"), shell: undefined, springMm: 0, version: 1, last: { from: "scan", file: "a.stl", side: "left" } };
-    expect(readJobFile("pair.json", asJson(old)).job).toEqual(jobForScan("a.stl", "left"));
-    const example = { ...defaultJob(), shell: undefined };
-    expect(readJobFile("pair.json", asJson({ ...example, springMm: 0, version: 2 })).job).toEqual(defaultJob());
-    expect(readJobFile("pair.json", asJson({ ...example, springMm: 4, version: 1 })).job).toEqual({ ...defaultJob(), shell: { springMm: 4 } });
+    const former = before4(jobForScan("a.stl", "left"));
+    const old = { ...former, paper: "A4", shell: undefined, springMm: 0, version: 1, last: { from: "scan", file: "a.stl", side: "left" } };
+    expect(readJobFile("pair.json", asJson(old)).job).toEqual({ ...jobForScan("a.stl", "left"), parts: onePiece });
+    const today = before4(defaultJob());
+    const example = { ...today, paper: "A4", shell: undefined };
+    expect(readJobFile("pair.json", asJson({ ...example, springMm: 0, version: 2 })).job).toEqual({ ...defaultJob(), parts: onePiece });
+    expect(readJobFile("pair.json", asJson({ ...example, springMm: 4, version: 1 })).job).toEqual({ ...defaultJob(), parts: onePiece, shell: { springMm: 4 } });
+    expect(readJobFile("pair.json", asJson({ ...today, paper: "Letter", version: 3 })).job).toEqual({ ...defaultJob(), parts: onePiece, sheets: { paper: "Letter" } });
     expect(() => readJobFile("pair.json", asJson({ ...example, springMm: "four", version: 2 }))).toThrow("the field shell → springMm must be a number");
     expect(() => readJobFile("pair.json", asJson({ ...old, version: 0 }))).toThrow(/version/);
   });
 
   test("of an older version with no fold at the topline is cut raw, as its number said", () => {
-    const old = { ...defaultJob(), shell: undefined, springMm: 2, version: 2 };
+    const former = before4(defaultJob());
+    const old = { ...former, paper: "A4", shell: undefined, springMm: 2, version: 2 };
     const raw = readJobFile("pair.json", asJson({ ...old, pieces: { toplineFoldMm: 0, backSeamMm: 2 } }));
-    expect(raw.job).toEqual({ ...defaultJob(), shell: { springMm: 2, edge: "raw" }, pieces: { backSeamMm: 2 } });
+    expect(raw.job).toEqual({ ...defaultJob(), shell: { springMm: 2, edge: "raw" }, pieces: { backSeamMm: 2 }, parts: onePiece });
     // Raw takes the upper half of 2 to 3 % (common practice, no source), so 2.75 %; over a tape 2.25 %.
     expect(raw.findings!.map(explain)).toEqual([expect.stringMatching(/cut 2\.75 % shorter .* taken as cut raw/)]);
     const folded = readJobFile("pair.json", asJson({ ...old, pieces: { toplineFoldMm: 5 } }));
@@ -53,16 +61,20 @@ describe("a saved job", () => {
 
   test("of this version, and a taped pattern of any, comes out as it was saved: nothing is said", () => {
     expect(readJobFile("pair.json", asJson(defaultJob())).findings).toEqual([]);
-    expect(readJobFile("pair.json", asJson({ ...jobForTape({ photos: ["in.jpg"], side: "right" }), shell: undefined, version: 2 })).findings).toEqual([]);
+    const taped = before4(jobForTape({ photos: ["in.jpg"], side: "right" }));
+    expect(readJobFile("pair.json", asJson({ ...taped, paper: "A4", shell: undefined, version: 2 })).findings).toEqual([]);
   });
 
   test("is refused with the field named when something is wrong in it", () => {
     const wrong = (change: object) => () => readJobFile("pair.json", asJson({ ...defaultJob(), ...change }));
     expect(wrong({ shell: { springMm: "four" } })).toThrow("pair.json: the field shell → springMm must be a number");
-    expect(wrong({ shell: { edge: "torn" } })).toThrow("the field shell → edge must be one of taped, folded, raw");
+    expect(wrong({ shell: { edge: "torn" } })).toThrow("the field shell → edge must be one of taped, folded, raw, bound, wrapped, bagged");
     expect(wrong({ shell: { toplineShorter: 2 } })).toThrow("the field shell → toplineShorter must be a share, at most 0.08");
     expect(wrong({ lines: { throatDepthMm: -3 } })).toThrow("the field lines → throatDepthMm must be greater than zero");
-    expect(wrong({ paper: "A9" })).toThrow("the field paper must be A4 or Letter");
+    expect(wrong({ sheets: { paper: "A9" } })).toThrow("the field sheets → paper must be one of A4, Letter, A3, A2");
+    expect(wrong({ sheets: { barUpMm: 89 } })).toThrow("the field sheets → barUpMm must be 95 mm or more");
+    expect(wrong({ parts: { cut: "sideways" } })).toThrow("the field parts → cut must be one of back-seam, inner-seam, quarters");
+    expect(wrong({ parts: { strap: 1 } })).toThrow("the field parts → strap must be true or false");
     expect(wrong({ version: 7 })).toThrow(/newer Lastwise/);
     expect(wrong({ lines: { throatdepth: 70 } })).toThrow(/field lines/);
     expect(() => readJobFile("pair.json", asJson({ hello: 1 }))).toThrow(/not a job saved by Lastwise/);

@@ -12,7 +12,7 @@ import { WithWhy } from "./why.tsx";
 import { WordChoice } from "./word-choice.tsx";
 
 const leatherWords: Readonly<Record<Leather, string>> = { kid: "kid or calf", firm: "firm or tightly lined leather", soft: "soft sheep or nappa" };
-const edgeWords: Readonly<Record<ToplineEdge, string>> = { taped: "folded over a tape", folded: "folded without a tape", raw: "cut raw" };
+const edgeWords: Readonly<Record<ToplineEdge, string>> = { taped: "folded over a tape", folded: "folded without a tape", raw: "cut raw", bound: "bound, the strip turned inside", wrapped: "bound, the strip round the edge", bagged: "bagged with the lining" };
 const { usual, most } = springRange;
 
 interface ShellToplineProps {

@@ -1,5 +1,7 @@
 import type { ReactElement } from "react";
 import type { Pair } from "#job/pair.ts";
+import { sheetChoicesFrom } from "#sheets/choices.ts";
+import { paperNames } from "#sheets/paper.ts";
 import type { SheetFile } from "#sheets/sheet-file.ts";
 import type { Desk } from "../desk.ts";
 import type { Desktop } from "../desktop.ts";
@@ -10,7 +12,6 @@ import type { PagePlan } from "../state/page-plan.ts";
 import { SizeInput } from "./size-field.tsx";
 import { WordChoice } from "./word-choice.tsx";
 
-const papers = ["A4", "Letter"] as const;
 const told: Readonly<Record<SheetFile["name"], string>> = {
   "pattern.pdf": "the pattern at true scale, in pages to print and join",
   "marks.pdf": "the tape lengths to mark on both lasts",
@@ -35,7 +36,7 @@ export function StationSheets({ desk, now, pair, plan }: StationSheetsProps): Re
   return (
     <>
       <p className="sentence">
-        The pattern is printed on <WordChoice label="paper" value={desk.job.paper} options={papers} onChange={(paper) => desk.change({ ...desk.job, paper }, "the paper")} />, and carries the name{" "}
+        The pattern is printed on <WordChoice label="paper" value={sheetChoicesFrom(desk.job.sheets).paper} options={paperNames} onChange={(paper) => desk.change({ ...desk.job, sheets: { ...desk.job.sheets, paper } }, "the paper")} />, and carries the name{" "}
         <b>{pair.labels.title}</b>, size{" "}
         <SizeInput desk={desk} pair={pair} />.
       </p>

@@ -1,6 +1,7 @@
 import type { ReactElement } from "react";
 import type { Pair } from "#job/pair.ts";
 import type { Proof } from "#job/proof.ts";
+import { sheetChoicesFrom } from "#sheets/choices.ts";
 import type { Desk } from "../desk.ts";
 import type { Looking } from "../state/looking.ts";
 import type { PagePlan } from "../state/page-plan.ts";
@@ -34,7 +35,7 @@ interface PictureProps {
 /** The one large picture of the open station. */
 export function Picture(props: PictureProps): ReactElement {
   const { desk, pair, station, looking, apart, plan, chosen, onChoose } = props;
-  if (station === "Sheets") return plan ? <SheetsView plan={plan} paper={pair.job.paper} /> : <></>;
+  if (station === "Sheets") return plan ? <SheetsView plan={plan} paper={sheetChoicesFrom(pair.job.sheets).paper} /> : <></>;
   if (station === "Pieces") return <PiecesView pieces={pair.pieces} chosen={chosen} onChoose={onChoose} />;
   if (station === "Last") {
     const { waiting } = desk.now;

@@ -1,11 +1,11 @@
 import { useMemo, useRef, type ReactElement } from "react";
-import { papers } from "#sheets/paper.ts";
+import { papers, type PaperName } from "#sheets/paper.ts";
 import { insidePoint } from "../state/inside-point.ts";
 import type { PagePlan } from "../state/page-plan.ts";
 import { useSize } from "./use-size.ts";
 
 /** The pages as they will be joined, with the pieces on them. */
-export function SheetsView({ plan, paper }: { readonly plan: PagePlan; readonly paper: "A4" | "Letter" }): ReactElement {
+export function SheetsView({ plan, paper }: { readonly plan: PagePlan; readonly paper: PaperName }): ReactElement {
   const frame = useRef<HTMLDivElement>(null);
   const { width, height } = useSize(frame);
   const { sheet, tiling } = plan;

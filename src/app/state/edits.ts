@@ -51,14 +51,14 @@ export function setMeasure<K extends keyof LastMeasurements>(job: Job, key: K, v
 
 /** A new job on a scan: what belonged to the former last follows the rules again; paper and allowances stay the maker's. */
 export function onScan(job: Job, file: string): Job {
-  return { ...jobForScan(file), paper: job.paper, shell: shellForNext(job), pieces: job.pieces };
+  return { ...jobForScan(file), parts: job.parts, sheets: job.sheets, shell: shellForNext(job), pieces: job.pieces };
 }
 
 /** A new job on a last made from measures, which begin as those of the example; the side stays that of the last at hand. */
 export function onMeasures(job: Job, side: Side): Job {
   const fresh = defaultJob();
   if (fresh.last.from !== "measures") return fresh;
-  return { ...fresh, title: "My last from measures", size: "", paper: job.paper, shell: shellForNext(job), pieces: job.pieces, last: { from: "measures", measures: { ...fresh.last.measures, side } } };
+  return { ...fresh, title: "My last from measures", size: "", parts: job.parts, sheets: job.sheets, shell: shellForNext(job), pieces: job.pieces, last: { from: "measures", measures: { ...fresh.last.measures, side } } };
 }
 
 /** Nothing has been changed yet. */

@@ -1,5 +1,6 @@
 import type { LastPair, Pair } from "#job/pair.ts";
 import { arrange, type CommonSheet } from "#sheets/arrange.ts";
+import { sheetChoicesFrom } from "#sheets/choices.ts";
 import { gridOf, papers } from "#sheets/paper.ts";
 import { inkCovers } from "#sheets/pdf/cover.ts";
 import { ring } from "#sheets/piece-drawing.ts";
@@ -16,8 +17,8 @@ export interface PagePlan {
 
 export function pagePlan(pair: Pick<LastPair, "from" | "pieces" | "job" | "last" | "lines"> | Extract<Pair, { from: "tape" }>): PagePlan {
   const { pieces, job } = pair;
-  const sheet = arrange(pieces, gridOf(papers[job.paper]));
+  const sheet = arrange(pieces, gridOf(papers[sheetChoicesFrom(job.sheets).paper]));
   const tiling = tilingOf(sheet, sheet.placed.map((p) => [ring(p.outline)]));
-  const covers = inkCovers({ heading: "", title: "", paper: papers[job.paper], sheet, tiling, ...(pair.from === "last" ? { profile: profileOf(pair.last, pair.lines) } : {}) }).length;
+  const covers = inkCovers({ heading: "", title: "", paper: papers[sheetChoicesFrom(job.sheets).paper], sheet, tiling, ...(pair.from === "last" ? { profile: profileOf(pair.last, pair.lines) } : {}) }).length;
   return { sheet, tiling, covers };
 }

@@ -6,6 +6,7 @@ import { reliefSentences } from "#base/sentences/relief.ts";
 import { sheetSentences } from "#base/sentences/sheets.ts";
 import { shellSentences } from "#base/sentences/shell.ts";
 import type { Pair, TapedPair } from "#job/pair.ts";
+import { sheetChoicesFrom } from "#sheets/choices.ts";
 import { mm, percent, say } from "./numbers.ts";
 import { kindsOf } from "./piece-kinds.ts";
 
@@ -80,5 +81,5 @@ function taped(station: Station, pair: TapedPair, sheetsReady: boolean): string 
 
 function piecesOrSheets(station: "Pieces" | "Sheets", { pieces, job }: Pair, sheetsReady: boolean): string {
   if (station === "Pieces") return `${kindsOf(pieces).reduce((n, k) => n + k.count, 0)} pieces for the pair`;
-  return `${job.paper}, ${sheetsReady ? "ready to print" : "not made yet"}`;
+  return `${sheetChoicesFrom(job.sheets).paper}, ${sheetsReady ? "ready to print" : "not made yet"}`;
 }
