@@ -6,6 +6,7 @@ import { backTops, liningCuts, seamKinds, sockKinds, upperCuts, type PartChoices
 import { pieceKeys } from "#pieces/rules.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
 import { mostBarOff, sheetSets, type SheetChoices } from "#sheets/choices.ts";
+import { layers } from "#sheets/pen.ts";
 import { paperNames } from "#sheets/paper.ts";
 import { halvesChoices, leathers, toplineEdges, type ShellSettings } from "#shell/settings.ts";
 import { mostShorter } from "#shell/tension.ts";
@@ -139,6 +140,7 @@ const sheetShape = {
   onePage: yes,
   barAcrossMm: bar,
   barUpMm: bar,
+  layers: z.array(word(layers)).min(1, { error: "must name at least one" }),
 } satisfies Record<keyof SheetChoices, z.ZodType>;
 
 /** What a saved job must look like; messages are shown to the maker after the field's name. */

@@ -1,3 +1,4 @@
+import { layers, type Layer } from "./pen.ts";
 import type { PaperName } from "./paper.ts";
 
 /** Which patterns are printed: net cards to check on the last, cutting patterns with all allowances, or both. */
@@ -15,12 +16,14 @@ export interface SheetChoices {
   /** What the maker's rule reads on the printed bars, across and up the page, mm; without a reading the printer is taken to be true. */
   readonly barAcrossMm: number;
   readonly barUpMm: number;
+  /** What SVG and DXF hold. */
+  readonly layers: readonly Layer[];
 }
 
 /** Length of the printed bars, mm, and what may be read on one at all. */
 export const trueBarMm = 100;
 export const mostBarOff = { least: 95, most: 105 } as const;
 
-export const usualSheets: SheetChoices = { paper: "A4", rollWidthMm: 610, sets: "both", onePage: false, barAcrossMm: trueBarMm, barUpMm: trueBarMm };
+export const usualSheets: SheetChoices = { paper: "A4", rollWidthMm: 610, sets: "both", onePage: false, barAcrossMm: trueBarMm, barUpMm: trueBarMm, layers };
 
 export const sheetChoicesFrom = (own: Partial<SheetChoices> = {}): SheetChoices => ({ ...usualSheets, ...own });

@@ -1,7 +1,8 @@
 import type { Pen } from "#plane/pen.ts";
 
 /** What a stroke is for: also the names of the groups in the SVG and of the layers in the DXF. */
-export type Layer = "cut" | "mark" | "fold" | "text";
+export const layers = ["cut", "mark", "fold", "text"] as const;
+export type Layer = (typeof layers)[number];
 
 /** Kinds of stroke on a piece. */
 export type StrokeKind = "cut" | "net" | "fold" | "stitch" | "centre" | "joint" | "heel" | "skive" | "place" | "notch" | "prick" | "arrow" | "leader" | "picture" | "pictured";

@@ -1,10 +1,8 @@
 import type { CommonSheet } from "./arrange.ts";
 import { capitalShare } from "./lettering.ts";
-import { strokeStyles, type Layer, type Lettering, type SheetPen, type StrokeKind } from "./pen.ts";
+import { layers, strokeStyles, type Layer, type Lettering, type SheetPen, type StrokeKind } from "./pen.ts";
 import { traceCut, traceRest, type PieceDrawing } from "./piece-drawing.ts";
 import { utf8 } from "./text-bytes.ts";
-
-export const layers: readonly Layer[] = ["cut", "mark", "fold", "text"];
 
 /** Four decimals of a millimetre. */
 const fixed = (v: number): string => {
