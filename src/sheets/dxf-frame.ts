@@ -1,4 +1,4 @@
-import { layers } from "./svg.ts";
+import { layers } from "./pen.ts";
 
 /** Lines of a DXF: a group code and its value, two lines each. */
 export type Groups = (string | number)[];
