@@ -1,0 +1,38 @@
+import { edgeLength, edgePoint, type NetUpper } from "./net-upper.ts";
+import type { NetEdge, NetPanel, NetPlace, PlaceName } from "./panel.ts";
+import type { GroundName } from "./piece.ts";
+
+const quarterNames = ["quarter 1/4", "quarter 1/2", "quarter 3/4"] as const satisfies readonly PlaceName[];
+
+/**
+ * The net upper that is open at the back, as one panel: feather line, inner bank of the back, topline, outer bank. `name` is the flat
+ * sheet it lies in.
+ */
+export function wholePanel(net: NetUpper, name: GroundName = "upper"): NetPanel {
+  const { feather, backMedial, topline, backLateral, places: p } = net;
+  const edges: readonly NetEdge[] = [
+    { ...feather, role: "feather" },
+    { ...backMedial, role: "back", half: "medial", seam: "back" },
+    { ...topline, role: "topline" },
+    { ...backLateral, role: "back", half: "lateral", seam: "back" },
+  ];
+  const places: readonly NetPlace[] = [
+    { name: "seat", half: "lateral", edge: 0, s: 0 },
+    { name: "breast", half: "lateral", edge: 0, s: p.breastLateral },
+    { name: "waist", half: "lateral", edge: 0, s: p.waistLateral },
+    { name: "joint", half: "lateral", edge: 0, s: p.jointLateral },
+    { name: "toe", edge: 0, s: p.toe },
+    { name: "joint", half: "medial", edge: 0, s: p.jointMedial },
+    { name: "waist", half: "medial", edge: 0, s: p.waistMedial },
+    { name: "breast", half: "medial", edge: 0, s: p.breastMedial },
+    { name: "seat", half: "medial", edge: 0, s: edgeLength(feather) },
+    { name: "back", half: "medial", edge: 2, s: 0 },
+    ...p.quarterMedial.map((s, k): NetPlace => ({ name: quarterNames[k]!, half: "medial", edge: 2, s })),
+    { name: "lowest", half: "medial", edge: 2, s: p.lowestMedial },
+    { name: "throat", edge: 2, s: p.throat },
+    ...p.quarterLateral.map((s, k): NetPlace => ({ name: quarterNames[k]!, half: "lateral", edge: 2, s })),
+    { name: "lowest", half: "lateral", edge: 2, s: p.lowestLateral },
+    { name: "back", half: "lateral", edge: 2, s: edgeLength(topline) },
+  ];
+  return { name, edges, places, centre: [edgePoint(topline, p.throat), edgePoint(feather, p.toe)] };
+}
