@@ -1,0 +1,84 @@
+import { joined } from "#plane/along.ts";
+import { offsetEdge } from "#plane/edge-offset.ts";
+import type { Outline, Polyline } from "#plane/outline.ts";
+import { evenedLasting } from "../even.ts";
+import type { NetEdge, NetPanel } from "../panel.ts";
+import type { Xy } from "../piece.ts";
+import type { Allowance, Finish } from "./allowance.ts";
+import { reachOf, runOn, type Bank } from "./bank.ts";
+import { usualCorner, type CornerKind } from "./corner-kind.ts";
+import { corner } from "./corners.ts";
+
+/** One edge of a panel as it is cut; all lines in the edge's own direction. */
+export interface CutEdge {
+  readonly net: NetEdge;
+  readonly finish: Finish;
+  /** Cutting line between its two corners. */
+  readonly cut: Polyline;
+  /** Stitch line, fold line, line where another edge is laid, trim line or feather line, from cutting line to cutting line. */
+  readonly line: Polyline;
+  /** Inner border of what is skived along it. */
+  readonly skive?: Polyline;
+}
+
+/** A panel with its allowances: corner k lies between edge k and the next one. */
+export interface CutPanel {
+  readonly panel: NetPanel;
+  readonly outline: Outline;
+  readonly edges: readonly CutEdge[];
+  /** Where the lines of both edges meet. */
+  readonly corners: readonly Xy[];
+  /** Cuts from the cutting line inward that a corner needs before it can be turned. */
+  readonly snips: readonly { readonly corner: number; readonly at: Xy; readonly toward: Xy }[];
+}
+
+/**
+ * Cuts a panel of named edges: each edge is moved outward by its allowance, each corner made by the rule for what meets there, or by
+ * `cornerAt` where that says another. The outline starts at the first edge's first corner.
+ */
+export function cutPanel(panel: NetPanel, allowances: readonly Allowance[], cornerAt: (k: number) => CornerKind | undefined = () => undefined): CutPanel {
+  const n = panel.edges.length;
+  const banks = panel.edges.map(({ line }, k) => bankOf(line, allowances[k]!));
+  const raw = banks.slice();
+  const corners: Xy[] = [];
+  const snips: CutPanel["snips"][number][] = [];
+  for (let k = 0; k < n; k++) {
+    const next = (k + 1) % n;
+    const [before, after] = [allowances[k]!.finish, allowances[next]!.finish];
+    const made = corner(cornerAt(k) ?? usualCorner(before, after), banks[k]!, banks[next]!, before === "fold");
+    banks[k] = made.before;
+    banks[next] = made.after;
+    corners.push(made.at);
+    if (made.snip) snips.push({ corner: k, at: made.snip[0], toward: made.snip[1] });
+  }
+  const ring = joined(banks.map(({ cut }) => cut)).xy;
+  const edges = panel.edges.map((net, k): CutEdge => {
+    const { finish } = allowances[k]!;
+    const { cut, line } = banks[k]!;
+    const skive = skiveLine(net, allowances[k]!, raw[k]!, raw[(k + n - 1) % n]!, raw[(k + 1) % n]!);
+    return { net, finish, cut, line, ...(skive && { skive }) };
+  });
+  return { panel, outline: { xy: ring.slice(0, ring.length - 2) }, edges, corners, snips };
+}
+
+function bankOf(net: Polyline, { finish, widths, at }: Allowance): Bank {
+  const outer = moved(net, widths);
+  const cut = finish === "lasting" ? evenedLasting(outer) : outer;
+  const line = at ? moved(net, at) : net;
+  return { finish, cut, line, rawCut: cut, rawLine: line, widestMm: widths.reduce((most, mm) => Math.max(most, Math.abs(mm)), 0) };
+}
+
+const moved = (line: Polyline, widths: Float64Array): Polyline => (widths.every((mm) => mm === 0) ? line : offsetEdge(line, widths));
+
+/** The border of a skived band, from one neighbour's cutting line to the other's where the band runs all along the edge. */
+function skiveLine({ line, arc }: NetEdge, { widths, skive }: Allowance, own: Bank, before: Bank, after: Bank): Polyline | undefined {
+  if (!skive) return undefined;
+  const inner = widths.map((mm) => mm - skive.mm);
+  if (skive.between) {
+    const [from, to] = skive.between;
+    const [first, end] = [arc.findIndex((s) => s >= from), arc.findLastIndex((s) => s <= to) + 1];
+    return end - first < 3 ? undefined : offsetEdge({ xy: line.xy.subarray(2 * first, 2 * end) }, inner.subarray(first, end));
+  }
+  const tail = runOn(before.rawCut, offsetEdge(line, inner), reachOf(before, own) + skive.mm).after;
+  return runOn(tail, after.rawCut, reachOf(own, after) + skive.mm).before;
+}
