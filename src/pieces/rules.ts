@@ -15,18 +15,21 @@ import type { PieceRules, PieceSettings } from "./settings.ts";
  * lasting margins may be depends on the last, since margins from both sides must not meet in the middle of the bottom. A raw topline
  * has no fold.
  */
-export function pieceRulesFor(last: { readonly measures: Pick<Measures, "ballWidth" | "seatWidth"> }, edge: ToplineEdge = "taped"): PieceRules {
+export function pieceRulesFor(last: { readonly measures: Pick<Measures, "ballWidth" | "seatWidth"> & Partial<Pick<Measures, "stickLength">> }, edge: ToplineEdge = "taped"): PieceRules {
   const halfBall = Math.max(20, Math.floor(last.measures.ballWidth / 2) - 4);
   const halfSeat = Math.max(20, Math.floor(last.measures.seatWidth / 2) - 1);
-  return { ...lastingRules(Math.min(30, halfBall), Math.min(30, halfSeat)), ...upperRules(edge), ...liningRules, ...stiffeningRules, ...bottomRules, ...extraRules };
+  return { ...lastingRules(Math.min(30, halfBall), Math.min(30, halfSeat)), ...upperRules(edge), ...liningRules(last.measures.stickLength ?? usualStickMm), ...stiffeningRules, ...bottomRules, ...extraRules };
 }
+
+/** EU 37, where the length is not known. */
+const usualStickMm = 251;
 
 /** Widths of the bottom as shares of its length, where no bottom was traced (clean lasts: 0.30 to 0.31 and 0.205 to 0.21). */
 const usualWidths = { ball: 0.305, seat: 0.208 } as const;
 
 /** The same rules for a taped pattern, by its traced bottom or else by the widths that are usual at its length. */
 export function pieceRulesForTape({ bottom, length }: TapedShell, edge?: ToplineEdge): PieceRules {
-  return pieceRulesFor({ measures: { ballWidth: bottom?.ballWidthMm ?? usualWidths.ball * length.mm, seatWidth: bottom?.seatWidthMm ?? usualWidths.seat * length.mm } }, edge);
+  return pieceRulesFor({ measures: { ballWidth: bottom?.ballWidthMm ?? usualWidths.ball * length.mm, seatWidth: bottom?.seatWidthMm ?? usualWidths.seat * length.mm, stickLength: length.mm } }, edge);
 }
 
 /** All rules at their default, with what the maker chose instead; a rule that leaves no choice stands as it is. */

@@ -1,7 +1,7 @@
 import type { Rule } from "#lines/lines.ts";
 import { mm, practice } from "./mm.ts";
 
-/** The lining against the upper; mm. */
+/** The lining against the upper, and where it is put together; mm. */
 export interface LiningSettings {
   readonly liningThicknessMm: number;
   readonly liningTrimMm: number;
@@ -10,9 +10,18 @@ export interface LiningSettings {
   readonly liningBackInFeatherMm: number;
   readonly liningToeInMm: number;
   readonly liningLastingShorterMm: number;
+  readonly liningJointMm: number;
+  readonly liningJointBehindBallMm: number;
+  readonly liningLapMm: number;
+  readonly liningClearMm: number;
+  readonly liningPocketTopMm: number;
+  readonly liningPocketWingMm: number;
 }
 
-export const liningRules: Readonly<Record<keyof LiningSettings, Rule>> = {
+/** The wings of the heel pocket grow with the stick length, all else stays. */
+export const liningRules = (stickLengthMm: number): Readonly<Record<keyof LiningSettings, Rule>> => ({ ...fixed, ...pocketRules((share) => Math.round(2 * share * stickLengthMm) / 2) });
+
+const fixed = {
   liningThicknessMm: mm("Thickness of the lining", 0.8, 0.4, 1.5, 0.1,
     "Measured on your leather. It lies inside the upper, so it must be cut smaller than the upper.", practice),
   liningTrimMm: mm("Lining left above the topline", 3, 0, 8, 0.5,
@@ -27,4 +36,19 @@ export const liningRules: Readonly<Record<keyof LiningSettings, Rule>> = {
     "The lining is lasted first and lies under the toe puff, so it needs less length than the upper.", practice),
   liningLastingShorterMm: mm("Lining's lasting margin shorter by", 4, 0, 8, 0.5,
     "The lining is lasted first and trimmed on the insole, so that the margins lie in steps and not in a ridge.", practice),
-};
+  liningJointMm: mm("Vamp lining's joint behind the throat", 30, 15, 70, 0.5,
+    "Along the topline. Where a seam of the upper is too near, the joint is moved to the nearest place that is clear of it.", "a lap at the side shows less than a seam in the middle (makers' notes on linings); the place is common practice, no source"),
+  liningJointBehindBallMm: mm("Vamp lining's joint behind the ball", 25, 12, 60, 0.5,
+    "Along the feather line, from the joint. A ridge at the ball rubs with every step.", practice),
+  liningLapMm: mm("Lap of the lining's joints", 7, 6, 8, 0.5,
+    "What lies under and is skived and cemented. The rear piece lies on top, so that the toes slide over its edge when the shoe is put on.", "makers' notes on linings: lapped and skived; 6 to 8 mm is common practice"),
+  liningClearMm: mm("Lining's joints clear of the upper's seams", 10, 6, 20, 0.5,
+    "Two seams over each other make a ridge that shows outside and rubs inside.", "makers' notes on linings: no joint under a seam; 10 mm is common practice"),
+} as const;
+
+const pocketRules = (of: (shareOfStick: number) => number) => ({
+  liningPocketTopMm: mm("Heel pocket along the topline", of(0.3), of(0.26), of(0.35), 0.5,
+    "From the back point, measured on the last. Its front edge leans forward from the topline to the feather line.", "common practice, no source: wings of 30 to 35 % of the stick length"),
+  liningPocketWingMm: mm("Heel pocket along the feather line", of(0.35), of(0.3), of(0.38), 0.5,
+    "From the seat, measured on the last. It covers the stiffener to its ends, so that the foot feels neither its edge nor a joint over it.", "common practice, no source: wings of 30 to 35 % of the stick length"),
+});

@@ -1,6 +1,39 @@
 import type { Rule } from "#lines/lines.ts";
+import { mm, practice } from "./mm.ts";
 
-/** Counter, toe puff and tapes; mm. What of them lies under the upper belongs to the shell's settings. */
-export interface StiffeningSettings {}
+/** Counter, toe puff, side lining and flank tape; mm. What of them lies under the upper belongs to the shell's settings. */
+export interface StiffeningSettings {
+  readonly puffLastingMm: number;
+  readonly puffRoundMm: number;
+  readonly counterLastingMm: number;
+  readonly counterRakeMm: number;
+  readonly counterRoundMm: number;
+  readonly sideLiningHeightMm: number;
+  readonly sideLiningBelowMm: number;
+  readonly sideLiningLapMm: number;
+  readonly flankTapeMm: number;
+  readonly flankTapeReachMm: number;
+}
 
-export const stiffeningRules: Readonly<Record<keyof StiffeningSettings, Rule>> = {};
+export const stiffeningRules: Readonly<Record<keyof StiffeningSettings, Rule>> = {
+  puffLastingMm: mm("Toe puff under the feather line", 11, 10, 12, 0.5,
+    "Drawn over the edge with the lining and trimmed there. More makes a lump under the insole's edge, less lets the edge sink in.", practice),
+  puffRoundMm: mm("Ends of the toe puff rounded by", 12, 4, 20, 0.5,
+    "A square corner shows through the upper and comes loose first.", practice),
+  counterLastingMm: mm("Stiffener under the feather line", 13, 12, 14, 0.5,
+    "Lasted over the seat; it must hold on the insole, and no more.", practice),
+  counterRakeMm: mm("Ends of the stiffener leaning back by", 12, 0, 25, 0.5,
+    "Shorter at the top than along the feather line, so that the end follows the fall of the topline and does not stand up in the waist.", practice),
+  counterRoundMm: mm("Ends of the stiffener rounded by", 14, 4, 20, 0.5,
+    "A square corner works through the lining.", practice),
+  sideLiningHeightMm: mm("Height of the side lining", 30, 20, 40, 0.5,
+    "Above the feather line. Gives a wide joint or a soft upper something to stand on, no higher than it must.", "a workshop of hand shoemakers uses side linings for wide joints and leaves them out where it is hot; the height is common practice, no source"),
+  sideLiningBelowMm: mm("Side lining below the topline", 10, 8, 15, 0.5,
+    "Its edge must not come into the fold.", practice),
+  sideLiningLapMm: mm("Side lining over stiffener and puff", 10, 6, 15, 0.5,
+    "Lies on their skived ends, so that no step is left between them.", practice),
+  flankTapeMm: mm("Second tape at the flanks", 5, 4, 6, 0.5,
+    "Laid below the fold's tape where the topline is lowest and gapes first.", practice),
+  flankTapeReachMm: mm("Reach of the second tape", 40, 20, 60, 1,
+    "To either side of the lowest place.", practice),
+};
