@@ -9,7 +9,8 @@ import { cutInsole, cutOutsole, cutSock, netBottom, type NetBottom } from "./bot
 import { checkDrafts, checkSettings, checkUpper } from "./check.ts";
 import { bothOf, type Draft } from "./draft.ts";
 import type { Labels } from "./label-text.ts";
-import { cutLining, type OwnLining } from "./lining.ts";
+import { cutLining } from "./lining/one.ts";
+import type { OwnLining } from "./lining/own.ts";
 import { netTapedBottom, netTapedUpper } from "./net-tape.ts";
 import { netUpper, type NetUpper } from "./net-upper.ts";
 import type { Piece } from "./piece.ts";

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { cutInsole, cutOutsole, cutSock, netBottom, outsoleMargin } from "#pieces/bottom-pieces.ts";
 import type { Draft } from "#pieces/draft.ts";
-import { cutLining } from "#pieces/lining.ts";
+import { cutLining } from "#pieces/lining/one.ts";
 import { edgePoint, netUpper } from "#pieces/net-upper.ts";
 import { acrossAt, ringEdge } from "#pieces/marks.ts";
 import { pieceRulesFor, pieceSettingsFrom } from "#pieces/rules.ts";

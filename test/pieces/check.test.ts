@@ -3,7 +3,7 @@ import { explain, severityOf, type FindingCode } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import { checkDrafts } from "#pieces/check.ts";
 import { cutPieces } from "#pieces/cut.ts";
-import { cutLining } from "#pieces/lining.ts";
+import { cutLining } from "#pieces/lining/one.ts";
 import { netUpper } from "#pieces/net-upper.ts";
 import { foldLeftOut, pieceRulesFor, pieceSettingsFrom } from "#pieces/rules.ts";
 import { cutUpper } from "#pieces/upper.ts";

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { cutLining, backReduction } from "#pieces/lining.ts";
+import { cutLining } from "#pieces/lining/one.ts";
+import { backReduction } from "#pieces/lining/reduction.ts";
 import { lastingMargin } from "#pieces/margins.ts";
 import { edgeLength, edgePoint, netOutline, netUpper, type Edge, type NetUpper } from "#pieces/net-upper.ts";
 import { pieceRulesFor, pieceSettingsFrom } from "#pieces/rules.ts";

@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, test } from "vitest";
 import type { Last, Point3 } from "#last/last.ts";
 import { planeSections } from "#mesh/section.ts";
-import { lackingOf } from "#pieces/lining.ts";
+import { lackingOf } from "#pieces/lining/own.ts";
 import { netUpper } from "#pieces/net-upper.ts";
 import { pieceRulesFor, pieceSettingsFrom } from "#pieces/rules.ts";
 import { drawingBoard, drawLines } from "#lines/draw.ts";

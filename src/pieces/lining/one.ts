@@ -1,24 +1,18 @@
 import { reversed } from "#plane/along.ts";
 import { offsetEdge } from "#plane/edge-offset.ts";
 import { cutAtCrossing } from "#plane/join.ts";
-import { lengthOf } from "#plane/measure.ts";
 import type { Polyline } from "#plane/outline.ts";
-import type { Draft } from "./draft.ts";
-import { pieceLines, type Labels } from "./label-text.ts";
-import { lastingMargin, liningToeIn } from "./margins.ts";
-import { lineMark } from "./marks.ts";
-import { edgeLength, edgePoint, netOutline, type Edge, type NetUpper } from "./net-upper.ts";
-import type { Xy } from "./piece.ts";
-import { allowancesAdded, backPricks, centreNotches, featherNotches, insideLines, seamLines, toplineNotches, upperLabels } from "./upper.ts";
-import type { PieceSettings } from "./settings.ts";
-import { widthsAlong } from "./zones.ts";
-
-/** The lining laid flat by itself from the last's own surface. */
-export interface OwnLining {
-  readonly net: NetUpper;
-  /** By how much the upper over it is longer round the heel, level at half the back's height, mm a half. */
-  readonly heelLongerMm: number;
-}
+import type { Draft } from "../draft.ts";
+import { pieceLines, type Labels } from "../label-text.ts";
+import { lastingMargin, liningToeIn } from "../margins.ts";
+import { lineMark } from "../marks.ts";
+import { netOutline, type NetUpper } from "../net-upper.ts";
+import type { Xy } from "../piece.ts";
+import { allowancesAdded, backPricks, centreNotches, featherNotches, insideLines, seamLines, toplineNotches, upperLabels } from "../upper.ts";
+import type { PieceSettings } from "../settings.ts";
+import { widthsAlong } from "../zones.ts";
+import { lackingOf, type OwnLining } from "./own.ts";
+import { backReduction } from "./reduction.ts";
 
 /**
  * The lining in one piece: taken in along the back and at the toe, since it lies inside upper, puff and stiffener; its lasting margin
@@ -30,23 +24,6 @@ export function cutLining(upper: NetUpper, asked: PieceSettings, labels: Labels,
   const net = own?.net ?? upper;
   const settings = own ? lackingOf(asked, upper, own) : asked;
   return drawLining(net, settings, labels);
-}
-
-/** The settings with what the lining is smaller by already taken off. */
-export function lackingOf(asked: PieceSettings, upper: NetUpper, { net, heelLongerMm }: OwnLining): PieceSettings {
-  const lacks = (mm: number, has: number): number => Math.max(0, mm - has);
-  const half = (a: number, b: number): number => (a + b) / 2;
-  // From the back to the lowest place and from the seat to the heel breast, mean of both halves.
-  const atTopline = ({ topline, places }: NetUpper): number => half(places.lowestMedial, edgeLength(topline) - places.lowestLateral);
-  const atFeather = ({ feather, places }: NetUpper): number => half(edgeLength(feather) - places.breastMedial, places.breastLateral);
-  const alongCentre = ({ feather, topline, places }: NetUpper): number => edgePoint(feather, places.toe)[0] - edgePoint(topline, places.throat)[0];
-  return {
-    ...asked,
-    liningBackInTopMm: lacks(asked.liningBackInTopMm, atTopline(upper) - atTopline(net)),
-    liningBackInMiddleMm: lacks(asked.liningBackInMiddleMm, heelLongerMm),
-    liningBackInFeatherMm: lacks(asked.liningBackInFeatherMm, atFeather(upper) - atFeather(net)),
-    liningToeInMm: lacks(asked.liningToeInMm, alongCentre(upper) - alongCentre(net)),
-  };
 }
 
 function drawLining(net: NetUpper, settings: PieceSettings, labels: Labels): Draft {
@@ -87,17 +64,4 @@ function featherBetween(line: Polyline, medial: Polyline, lateral: Polyline): { 
   const inner = cutAtCrossing(line, medial)?.before ?? line;
   const { xy } = reversed(cutAtCrossing(reversed(inner), lateral)?.before ?? reversed(inner));
   return { line: { xy }, seatMedial: [xy[xy.length - 2]!, xy[xy.length - 1]!], seatLateral: [xy[0]!, xy[1]!] };
-}
-
-/**
- * How far the lining's seam line lies inside the upper's at each point of a back edge: the parabola through the three values
- * at feather, middle and topline, so that the seam line gets no wave. `fromTop`: the edge runs down.
- */
-export function backReduction(edge: Edge, settings: PieceSettings, fromTop: boolean): Float64Array {
-  const length = lengthOf(edge.line);
-  const { liningBackInFeatherMm: low, liningBackInMiddleMm: middle, liningBackInTopMm: top } = settings;
-  return widthsAlong(edge.arc, (s) => {
-    const t = (fromTop ? length - s : s) / length;
-    return low * (1 - t) * (1 - 2 * t) + 4 * middle * t * (1 - t) + top * t * (2 * t - 1);
-  });
 }
