@@ -128,6 +128,7 @@ function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triang
     freeUv: free.value.flat.uv,
     bottom: bottom.value,
     pieces: cut.pieces,
+    strips: [],
     findings: [...findings, ...lines.findings, ...judgeShellSettings(shellRules, shellSettings), ...beneath.value.findings, ...flat.value.findings, ...judgeTension(flat.value, shellSettings), ...shared, ...foldLeftOut(edge, job.pieces), ...cut.findings],
     timesMs: stages.timesMs,
   };
@@ -155,6 +156,7 @@ function onTape(stages: Run, job: Job, said: TapeSaid, files: Files, { watch = u
     pieceRules,
     pieceSettings,
     pieces: cut.pieces,
+    strips: [],
     findings: [...shots.flatMap(({ traced: { findings } }) => findings), ...tape.value.findings, ...idle, ...foldLeftOut(edge, job.pieces), ...cut.findings],
     timesMs: stages.timesMs,
   };

@@ -15,6 +15,8 @@ export interface PiecePlace {
 
 export interface PlacedPiece {
   readonly piece: Piece;
+  /** Pieces of different batches never share a page. */
+  readonly batch: number;
   readonly place: PiecePlace;
   /** The cutting line on the sheet, x0 y0 …, mm, y up. */
   readonly outline: Float64Array;
@@ -73,18 +75,22 @@ interface Try extends Box {
 
 /**
  * Lays all pieces on a common sheet, each upright, turned by a quarter, or turned as it needs fewer pages: largest first, each
- * where it needs the fewest new pages and joints, then nearest to the top and the left. Same pieces, same places.
+ * where it needs the fewest new pages and joints, then nearest to the top and the left. Same pieces, same places. `batches`
+ * keeps pieces apart, page by page; without it all are of one.
  * Method and limits: docs/method/sheets.md.
  */
-export function arrange(pieces: readonly Piece[], grid: Grid): CommonSheet {
+export function arrange(pieces: readonly Piece[], asked: Grid, batches?: readonly number[]): CommonSheet {
   const boxes = pieces.map((p) => bounds(p.outline));
-  const order = pieces.map((_, i) => i).sort((a, b) => areaOf(boxes[b]!) - areaOf(boxes[a]!) || a - b);
+  const batch = (i: number): number => batches?.[i] ?? 0;
+  const grid = asked.roll ? cutToLength(asked, pieces, batches) : asked;
+  const order = pieces.map((_, i) => i).sort((a, b) => batch(a) - batch(b) || areaOf(boxes[b]!) - areaOf(boxes[a]!) || a - b);
   /** Which piece's pages each page belongs to: pages that share a piece have to be joined. */
   const groupOf = new Map<string, number>();
   const taken: Box[] = [];
   const chosen = new Map<number, Try>();
   for (const i of order) {
-    const best = bestPlace(turnsOf(pieces[i]!, grid, edgeMm), taken, groupOf, grid);
+    const foreign = (page: string): boolean => groupOf.has(page) && batch(groupOf.get(page)!) !== batch(i);
+    const best = bestPlace(turnsOf(pieces[i]!, grid, edgeMm), taken, groupOf, foreign, grid);
     chosen.set(i, best);
     taken.push(best);
     const pages = pagesOf(best, spansOf(seen(best), grid), grid);
@@ -96,10 +102,21 @@ export function arrange(pieces: readonly Piece[], grid: Grid): CommonSheet {
   const columns = Math.max(1, ...taken.map((b) => pagesAlong(b.left + b.width - insetMm, grid.windowWidthMm, grid.overlapMm)));
   const rows = Math.max(1, ...taken.map((b) => pagesAlong(b.top + b.height - insetMm, grid.windowHeightMm, grid.overlapMm)));
   const widthMm = columns * step.x + grid.overlapMm;
-  const heightMm = rows * step.y + grid.overlapMm;
-  const placed = pieces.map((piece, i) => settle(piece, chosen.get(i)!, heightMm));
-  return { widthMm, heightMm, columns, rows, grid, placed };
+  // A roll's pages end where the last piece does.
+  const shown = grid.roll && rows === 1 ? Math.ceil(Math.max(0, ...taken.map((b) => b.top + b.height - insetMm))) : undefined;
+  const heightMm = shown ?? rows * step.y + grid.overlapMm;
+  const placed = pieces.map((piece, i) => settle(piece, batch(i), chosen.get(i)!, heightMm));
+  return { widthMm, heightMm, columns, rows, grid: shown ? { ...grid, windowHeightMm: shown } : grid, placed };
 }
+
+/** The window of a roll's pages where hardly any piece shares one: as high as the longest piece, so that the sheet does not grow to the sky. */
+function cutToLength(grid: Grid, pieces: readonly Piece[], batches: readonly number[] | undefined): Grid {
+  if (new Set(batches).size <= widestColumns) return grid;
+  const longest = Math.max(...pieces.map(({ outline }) => Math.max(...extentOf(bounds(outline)))));
+  return { ...grid, windowHeightMm: Math.min(grid.windowHeightMm, Math.ceil(longest) + 2 * gapMm) };
+}
+
+const extentOf = (b: Bounds): readonly [number, number] => [b.maxX - b.minX, b.maxY - b.minY];
 
 const areaOf = (b: Bounds): number => (b.maxX - b.minX) * (b.maxY - b.minY);
 
@@ -114,7 +131,7 @@ function pagesOf(tried: Try, spans: Spans, grid: Grid): readonly string[] {
   return [...inkPages([tried.turned.coarse], ...originOf(tried), spans, grid, 4)];
 }
 
-function bestPlace(turns: readonly Turned[], taken: readonly Box[], groupOf: ReadonlyMap<string, number>, grid: Grid): Try {
+function bestPlace(turns: readonly Turned[], taken: readonly Box[], groupOf: ReadonlyMap<string, number>, foreign: (page: string) => boolean, grid: Grid): Try {
   let best: Try | undefined;
   let bestScore: readonly number[] = [];
   const step = stepsOf(grid);
@@ -131,9 +148,10 @@ function bestPlace(turns: readonly Turned[], taken: readonly Box[], groupOf: Rea
         if (best && least > bestScore[0]!) continue;
         if (taken.some((t) => overlap(t, tried))) continue;
         const pages = pagesOf(tried, spans, grid);
+        if (pages.some(foreign)) continue;
         const fresh = pages.filter((p) => !groupOf.has(p)).length;
         const cost = least + fresh + growth(pages, groupOf) + jointCost * cutBeside(tried, spans, pages, groupOf, grid) + markCost * marksCut(tried, spans, grid);
-        const score = [Math.round(cost * 1e6), spans.rows[1], spans.columns[1], turned.awayDeg, top, left, turned.rotationDeg];
+        const score = [Math.round(cost * 1e6), spans.rows[1], spans.columns[1], turned.awayDeg, grid.roll ? top + height : top, left, turned.rotationDeg];
         score[0] = score[0]! / 1e6;
         if (!best || less(score, bestScore)) {
           best = tried;
@@ -225,12 +243,12 @@ function less(a: readonly number[], b: readonly number[]): boolean {
   return false;
 }
 
-function settle(piece: Piece, at: Try, sheetHeightMm: number): PlacedPiece {
+function settle(piece: Piece, batch: number, at: Try, sheetHeightMm: number): PlacedPiece {
   const { box, rotationDeg } = at.turned;
   // Lower left corner of the piece on the sheet, y up; rounded so that places are short in every file.
   const x = Math.round((at.left + gapMm) * 100) / 100;
   const y = Math.round((sheetHeightMm - at.top - at.height + gapMm) * 100) / 100;
   const place: PiecePlace = { xMm: Math.round((x - box.minX) * 1000) / 1000, yMm: Math.round((y - box.minY) * 1000) / 1000, rotationDeg };
   const outline = placedXy(piece.outline.xy, place);
-  return { piece, place, outline, bounds: bounds({ xy: outline }) };
+  return { piece, batch, place, outline, bounds: bounds({ xy: outline }) };
 }

@@ -22,7 +22,7 @@ export function benchOf(placed: PlacedPiece): Bench {
   const [xMm, yMm] = turnedXy(Float64Array.of(place.xMm, place.yMm), -leanDeg);
   const square: PiecePlace = { xMm: xMm!, yMm: yMm!, rotationDeg: quarter };
   const outline = turnedXy(placed.outline, -leanDeg);
-  return { straight: { piece, place: square, outline, bounds: bounds({ xy: outline }) }, leanDeg };
+  return { straight: { piece, batch: placed.batch, place: square, outline, bounds: bounds({ xy: outline }) }, leanDeg };
 }
 
 export const strokeOnSheet = (s: Stroke, leanDeg: number): Stroke => (leanDeg === 0 ? s : { ...s, xy: turnedXy(s.xy, leanDeg) });

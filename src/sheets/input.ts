@@ -1,13 +1,13 @@
 import type { Finding } from "#base/findings.ts";
 import type { Last } from "#last/last.ts";
 import type { Lines } from "#lines/lines.ts";
-import type { Piece } from "#pieces/piece.ts";
+import type { Piece, Strip } from "#pieces/piece.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
 import type { BeneathRow } from "#shell/girths.ts";
 import type { ShellSettings } from "#shell/settings.ts";
 import type { FlatShell } from "#shell/shell.ts";
 import type { TapedShell, TracedPicture } from "#tape/taped-shell.ts";
-import type { PaperName } from "./paper.ts";
+import type { SheetChoices } from "./choices.ts";
 import type { Tried } from "./tried-report.ts";
 
 /** What the sheets of any pair are made from: its pieces, and how the maker calls it. */
@@ -15,9 +15,11 @@ interface AnyInput {
   readonly title: string;
   /** Size as the maker says it. */
   readonly size: string;
-  readonly paper: PaperName;
+  readonly choices: SheetChoices;
   /** All pieces of both shoes. */
   readonly pieces: readonly Piece[];
+  /** What is cut off a roll by length, for the whole pair. */
+  readonly strips: readonly Strip[];
   readonly pieceSettings: PieceSettings;
   readonly findings: readonly Finding[];
   /** Time of each stage so far, ms; empty where no clock was handed in. */

@@ -1,12 +1,13 @@
-/** Paper as it lies in the printer, portrait, mm. ISO 216 A4, A3, A2; North American Letter 8½ × 11 in. */
-export const paperNames = ["A4", "Letter", "A3", "A2"] as const;
+/** Paper as it lies in the printer, portrait, mm. ISO 216 A4, A3, A2; North American Letter 8½ × 11 in; or from a roll, each page as long as it needs. */
+export const paperNames = ["A4", "Letter", "A3", "A2", "roll"] as const;
 export type PaperName = (typeof paperNames)[number];
+export type CutPaperName = Exclude<PaperName, "roll">;
 export interface Paper {
-  readonly name: PaperName;
+  readonly name: CutPaperName;
   readonly widthMm: number;
   readonly heightMm: number;
 }
-export const papers: Readonly<Record<PaperName, Paper>> = {
+export const papers: Readonly<Record<CutPaperName, Paper>> = {
   A4: { name: "A4", widthMm: 210, heightMm: 297 },
   Letter: { name: "Letter", widthMm: 215.9, heightMm: 279.4 },
   A3: { name: "A3", widthMm: 297, heightMm: 420 },
@@ -20,20 +21,25 @@ export const overlapMm = 10;
 /** Strips inside the margins for the scale bars, the page number and the thumbnail; cut away when pages are joined. */
 export const leftStripMm = 20;
 export const topStripMm = 8;
+/** What margins and strips take of a page's height, mm. */
+export const framedMm = 2 * marginMm + topStripMm;
 
 /** How a large sheet is cut into pages of one window each: `columns × rows`, row 0 at the top. */
 export interface Grid {
   readonly windowWidthMm: number;
   readonly windowHeightMm: number;
   readonly overlapMm: number;
+  /** Pages from a roll: a window is no higher than what it shows needs, and `windowHeightMm` at most. */
+  readonly roll?: boolean;
 }
 
 /** The window of a page in which the pattern is printed, and so the grid of pages of that paper. */
-export function gridOf(paper: Paper): Grid {
+export function gridOf(paper: { readonly widthMm: number; readonly heightMm: number; readonly name: PaperName }): Grid {
   return {
     windowWidthMm: paper.widthMm - 2 * marginMm - leftStripMm,
-    windowHeightMm: paper.heightMm - 2 * marginMm - topStripMm,
+    windowHeightMm: paper.heightMm - framedMm,
     overlapMm,
+    ...(paper.name === "roll" && { roll: true }),
   };
 }
 

@@ -1,18 +1,17 @@
 import type { Watch } from "#base/watch.ts";
-import { arrange } from "./arrange.ts";
 import { patternDxf } from "./dxf.ts";
 import type { SheetInput } from "./input.ts";
+import { jointStrips } from "./joint-strips.ts";
 import { marksPdf } from "./marks/marks-pdf.ts";
-import { gridOf, papers } from "./paper.ts";
 import { cutName, headingOf, patternPdf } from "./pdf/pattern-pdf.ts";
 import { drawPiece, ring } from "./piece-drawing.ts";
+import { printPlan } from "./print-plan.ts";
 import { proveDxf, proveMarksPdf, provePatternPdf, proveSvg } from "./readback/prove.ts";
 import { reportJson } from "./report.ts";
 import type { SheetFile } from "./sheet-file.ts";
 import { profileOf } from "./shoe-picture.ts";
 import { patternSvg } from "./svg.ts";
 import { tilingOf, type Tiling } from "./tiling.ts";
-import { jointStrips } from "./joint-strips.ts";
 
 /**
  * Every sheet of one pair, each read back from its own bytes and measured before it is handed out. Deterministic but for the
@@ -21,7 +20,7 @@ import { jointStrips } from "./joint-strips.ts";
  */
 export async function sheetsOf(input: SheetInput, watch: Watch): Promise<readonly SheetFile[]> {
   watch("sheets", 0);
-  const sheet = arrange(input.pieces, gridOf(papers[input.paper]));
+  const { paper, sheet } = printPlan(input.pieces, input.choices);
   // Without a last there is no picture of the shoe to point at.
   const profile = input.from === "last" ? profileOf(input.last, input.lines) : undefined;
   const plate = { title: input.title, size: input.size, profile };
@@ -31,12 +30,12 @@ export async function sheetsOf(input: SheetInput, watch: Watch): Promise<readonl
   });
   const tiling: Tiling = tilingOf(sheet, drawings.map((d) => d.strokes.map((s) => (s.closed ? ring(s.xy) : s.xy))));
   watch("sheets", 0.4);
-  const pattern = await patternPdf(input, sheet, tiling, drawings, profile);
+  const pattern = await patternPdf(input, paper, sheet, tiling, drawings, profile);
   watch("sheets", 0.6);
-  await provePatternPdf(pattern, input.paper, sheet, tiling, cutName);
+  await provePatternPdf(pattern, sheet, tiling, cutName);
   watch("sheets", 0.7);
-  const marks = await marksPdf(input);
-  await proveMarksPdf(marks.bytes, input.paper, marks.strips);
+  const marks = await marksPdf(input, paper);
+  await proveMarksPdf(marks, marks.strips);
   watch("sheets", 0.8);
   const svg = patternSvg(headingOf(input), sheet, drawings);
   proveSvg(svg, sheet);
@@ -46,7 +45,7 @@ export async function sheetsOf(input: SheetInput, watch: Watch): Promise<readonl
   const report = reportJson(input, sheet);
   watch("sheets", 1);
   return [
-    { name: "pattern.pdf", mime: "application/pdf", bytes: pattern },
+    { name: "pattern.pdf", mime: "application/pdf", bytes: pattern.bytes },
     { name: "pattern.svg", mime: "image/svg+xml", bytes: svg },
     { name: "pattern.dxf", mime: "image/vnd.dxf", bytes: dxf },
     { name: "marks.pdf", mime: "application/pdf", bytes: marks.bytes },

@@ -1,4 +1,4 @@
-import type { CommonSheet, PlacedPiece } from "./arrange.ts";
+import { edgeMm, type CommonSheet, type PlacedPiece } from "./arrange.ts";
 import { inkPages, keyOf, pageSpan, parseKey, stepsOf, type Cell } from "./page-grid.ts";
 
 /** One page of the pattern: its place in the grid (row 0 at the top) and the lower left corner of its window on the sheet, mm. */
@@ -7,6 +7,8 @@ export interface Tile {
   readonly row: number;
   readonly xMm: number;
   readonly yMm: number;
+  /** Height of its window, mm: of a page from a roll only as much as its pieces need. */
+  readonly heightMm: number;
   /** Pages with the same group are joined to one; each group is joined by itself. */
   readonly group: number;
 }
@@ -19,7 +21,7 @@ export interface Joint {
 }
 
 export interface Tiling {
-  /** Only pages that carry ink, group by group, each row by row. */
+  /** Only pages that carry ink, batch by batch, in each group by group, in each row by row. */
   readonly tiles: readonly Tile[];
   readonly joints: readonly Joint[];
   /** For each placed piece the tiles it lies on, as indices. */
@@ -37,17 +39,24 @@ export function tilingOf(sheet: CommonSheet, ink: readonly (readonly Float64Arra
     const g = groups.get(keyOf(c))!;
     if (!first.has(g)) first.set(g, i);
   });
-  all.sort((a, b) => first.get(groups.get(keyOf(a))!)! - first.get(groups.get(keyOf(b))!)! || byRow(a, b));
+  const batchOf = new Map(keys.flatMap((pages, i) => pages.map((page) => [page, sheet.placed[i]!.batch] as const)));
+  all.sort((a, b) => batchOf.get(keyOf(a))! - batchOf.get(keyOf(b))! || first.get(groups.get(keyOf(a))!)! - first.get(groups.get(keyOf(b))!)! || byRow(a, b));
   const step = stepsOf(sheet.grid);
   const numbers = [...new Set(all.map((c) => groups.get(keyOf(c))!))];
-  const tiles = all.map((c): Tile => ({
-    ...c,
-    xMm: c.column * step.x,
-    yMm: sheet.heightMm - c.row * step.y - sheet.grid.windowHeightMm,
-    group: numbers.indexOf(groups.get(keyOf(c))!),
-  }));
+  const tiles = all.map((c): Tile => {
+    const group = groups.get(keyOf(c))!;
+    const heightMm = sheet.grid.roll ? shownHeight(sheet, c, (i) => keys[i]!.some((k) => groups.get(k) === group)) : sheet.grid.windowHeightMm;
+    return { ...c, xMm: c.column * step.x, yMm: sheet.heightMm - c.row * step.y - heightMm, heightMm, group: numbers.indexOf(group) };
+  });
   const index = new Map(tiles.map((t, i) => [keyOf(t), i]));
   return { tiles, joints: jointsOf(tiles, index), tilesOfPiece: keys.map((ks) => ks.map((k) => index.get(k)!).sort((a, b) => a - b)) };
+}
+
+/** How far down a page from a roll must reach for the pieces of its group, whole mm; joined pages are alike in height. */
+function shownHeight({ placed, heightMm, grid }: CommonSheet, { row }: Cell, ofGroup: (piece: number) => boolean): number {
+  const top = heightMm - row * stepsOf(grid).y;
+  const lowest = Math.min(...placed.flatMap((p, i) => (ofGroup(i) ? [p.bounds.minY] : [])));
+  return Math.min(grid.windowHeightMm, Math.ceil(top - lowest + edgeMm));
 }
 
 /** The pages that own ink of a piece. */

@@ -2,6 +2,7 @@ import type { Last, Point3, SurfaceCurve } from "#last/last.ts";
 import { curveOf } from "#last/surface-curve.ts";
 import { featherHalf, footAtX, type Half } from "#lines/feather.ts";
 import type { HeightMark, Lines } from "#lines/lines.ts";
+import { usualSheets } from "#sheets/choices.ts";
 import type { LastInput } from "#sheets/input.ts";
 import { shellRulesFor, shellSettingsFrom } from "#shell/rules.ts";
 import { noStrain, type FlatShell, type Shell } from "#shell/shell.ts";
@@ -95,7 +96,8 @@ export function samplePair(change: Partial<LastInput> = {}): LastInput {
     from: "last",
     title: "Formula pump",
     size: "38",
-    paper: "A4",
+    choices: usualSheets,
+    strips: [],
     last,
     lines: sampleLines(last),
     shellSettings: shellSettingsFrom(shellRulesFor(last)),

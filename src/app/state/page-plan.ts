@@ -1,9 +1,9 @@
 import type { LastPair, Pair } from "#job/pair.ts";
-import { arrange, type CommonSheet } from "#sheets/arrange.ts";
+import type { CommonSheet } from "#sheets/arrange.ts";
 import { sheetChoicesFrom } from "#sheets/choices.ts";
-import { gridOf, papers } from "#sheets/paper.ts";
 import { inkCovers } from "#sheets/pdf/cover.ts";
 import { ring } from "#sheets/piece-drawing.ts";
+import { printPlan } from "#sheets/print-plan.ts";
 import { profileOf } from "#sheets/shoe-picture.ts";
 import { tilingOf, type Tiling } from "#sheets/tiling.ts";
 
@@ -11,14 +11,15 @@ import { tilingOf, type Tiling } from "#sheets/tiling.ts";
 export interface PagePlan {
   readonly sheet: CommonSheet;
   readonly tiling: Tiling;
-  /** Pages in front of the pattern, that say how to print and join it. */
+  /** Pages in front of the pattern, that say how to print and join it and list the pieces. */
   readonly covers: number;
 }
 
-export function pagePlan(pair: Pick<LastPair, "from" | "pieces" | "job" | "last" | "lines"> | Extract<Pair, { from: "tape" }>): PagePlan {
-  const { pieces, job } = pair;
-  const sheet = arrange(pieces, gridOf(papers[sheetChoicesFrom(job.sheets).paper]));
+export function pagePlan(pair: Pick<LastPair, "from" | "pieces" | "strips" | "job" | "labels" | "last" | "lines"> | Extract<Pair, { from: "tape" }>): PagePlan {
+  const { pieces, strips, job, labels } = pair;
+  const { paper, sheet } = printPlan(pieces, sheetChoicesFrom(job.sheets));
   const tiling = tilingOf(sheet, sheet.placed.map((p) => [ring(p.outline)]));
-  const covers = inkCovers({ heading: "", title: "", paper: papers[sheetChoicesFrom(job.sheets).paper], sheet, tiling, ...(pair.from === "last" ? { profile: profileOf(pair.last, pair.lines) } : {}) }).length;
+  const profile = pair.from === "last" ? profileOf(pair.last, pair.lines) : undefined;
+  const covers = inkCovers({ heading: labels.title, ...labels, paper, sheet, tiling, strips, profile }).length;
   return { sheet, tiling, covers };
 }

@@ -1,11 +1,12 @@
 import type { Half } from "#lines/feather.ts";
 import type { LastInput, SheetInput, TapeInput } from "../input.ts";
 import { brokenIntoLines, shortenedTo } from "../lettering.ts";
-import { leftStripMm, marginMm, papers, topStripMm } from "../paper.ts";
+import { leftStripMm, marginMm, topStripMm } from "../paper.ts";
 import { bindPdf } from "../pdf/document.ts";
 import { inkFrame } from "../pdf/page-frame.ts";
 import { PageInk } from "../pdf/page-ink.ts";
-import { headingOf } from "../pdf/pattern-pdf.ts";
+import { headingOf, type BoundPages } from "../pdf/pattern-pdf.ts";
+import { marksPage, type PrintPaper } from "../print-paper.ts";
 import { cardMarks } from "./card-marks.ts";
 import { cardViewHeight, inkCardView } from "./card-view.ts";
 import { half, inkLyingStrip, inkUprightStrip, lyingStripHighMm, marksWithin, stripWidthMm, type Strip } from "./strips.ts";
@@ -20,14 +21,14 @@ const notes =
   "Accepted difference between right and left when lasted. a: as in a factory's published work instruction for low-cut shoes (back height 1.0 mm, throat 1.0 to 1.5 mm). b: common practice, no source. Lengths are rounded to half a millimetre, the strips are exact.";
 
 /** One page: drawings of the real last or of the taped pattern, the lengths to mark on both lasts with room for what is measured, and gauges. */
-export async function marksPdf(input: SheetInput): Promise<{ readonly bytes: Uint8Array; readonly strips: readonly Strip[] }> {
-  const paper = papers[input.paper];
+export async function marksPdf(input: SheetInput, printed: PrintPaper): Promise<BoundPages & { readonly strips: readonly Strip[] }> {
   const marks = input.from === "last" ? tapeMarks(input.last, input.lines) : cardMarks(input.tape);
-  const ink = new PageInk();
+  const paper = marksPage(printed);
+  const ink = new PageInk(paper);
   const left = marginMm + leftStripMm - 4;
   const right = paper.widthMm - marginMm;
   const top = paper.heightMm - marginMm - topStripMm;
-  inkFrame(ink, paper, { title: input.title, size: input.size, page: 1, pages: 1, shows: "marks on both lasts" });
+  inkFrame(ink, { title: input.title, size: input.size, page: 1, pages: 1, shows: "marks on both lasts" });
   const strips = stripsOf(marks, top - 4 - marginMm);
   const low = marginMm + 0.5;
   inkUprightStrip(ink, strips.alongInside, right - stripWidthMm, low);
@@ -43,7 +44,7 @@ export async function marksPdf(input: SheetInput): Promise<{ readonly bytes: Uin
   inkLyingStrip(ink, strips.throat, left, low);
   inkLyingStrip(ink, strips.back, left, low + lyingStripHighMm + 1);
   paragraph(ink, notes, left, y - 1, width - 2 * stripWidthMm - 4);
-  return { bytes: await bindPdf(`${headingOf(input)}: marks on both lasts`, paper, [ink]), strips: Object.values(strips) };
+  return { bytes: await bindPdf(`${headingOf(input)}: marks on both lasts`, [ink]), pages: [paper], strips: Object.values(strips) };
 }
 
 /** What is to be done and the last from its sides and above; returns where they end. */

@@ -1,13 +1,12 @@
 import { PDFDict, PDFDocument, PDFName, PDFString, PrintScaling } from "@cantoo/pdf-lib";
 import { facesOf, plainLetters } from "../lettering.ts";
-import type { Paper } from "../paper.ts";
 import { pointsPerMm, type PageInk } from "./page-ink.ts";
 
 /** Every sheet is dated the same, so that the same job gives the same bytes. */
 const fixedDate = PDFString.of("D:20000101000000Z");
 
 /** Binds finished pages to a PDF. Fonts are the standard ones, not embedded. Deterministic. */
-export async function bindPdf(title: string, paper: Paper, pages: readonly PageInk[]): Promise<Uint8Array> {
+export async function bindPdf(title: string, pages: readonly PageInk[]): Promise<Uint8Array> {
   const doc = await PDFDocument.create({ updateMetadata: false });
   doc.setTitle(plainLetters(title));
   doc.setCreator("Lastwise");
@@ -21,7 +20,7 @@ export async function bindPdf(title: string, paper: Paper, pages: readonly PageI
   fonts.set(PDFName.of("Plain"), (await doc.embedFont(facesOf.plain)).ref);
   fonts.set(PDFName.of("Bold"), (await doc.embedFont(facesOf.bold)).ref);
   for (const ink of pages) {
-    const page = doc.addPage([paper.widthMm * pointsPerMm, paper.heightMm * pointsPerMm]);
+    const page = doc.addPage([ink.page.fileWidthMm * pointsPerMm, ink.page.fileHeightMm * pointsPerMm]);
     const resources = PDFDict.withContext(doc.context);
     resources.set(PDFName.of("Font"), fonts);
     page.node.set(PDFName.of("Resources"), resources);

@@ -3,6 +3,7 @@ import type { CommonSheet } from "../arrange.ts";
 import { textWidth } from "../lettering.ts";
 import { ring, type PieceDrawing } from "../piece-drawing.ts";
 import type { Joint, Tiling } from "../tiling.ts";
+import { inkJointMark, longMarkMm, shortMarkMm } from "./joint-mark.ts";
 import type { PageInk } from "./page-ink.ts";
 import type { PageWindow } from "./pdf-pen.ts";
 
@@ -13,15 +14,14 @@ export interface DrawnJoint {
   readonly at: number;
   readonly from: number;
   readonly to: number;
-  readonly marks: readonly { readonly along: number; readonly number: number }[];
+  readonly marks: readonly { readonly along: number; readonly halfMm: number; readonly number: number }[];
   /** Where words of `wordsMm` find room along the line, if they do. */
   readonly words: number | undefined;
 }
 
-/** Half the diagonal of a mark, mm: less than half the overlap, so that both pages show it whole. */
-const reachMm = 4;
-const markRoomMm = 16;
 const wordsMm = 42;
+/** Where marks are wished along a joint: far apart, so that a turn shows; a long joint has a third. */
+const sharesOf = (lengthMm: number): readonly number[] => (lengthMm > 350 ? [0.12, 0.5, 0.88] : [0.15, 0.85]);
 /** Marks keep away from the corners where four pages meet, mm. */
 const cornerMm = 14;
 
@@ -29,19 +29,30 @@ const cornerMm = 14;
 export function drawJoints(sheet: CommonSheet, tiling: Tiling, drawings: readonly PieceDrawing[]): readonly DrawnJoint[] {
   let number = 0;
   return tiling.joints.map((joint): DrawnJoint => {
-    const over = tiling.tiles[joint.over]!;
-    const { windowWidthMm: w, windowHeightMm: h } = sheet.grid;
+    const over = tiling.tiles[joint.over]!, under = tiling.tiles[joint.under]!;
+    const w = sheet.grid.windowWidthMm;
     const upright = joint.runs === "upright";
-    const at = upright ? over.xMm + overlapMm / 2 : over.yMm + h - overlapMm / 2;
-    const from = upright ? over.yMm : over.xMm;
-    const to = from + (upright ? h : w);
+    const at = upright ? over.xMm + overlapMm / 2 : over.yMm + over.heightMm - overlapMm / 2;
+    const from = upright ? Math.max(over.yMm, under.yMm) : over.xMm;
+    const to = upright ? Math.min(over.yMm + over.heightMm, under.yMm + under.heightMm) : from + w;
     const taken = inkAlong(drawings, upright, at, from, to);
-    const places: number[] = [];
-    for (const share of [0.22, 0.78]) places.push(freePlace(taken, from, share * (to - from), markRoomMm, cornerMm) ?? from + share * (to - from));
-    for (const p of places) take(taken, p - from, markRoomMm);
+    const marks = sharesOf(to - from).map((share) => {
+      const mark = markPlace(taken, from, share * (to - from));
+      take(taken, mark.along - from, 2 * mark.halfMm + 2);
+      return { ...mark, number: ++number };
+    });
     const words = freePlace(taken, from, 0.5 * (to - from), wordsMm, cornerMm);
-    return { joint, at, from, to, marks: places.map((along) => ({ along, number: ++number })), words };
+    return { joint, at, from, to, marks, words };
   });
+}
+
+/** A mark near its wished place: a long one where a long one finds room within the near half of the joint, else a short one. */
+function markPlace(taken: Uint8Array, from: number, wished: number): { readonly along: number; readonly halfMm: number } {
+  for (const [halfMm, within] of [[longMarkMm, 0.3], [shortMarkMm, 0.6]] as const) {
+    const along = freePlace(taken, from, wished, 2 * halfMm + 2, cornerMm, within);
+    if (along !== undefined) return { along, halfMm };
+  }
+  return { along: from + wished, halfMm: shortMarkMm };
 }
 
 /** For each mm along a joint whether ink lies within the overlap there. */
@@ -72,10 +83,10 @@ function wordsLine(x: number, y: number, width: number, angleDeg: number): Float
   return Float64Array.of(x, y, x + width * Math.cos(turn), y + width * Math.sin(turn));
 }
 
-/** The free place of a length nearest to the wished one, as its middle; none within 60 % of the joint means none. */
-function freePlace(taken: Uint8Array, from: number, wished: number, length: number, corner: number): number | undefined {
+/** The free place of a length nearest to the wished one, as its middle; none within a share of the joint means none. */
+function freePlace(taken: Uint8Array, from: number, wished: number, length: number, corner: number, within = 0.6): number | undefined {
   const half = Math.ceil(length / 2);
-  for (let off = 0; off < taken.length * 0.6; off += 2) {
+  for (let off = 0; off < taken.length * within; off += 2) {
     for (const middle of [wished + off, wished - off]) {
       const a = Math.floor(middle) - half, b = Math.floor(middle) + half;
       if (a < corner || b > taken.length - corner) continue;
@@ -100,18 +111,7 @@ export function inkJoint(ink: PageInk, drawn: DrawnJoint, window: PageWindow, ro
   if (role === "over") ink.style(0.25, [3, 2]);
   else ink.style(0.18);
   line(point(drawn.from, 0), point(drawn.to, 0));
-  for (const { along, number } of drawn.marks) {
-    ink.style(0.25);
-    ink.stroke([...point(along - reachMm, 0), ...point(along, reachMm), ...point(along + reachMm, 0), ...point(along, -reachMm)], true);
-    line(point(along, -reachMm), point(along, reachMm));
-    const label = String(number);
-    const w = textWidth(label, 2.2, true);
-    // One number on each side of the line: of a joined pair, one of each page's is left.
-    for (const side of [-1, 1]) {
-      const [x, y] = point(along + (upright ? reachMm + 0.6 : reachMm + 0.8 + w / 2), side * 2.6);
-      ink.text(label, x - w / 2, upright ? y : y - 1.1, 2.2, { bold: true });
-    }
-  }
+  for (const { along, halfMm, number } of drawn.marks) inkJointMark(ink, (a, off) => point(along + a, off), { halfMm, upright, label: String(number) });
   if (drawn.words === undefined) return;
   const words = role === "over" ? `cut here, lay on page ${pageUnder}` : `page ${pageOver} is laid on from here`;
   const start = drawn.words - textWidth(words, 1.8) / 2;

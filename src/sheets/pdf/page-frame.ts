@@ -1,10 +1,11 @@
 import type { CommonSheet } from "../arrange.ts";
 import { brokenIntoLines, shortenedTo, textWidth } from "../lettering.ts";
-import { leftStripMm, marginMm, topStripMm, type Paper } from "../paper.ts";
+import { leftStripMm, marginMm, topStripMm } from "../paper.ts";
+import { correctionWords } from "../print-paper.ts";
 import type { Tile } from "../tiling.ts";
 import type { PageInk } from "./page-ink.ts";
 import type { PageWindow } from "./pdf-pen.ts";
-import { barAcross, barMm, barUp } from "./scale-bars.ts";
+import { barAcross, barUp } from "./scale-bars.ts";
 
 const printWords = "Print at 100 %, not 'fit to page'.";
 
@@ -14,7 +15,7 @@ export function windowOf(tile: Tile, sheet: CommonSheet): PageWindow {
     xMm: tile.xMm,
     yMm: tile.yMm,
     widthMm: sheet.grid.windowWidthMm,
-    heightMm: sheet.grid.windowHeightMm,
+    heightMm: tile.heightMm,
     leftOnPaperMm: marginMm + leftStripMm,
     bottomOnPaperMm: marginMm,
   };
@@ -26,35 +27,43 @@ export interface Frame {
   readonly size: string;
   readonly page: number;
   readonly pages: number;
+  /** Which set the page belongs to, where it belongs to one. */
+  readonly set?: string;
   /** What this page shows. */
   readonly shows: string;
 }
 
-/** What stands on every page outside its window: number, title and size, both scale bars. The size is never cut short. */
-export function inkFrame(ink: PageInk, paper: Paper, { title, size, page, pages, shows }: Frame): void {
-  const top = paper.heightMm - marginMm;
+/** What stands on every page outside its window: number, set, title and size, both scale bars. The size is never cut short. */
+export function inkFrame(ink: PageInk, { title, size, page, pages, set = "", shows }: Frame): void {
+  const { widthMm, heightMm, barMm, correction } = ink.page;
+  const top = heightMm - marginMm;
   const number = `Page ${page} of ${pages}`;
   ink.text(number, marginMm, top - 4.5, 4, { bold: true });
   const after = marginMm + textWidth(number, 4, true) + 4;
-  const width = paper.widthMm - marginMm - barMm - 4 - after;
+  const width = widthMm - marginMm - barMm - 4 - after;
   const sizeWords = size && `size ${size}`;
-  const rest = width - (sizeWords && title ? textWidth(`${sizeWords}, `, 2.5) : 0);
-  const short = rest > 12 || !sizeWords ? shortenedTo(rest, title, 2.5) : "";
-  ink.text([sizeWords, short].filter(Boolean).join(", "), after, top - 2.5, 2.5);
-  ink.text(shortenedTo(width, shows, 2.5), after, top - 6.5, 2.5);
-  barAcross(ink, paper.widthMm - marginMm - barMm, top - topStripMm + 1.5);
-  barUp(ink, marginMm + 4.5, marginMm + 1);
+  const told = [set, sizeWords].filter(Boolean).join(", ");
+  const rest = width - (told && title ? textWidth(`${told}, `, 2.5) : 0);
+  const short = rest > 12 || !told ? shortenedTo(rest, title, 2.5) : "";
+  ink.text([told, short].filter(Boolean).join(", "), after, top - 2.5, 2.5);
+  // On a page of its own the piece's name may be large; many names go into less.
+  const height = [3.5, 3, 2.5].find((h) => textWidth(shows, h, true) <= width);
+  ink.text(height ? shows : shortenedTo(width, shows, 2.5, true), after, top - 6.5, height ?? 2.5, { bold: true });
+  barAcross(ink, widthMm - marginMm - barMm, top - topStripMm + 1.5, barMm);
+  barUp(ink, marginMm + 4.5, marginMm + 1, barMm);
   ink.text(printWords, marginMm + 8.5, marginMm + 1, 2.5, { angleDeg: 90 });
-  inkSpine(ink, paper, title, sizeWords);
+  const corrected = correctionWords(correction);
+  if (corrected) ink.text(`${corrected.charAt(0).toUpperCase()}${corrected.slice(1)}.`, marginMm + 12.5, marginMm + 1, 2.5, { angleDeg: 90 });
+  inkSpine(ink, title, sizeWords);
 }
 
 /** Room at the top of the left strip for the thumbnail, mm. */
 export const thumbnailMm = 60;
 
 /** Title and size along the left strip between bar and thumbnail, the whole title if two lines hold it. */
-function inkSpine(ink: PageInk, paper: Paper, title: string, sizeWords: string): void {
-  const from = marginMm + barMm + 8;
-  const length = paper.heightMm - marginMm - 12 - thumbnailMm - from;
+function inkSpine(ink: PageInk, title: string, sizeWords: string): void {
+  const from = marginMm + ink.page.barMm + 8;
+  const length = ink.page.heightMm - marginMm - 12 - thumbnailMm - from;
   let x = marginMm + 5;
   const line = (text: string, heightMm: number, bold: boolean) => {
     ink.text(text, x, from, heightMm, { angleDeg: 90, bold });

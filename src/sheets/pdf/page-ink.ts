@@ -1,5 +1,6 @@
 import { capitalShare, pdfString } from "../lettering.ts";
 import type { Lettering } from "../pen.ts";
+import type { PageSize } from "../print-paper.ts";
 
 /** Points of a PDF in one millimetre: 72 in an inch of 25.4 mm. */
 export const pointsPerMm = 72 / 25.4;
@@ -13,12 +14,20 @@ export function short(v: number): string {
 
 /**
  * The content stream of one page, written in millimetres with y up from the lower left corner of the paper: its first
- * operator scales to points. All ink is the same near-black; line widths in mm.
+ * operator scales to points, and puts right what the maker's printer is out of true. All ink is the same near-black; line widths in mm.
  */
 export class PageInk {
-  readonly #lines: string[] = [`${pointsPerMm.toFixed(12)} 0 0 ${pointsPerMm.toFixed(12)} 0 0 cm`, "0.1 0.1 0.1 RG 0.1 0.1 0.1 rg 1 J 1 j"];
+  readonly page: PageSize;
+  readonly #lines: string[];
   #width = NaN;
   #dash = "";
+
+  constructor(page: PageSize) {
+    this.page = page;
+    const [[sx, sy], [dx, dy]] = [page.stretch, page.shift];
+    const points = (v: number, places: number) => (v === 0 ? "0" : (v * pointsPerMm).toFixed(places));
+    this.#lines = [`${points(sx, 12)} 0 0 ${points(sy, 12)} ${points(dx, 6)} ${points(dy, 6)} cm`, "0.1 0.1 0.1 RG 0.1 0.1 0.1 rg 1 J 1 j"];
+  }
 
   content(): string {
     return this.#lines.join("\n");

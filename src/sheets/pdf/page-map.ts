@@ -41,15 +41,15 @@ export function inkThumbnail(ink: PageInk, sheet: CommonSheet, tiling: Tiling, p
   inkPatches(ink, sheet, tiling, [patchOf(sheet, tiling, tiling.tiles[page]!.group)], page, covers, room);
 }
 
-function patchOf({ grid: { windowWidthMm: w, windowHeightMm: h } }: CommonSheet, tiling: Tiling, group: number): Patch {
+function patchOf({ grid: { windowWidthMm: w } }: CommonSheet, tiling: Tiling, group: number): Patch {
   const tiles = tiling.tiles.flatMap((t, i) => (t.group === group ? [i] : []));
-  const xs = tiles.map((i) => tiling.tiles[i]!.xMm), ys = tiles.map((i) => tiling.tiles[i]!.yMm);
-  const x0 = Math.min(...xs), y1 = Math.max(...ys) + h;
-  return { tiles, x0, y1, width: Math.max(...xs) + w - x0, height: y1 - Math.min(...ys) };
+  const xs = tiles.map((i) => tiling.tiles[i]!.xMm), lows = tiles.map((i) => tiling.tiles[i]!.yMm);
+  const x0 = Math.min(...xs), y1 = Math.max(...tiles.map((i) => tiling.tiles[i]!.yMm + tiling.tiles[i]!.heightMm));
+  return { tiles, x0, y1, width: Math.max(...xs) + w - x0, height: y1 - Math.min(...lows) };
 }
 
 function inkPatches(ink: PageInk, sheet: CommonSheet, tiling: Tiling, patches: readonly Patch[], page: number | undefined, covers: number, room: MapRoom): void {
-  const { windowWidthMm: w, windowHeightMm: h } = sheet.grid;
+  const { windowWidthMm: w } = sheet.grid;
   let scale = 0;
   let spots: readonly Spot[] | undefined;
   for (const mm of pageWidthsMm) {
@@ -69,7 +69,7 @@ function inkPatches(ink: PageInk, sheet: CommonSheet, tiling: Tiling, patches: r
     for (const i of patch.tiles) {
       const t = tiling.tiles[i]!;
       ink.style(i === page ? 0.5 : 0.18);
-      ink.box(left + scale * t.xMm, low + scale * t.yMm, scale * w, scale * h);
+      ink.box(left + scale * t.xMm, low + scale * t.yMm, scale * w, scale * t.heightMm);
       const label = String(i + 1 + covers);
       if (figures) ink.text(label, left + scale * (t.xMm + w) - textWidth(label, figures, true) - 0.6, low + scale * t.yMm + 0.8, figures, { bold: true });
     }

@@ -1,7 +1,9 @@
 import type { CommonSheet } from "../arrange.ts";
 import type { SheetInput } from "../input.ts";
-import { leftStripMm, marginMm, papers } from "../paper.ts";
+import { leftStripMm, marginMm } from "../paper.ts";
 import { traceCut, traceRest, type PieceDrawing } from "../piece-drawing.ts";
+import { setOf, setWords } from "../print-plan.ts";
+import { pageSize, type PageSize, type PrintPaper } from "../print-paper.ts";
 import type { Profile } from "../shoe-picture.ts";
 import type { Tiling } from "../tiling.ts";
 import { inkCovers } from "./cover.ts";
@@ -15,19 +17,24 @@ import { PdfPen } from "./pdf-pen.ts";
 /** The name by which a piece's cutting line is found again in the file. */
 export const cutName = (piece: number): string => `cut-${piece}`;
 
-/** The pattern on pages: one that tells how to print, check and join, then every page that carries ink. */
-export async function patternPdf(input: SheetInput, sheet: CommonSheet, tiling: Tiling, drawings: readonly PieceDrawing[], profile: Profile | undefined): Promise<Uint8Array> {
-  const paper = papers[input.paper];
+/** A finished file and the sizes of its pages, by which it is read back. */
+export interface BoundPages {
+  readonly bytes: Uint8Array;
+  readonly pages: readonly PageSize[];
+}
+
+/** The pattern on pages: first how to print, check and join and the index of the pieces, then every page that carries ink. */
+export async function patternPdf(input: SheetInput, paper: PrintPaper, sheet: CommonSheet, tiling: Tiling, drawings: readonly PieceDrawing[], profile: Profile | undefined): Promise<BoundPages> {
   const heading = headingOf(input);
   const joints = drawJoints(sheet, tiling, drawings);
-  const covers = inkCovers({ heading, title: input.title, size: input.size, paper, sheet, tiling, profile });
+  const covers = inkCovers({ heading, title: input.title, size: input.size, paper, sheet, tiling, profile, strips: input.strips });
   const pages = tiling.tiles.length + covers.length;
+  const titles = pageTitles(sheet, tiling);
   const inks = tiling.tiles.map((tile, t) => {
-    const ink = new PageInk();
+    const ink = new PageInk(pageSize(paper, tile.heightMm));
     const window = windowOf(tile, sheet);
-    const here = tiling.tilesOfPiece.flatMap((tiles, i) => (tiles.includes(t) ? [sheet.placed[i]!.piece] : []));
-    inkFrame(ink, paper, { title: input.title, size: input.size, page: t + 1 + covers.length, pages, shows: piecesInWords(here) });
-    inkThumbnail(ink, sheet, tiling, t, covers.length, { x: marginMm, y: paper.heightMm - marginMm - 12, width: leftStripMm - 2, height: thumbnailMm });
+    inkFrame(ink, { title: input.title, size: input.size, page: t + 1 + covers.length, pages, ...titles[t]! });
+    inkThumbnail(ink, sheet, tiling, t, covers.length, { x: marginMm, y: ink.page.heightMm - marginMm - 12, width: leftStripMm - 2, height: thumbnailMm });
     ink.clipped(window.leftOnPaperMm, window.bottomOnPaperMm, window.widthMm, window.heightMm, () => {
       const pen = new PdfPen(ink, window);
       drawings.forEach((drawing, i) => {
@@ -42,7 +49,20 @@ export async function patternPdf(input: SheetInput, sheet: CommonSheet, tiling: 
     });
     return ink;
   });
-  return bindPdf(heading, paper, [...covers, ...inks]);
+  const all = [...covers, ...inks];
+  return { bytes: await bindPdf(heading, all), pages: all.map((ink) => ink.page) };
+}
+
+/** For each page its set and its pieces in words; a piece that has pages to itself says which of them this is. */
+export function pageTitles(sheet: CommonSheet, tiling: Tiling): readonly { readonly set: string; readonly shows: string }[] {
+  const piecesOn = tiling.tiles.map((_, t) => tiling.tilesOfPiece.flatMap((tiles, i) => (tiles.includes(t) ? [i] : [])));
+  return tiling.tiles.map((_, t) => {
+    const here = piecesOn[t]!;
+    const pieces = here.map((i) => sheet.placed[i]!.piece);
+    const own = tiling.tilesOfPiece[here[0]!]!;
+    const alone = own.length > 1 && own.every((k) => piecesOn[k]!.length === 1);
+    return { set: setWords[setOf(pieces[0]!)], shows: piecesInWords(pieces) + (alone ? `, sheet ${own.indexOf(t) + 1} of ${own.length}` : "") };
+  });
 }
 
 /** One line that says whose pattern this is. */

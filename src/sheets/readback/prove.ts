@@ -1,15 +1,17 @@
 import { finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import type { CommonSheet } from "../arrange.ts";
-import { leftStripMm, marginMm, papers, type PaperName } from "../paper.ts";
-import { barMm, barNames } from "../pdf/scale-bars.ts";
+import { leftStripMm, marginMm } from "../paper.ts";
+import type { BoundPages } from "../pdf/pattern-pdf.ts";
+import { barNames } from "../pdf/scale-bars.ts";
+import { asPrinted, type PageSize } from "../print-paper.ts";
 import { tickName, zeroName, type Strip } from "../marks/strips.ts";
 import type { Tiling } from "../tiling.ts";
 import { dxfOutlines } from "./dxf-paths.ts";
 import { pdfPages, type FoundPage } from "./pdf-paths.ts";
 import { svgOutlines } from "./svg-paths.ts";
 
-/** What a file may be off, mm: an outline, and the bar of 100 mm. */
+/** What a file may be off, mm: an outline, and a scale bar. */
 const outlineToleranceMm = 0.01;
 const barToleranceMm = 0.02;
 
@@ -17,12 +19,18 @@ function refuseUnless(holds: boolean, file: string, foundMm: number, wantedMm: n
   if (!holds) throw new Refusal(finding("scale-wrong", { file, foundMm, wantedMm }));
 }
 
-/** Every page must have the paper's size and both bars at their length. */
-function provePages(file: string, pages: readonly FoundPage[], paperName: PaperName): void {
-  const paper = papers[paperName];
-  for (const page of pages) {
-    refuseUnless(Math.abs(page.widthMm - paper.widthMm) < 0.01, file, page.widthMm, paper.widthMm);
-    refuseUnless(Math.abs(page.heightMm - paper.heightMm) < 0.01, file, page.heightMm, paper.heightMm);
+/** The pages of a file with their paths as they come out of the maker's printer. */
+async function printedPages({ bytes, pages }: BoundPages): Promise<readonly FoundPage[]> {
+  const found = await pdfPages(bytes);
+  return found.map((page, i) => ({ ...page, paths: page.paths.map((p) => ({ ...p, xy: asPrinted(p.xy, pages[i]!) })) }));
+}
+
+/** Every page must have its paper's size and both bars at their length. */
+function provePages(file: string, pages: readonly FoundPage[], sizes: readonly PageSize[]): void {
+  for (const [i, page] of pages.entries()) {
+    const { fileWidthMm, fileHeightMm, barMm } = sizes[i]!;
+    refuseUnless(Math.abs(page.widthMm - fileWidthMm) < 0.01, file, page.widthMm, fileWidthMm);
+    refuseUnless(Math.abs(page.heightMm - fileHeightMm) < 0.01, file, page.heightMm, fileHeightMm);
     const across = page.paths.find((p) => p.name === barNames.across)?.xy ?? [];
     const up = page.paths.find((p) => p.name === barNames.up)?.xy ?? [];
     const lengths = [Math.abs(across[2]! - across[0]!), Math.abs(up[3]! - up[1]!)];
@@ -31,10 +39,10 @@ function provePages(file: string, pages: readonly FoundPage[], paperName: PaperN
 }
 
 /** Reads pattern.pdf back: bars, and every point of every cutting line on the page that shows it. */
-export async function provePatternPdf(bytes: Uint8Array, paper: PaperName, sheet: CommonSheet, tiling: Tiling, cutName: (piece: number) => string): Promise<void> {
+export async function provePatternPdf(bound: BoundPages, sheet: CommonSheet, tiling: Tiling, cutName: (piece: number) => string): Promise<void> {
   const file = "pattern.pdf";
-  const pages = await pdfPages(bytes);
-  provePages(file, pages, paper);
+  const pages = await printedPages(bound);
+  provePages(file, pages, bound.pages);
   const covers = pages.length - tiling.tiles.length;
   sheet.placed.forEach(({ outline, piece }, i) => {
     const found = new PointSet();
@@ -49,10 +57,10 @@ export async function provePatternPdf(bytes: Uint8Array, paper: PaperName, sheet
 }
 
 /** Reads marks.pdf back: bars, and every tick of every strip at its length from the strip's zero. */
-export async function proveMarksPdf(bytes: Uint8Array, paper: PaperName, strips: readonly Strip[]): Promise<void> {
+export async function proveMarksPdf(bound: BoundPages, strips: readonly Strip[]): Promise<void> {
   const file = "marks.pdf";
-  const pages = await pdfPages(bytes);
-  provePages(file, pages, paper);
+  const pages = await printedPages(bound);
+  provePages(file, pages, bound.pages);
   const paths = pages.flatMap((p) => p.paths);
   for (const strip of strips) {
     const zero = paths.find((p) => p.name === zeroName(strip.name))?.xy ?? [];
