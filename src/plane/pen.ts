@@ -89,6 +89,14 @@ export class AreaPen implements Pen {
     this.#x = dx;
     this.#y = dy;
   }
+  /** ½ ∫ x dy − y dx of the cubic, from the first point: exact for its polynomial (Green's theorem). */
+  curve(x1: number, y1: number, x2: number, y2: number, x: number, y: number): void {
+    const ax = this.#x, ay = this.#y, bx = x1 - this.#x0, by = y1 - this.#y0, cx = x2 - this.#x0, cy = y2 - this.#y0;
+    const dx = x - this.#x0, dy = y - this.#y0;
+    this.#twice += (6 * (ax * by - bx * ay) + 3 * (ax * cy - cx * ay) + (ax * dy - dx * ay) + 3 * (bx * cy - cx * by) + 3 * (bx * dy - dx * by) + 6 * (cx * dy - dx * cy)) / 10;
+    this.#x = dx;
+    this.#y = dy;
+  }
   close(): void {
     this.#x = this.#y = 0;
   }
