@@ -6,11 +6,14 @@ import type { HalvesChoice, ToplineEdge } from "#shell/settings.ts";
 import type { FlatBottom } from "#shell/shell.ts";
 import type { TapedShell } from "#tape/taped-shell.ts";
 import { cutInsole, cutOutsole, cutSock, netBottom, type NetBottom } from "./bottom-pieces.ts";
-import { checkDrafts, checkSettings, checkUpper } from "./check.ts";
+import { checkBack, checkSettings } from "./check.ts";
+import { checkParts } from "./check-parts.ts";
+import { usualParts } from "./choices.ts";
 import { bothOf, type Draft } from "./draft.ts";
 import type { Labels } from "./label-text.ts";
 import { cutLining } from "./lining/one.ts";
 import type { OwnLining } from "./lining/own.ts";
+import { wholePanel } from "./net-panels.ts";
 import { netTapedBottom, netTapedUpper } from "./net-tape.ts";
 import { netUpper, type NetUpper } from "./net-upper.ts";
 import type { Piece } from "./piece.ts";
@@ -92,10 +95,10 @@ export function cutTapedPieces(tape: TapedShell, choices: Choices): CutPieces {
 
 const cutBottomPieces = (net: NetBottom, { settings, labels }: Choices): readonly Draft[] => [cutInsole(net, settings, labels), cutOutsole(net, settings, labels), cutSock(net, settings, labels)];
 
-function cutFrom({ upper, lining, bottom }: Nets, side: Side, unusual: readonly Finding[], { settings, labels }: Choices): CutPieces {
+function cutFrom({ upper, lining, bottom }: Nets, side: Side, unusual: readonly Finding[], { edge = "taped", settings, labels }: Choices): CutPieces {
   const drafts = [netUpperCard(upper, labels), cutUpper(upper, settings, labels), cutLining(upper, settings, labels, lining), ...bottom];
   return {
     pieces: drafts.flatMap((draft) => bothOf(draft, side)),
-    findings: [...unusual, ...checkUpper(upper, settings), ...checkDrafts(drafts, upper)],
+    findings: [...unusual, ...checkBack(upper), ...checkParts({ panels: [wholePanel(upper)], drafts, settings, chosen: { ...usualParts, edge } })],
   };
 }

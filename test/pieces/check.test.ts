@@ -1,15 +1,18 @@
 import { describe, expect, test } from "vitest";
 import { explain, severityOf, type FindingCode } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
-import { checkDrafts } from "#pieces/check.ts";
+import { checkParts } from "#pieces/check-parts.ts";
+import { usualParts } from "#pieces/choices.ts";
 import { cutPieces } from "#pieces/cut.ts";
 import { cutLining } from "#pieces/lining/one.ts";
+import { wholePanel } from "#pieces/net-panels.ts";
 import { netUpper } from "#pieces/net-upper.ts";
 import { foldLeftOut, pieceRulesFor, pieceSettingsFrom } from "#pieces/rules.ts";
 import { cutUpper } from "#pieces/upper.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
 import { flatPump, type FlatPump } from "../support/flat-pump.ts";
 
+const chosen = { ...usualParts, edge: "taped" } as const;
 const labels = { title: "Practice pair", size: "38" };
 function findingsOf(chosen: Partial<PieceSettings> = {}, pump: FlatPump = flatPump("right")) {
   return cutPieces({ ...pump, settings: pieceSettingsFrom(pieceRulesFor(pump.last), chosen), labels }).findings;
@@ -52,7 +55,7 @@ describe("findings of the pieces", () => {
     const net = netUpper(pump.last, pump.lines, pump.flat);
     const settings = pieceSettingsFrom(pieceRulesFor(pump.last));
     const beyond = { ...settings, liningLastingShorterMm: -2, liningToeInMm: 0, liningBackInTopMm: -1, liningBackInMiddleMm: -1, liningBackInFeatherMm: -1 };
-    const found = checkDrafts([cutUpper(net, settings, labels), cutLining(net, beyond, labels)], net);
+    const found = checkParts({ panels: [wholePanel(net)], drafts: [cutUpper(net, settings, labels), cutLining(net, beyond, labels)], settings, chosen }).filter((f) => severityOf(f) === "look");
     expect(found.map((f) => f.code)).toEqual(["lining-outside-upper", "lining-outside-upper"]);
     expect(found.map(explain).join()).toMatch(/(2\.[0-9]|3\.0) mm beyond .* lasting margin.*1\.0 mm beyond .* back seam/);
   });
@@ -60,9 +63,10 @@ describe("findings of the pieces", () => {
   test("an outline that crosses itself is named", () => {
     const pump = flatPump("right");
     const net = netUpper(pump.last, pump.lines, pump.flat);
-    const draft = cutUpper(net, pieceSettingsFrom(pieceRulesFor(pump.last)), labels);
-    const crossed = { ...draft, outline: { xy: Float64Array.of(0, 0, 10, 10, 10, 0, 0, 10) } };
-    expect(checkDrafts([crossed], net)).toEqual([{ code: "piece-crosses-itself", data: { piece: "upper" } }]);
+    const settings = pieceSettingsFrom(pieceRulesFor(pump.last));
+    const draft = cutUpper(net, settings, labels);
+    const crossed = { ...draft, marks: [], outline: { xy: Float64Array.of(0, 0, 10, 10, 10, 0, 0, 10) } };
+    expect(checkParts({ panels: [], drafts: [crossed], settings, chosen })).toEqual([{ code: "piece-crosses-itself", data: { piece: "upper" } }]);
   });
 
   test("back edges that differ are told with their difference and made equal", () => {

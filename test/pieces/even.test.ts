@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { explain } from "#base/findings.ts";
-import { checkDrafts } from "#pieces/check.ts";
+import { checkParts } from "#pieces/check-parts.ts";
+import { usualParts } from "#pieces/choices.ts";
 import { bendsOf, evenLine, mostBends } from "#pieces/even.ts";
 import { netUpper } from "#pieces/net-upper.ts";
 import { pieceRulesFor, pieceSettingsFrom } from "#pieces/rules.ts";
@@ -49,8 +50,9 @@ describe("even edges", () => {
   test("an edge that stays uneven is told by the piece's name", () => {
     const pump = flatPump("right");
     const net = netUpper(pump.last, pump.lines, pump.flat);
-    const draft = cutUpper(net, pieceSettingsFrom(pieceRulesFor(pump.last)), { title: "Practice pair", size: "38" });
-    const found = checkDrafts([{ ...draft, outline: waved(12, 2) }], net);
+    const settings = pieceSettingsFrom(pieceRulesFor(pump.last));
+    const draft = cutUpper(net, settings, { title: "Practice pair", size: "38" });
+    const found = checkParts({ panels: [], drafts: [{ ...draft, marks: [], outline: waved(12, 2) }], settings, chosen: { ...usualParts, edge: "taped" } });
     expect(found.map((f) => f.code)).toEqual(["edge-uneven"]);
     expect(explain(found[0]!)).toMatch(/^Edge uneven: the outline of the upper/);
   });

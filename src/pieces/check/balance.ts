@@ -1,0 +1,67 @@
+import { finding, type Finding } from "#base/findings.ts";
+import { area } from "#plane/measure.ts";
+import { joined } from "#plane/along.ts";
+import type { NetPanel } from "../panel.ts";
+import type { ToCheck } from "./to-check.ts";
+import { pointOf, type CutPanel, type EdgeWidths } from "./widths.ts";
+
+/** Most that the area of a piece may differ from its net area and its strips of allowance, as a share. */
+const mostShare = 0.001;
+/** Most that panels, each laid flat by itself, may differ in all from the upper laid flat in one, as a share: what leather gives and takes. */
+const mostShareOfPanels = 0.02;
+
+/** Nothing is lost or counted twice: a piece is its net panel and its allowances, the panels are the whole upper. */
+export function checkBalance(input: ToCheck, cut: readonly CutPanel[]): readonly Finding[] {
+  const pieces = cut.flatMap((c) => {
+    const expected = netArea(c.panel) + stripsArea(c);
+    const found = area(c.draft.outline);
+    return Math.abs(found - expected) <= mostShare * expected ? [] : [finding("piece-area-off", { piece: c.draft.name, foundCm2: found / 100, expectedCm2: expected / 100 })];
+  });
+  if (!input.whole) return pieces;
+  const whole = netArea(input.whole);
+  const share = input.panels.reduce((sum, panel) => sum + netArea(panel), 0) / whole - 1;
+  return Math.abs(share) <= mostShareOfPanels ? pieces : [...pieces, finding("panels-area-off", { share, mostShare: mostShareOfPanels })];
+}
+
+export function netArea({ edges }: NetPanel): number {
+  const { xy } = joined(edges.map((e) => e.line));
+  return area({ xy: xy.subarray(0, xy.length - 2) });
+}
+
+/**
+ * Area between the net edges and the cutting line, mm². Beside an edge a strip of width w is ∫ w ds + ½ ∫ w² dθ with θ the angle of its
+ * outward direction (Steiner's formula for a width that changes); at each corner the part between the two directions is added.
+ */
+export function stripsArea({ widths, cut }: CutPanel): number {
+  let sum = 0;
+  widths.forEach((edge, e) => {
+    sum += stripArea(edge) + cornerArea(edge, widths[(e + 1) % widths.length]!, cut);
+  });
+  return sum;
+}
+
+function stripArea({ s, mm, outward: n }: EdgeWidths): number {
+  let sum = 0;
+  for (let k = 1; k < s.length; k++) {
+    const a = mm[k - 1]!, b = mm[k]!;
+    if (Number.isNaN(a + b)) continue;
+    const turn = Math.asin(Math.max(-1, Math.min(1, n[2 * k - 2]! * n[2 * k + 1]! - n[2 * k - 1]! * n[2 * k]!)));
+    sum += ((a + b) / 2) * (s[k]! - s[k - 1]!) + (turn * (a * a + a * b + b * b)) / 6;
+  }
+  return sum;
+}
+
+/** From the corner of the net out along the one edge's direction, along the cutting line, and back along the other's. */
+function cornerArea(before: EdgeWidths, after: EdgeWidths, cut: CutPanel["cut"]): number {
+  const from = before.on[before.on.length - 1]!;
+  const to = after.on[0]!;
+  if (Number.isNaN(from + to)) return 0;
+  const back = (from - to + cut.length) % cut.length;
+  // Where the directions cross before the cutting line, the part is counted twice and is taken off.
+  const twice = back < cut.length / 2;
+  const way = twice ? [...cut.between(to, from)].reverse() : cut.between(from, to);
+  const ring = [pointOf(before, before.s.length - 1), ...way, pointOf(after, 0)];
+  let sum = 0;
+  for (let i = 0, j = ring.length - 1; i < ring.length; j = i++) sum += ring[j]![0] * ring[i]![1] - ring[i]![0] * ring[j]![1];
+  return sum / 2;
+}

@@ -1,0 +1,83 @@
+import { rightNormal } from "#plane/edge-offset.ts";
+import { area } from "#plane/measure.ts";
+import type { Draft } from "../draft.ts";
+import type { NetPanel } from "../panel.ts";
+import type { Xy } from "../piece.ts";
+import { Boxed } from "./near.ts";
+
+/** About how far apart the widths are taken, mm. */
+const everyMm = 1.6;
+/** Farther out than any allowance may be (check.ts), mm. */
+const reachMm = 110;
+
+/** How far the cutting line lies outside an edge, square to it, at points along it. */
+export interface EdgeWidths {
+  readonly s: Float64Array;
+  /** NaN where the cutting line is not met. */
+  readonly mm: Float64Array;
+  /** Where the cutting line is met: its running length. */
+  readonly on: Float64Array;
+  /** The points of the edge and the unit directions outward, x y …. */
+  readonly points: Float64Array;
+  readonly outward: Float64Array;
+}
+
+/** A panel with the piece that was cut from it, and the widths of its allowances as they are drawn. */
+export interface CutPanel {
+  readonly panel: NetPanel;
+  readonly draft: Draft;
+  readonly cut: Boxed;
+  readonly widths: readonly EdgeWidths[];
+}
+
+/** Each panel with its piece; a panel that no piece of upper leather was cut from is left out. */
+export function cutPanels(panels: readonly NetPanel[], drafts: readonly Draft[]): readonly CutPanel[] {
+  return panels.flatMap((panel) => {
+    const draft = pieceOf(panel, drafts);
+    if (!draft) return [];
+    const cut = new Boxed(draft.outline);
+    return [{ panel, draft, cut, widths: panel.edges.map(({ line, arc }) => widthsOf(line.xy, arc, cut)) }];
+  });
+}
+
+/** The largest piece of upper leather of the panel's ground: a toe cap or a tab may share it. */
+function pieceOf({ name }: NetPanel, drafts: readonly Draft[]): Draft | undefined {
+  const own = drafts.filter((d) => !d.net && d.material === "upper leather" && (d.ground ?? (d.name === "upper" ? "upper" : undefined)) === name);
+  return own.length < 2 ? own[0] : own.reduce((a, b) => (area(b.outline) > area(a.outline) ? b : a));
+}
+
+function widthsOf(xy: Float64Array, arc: Float64Array, cut: Boxed): EdgeWidths {
+  const picked = spaced(arc);
+  const n = picked.length;
+  const out = { s: new Float64Array(n), mm: new Float64Array(n), on: new Float64Array(n), points: new Float64Array(2 * n), outward: new Float64Array(2 * n) };
+  for (let k = 0; k < n; k++) {
+    const i = picked[k]!;
+    const [x, y] = [xy[2 * i]!, xy[2 * i + 1]!];
+    const normal = rightNormal(xy, i, false);
+    const hit = cut.along(x, y, normal[0], normal[1], reachMm);
+    out.s[k] = arc[i]!;
+    out.mm[k] = hit?.mm ?? Number.NaN;
+    out.on[k] = hit?.s ?? Number.NaN;
+    out.points.set([x, y], 2 * k);
+    out.outward.set(normal, 2 * k);
+  }
+  return out;
+}
+
+/** Numbers of an edge's points, both ends among them, at least `everyMm` apart. */
+function spaced(arc: Float64Array): readonly number[] {
+  const last = arc.length - 1;
+  const out = [0];
+  for (let i = 1; i < last; i++) if (arc[i]! - arc[out[out.length - 1]!]! >= everyMm && arc[last]! - arc[i]! > everyMm / 2) out.push(i);
+  return [...out, last];
+}
+
+export const pointOf = (w: EdgeWidths, k: number): Xy => [w.points[2 * k]!, w.points[2 * k + 1]!];
+
+/** The width at a running length; NaN where there is none. */
+export function widthNear({ s, mm }: EdgeWidths, at: number): number {
+  let k = 1;
+  while (k < s.length - 1 && s[k]! < at) k++;
+  const t = Math.min(1, Math.max(0, (at - s[k - 1]!) / (s[k]! - s[k - 1]!)));
+  return mm[k - 1]! + t * (mm[k]! - mm[k - 1]!);
+}
