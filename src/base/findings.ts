@@ -3,15 +3,18 @@ import { compareSentences } from "./sentences/compare.ts";
 import { footSentences } from "./sentences/foot.ts";
 import { jobSentences } from "./sentences/job.ts";
 import { lastSentences } from "./sentences/last.ts";
+import { liningSentences } from "./sentences/linings.ts";
 import { lineSentences } from "./sentences/lines.ts";
 import { madeSentences } from "./sentences/made.ts";
 import { meshSentences } from "./sentences/mesh.ts";
+import { panelSentences } from "./sentences/panels.ts";
 import { photoSentences } from "./sentences/photo.ts";
 import { pieceSentences } from "./sentences/pieces.ts";
 import { reliefSentences } from "./sentences/relief.ts";
 import { sheetSentences } from "./sentences/sheets.ts";
 import { shellSentences } from "./sentences/shell.ts";
 import { tapeSentences } from "./sentences/tape.ts";
+import { upperSentences } from "./sentences/upper.ts";
 import type { Severity } from "./severity.ts";
 
 /** A finding is data with a code; its sentence is made here and nowhere else. */
@@ -23,10 +26,13 @@ const catalogue = {
   ...footSentences,
   ...madeSentences,
   ...lineSentences,
+  ...liningSentences,
   ...shellSentences,
+  ...panelSentences,
   ...checkSentences,
   ...reliefSentences,
   ...pieceSentences,
+  ...upperSentences,
   ...sheetSentences,
   ...jobSentences,
   ...tapeSentences,

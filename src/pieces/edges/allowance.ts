@@ -16,6 +16,8 @@ export interface Allowance {
   /** Where the line lies that is sewn, folded, laid or trimmed by; the net edge itself where nothing is said. */
   readonly at?: Float64Array;
   readonly skive?: Skive;
+  /** How far inside the net edge it is stitched down on what lies under it. */
+  readonly stitchInMm?: number;
 }
 
 /** A band along the cutting line that is thinned. */

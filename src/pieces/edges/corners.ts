@@ -6,7 +6,7 @@ import { firstOf, meetingOf, reachOf, runOn, turned, type Bank, type Corner } fr
 import type { CornerKind } from "./corner-kind.ts";
 import { dogTailCorner } from "./dog-tail.ts";
 
-/** Brings two edges to their corner. `foldFirst`: the folded one is the one before the corner. */
+/** Brings two edges to their corner. `foldFirst`: the folded one, or the topline, is the one before the corner. */
 export function corner(rule: CornerKind, before: Bank, after: Bank, foldFirst: boolean): Corner {
   if (rule.kind === "run on") return runOnCorner(before, after);
   if (rule.kind === "mitre") return mitredCorner(before, after);

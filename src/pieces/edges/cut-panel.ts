@@ -19,6 +19,8 @@ export interface CutEdge {
   readonly line: Polyline;
   /** Inner border of what is skived along it. */
   readonly skive?: Polyline;
+  /** Where it is stitched down on what lies under it. */
+  readonly stitch?: Polyline;
 }
 
 /** A panel with its allowances: corner k lies between edge k and the next one. */
@@ -45,7 +47,8 @@ export function cutPanel(panel: NetPanel, allowances: readonly Allowance[], corn
   for (let k = 0; k < n; k++) {
     const next = (k + 1) % n;
     const [before, after] = [allowances[k]!.finish, allowances[next]!.finish];
-    const made = corner(cornerAt(k) ?? usualCorner(before, after), banks[k]!, banks[next]!, before === "fold");
+    const foldFirst = before === "fold" || (after !== "fold" && panel.edges[k]!.role === "topline");
+    const made = corner(cornerAt(k) ?? usualCorner(before, after), banks[k]!, banks[next]!, foldFirst);
     banks[k] = made.before;
     banks[next] = made.after;
     corners.push(made.at);
@@ -53,10 +56,11 @@ export function cutPanel(panel: NetPanel, allowances: readonly Allowance[], corn
   }
   const ring = joined(banks.map(({ cut }) => cut)).xy;
   const edges = panel.edges.map((net, k): CutEdge => {
-    const { finish } = allowances[k]!;
+    const { finish, widths, skive, stitchInMm } = allowances[k]!;
     const { cut, line } = banks[k]!;
-    const skive = skiveLine(net, allowances[k]!, raw[k]!, raw[(k + n - 1) % n]!, raw[(k + 1) % n]!);
-    return { net, finish, cut, line, ...(skive && { skive }) };
+    const inside = (out: Float64Array): Polyline => betweenCuts(offsetEdge(net.line, out), raw[k]!, raw[(k + n - 1) % n]!, raw[(k + 1) % n]!);
+    const skived = skive && (skive.between ? partOffset(net, widths.map((mm) => mm - skive.mm), skive.between) : inside(widths.map((mm) => mm - skive.mm)));
+    return { net, finish, cut, line, ...(skived && { skive: skived }), ...(stitchInMm && { stitch: inside(widths.map(() => -stitchInMm)) }) };
   });
   return { panel, outline: { xy: ring.slice(0, ring.length - 2) }, edges, corners, snips };
 }
@@ -70,15 +74,14 @@ function bankOf(net: Polyline, { finish, widths, at }: Allowance): Bank {
 
 const moved = (line: Polyline, widths: Float64Array): Polyline => (widths.every((mm) => mm === 0) ? line : offsetEdge(line, widths));
 
-/** The border of a skived band, from one neighbour's cutting line to the other's where the band runs all along the edge. */
-function skiveLine({ line, arc }: NetEdge, { widths, skive }: Allowance, own: Bank, before: Bank, after: Bank): Polyline | undefined {
-  if (!skive) return undefined;
-  const inner = widths.map((mm) => mm - skive.mm);
-  if (skive.between) {
-    const [from, to] = skive.between;
-    const [first, end] = [arc.findIndex((s) => s >= from), arc.findLastIndex((s) => s <= to) + 1];
-    return end - first < 3 ? undefined : offsetEdge({ xy: line.xy.subarray(2 * first, 2 * end) }, inner.subarray(first, end));
-  }
-  const tail = runOn(before.rawCut, offsetEdge(line, inner), reachOf(before, own) + skive.mm).after;
-  return runOn(tail, after.rawCut, reachOf(own, after) + skive.mm).before;
+/** A line beside an edge, from one neighbour's cutting line to the other's. */
+function betweenCuts(line: Polyline, own: Bank, before: Bank, after: Bank): Polyline {
+  const reach = Math.max(reachOf(before, own), reachOf(own, after));
+  return runOn(runOn(before.rawCut, line, reach).after, after.rawCut, reach).before;
+}
+
+/** A line beside the part of an edge between two running lengths; none where that is too short to have a direction. */
+function partOffset({ line, arc }: NetEdge, out: Float64Array, [from, to]: readonly [number, number]): Polyline | undefined {
+  const [first, end] = [arc.findIndex((s) => s >= from), arc.findLastIndex((s) => s <= to) + 1];
+  return end - first < 3 ? undefined : offsetEdge({ xy: line.xy.subarray(2 * first, 2 * end) }, out.subarray(first, end));
 }

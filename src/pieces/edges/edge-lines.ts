@@ -1,0 +1,37 @@
+import { lineMark } from "../marks.ts";
+import type { EdgeRole } from "../panel.ts";
+import type { Mark } from "../piece.ts";
+import type { CutEdge, CutPanel } from "./cut-panel.ts";
+import type { Finish } from "./allowance.ts";
+import { sideWord } from "./places.ts";
+
+export type Drawn = Exclude<Mark, { kind: "text" }>;
+type Line = Extract<Mark, { kind: "line" }>;
+
+/** What a maker calls the edges of a panel. */
+const roleWords: Readonly<Record<EdgeRole, string>> = { feather: "lasting edge", topline: "topline", back: "back seam", "inner waist": "waist seam", side: "side seam" };
+
+/** What the line of an edge is drawn as, by how the edge is finished; raw edges have none. */
+const drawnAs: Readonly<Record<Exclude<Finish, "raw">, readonly [Line["use"], (edge: CutEdge) => string]>> = {
+  lasting: ["net", () => "feather line"],
+  seam: ["stitch", ({ net }) => `${roleWords[net.role]}${sideWord(net.half)}`],
+  lap: ["place", ({ net }) => `edge of the vamp lies here${sideWord(net.half)}`],
+  fold: ["fold", ({ net }) => `fold line of the ${roleWords[net.role]}${net.role === "topline" ? "" : sideWord(net.half)}`],
+  trim: ["net", () => "topline: trim here"],
+  bag: ["stitch", () => "seam of the topline"],
+};
+
+/** Fold, stitch, lap, trim and feather lines of a cut panel. */
+export function edgeLines({ edges }: CutPanel): readonly Drawn[] {
+  return edges.flatMap((edge) => {
+    const stitched = edge.stitch ? [lineMark(`stitches along the ${roleWords[edge.net.role]}${sideWord(edge.net.half)}`, "stitch", edge.stitch)] : [];
+    if (edge.finish === "raw") return stitched;
+    const [use, name] = drawnAs[edge.finish];
+    return [lineMark(name(edge), use, edge.line), ...stitched];
+  });
+}
+
+/** Inner borders of what is skived along the edges. */
+export function skiveLines({ edges }: CutPanel): readonly Drawn[] {
+  return edges.flatMap(({ net, skive }) => (skive ? [lineMark(`skive to here, ${roleWords[net.role]}${net.role === "topline" ? "" : sideWord(net.half)}`, "skive", skive)] : []));
+}
