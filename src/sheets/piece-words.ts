@@ -4,7 +4,7 @@ import { onSheet, placedXy, type PlacedPiece } from "./arrange.ts";
 import { brokenIntoLines, textWidth } from "./lettering.ts";
 import type { Lettering, Stroke } from "./pen.ts";
 import type { Box, Room } from "./room.ts";
-import { partOf, shoePicture, type Profile } from "./shoe-picture.ts";
+import { shoePicture, type Profile } from "./shoe-picture.ts";
 
 /** What is written large on a piece. */
 export interface NamePlate {
@@ -149,7 +149,7 @@ function setBlock(lines: readonly Line[], block: Block, box: Box, upright: boole
     words.push({ text: l.text, xMm, yMm, heightMm: l.heightMm, angleDeg: upright ? 90 : 0, bold: l.bold });
   });
   if (pictureMm === 0 || !profile) return { strokes: [], words };
-  const picture = shoePicture(profile, partOf(piece.name), piece.side === "right", [0, 0], pictureMm);
+  const picture = shoePicture(profile, piece.name, piece.side === "right", [0, 0], pictureMm);
   const set = (kind: "picture" | "pictured") => (xy: Float64Array): Stroke => {
     const out = new Float64Array(xy.length);
     for (let i = 0; i < xy.length; i += 2) [out[i], out[i + 1]] = turn(xy[i]!, xy[i + 1]!) as [number, number];

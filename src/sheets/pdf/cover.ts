@@ -39,7 +39,7 @@ export function inkCovers(cover: Cover): readonly PageInk[] {
   const { pages, flow, covers } = planned(cover);
   return pages.map((page, i) => {
     const ink = new PageInk(page);
-    inkFrame(ink, { title: cover.title, size: cover.size ?? "", page: i + 1, pages: cover.tiling.tiles.length + covers, shows: i === 0 ? "how to print and join; index of the pieces" : "index of the pieces" });
+    inkFrame(ink, { title: cover.title, size: cover.size ?? "", page: i + 1, pages: cover.tiling.tiles.length + covers, shows: i === 0 ? "how to print; index" : "index of the pieces" });
     if (i === 0) {
       inkHowTo(ink, cover, covers);
       inkLegend(ink);
@@ -99,5 +99,5 @@ function itemsOf({ title, profile, sheet, tiling, strips }: Cover, scale: number
     const first = i === 0 || !entries.some((e) => e.set === "card");
     return of.length === 0 ? [] : [headingItem(setHeadings[set] + (first ? small : "")), ...of.map((e) => entryItem(e, pictureMm, look))];
   });
-  return strips.length === 0 ? sets : [...sets, headingItem("By length, for the whole pair"), ...strips.map((s) => stripItem(s, widthMm))];
+  return strips.length === 0 ? sets : [...sets, headingItem("By length, for the whole pair"), ...strips.map((s) => stripItem(s, pictureMm, look))];
 }

@@ -3,7 +3,7 @@ import { bounds } from "#plane/measure.ts";
 import { areaInWords, countsInWords, type IndexEntry } from "../index-entries.ts";
 import { brokenIntoLines, shortenedTo, textWidth } from "../lettering.ts";
 import { edgeNote } from "../piece-words.ts";
-import { partOf, shoePicture, type Profile } from "../shoe-picture.ts";
+import { shoePicture, type Profile } from "../shoe-picture.ts";
 import type { PageInk } from "./page-ink.ts";
 
 /** One block of the index: drawn with its upper left corner at (x, y), `width` wide. */
@@ -73,19 +73,23 @@ export function entryItem(entry: IndexEntry, pictureMm: number, { title, profile
   };
 }
 
-/** A length off a roll: how many, how wide and long, of what and where. */
-export function stripItem({ name, material, widthMm, lengthMm, perPair, where }: Strip, width: number): IndexItem {
+/** A length off a roll: place on the shoe, how many, how wide and long, of what and where it is laid. */
+export function stripItem({ name, material, widthMm, lengthMm, perPair, where }: Strip, pictureMm: number, { profile, widthMm: itemMm }: IndexLook): IndexItem {
   const size = `cut ${perPair}, ${tenths(widthMm)} mm wide, ${Math.round(lengthMm)} mm long`;
-  const told = brokenIntoLines(`${material}: ${where}`, letterMm, width);
+  const words = profile ? pictureMm + shoeMm + 4 : 0;
+  const told = brokenIntoLines(`${material}: ${where}`, letterMm, itemMm - words);
+  const shoeHigh = profile ? (shoeMm * profile.heightMm) / profile.widthMm : 0;
   return {
-    heightMm: 6.4 + stepMm * told.length,
+    heightMm: Math.max(6.4 + stepMm * told.length, shoeHigh + 3),
     heading: false,
     ink: (ink, x, y, wide) => {
       ink.style(0.18);
       ink.line(x, y, x + wide, y);
-      ink.text(shortenedTo(wide - textWidth(size, letterMm) - 3, upper(name), nameMm, true), x, y - 5, nameMm, { bold: true });
+      if (profile) inkPlace(ink, profile, name, x + pictureMm, y - 1.5 - shoeHigh);
+      const rest = wide - words - textWidth(size, letterMm) - 3;
+      ink.text(shortenedTo(rest, upper(name), nameMm, true), x + words, y - 5, nameMm, { bold: true });
       ink.text(size, x + wide - textWidth(size, letterMm), y - 5, letterMm);
-      told.forEach((line, i) => ink.text(line, x, y - 5 - stepMm * (i + 1), letterMm));
+      told.forEach((line, i) => ink.text(line, x + words, y - 5 - stepMm * (i + 1), letterMm));
     },
   };
 }
@@ -94,7 +98,7 @@ const tenths = (mm: number): string => String(Math.round(mm * 10) / 10);
 
 /** Where on the shoe the piece lies, the picture's lower left corner at (x, y). */
 function inkPlace(ink: PageInk, profile: Profile, name: string, x: number, y: number): void {
-  const picture = shoePicture(profile, partOf(name), true, [x, y], shoeMm);
+  const picture = shoePicture(profile, name, true, [x, y], shoeMm);
   ink.style(0.18);
   for (const xy of picture.thin) ink.stroke(xy);
   ink.style(0.5);

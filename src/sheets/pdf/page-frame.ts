@@ -47,8 +47,8 @@ export function inkFrame(ink: PageInk, { title, size, page, pages, set = "", sho
   const short = rest > 12 || !told ? shortenedTo(rest, title, 2.5) : "";
   ink.text([told, short].filter(Boolean).join(", "), after, top - 2.5, 2.5);
   // On a page of its own the piece's name may be large; many names go into less.
-  const height = [3.5, 3, 2.5].find((h) => textWidth(shows, h, true) <= width);
-  ink.text(height ? shows : shortenedTo(width, shows, 2.5, true), after, top - 6.5, height ?? 2.5, { bold: true });
+  const height = [3, 2.5].find((h) => textWidth(shows, h, true) <= width);
+  ink.text(height ? shows : shortenedTo(width, shows, 2.5, true), after, top - 6.9, height ?? 2.5, { bold: true });
   barAcross(ink, widthMm - marginMm - barMm, top - topStripMm + 1.5, barMm);
   barUp(ink, marginMm + 4.5, marginMm + 1, barMm);
   ink.text(printWords, marginMm + 8.5, marginMm + 1, 2.5, { angleDeg: 90 });
