@@ -72,32 +72,47 @@ export class Room {
   }
 
   /** Whether a box is blank; `within` asks also that it lies inside the outline. Boxes over the edge of view are not. */
-  isFree(box: Box, within: boolean): boolean {
-    const [c0, r0, c1, r1] = this.#squares(box);
+  isFree({ x, y, width, height }: Box, within: boolean): boolean {
+    const c0 = Math.floor(x - this.#x0), r0 = Math.floor(y - this.#y0);
+    const c1 = Math.ceil(x + width - this.#x0) - 1, r1 = Math.ceil(y + height - this.#y0) - 1;
     if (c0 < 0 || r0 < 0 || c1 >= this.#columns || r1 >= this.#rows) return false;
     if (within && this.#count(this.#outsideSum, c0, r0, c1, r1) > 0) return false;
     // Small boxes are looked at square by square: cheaper than new sums after every word placed.
     if (!this.#inkSum && (c1 - c0) * (r1 - r0) < 600) return this.#isBlank(c0, r0, c1, r1);
-    this.#inkSum ??= this.#sumsOf(this.#inked);
-    return this.#count(this.#inkSum, c0, r0, c1, r1) === 0;
+    return this.#count(this.#inkSums(), c0, r0, c1, r1) === 0;
   }
 
   /** The blank box of a size inside the outline that lies nearest to a point, or none. `allowed` may refuse places. */
   nearestFree(size: { readonly width: number; readonly height: number }, to: readonly [number, number], allowed: (box: Box) => boolean): Box | undefined {
+    // Boxes begin on squares, so that each covers the same number of them.
+    const wide = Math.ceil(size.width), high = Math.ceil(size.height);
+    const ink = this.#inkSums(), outside = this.#outsideSum;
+    const step = this.#columns + 1;
     let best: Box | undefined;
     let least = Infinity;
-    for (let y = this.#y0; y + size.height <= this.#y0 + this.#rows; y += 2) {
-      for (let x = this.#x0; x + size.width <= this.#x0 + this.#columns; x += 2) {
-        const dx = x + size.width / 2 - to[0], dy = y + size.height / 2 - to[1];
+    for (let r = 0; r + high <= this.#rows; r += 2) {
+      const dy = this.#y0 + r + size.height / 2 - to[1];
+      if (dy * dy >= least) continue;
+      const low = r * step, top = (r + high) * step;
+      for (let c = 0; c + wide <= this.#columns; c += 2) {
+        const dx = this.#x0 + c + size.width / 2 - to[0];
         const far = dx * dx + dy * dy;
         if (far >= least) continue;
-        const box = { x, y, ...size };
-        if (!this.isFree(box, true) || !allowed(box)) continue;
+        const a = low + c, b = top + c;
+        if (outside[b + wide]! - outside[a + wide]! - outside[b]! + outside[a]! > 0) continue;
+        if (ink[b + wide]! - ink[a + wide]! - ink[b]! + ink[a]! > 0) continue;
+        const box = { x: this.#x0 + c, y: this.#y0 + r, ...size };
+        if (!allowed(box)) continue;
         least = far;
         best = box;
       }
     }
     return best;
+  }
+
+  #inkSums(): Uint32Array {
+    this.#inkSum ??= this.#sumsOf(this.#inked);
+    return this.#inkSum;
   }
 
   #isBlank(c0: number, r0: number, c1: number, r1: number): boolean {
