@@ -13,7 +13,6 @@ export interface CurvePath {
 
 /** A pen that takes curves. */
 export type CurvePen = Pen & { curve(x1: number, y1: number, x2: number, y2: number, x: number, y: number): void };
-export const takesCurves = (pen: Pen): pen is CurvePen => pen.curve !== undefined;
 
 /** Walks a line of curves with a pen; an open one is not ended. */
 export function traceCurves({ xy, straight, closed }: CurvePath, pen: CurvePen): void {

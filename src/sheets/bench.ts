@@ -25,7 +25,10 @@ export function benchOf(placed: PlacedPiece): Bench {
   return { straight: { piece, batch: placed.batch, place: square, outline, bounds: bounds({ xy: outline }) }, leanDeg };
 }
 
-export const strokeOnSheet = (s: Stroke, leanDeg: number): Stroke => (leanDeg === 0 ? s : { ...s, xy: turnedXy(s.xy, leanDeg) });
+export function strokeOnSheet(s: Stroke, leanDeg: number): Stroke {
+  if (leanDeg === 0) return s;
+  return { ...s, xy: turnedXy(s.xy, leanDeg), ...(s.curves && { curves: { ...s.curves, xy: turnedXy(s.curves.xy, leanDeg) } }) };
+}
 
 export function wordsOnSheet(w: Lettering, leanDeg: number): Lettering {
   if (leanDeg === 0) return w;

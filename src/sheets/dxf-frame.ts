@@ -1,4 +1,4 @@
-import { layers } from "./pen.ts";
+import { layers, type Layer } from "./pen.ts";
 
 /** Lines of a DXF: a group code and its value, two lines each. */
 export type Groups = (string | number)[];
@@ -29,7 +29,8 @@ export function header(widthMm: number, heightMm: number, nextHandle: number): G
   ];
 }
 
-export function tables(): Groups {
+/** The tables of the file, with the layers that it holds; a layer has the same handle in every file. */
+export function tables(chosen: readonly Layer[]): Groups {
   const table = (name: string, handle: number, entries: readonly Groups[]): Groups =>
     [0, "TABLE", 2, name, 5, hex(handle), 330, 0, 100, "AcDbSymbolTable", 70, entries.length, ...entries.flat(), 0, "ENDTAB"];
   const record = (type: string, handle: number, owner: number, subclass: string, name: string, rest: Groups): Groups =>
@@ -51,7 +52,7 @@ export function tables(): Groups {
       line(0x16, "Continuous", "full line", []),
       line(0x17, "dashed", "dashed", [2, -1.2]),
     ]),
-    ...table("LAYER", 0x2, [layer(0x10, "0", 7, "Continuous"), ...layers.map((name, i) => layer(0x30 + i, name, colours[name], name === "fold" ? "dashed" : "Continuous"))]),
+    ...table("LAYER", 0x2, [layer(0x10, "0", 7, "Continuous"), ...chosen.map((name) => layer(0x30 + layers.indexOf(name), name, colours[name], name === "fold" ? "dashed" : "Continuous"))]),
     ...table("STYLE", 0x3, [record("STYLE", 0x11, 0x3, "AcDbTextStyleTableRecord", "Standard", [70, 0, 40, 0, 41, 1, 50, 0, 71, 0, 42, 2.5, 3, "txt", 4, ""])]),
     ...table("VIEW", 0x6, []),
     ...table("UCS", 0x7, []),

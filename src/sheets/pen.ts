@@ -1,4 +1,4 @@
-import type { Pen } from "#plane/pen.ts";
+import type { CurvePath, CurvePen } from "#plane/curve-path.ts";
 
 /** What a stroke is for: also the names of the groups in the SVG and of the layers in the DXF. */
 export const layers = ["cut", "mark", "fold", "text"] as const;
@@ -37,6 +37,8 @@ export interface Stroke {
   readonly kind: StrokeKind;
   readonly xy: Float64Array;
   readonly closed: boolean;
+  /** The same line as it is drawn, where that is by curves. */
+  readonly curves?: CurvePath;
 }
 
 /** Words on a sheet. `xMm, yMm` is the left end of the base line, y up; `heightMm` that of a capital letter. */
@@ -50,10 +52,10 @@ export interface Lettering {
 }
 
 /**
- * The pen of all sheets: PDF, SVG and DXF are fed by the same trace (plane/pen.ts), in mm, y up. An outline ends with `close`,
- * an open stroke with `end`.
+ * The pen of all sheets: PDF, SVG and DXF are fed by the same trace (plane/pen.ts), straight lines and curves, in mm, y up. An
+ * outline ends with `close`, an open stroke with `end`.
  */
-export interface SheetPen extends Pen {
+export interface SheetPen extends CurvePen {
   use(kind: StrokeKind): void;
   end(): void;
   write(words: Lettering): void;

@@ -1,7 +1,9 @@
 import type { Mark } from "#pieces/piece.ts";
+import { fitCurves } from "#plane/curve-fit.ts";
+import { traceCurves, type CurvePath } from "#plane/curve-path.ts";
 import { bounds } from "#plane/measure.ts";
 import { trace, traceOpen } from "#plane/pen.ts";
-import { onSheet, placedXy, type PlacedPiece } from "./arrange.ts";
+import { onSheet, placedXy, type PiecePlace, type PlacedPiece } from "./arrange.ts";
 import { benchOf, offStrips, strokeOnSheet, wordsOnSheet } from "./bench.ts";
 import { textWidth } from "./lettering.ts";
 import type { Lettering, SheetPen, Stroke, StrokeKind } from "./pen.ts";
@@ -41,7 +43,7 @@ export function drawPiece(onPages: PlacedPiece, plate: NamePlate, strips: readon
   const [cut, ...rest] = [...strokes, ...parts.flatMap((p) => p.strokes)];
   return {
     placed: onPages,
-    strokes: [{ ...cut!, xy: onPages.outline }, ...rest.map((s) => strokeOnSheet(s, leanDeg))],
+    strokes: [{ ...cut!, xy: onPages.outline, curves: curvesOn(onPages.place, onPages.piece.outline.xy, true) }, ...rest.map((s) => strokeOnSheet(s, leanDeg))],
     words: [...words, ...parts.flatMap((p) => p.words)].map((w) => wordsOnSheet(w, leanDeg)),
   };
 }
@@ -60,12 +62,17 @@ export function traceRest({ strokes, words }: PieceDrawing, pen: SheetPen): void
 function traceStrokes(strokes: readonly Stroke[], pen: SheetPen): void {
   for (const s of strokes) {
     pen.use(s.kind);
-    if (s.closed) trace({ xy: s.xy }, pen);
-    else {
-      traceOpen({ xy: s.xy }, pen);
-      pen.end();
-    }
+    if (s.curves) traceCurves(s.curves, pen);
+    else if (s.closed) trace({ xy: s.xy }, pen);
+    else traceOpen({ xy: s.xy }, pen);
+    if (!s.closed) pen.end();
   }
+}
+
+/** A line of a piece as curves on the sheet. They are fitted in the piece's own coordinates, so that twins get the same ones. */
+function curvesOn(place: PiecePlace, xy: Float64Array, closed: boolean): CurvePath {
+  const curves = fitCurves(xy, closed);
+  return { ...curves, xy: placedXy(curves.xy, place) };
 }
 
 /** The same points with the first repeated at the end. */
@@ -81,7 +88,7 @@ function drawMark(mark: Mark, placed: PlacedPiece): { readonly strokes: readonly
   const open = (kind: StrokeKind, ...points: readonly (readonly [number, number])[]): Stroke => ({ kind, xy: Float64Array.from(points.flat()), closed: false });
   switch (mark.kind) {
     case "line":
-      return { strokes: [{ kind: mark.use, xy: placedXy(mark.line.xy, placed.place), closed: false }], words: [] };
+      return { strokes: [{ kind: mark.use, xy: placedXy(mark.line.xy, placed.place), closed: false, curves: curvesOn(placed.place, mark.line.xy, false) }], words: [] };
     case "notch":
       return { strokes: [open("notch", onSheet(mark.at, placed), onSheet(mark.toward, placed))], words: [] };
     case "prick": {

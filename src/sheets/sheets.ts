@@ -37,10 +37,11 @@ export async function sheetsOf(input: SheetInput, watch: Watch): Promise<readonl
   const marks = await marksPdf(input, paper);
   await proveMarksPdf(marks, marks.strips);
   watch("sheets", 0.8);
-  const svg = patternSvg(headingOf(input), sheet, drawings);
-  proveSvg(svg, sheet);
-  const dxf = patternDxf(sheet, drawings);
-  proveDxf(dxf, sheet);
+  const { layers: chosen } = input.choices;
+  const svg = patternSvg(headingOf(input), sheet, drawings, chosen);
+  proveSvg(svg, sheet, chosen);
+  const dxf = patternDxf(sheet, drawings, chosen);
+  proveDxf(dxf, sheet, chosen);
   watch("sheets", 0.9);
   const report = reportJson(input, sheet);
   watch("sheets", 1);

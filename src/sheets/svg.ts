@@ -4,6 +4,9 @@ import { layers, strokeStyles, type Layer, type Lettering, type SheetPen, type S
 import { traceCut, traceRest, type PieceDrawing } from "./piece-drawing.ts";
 import { utf8 } from "./text-bytes.ts";
 
+/** Steps of a millimetre that coordinates are told in. */
+const steps = 1e4;
+
 /** Four decimals of a millimetre. */
 const fixed = (v: number): string => {
   const s = v.toFixed(4).replace(/\.?0+$/, "");
@@ -19,12 +22,15 @@ export function xmlText(text: string): string {
   return allowed.join("").replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/>/g, "&gt;").replace(/"/g, "&quot;");
 }
 
-/** Writes strokes into the four groups; y is turned over, since SVG counts it downward from the top. */
+/** Writes strokes into the groups; y is turned over, since SVG counts it downward from the top. */
 class SvgPen implements SheetPen {
   readonly groups: Record<Layer, string[]> = { cut: [], mark: [], fold: [], text: [] };
   readonly #heightMm: number;
   #kind: StrokeKind = "cut";
   #path: string[] = [];
+  /** Where the path stands as it is written, in steps: what follows is told from there, so that nothing is lost by rounding. */
+  #x = 0;
+  #y = 0;
   #attributes = "";
 
   constructor(heightMm: number) {
@@ -38,13 +44,16 @@ class SvgPen implements SheetPen {
     this.#kind = kind;
   }
   begin(x: number, y: number): void {
-    this.#path = [`M${this.#at(x, y)}`];
+    this.#path = [`M${this.#from([x, y], 0, 0)}`];
   }
   line(x: number, y: number): void {
-    this.#path.push(`L${this.#at(x, y)}`);
+    this.#path.push(`l${this.#from([x, y], this.#x, this.#y)}`);
+  }
+  curve(x1: number, y1: number, x2: number, y2: number, x: number, y: number): void {
+    this.#path.push(`c${this.#from([x1, y1, x2, y2, x, y], this.#x, this.#y)}`);
   }
   close(): void {
-    this.#path.push("Z");
+    this.#path.push("z");
     this.end();
   }
   end(): void {
@@ -58,13 +67,16 @@ class SvgPen implements SheetPen {
     const weight = bold ? ` font-weight="bold"` : "";
     this.groups.text.push(`<text${this.#attributes} fill="#1a1a1a" stroke="none" x="${fixed(xMm)}" y="${fixed(this.#heightMm - yMm)}" font-size="${fixed(heightMm / capitalShare)}"${weight}${turn}>${xmlText(text)}</text>`);
   }
-  #at(x: number, y: number): string {
-    return `${fixed(x)} ${fixed(this.#heightMm - y)}`;
+  /** Points as they lie from (x, y), which is in steps; the path then stands at the last of them. */
+  #from(points: readonly number[], x: number, y: number): string {
+    const at = points.map((v, i) => (i % 2 === 0 ? Math.round(v * steps) : Math.round((this.#heightMm - v) * steps)));
+    [this.#x, this.#y] = [at[at.length - 2]!, at[at.length - 1]!];
+    return at.map((v, i) => fixed((v - (i % 2 === 0 ? x : y)) / steps)).join(" ").replace(/ -/g, "-");
   }
 }
 
-/** All pieces once, in mm: one user unit is one millimetre; groups cut, mark, fold, text. */
-export function patternSvg(title: string, sheet: CommonSheet, drawings: readonly PieceDrawing[]): Uint8Array {
+/** All pieces once, in mm: one user unit is one millimetre; groups cut, mark, fold, text, as far as they are chosen. */
+export function patternSvg(title: string, sheet: CommonSheet, drawings: readonly PieceDrawing[], chosen: readonly Layer[] = layers): Uint8Array {
   const pen = new SvgPen(sheet.heightMm);
   for (const drawing of drawings) {
     pen.piece(drawing.placed.piece.name, drawing.placed.piece.side);
@@ -72,7 +84,7 @@ export function patternSvg(title: string, sheet: CommonSheet, drawings: readonly
     traceRest(drawing, pen);
   }
   const width = fixed(sheet.widthMm), height = fixed(sheet.heightMm);
-  const body = layers.map((layer) => {
+  const body = layers.filter((layer) => chosen.includes(layer)).map((layer) => {
     const style = layer === "text" ? ` font-family="Helvetica, Arial, sans-serif"` : "";
     return `<g id="${layer}"${style}>\n${pen.groups[layer].join("\n")}\n</g>`;
   });

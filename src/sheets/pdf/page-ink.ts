@@ -49,6 +49,13 @@ export class PageInk {
     this.#lines.push(out.join(" ") + (closed ? " s" : " S"));
   }
 
+  /** Strokes a line from a start, moved by (dx, dy); each part two numbers for a straight piece or six for a cubic Bézier. */
+  strokeParts(start: readonly [number, number], parts: readonly (readonly number[])[], closed: boolean, dx: number, dy: number): void {
+    const at = (numbers: readonly number[]) => numbers.map((v, i) => short(v + (i % 2 === 0 ? dx : dy))).join(" ");
+    const drawn = parts.map((part) => `${at(part)} ${part.length === 2 ? "l" : "c"}`);
+    this.#lines.push(`${at(start)} m ${drawn.join(" ")} ${closed ? "s" : "S"}`);
+  }
+
   line(x0: number, y0: number, x1: number, y1: number): void {
     this.stroke([x0, y0, x1, y1]);
   }

@@ -11,15 +11,20 @@ export interface PageWindow {
   readonly bottomOnPaperMm: number;
 }
 
-/** Runs that leave the window by more than this are left out of the page, mm. */
+/** Pieces of a line that lie off the window by more than this are left out of the page, mm. */
 const beyondMm = 2;
 
-/** Draws one page's part of the common sheet. Lines are cut at their own points, never moved, so each page is true. */
+/** A piece of a line after its start: two numbers for a straight one, six for a cubic. */
+type Part = readonly number[];
+type Point = readonly [number, number];
+
+/** Draws one page's part of the common sheet. Lines are cut at the ends of their own pieces, never moved, so each page is true. */
 export class PdfPen implements SheetPen {
   readonly #ink: PageInk;
   readonly #window: PageWindow;
   #kind: StrokeKind = "cut";
-  #xy: number[] = [];
+  #start: Point = [0, 0];
+  #parts: Part[] = [];
 
   constructor(ink: PageInk, window: PageWindow) {
     this.#ink = ink;
@@ -30,22 +35,23 @@ export class PdfPen implements SheetPen {
     this.#kind = kind;
   }
   begin(x: number, y: number): void {
-    this.#xy = [x, y];
+    this.#start = [x, y];
+    this.#parts = [];
   }
   line(x: number, y: number): void {
-    this.#xy.push(x, y);
+    this.#parts.push([x, y]);
+  }
+  curve(x1: number, y1: number, x2: number, y2: number, x: number, y: number): void {
+    this.#parts.push([x1, y1, x2, y2, x, y]);
   }
   close(): void {
-    if (this.#shows(this.#xy, 0, this.#xy.length)) {
-      const whole = this.#wholeInside();
-      if (whole) this.#put(this.#xy, true);
-      else this.#putRuns([...this.#xy, this.#xy[0]!, this.#xy[1]!]);
-    }
-    this.#xy = [];
+    const all = [...this.#start, ...this.#parts.flat()];
+    if (!this.#meets(all, beyondMm)) return;
+    if (this.#holds(all)) this.#put(this.#start, this.#parts, true);
+    else this.#putRuns(isAt(endOf(this.#parts, this.#start), this.#start) ? this.#parts : [...this.#parts, this.#start]);
   }
   end(): void {
-    this.#putRuns(this.#xy);
-    this.#xy = [];
+    this.#putRuns(this.#parts);
   }
   write(words: Lettering): void {
     const { xMm, yMm, widthMm, heightMm, leftOnPaperMm, bottomOnPaperMm } = this.#window;
@@ -55,46 +61,61 @@ export class PdfPen implements SheetPen {
     this.#ink.write({ ...words, xMm: words.xMm - xMm + leftOnPaperMm, yMm: words.yMm - yMm + bottomOnPaperMm });
   }
 
-  #wholeInside(): boolean {
+  /** Whether all points lie in the window. */
+  #holds(xy: readonly number[]): boolean {
+    const { minX, minY, maxX, maxY } = boxOf(xy);
     const { xMm, yMm, widthMm, heightMm } = this.#window;
-    for (let i = 0; i < this.#xy.length; i += 2) {
-      const x = this.#xy[i]!, y = this.#xy[i + 1]!;
-      if (x < xMm || x > xMm + widthMm || y < yMm || y > yMm + heightMm) return false;
-    }
-    return true;
+    return minX >= xMm && maxX <= xMm + widthMm && minY >= yMm && maxY <= yMm + heightMm;
   }
 
-  /** Whether the box of some points meets the window. */
-  #shows(xy: readonly number[], from: number, to: number): boolean {
+  /** Whether the box of some points meets the window; a cubic lies in the box of its control points. */
+  #meets(xy: readonly number[], roomMm: number): boolean {
+    const { minX, minY, maxX, maxY } = boxOf(xy);
     const { xMm, yMm, widthMm, heightMm } = this.#window;
-    let minX = Infinity, minY = Infinity, maxX = -Infinity, maxY = -Infinity;
-    for (let i = from; i < to; i += 2) {
-      minX = Math.min(minX, xy[i]!);
-      maxX = Math.max(maxX, xy[i]!);
-      minY = Math.min(minY, xy[i + 1]!);
-      maxY = Math.max(maxY, xy[i + 1]!);
-    }
-    return maxX >= xMm - beyondMm && minX <= xMm + widthMm + beyondMm && maxY >= yMm - beyondMm && minY <= yMm + heightMm + beyondMm;
+    return maxX >= xMm - roomMm && minX <= xMm + widthMm + roomMm && maxY >= yMm - roomMm && minY <= yMm + heightMm + roomMm;
   }
 
-  #putRuns(xy: readonly number[]): void {
-    let run: number[] = [];
-    for (let i = 0; i + 3 < xy.length; i += 2) {
-      if (this.#shows(xy, i, i + 4)) {
-        if (run.length === 0) run.push(xy[i]!, xy[i + 1]!);
-        run.push(xy[i + 2]!, xy[i + 3]!);
+  /** Draws the pieces that meet the window, those that follow each other as one line. */
+  #putRuns(parts: readonly Part[]): void {
+    let at = this.#start;
+    let start = at;
+    let run: Part[] = [];
+    for (const part of parts) {
+      const end = endOf([part], at);
+      if (this.#meets([...at, ...part], beyondMm)) {
+        if (run.length === 0) start = at;
+        run.push(part);
       } else {
-        this.#put(run, false);
+        this.#put(start, run, false);
         run = [];
       }
+      at = end;
     }
-    this.#put(run, false);
+    this.#put(start, run, false);
   }
 
-  #put(xy: readonly number[], closed: boolean): void {
-    if (xy.length < 4) return;
+  #put(start: Point, parts: readonly Part[], closed: boolean): void {
+    if (parts.length === 0) return;
     const { widthMm, dashMm } = strokeStyles[this.#kind];
     this.#ink.style(widthMm, dashMm);
-    this.#ink.stroke(xy, closed, this.#window.leftOnPaperMm - this.#window.xMm, this.#window.bottomOnPaperMm - this.#window.yMm);
+    this.#ink.strokeParts(start, parts, closed, this.#window.leftOnPaperMm - this.#window.xMm, this.#window.bottomOnPaperMm - this.#window.yMm);
   }
+}
+
+const isAt = (a: Point, b: Point): boolean => a[0] === b[0] && a[1] === b[1];
+
+function endOf(parts: readonly Part[], start: Point): Point {
+  const last = parts[parts.length - 1];
+  return last ? [last[last.length - 2]!, last[last.length - 1]!] : start;
+}
+
+function boxOf(xy: readonly number[]): { readonly minX: number; readonly minY: number; readonly maxX: number; readonly maxY: number } {
+  let minX = Infinity, minY = Infinity, maxX = -Infinity, maxY = -Infinity;
+  for (let i = 0; i < xy.length; i += 2) {
+    minX = Math.min(minX, xy[i]!);
+    maxX = Math.max(maxX, xy[i]!);
+    minY = Math.min(minY, xy[i + 1]!);
+    maxY = Math.max(maxY, xy[i + 1]!);
+  }
+  return { minX, minY, maxX, maxY };
 }

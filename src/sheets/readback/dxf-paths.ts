@@ -1,9 +1,12 @@
+import { pushArc } from "#plane/flatten-curve.ts";
 import { byteText } from "../text-bytes.ts";
+import { flatMm } from "./flat.ts";
 
 /** What a DXF says of its units, and the closed polylines of one layer, in drawing units. */
 export interface FoundDxf {
   /** $INSUNITS: 4 is millimetres. NaN where the file does not say. */
   readonly units: number;
+  /** Arcs as fine points. */
   readonly outlines: readonly Float64Array[];
 }
 
@@ -13,10 +16,10 @@ export function dxfOutlines(bytes: Uint8Array, layer: string): FoundDxf {
   let units = NaN;
   const outlines: Float64Array[] = [];
   let entity = "", onLayer = "", closed = false;
-  let xy: number[] = [];
+  let vertices: number[] = [];
   const finish = () => {
-    if (entity === "LWPOLYLINE" && onLayer === layer && closed) outlines.push(Float64Array.from(xy));
-    xy = [];
+    if (entity === "LWPOLYLINE" && onLayer === layer && closed) outlines.push(pointsOf(vertices));
+    vertices = [];
     closed = false;
     onLayer = "";
   };
@@ -29,8 +32,20 @@ export function dxfOutlines(bytes: Uint8Array, layer: string): FoundDxf {
     } else if (entity === "LWPOLYLINE") {
       if (code === 8) onLayer = value;
       else if (code === 70) closed = (Number(value) & 1) === 1;
-      else if (code === 10 || code === 20) xy.push(Number(value));
+      else if (code === 10) vertices.push(Number(value), NaN, 0);
+      else if (code === 20) vertices[vertices.length - 2] = Number(value);
+      else if (code === 42) vertices[vertices.length - 1] = Number(value);
     }
   }
   return { units, outlines };
+}
+
+/** Points of a closed polyline of vertices x, y, bulge; the first comes back as the last too. */
+function pointsOf(vertices: readonly number[]): Float64Array {
+  const out = vertices.slice(0, 2);
+  for (let i = 0; i < vertices.length; i += 3) {
+    const next = (i + 3) % vertices.length;
+    pushArc(out, vertices[i]!, vertices[i + 1]!, vertices[next]!, vertices[next + 1]!, vertices[i + 2]!, flatMm);
+  }
+  return Float64Array.from(out);
 }

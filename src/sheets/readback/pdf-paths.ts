@@ -1,7 +1,9 @@
 import { decodePDFRawStream, PDFDocument, PDFRawStream } from "@cantoo/pdf-lib";
+import { pushCubic } from "#plane/flatten-curve.ts";
 import { byteText } from "../text-bytes.ts";
+import { flatMm } from "./flat.ts";
 
-/** A stroked path found in a file, mm, x0 y0 …, y up from the lower left corner of its page. */
+/** A stroked path found in a file, its curves as fine points, mm, x0 y0 …, y up from the lower left corner of its page. */
 export interface FoundPath {
   /** Innermost name under which it was drawn, if any. */
   readonly name: string;
@@ -56,6 +58,11 @@ function strokesIn(content: string): readonly FoundPath[] {
       case "cm": matrix = times([number(0), number(1), number(2), number(3), number(4), number(5)], matrix); break;
       case "m": path.push({ xy: [...point(number(0), number(1))], closed: false }); break;
       case "l": current()?.xy.push(...point(number(0), number(1))); break;
+      case "c": {
+        const xy = current()?.xy;
+        if (xy) pushCubic(xy, xy[xy.length - 2]!, xy[xy.length - 1]!, ...point(number(0), number(1)), ...point(number(2), number(3)), ...point(number(4), number(5)), flatMm);
+        break;
+      }
       case "h": if (current()) current()!.closed = true; break;
       case "re": {
         const [x, y, w, h] = [number(0), number(1), number(2), number(3)];

@@ -1,13 +1,15 @@
 import { finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
-import type { CommonSheet } from "../arrange.ts";
+import type { CommonSheet, PlacedPiece } from "../arrange.ts";
 import { leftStripMm, marginMm } from "../paper.ts";
+import { layers, type Layer } from "../pen.ts";
 import type { BoundPages } from "../pdf/pattern-pdf.ts";
 import { barNames } from "../pdf/scale-bars.ts";
 import { asPrinted, type PageSize } from "../print-paper.ts";
 import { tickName, zeroName, type Strip } from "../marks/strips.ts";
 import type { Tiling } from "../tiling.ts";
 import { dxfOutlines } from "./dxf-paths.ts";
+import { LineSquares } from "./line-squares.ts";
 import { pdfPages, type FoundPage } from "./pdf-paths.ts";
 import { svgOutlines } from "./svg-paths.ts";
 
@@ -38,21 +40,19 @@ function provePages(file: string, pages: readonly FoundPage[], sizes: readonly P
   }
 }
 
-/** Reads pattern.pdf back: bars, and every point of every cutting line on the page that shows it. */
+/** Reads pattern.pdf back: bars, and every cutting line on the pages that show it. */
 export async function provePatternPdf(bound: BoundPages, sheet: CommonSheet, tiling: Tiling, cutName: (piece: number) => string): Promise<void> {
   const file = "pattern.pdf";
   const pages = await printedPages(bound);
   provePages(file, pages, bound.pages);
   const covers = pages.length - tiling.tiles.length;
-  sheet.placed.forEach(({ outline, piece }, i) => {
-    const found = new PointSet();
-    tiling.tiles.forEach((tile, t) => {
-      for (const path of pages[covers + t]!.paths) if (path.name === cutName(i)) found.add(path.xy, tile.xMm - marginMm - leftStripMm, tile.yMm - marginMm);
+  sheet.placed.forEach((placed, i) => {
+    const found = tiling.tiles.flatMap((tile, t) => {
+      const dx = tile.xMm - marginMm - leftStripMm, dy = tile.yMm - marginMm;
+      const own = pages[covers + t]!.paths.filter((path) => path.name === cutName(i));
+      return own.map((path) => ({ xy: path.xy.map((v, k) => v + (k % 2 === 0 ? dx : dy)), closed: path.closed }));
     });
-    for (let k = 0; k < outline.length; k += 2) {
-      const off = found.nearest(outline[k]!, outline[k + 1]!);
-      if (!(off <= outlineToleranceMm)) throw new Refusal(finding("outline-off", { file, piece: `${piece.name}, ${piece.side}`, offMm: off }));
-    }
+    proveOutline(file, placed, found);
   });
 }
 
@@ -73,53 +73,34 @@ export async function proveMarksPdf(bound: BoundPages, strips: readonly Strip[])
   }
 }
 
-export function proveSvg(bytes: Uint8Array, sheet: CommonSheet): void {
+/** Reads pattern.svg back: its size, and the cutting lines where they were asked for. */
+export function proveSvg(bytes: Uint8Array, sheet: CommonSheet, chosen: readonly Layer[] = layers): void {
   const file = "pattern.svg";
   const { widthMm, heightMm, viewBox, outlines } = svgOutlines(bytes, "cut");
   refuseUnless(Math.abs(widthMm - sheet.widthMm) < 0.01, file, widthMm, sheet.widthMm);
   refuseUnless(Math.abs(viewBox[2]! - widthMm) < 1e-9, file, viewBox[2]!, widthMm);
   refuseUnless(Math.abs(viewBox[3]! - heightMm) < 1e-9, file, viewBox[3]!, heightMm);
-  proveOutlines(file, sheet, outlines.map((xy) => xy.map((v, i) => (i % 2 === 1 ? heightMm - v : v))));
+  if (chosen.includes("cut")) proveOutlines(file, sheet, outlines.map((xy) => xy.map((v, i) => (i % 2 === 1 ? heightMm - v : v))));
 }
 
-export function proveDxf(bytes: Uint8Array, sheet: CommonSheet): void {
+/** Reads pattern.dxf back: its unit, and the cutting lines where they were asked for. */
+export function proveDxf(bytes: Uint8Array, sheet: CommonSheet, chosen: readonly Layer[] = layers): void {
   const file = "pattern.dxf";
   const { units, outlines } = dxfOutlines(bytes, "cut");
   refuseUnless(units === 4, file, NaN, 1);
-  proveOutlines(file, sheet, outlines);
+  if (chosen.includes("cut")) proveOutlines(file, sheet, outlines);
 }
 
-/** Point by point, in the order of the pieces. */
+/** One closed outline a piece, in the order of the pieces. */
 function proveOutlines(file: string, { placed }: CommonSheet, found: readonly Float64Array[]): void {
-  placed.forEach(({ outline, piece }, i) => {
-    const xy = found[i];
-    let off = xy && xy.length === outline.length ? 0 : Infinity;
-    if (off === 0) for (let k = 0; k < outline.length; k += 2) off = Math.max(off, Math.hypot(xy![k]! - outline[k]!, xy![k + 1]! - outline[k + 1]!));
-    if (!(off <= outlineToleranceMm)) throw new Refusal(finding("outline-off", { file, piece: `${piece.name}, ${piece.side}`, offMm: off }));
-  });
+  placed.forEach((piece, i) => proveOutline(file, piece, found[i] ? [{ xy: found[i], closed: true }] : []));
 }
 
-/** Points on squares of 1 mm, to find the nearest fast. */
-class PointSet {
-  readonly #squares = new Map<string, number[]>();
-  add(xy: Float64Array, dx: number, dy: number): void {
-    for (let i = 0; i < xy.length; i += 2) {
-      const x = xy[i]! + dx, y = xy[i + 1]! + dy;
-      const key = `${Math.floor(x)},${Math.floor(y)}`;
-      const there = this.#squares.get(key);
-      if (there) there.push(x, y);
-      else this.#squares.set(key, [x, y]);
-    }
-  }
-  /** Distance to the nearest point in the square of (x, y) or beside it; infinite when there is none. */
-  nearest(x: number, y: number): number {
-    let least = Infinity;
-    for (let i = -1; i <= 1; i++) {
-      for (let j = -1; j <= 1; j++) {
-        const there = this.#squares.get(`${Math.floor(x) + i},${Math.floor(y) + j}`) ?? [];
-        for (let k = 0; k < there.length; k += 2) least = Math.min(least, Math.hypot(there[k]! - x, there[k + 1]! - y));
-      }
-    }
-    return least;
-  }
+/** What was found must lie on the piece's outline, and the whole outline on what was found. */
+function proveOutline(file: string, { outline, piece }: PlacedPiece, found: readonly { readonly xy: Float64Array; readonly closed: boolean }[]): void {
+  const [wanted, there] = [new LineSquares(), new LineSquares()];
+  wanted.add(outline, true);
+  for (const { xy, closed } of found) there.add(xy, closed);
+  const off = Math.max(there.farthest(outline), ...found.map(({ xy }) => wanted.farthest(xy)));
+  if (!(off <= outlineToleranceMm)) throw new Refusal(finding("outline-off", { file, piece: `${piece.name}, ${piece.side}`, offMm: off }));
 }
