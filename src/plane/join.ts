@@ -32,19 +32,33 @@ export interface Cut {
  * those the one nearest to the start of `after`. Undefined where they do not meet.
  */
 export function cutAtCrossing(before: Polyline, after: Polyline): Cut | undefined {
-  const a = before.xy;
-  const b = after.xy;
-  for (let i = a.length - 4; i >= 0; i -= 2) {
-    for (let j = 0; j + 3 < b.length; j += 2) {
-      if (!segmentsMeet(a[i]!, a[i + 1]!, a[i + 2]!, a[i + 3]!, b[j]!, b[j + 1]!, b[j + 2]!, b[j + 3]!)) continue;
-      const at = meetingPoint(a[i]!, a[i + 1]!, a[i + 2]!, a[i + 3]!, b[j]!, b[j + 1]!, b[j + 2]!, b[j + 3]!);
-      const corner = { xy: Float64Array.of(at[0], at[1]) };
-      return {
-        before: joined([{ xy: a.subarray(0, i + 2) }, corner]),
-        after: joined([corner, { xy: b.subarray(j + 2) }]),
-        at,
-      };
-    }
+  for (let i = before.xy.length - 4; i >= 0; i -= 2) {
+    const cut = cutAtSegment(before.xy, i, after.xy);
+    if (cut) return cut;
+  }
+  return undefined;
+}
+
+/** The same at the crossing nearest to the start of `before`: for a line that begins at the corner and may run on into something else. */
+export function cutAtFirstCrossing(before: Polyline, after: Polyline): Cut | undefined {
+  for (let i = 0; i + 3 < before.xy.length; i += 2) {
+    const cut = cutAtSegment(before.xy, i, after.xy);
+    if (cut) return cut;
+  }
+  return undefined;
+}
+
+/** The crossing of the segment that begins at number i of a line with another line, nearest to the other's start. */
+function cutAtSegment(a: Float64Array, i: number, b: Float64Array): Cut | undefined {
+  for (let j = 0; j + 3 < b.length; j += 2) {
+    if (!segmentsMeet(a[i]!, a[i + 1]!, a[i + 2]!, a[i + 3]!, b[j]!, b[j + 1]!, b[j + 2]!, b[j + 3]!)) continue;
+    const at = meetingPoint(a[i]!, a[i + 1]!, a[i + 2]!, a[i + 3]!, b[j]!, b[j + 1]!, b[j + 2]!, b[j + 3]!);
+    const corner = { xy: Float64Array.of(at[0], at[1]) };
+    return {
+      before: joined([{ xy: a.subarray(0, i + 2) }, corner]),
+      after: joined([corner, { xy: b.subarray(j + 2) }]),
+      at,
+    };
   }
   return undefined;
 }

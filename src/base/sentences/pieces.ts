@@ -59,7 +59,7 @@ export const pieceSentences = {
     (d: { piece: string; zone: string; widthMm: number; neededMm: number }) =>
       `The lasting margin of the ${d.piece} at the ${d.zone} is ${mm(d.widthMm)}; pincers need ${mm(d.neededMm, 0)} for a grip. Widen it, and trim after lasting.`,
   ),
-  "margins-meet": sentence(
+  "lasting-margins-overlap": sentence(
     "look",
     (d: { where: string; innerMm: number; outerMm: number; widthMm: number }) =>
       `At the ${d.where} the lasting margins of both sides are ${mm(d.innerMm, 0)} and ${mm(d.outerMm, 0)} wide, but the bottom only ${mm(d.widthMm, 0)} across: they would lie over each other in a ridge. Make them narrower there, ${mm(Math.floor(d.widthMm / 2) - 2, 0)} each at most.`,

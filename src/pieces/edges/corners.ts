@@ -1,5 +1,5 @@
 import { arcLengths, directionAt, endPart, joined, reversed } from "#plane/along.ts";
-import { cutAtCrossing, endReachMm, extendEnd, extendStart, reflect } from "#plane/join.ts";
+import { cutAtCrossing, cutAtFirstCrossing, endReachMm, extendEnd, extendStart, reflect } from "#plane/join.ts";
 import type { Polyline } from "#plane/outline.ts";
 import type { Xy } from "../piece.ts";
 import { firstOf, meetingOf, reachOf, runOn, turned, type Bank, type Corner } from "./bank.ts";
@@ -58,7 +58,7 @@ function mirrored(seam: Polyline, foldLine: Polyline, foldEdge: Polyline, foldMm
   const reach = 3 * foldMm + 12;
   const cut = cutAtCrossing(extendEnd(seam, reach), extendStart(foldLine, reach));
   if (!cut) return { seam, foldLine, foldEdge };
-  const tip = cutAtCrossing(imageOf(cut.before, cut.at, foldLine, 4 * foldMm + reach), extendStart(foldEdge, reach));
+  const tip = cutAtFirstCrossing(imageOf(cut.before, cut.at, foldLine, 4 * foldMm + reach), extendStart(foldEdge, reach));
   if (!tip) return { seam: cut.before, foldLine: cut.after, foldEdge };
   return { seam: joined([cut.before, tip.before]), foldLine: cut.after, foldEdge: tip.after };
 }
@@ -79,12 +79,12 @@ function snippedCorner(seam: Bank, fold: Bank): Corner {
   const stitch = cutAtCrossing(extendEnd(seam.line, reach), extendStart(fold.line, reach));
   if (!edge || !stitch) return mirroredCorner(seam, fold);
   const image = imageOf(stitch.before, stitch.at, fold.line, 4 * fold.widestMm + reach);
-  const tip = cutAtCrossing(image, extendStart(fold.rawCut, reach));
+  const tip = cutAtFirstCrossing(image, extendStart(fold.rawCut, reach));
   if (!tip) return mirroredCorner(seam, fold);
   // Along the fold line from the seam's cutting edge to the stitch line: it bends too little there to need its own points.
   return {
     before: { ...seam, cut: joined([edge.before, tip.before]), line: stitch.before },
-    after: { ...fold, cut: cutAtCrossing(image, extendStart(fold.cut, reach))?.after ?? tip.after, line: stitch.after },
+    after: { ...fold, cut: cutAtFirstCrossing(image, extendStart(fold.cut, reach))?.after ?? tip.after, line: stitch.after },
     at: stitch.at,
   };
 }
