@@ -21,6 +21,7 @@ import type { MapOf } from "./picture/strain.ts";
 import { shellMap } from "./picture/shell-map.ts";
 import { isExample } from "./state/edits.ts";
 import { useLooking } from "./state/looking.ts";
+import { usePieceWork } from "./state/piece-work.ts";
 import { keepStation, keptStation } from "./state/open-station.ts";
 import { seenLast } from "./state/scan-work.ts";
 import { pagePlan } from "./state/page-plan.ts";
@@ -30,9 +31,10 @@ import { findingsAt, type Station } from "./state/stations.ts";
 import { BusyLine, NothingYet, TroubleLine, UnusedLine } from "./top/lines.tsx";
 import { Top } from "./top/top.tsx";
 import { useKeysAndDrops } from "./top/keys-and-drops.ts";
+import type { Usuals } from "./usuals.ts";
 
 /** The whole page: one line of state at the top, one column of sentences, one picture. */
-export function App({ desk, proofs }: { readonly desk: Desk; readonly proofs: Proofs }): ReactElement {
+export function App({ desk, proofs, usuals }: { readonly desk: Desk; readonly proofs: Proofs; readonly usuals: Usuals }): ReactElement {
   const now = useSyncExternalStore(desk.listen, desk.look);
   // The maker's own work opens where it is drawn, the example where her own last comes in.
   const [picked, setStation] = useState<Station | undefined>(keptStation);
@@ -51,11 +53,11 @@ export function App({ desk, proofs }: { readonly desk: Desk; readonly proofs: Pr
   const looking = useLooking();
   const [mapOf, setMapOf] = useState<MapOf>("give");
   const [folded, setFolded] = useState(false);
-  const [chosen, setChosen] = useState<string>();
   const chooser = useRef<HTMLInputElement>(null);
   const pictures = useRef<HTMLInputElement>(null);
   const dropping = useKeysAndDrops(desk);
   const { pair, rules, refused, unused } = now;
+  const work = usePieceWork(pair, now.draft);
   const refusals = useMemo(() => refusedNumbers(refused, unused), [refused, unused]);
   const laidOut = pair !== undefined || now.stuck;
   // A number that keeps the work from being shown is to be found at once.
@@ -78,7 +80,7 @@ export function App({ desk, proofs }: { readonly desk: Desk; readonly proofs: Pr
 
   const toStation = (s: Station): void => {
     setStation(s);
-    setChosen(undefined);
+    work.onChoose(undefined);
   };
   const open = (): void => chooser.current?.click();
   // A scan that waits is spoken of at the first station in place of the work.
@@ -94,7 +96,7 @@ export function App({ desk, proofs }: { readonly desk: Desk; readonly proofs: Pr
       {station === "Lines" && taped && <TapedLines pair={taped} />}
       {station === "Shell" && taped && <TapedShellWords pair={taped} />}
       {station === "Shell" && !taped && rules && <StationShell desk={desk} rules={rules} pair={onLast} map={map} mapOf={mapOf} onMap={setMapOf} folded={folded} onFolded={setFolded} proofs={proofs} proven={proven} />}
-      {station === "Pieces" && rules && <StationPieces desk={desk} rules={rules} pair={pair} chosen={chosen} onChoose={setChosen} />}
+      {station === "Pieces" && rules && <StationPieces desk={desk} rules={rules} pair={pair} work={work} usuals={usuals} />}
       {station === "Sheets" && pair && plan && <StationSheets desk={desk} now={now} pair={pair} plan={plan} />}
       {!pair && waits(station, rules !== undefined) && <p className="follows">{waits(station, rules !== undefined)}</p>}
       {station !== "Last" && <FindingsList findings={rest} all={pair?.findings ?? []} />}
@@ -114,7 +116,7 @@ export function App({ desk, proofs }: { readonly desk: Desk; readonly proofs: Pr
           <TroubleLine desk={desk} now={now} station={station} />
           <UnusedLine desk={desk} now={now} />
         </div>
-        {pair ? <Picture desk={desk} pair={pair} busy={now.busy !== undefined} station={station} looking={looking} map={map} proof={proof} folded={folded && station === "Shell"} apart={looking.mapped ? apart : undefined} plan={plan} chosen={chosen} onChoose={setChosen} /> : <NothingYet desk={desk} now={now} />}
+        {pair ? <Picture desk={desk} pair={pair} busy={now.busy !== undefined} station={station} looking={looking} map={map} proof={proof} folded={folded && station === "Shell"} apart={looking.mapped ? apart : undefined} plan={plan} work={work} /> : <NothingYet desk={desk} now={now} />}
         <BusyLine desk={desk} now={now} />
       </main>
       {dropping && <p className="drop-here">Let go to open the file</p>}

@@ -4,10 +4,9 @@ import type { Job } from "#job/job.ts";
 import type { Pair } from "#job/pair.ts";
 import type { Rules } from "#job/pipeline.ts";
 import type { Proof } from "#job/proof.ts";
-import type { SheetFile } from "#sheets/sheet-file.ts";
 import type { TracedPicture } from "#tape/taped-shell.ts";
 import { answered, ask, noTurns, stopped, type Turns } from "./state/turns.ts";
-import { unpack, type FromWorker, type ReadLast, type ToWorker } from "./worker-talk.ts";
+import { unpack, type FromWorker, type MadeSheets, type ReadLast, type ToWorker } from "./worker-talk.ts";
 
 /**
  * What the page wants worked out: the pair of a job, or the sheets of the pair that was made last. A trial becomes the work only
@@ -28,7 +27,7 @@ export interface Ear<W extends Wish | ProofWish> {
   began(wish: W): void;
   progress(stage: string, fraction: number): void;
   pair(pair: Pair, wish: W): void;
-  sheets(files: readonly SheetFile[], wish: W): void;
+  sheets(made: MadeSheets, wish: W): void;
   /** Nothing where there is no last to try the pattern on. */
   proof?(proof: Proof | undefined, wish: W): void;
   /** `rules` are those of the last, `last` is that itself and `traced` the pictures, as far as the job got. */
@@ -121,7 +120,7 @@ export class Bench<W extends Wish | ProofWish = Wish> {
     if (!counts || !wish) return;
     if (start) this.#start(start.id, start.wish);
     if (message.say === "pair") this.#ear.pair(this.#pair!, wish);
-    else if (message.say === "sheets") this.#ear.sheets(message.files, wish);
+    else if (message.say === "sheets") this.#ear.sheets(message.made, wish);
     else if (message.say === "proof") this.#ear.proof?.(message.proof, wish);
     else if (message.say === "refused") this.#ear.refused(message.finding, wish, message.rules, message.last, message.traced);
     else this.#ear.broke(message.why, wish);

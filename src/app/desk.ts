@@ -8,12 +8,12 @@ import type { Pair } from "#job/pair.ts";
 import type { Rules } from "#job/pipeline.ts";
 import type { TracedPicture } from "#tape/taped-shell.ts";
 import { Bench, type Wish } from "./bench.ts";
-import { noComplaint, noneWaits, type Desktop } from "./desktop.ts";
+import { firstDesktop, noComplaint, noneWaits, type Desktop } from "./desktop.ts";
 import { fetchDemo } from "./demo/fetch-demo.ts";
 import { bytesOf } from "./read-file.ts";
 import { Writer } from "./keep/writer.ts";
 import { isExample, onScan } from "./state/edits.ts";
-import { filesOf, redo, run, setWaiting, settle, startHistory, takenIn, undo, waitsAsBefore, type History, type Step } from "./state/history.ts";
+import { filesOf, redo, run, setWaiting, settle, startHistory, takenIn, undo, type History, type Step } from "./state/history.ts";
 import { shownPhoto } from "./state/shown-photo.ts";
 import { rulesOf } from "./state/rules-of.ts";
 import { isPicture, picturesOf, Shelf } from "./state/shelf.ts";
@@ -24,6 +24,8 @@ import { isField, spotOf, stationOf, tell, type MeasureKey, type Spot } from "./
 import { withPhotos } from "./state/tape-edits.ts";
 import { setBeside, speaksOf, takeOut, Tried, without } from "./state/tried.ts";
 import { measureAt, triedAgain } from "./state/unused.ts";
+import { withUsual, type Usual } from "./state/usual.ts";
+import { stillWaiting, toWait } from "./waits.ts";
 
 /** All that the page shows and does, apart from how: one immutable picture of the work, replaced at each change. */
 export class Desk {
@@ -41,10 +43,14 @@ export class Desk {
   /** What waits and was tried, or kept from it by the maker's Stop. */
   #triedWaiting: Job | undefined;
 
-  constructor() {
+  readonly #usual: () => Usual | undefined;
+
+  /** @param usual the maker's usual numbers, with which new work begins */
+  constructor(usual: () => Usual | undefined = () => undefined) {
+    this.#usual = usual;
     const history = startHistory(defaultJob(), "the example last");
     this.#tried.good(history.now.job);
-    this.#now = { history, pair: undefined, rules: undefined, refused: undefined, unused: undefined, stuck: false, busy: undefined, trouble: undefined, waiting: undefined, waitingTraced: undefined, waitingLast: undefined, saved: "saving", looked: false, brought: undefined, sheets: undefined, sheetsOf: undefined, draft: false };
+    this.#now = firstDesktop(history);
     this.#bench = new Bench(this.#shelf.files, {
       began: (wish) => {
         if (wish.for === "pair" && wish.trial) this.#triedWaiting = wish.job;
@@ -173,7 +179,11 @@ export class Desk {
   }
   startAfresh(): void {
     if (this.#now.waiting) this.changeWaiting(undefined, "letting go of what waits");
-    this.change(defaultJob(), "starting from the example last");
+    this.change(this.begun(defaultJob()), "starting from the example last");
+  }
+  /** New work, with the maker's usual numbers where she keeps any. */
+  begun(job: Job): Job {
+    return withUsual(job, this.#usual());
   }
   /** Begins without the steps before, for it may be they that the page breaks down over. */
   startOver(): void {
@@ -189,12 +199,13 @@ export class Desk {
     if (!first) return this.openInto(pictures, (job, names) => {
       // What was just brought is what the maker wants to see.
       if (names[0] !== undefined) shownPhoto.show(names[0]);
-      return withPhotos(this.#now.waiting ?? job, names);
+      const onto = this.#now.waiting ?? job;
+      return onto.last.from === "tape" ? withPhotos(onto, names) : this.begun(withPhotos(onto, names));
     }, `opening ${pictures.map((f) => f.name).join(", ")}`);
     await this.#reading(async () => {
       const bytes = await bytesOf(first);
       if (isJobFile(first.name, bytes)) this.#openJob(first.name, bytes);
-      else this.#try(onScan(this.job, this.#shelf.take(first.name, bytes)), `opening ${first.name}`);
+      else this.#try(this.begun(onScan(this.job, this.#shelf.take(first.name, bytes))), `opening ${first.name}`);
     });
   }
 
@@ -286,7 +297,7 @@ export class Desk {
       const spot = spotOf(finding, rules);
       // A saved job, or a scan that only lacks a better number, can be opened all the same.
       const correct = wish.opened || (rules !== undefined && spot !== undefined && stationOf(spot) !== "Last");
-      this.#show({ trouble: { kind: "refused", sentence: `${sentence} What you had before is still here.`, finding, ...(correct ? { toCorrect: wish.job } : {}) }, ...(correct ? {} : this.#toWait(wish.job, wish.what, last, traced)) });
+      this.#show({ trouble: { kind: "refused", sentence: `${sentence} What you had before is still here.`, finding, ...(correct ? { toCorrect: wish.job } : {}) }, ...(correct ? {} : (toWait(this.#now, wish.job, wish.what, last, traced) ?? this.#stillWaiting())) });
       this.#clearShelf();
       return this.#writer.write();
     }
@@ -323,22 +334,11 @@ export class Desk {
     return wish.for === "pair" && wish.trial && !wish.opened && wish.job.last.from === "measures" ? now.unused : undefined;
   }
 
-  /** What a maker brings and can still put right waits: pictures of a tape, and a scan on which the last was found. */
-  #toWait(job: Job, what: string, read: ReadLast | undefined, traced: readonly TracedPicture[]): Partial<Desktop> {
-    if (job.last.from === "measures") return {};
-    const taped = job.last.from === "tape";
-    if (!taped && !read) return this.#stillWaiting();
-    const { history } = this.#now;
-    const seen = taped ? { waitingTraced: { job, pictures: traced }, waitingLast: undefined } : { waitingLast: read && { job, ...read } };
-    return { history: history.now.waiting === job ? history : setWaiting(history, job, what), brought: job, ...seen };
-  }
-
   /** What was asked of a scan that waits cannot be: it waits as it was last seen. */
   #stillWaiting(): Partial<Desktop> {
-    const { waiting, waitingLast, history } = this.#now;
-    if (!waiting || !waitingLast || waiting === waitingLast.job) return {};
-    this.#triedWaiting = waitingLast.job;
-    return { history: waitsAsBefore(history, waitingLast.job) };
+    const still = stillWaiting(this.#now);
+    if (still.history) this.#triedWaiting = this.#now.waitingLast?.job;
+    return still;
   }
 
   #broke(why: string, wish: Wish): void {

@@ -2,13 +2,13 @@ import type { Finding } from "#base/findings.ts";
 import type { Job } from "#job/job.ts";
 import type { Pair } from "#job/pair.ts";
 import type { Rules } from "#job/pipeline.ts";
-import type { SheetFile } from "#sheets/sheet-file.ts";
 import type { TracedPicture } from "#tape/taped-shell.ts";
 import type { Wish } from "./bench.ts";
 import type { History } from "./state/history.ts";
 import type { SeenLast } from "./state/seen-last.ts";
 import type { Spot } from "./state/spots.ts";
 import type { Unused } from "./state/unused.ts";
+import type { MadeSheets } from "./worker-talk.ts";
 
 export type Saved = "saving" | "saved" | "elsewhere" | "not saved" | "refused";
 export interface Busy {
@@ -61,7 +61,7 @@ export interface Desktop {
   /** The work as it was when a scan or pictures were last brought into it. */
   readonly brought: Job | undefined;
   /** Files made from `sheetsOf`; they count only while that is still the pair. */
-  readonly sheets: readonly SheetFile[] | undefined;
+  readonly sheets: MadeSheets | undefined;
   readonly sheetsOf: Pair | undefined;
   /** The pair shown was worked out coarsely, while something moves. */
   readonly draft: boolean;
@@ -72,3 +72,22 @@ export const noComplaint = { refused: undefined, trouble: undefined };
 
 /** What was seen of something that waits no longer, or not in that state. */
 export const noneWaits = { waitingLast: undefined, waitingTraced: undefined };
+
+/** Before anything is known but what the work is. */
+export const firstDesktop = (history: History): Desktop => ({
+  ...noneWaits,
+  ...noComplaint,
+  history,
+  pair: undefined,
+  rules: undefined,
+  unused: undefined,
+  stuck: false,
+  busy: undefined,
+  waiting: undefined,
+  saved: "saving",
+  looked: false,
+  brought: undefined,
+  sheets: undefined,
+  sheetsOf: undefined,
+  draft: false,
+});

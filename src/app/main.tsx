@@ -3,15 +3,19 @@ import "./look/look.css";
 import "./look/column.css";
 import "./look/picture.css";
 import "./look/photo.css";
+import "./look/pieces.css";
 import { createRoot } from "react-dom/client";
 import { App } from "./app.tsx";
 import { Desk } from "./desk.ts";
 import { Proofs } from "./proofs.ts";
+import { Usuals } from "./usuals.ts";
 import { Guard } from "./top/guard.tsx";
 
-const desk = new Desk();
+const usuals = new Usuals();
+const desk = new Desk(() => usuals.usual);
 const proofs = new Proofs(desk.files);
-createRoot(document.getElementById("app")!).render(<Guard desk={desk}><App desk={desk} proofs={proofs} /></Guard>);
+createRoot(document.getElementById("app")!).render(<Guard desk={desk}><App desk={desk} proofs={proofs} usuals={usuals} /></Guard>);
+void usuals.open();
 void desk.open().finally(keepForOffline);
 
 /** Only once the page has asked for its own files: the copy for work without network takes in the large image library too. */

@@ -4,6 +4,7 @@ import type { LastPair, Pair, TapedPair } from "#job/pair.ts";
 import type { Rules } from "#job/pipeline.ts";
 import type { Proof } from "#job/proof.ts";
 import type { SheetFile } from "#sheets/sheet-file.ts";
+import type { PrintedPage } from "./state/page-drawing.ts";
 import type { TracedPicture } from "#tape/taped-shell.ts";
 
 /**
@@ -27,10 +28,16 @@ export type Parcel = (Omit<LastPair, Heavy> & Partial<Pick<LastPair, Heavy>> & {
 /** A last that no pair could be made of, with what was found on it. */
 export type ReadLast = Pick<LastPair, "last" | "findings">;
 
+/** All files of a pair, and the pages of those that are printed, by the file's name. */
+export interface MadeSheets {
+  readonly files: readonly SheetFile[];
+  readonly printed: ReadonlyMap<SheetFile["name"], readonly PrintedPage[]>;
+}
+
 export type FromWorker =
   | { readonly say: "progress"; readonly id: number; readonly stage: string; readonly fraction: number }
   | { readonly say: "pair"; readonly id: number; readonly parcel: Parcel }
-  | { readonly say: "sheets"; readonly id: number; readonly files: readonly SheetFile[] }
+  | { readonly say: "sheets"; readonly id: number; readonly made: MadeSheets }
   | { readonly say: "proof"; readonly id: number; readonly proof: Proof | undefined }
   | { readonly say: "refused"; readonly id: number; readonly finding: Finding; readonly rules: Rules | undefined; readonly last: ReadLast | undefined; readonly traced: readonly TracedPicture[] }
   | { readonly say: "broke"; readonly id: number; readonly why: string };

@@ -7,6 +7,7 @@ import { Pipeline, type Rules, type RunOptions } from "#job/pipeline.ts";
 import { Prover } from "#job/proof.ts";
 import { sheetsFor } from "#job/sheets-for.ts";
 import type { TracedPicture } from "#tape/taped-shell.ts";
+import { printedPages } from "./printed-pages.ts";
 import { pack, type FromWorker, type ReadLast, type ToWorker } from "./worker-talk.ts";
 
 /** The bench behind the page: keeps the pipeline with its memory, the scans, and which pair was sent last. */
@@ -65,7 +66,9 @@ async function answer(message: ToWorker): Promise<void> {
       tell({ say: "proof", id, proof: prover.prove(message.job, files, watchFor(id)) });
     } else {
       // The pipeline remembers the pair, unless this worker took the place of one that was stopped.
-      tell({ say: "sheets", id, files: await sheetsFor(make(message.job, id, false), watchFor(id)) });
+      const files = await sheetsFor(make(message.job, id, false), watchFor(id));
+      const printed = files.filter(({ mime }) => mime === "application/pdf").map(async ({ name, bytes }) => [name, await printedPages(bytes)] as const);
+      tell({ say: "sheets", id, made: { files, printed: new Map(await Promise.all(printed)) } });
     }
   } catch (error) {
     if (error instanceof Refusal) tell({ say: "refused", id, finding: error.finding, rules, last, traced });

@@ -30,7 +30,7 @@ export function LastWays({ desk, side, onOpen, onPictures }: LastWaysProps): Rea
   }
   return (
     <p className="sentence">
-      For another last: {word("open a scan", onOpen)}, {word("start from measures", () => desk.change(onMeasures(desk.job, side), "starting from measures"))},{" "}
+      For another last: {word("open a scan", onOpen)}, {word("start from measures", () => desk.change(desk.begun(onMeasures(desk.job, side)), "starting from measures"))},{" "}
       {word("open photographs of a tape", onPictures)}, or {word("go back to the example last", () => desk.startAfresh())}.
     </p>
   );

@@ -3,6 +3,7 @@ import type { Rules } from "#job/pipeline.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
 import type { Desk } from "../desk.ts";
 import { followPieceRule, setPiece } from "../state/edits.ts";
+import { pieceLimits } from "../state/piece-limits.ts";
 import { RuleNumber, RuleReason } from "./rule-number.tsx";
 
 interface PieceNumberProps {
@@ -13,7 +14,7 @@ interface PieceNumberProps {
 
 /** One number of the pieces, in its sentence. */
 export function PieceNumber({ desk, rules, of }: PieceNumberProps): ReactElement {
-  return <RuleNumber desk={desk} rule={rules.piece[of]} own={desk.job.pieces[of]} spot={`pieces ${of}`} edit={(v) => setPiece(desk.job, of, v)} />;
+  return <RuleNumber desk={desk} rule={rules.piece[of]} own={desk.job.pieces[of]} spot={`pieces ${of}`} edit={(v) => setPiece(desk.job, of, v)} limits={pieceLimits(of, rules.piece[of])} />;
 }
 
 /** Its why. */

@@ -1,11 +1,12 @@
 import type { ReactElement } from "react";
 import type { LastPair } from "#job/pair.ts";
 import type { Rules } from "#job/pipeline.ts";
-import type { ShellNumbers, ShellRules } from "#shell/settings.ts";
+import type { ShellRules } from "#shell/settings.ts";
 import type { Desk } from "../desk.ts";
 import type { BeneathRow } from "#shell/girths.ts";
 import { sayFixed } from "../state/numbers.ts";
 import { PieceNumber, PieceReason } from "./piece-number.tsx";
+import { SkivingOfShell, StiffenerOfShell } from "./piece-shell-words.tsx";
 import { ShellNumber, ShellReason } from "./shell-number.tsx";
 import { WithWhy } from "./why.tsx";
 
@@ -18,22 +19,16 @@ interface ShellBeneathProps {
 
 /** What lies between the last and the upper, which has so much farther to go. */
 export function ShellBeneath({ desk, rules, pair }: ShellBeneathProps): ReactElement {
-  const number = (of: keyof ShellNumbers): ReactElement => <ShellNumber desk={desk} rules={rules.shell} of={of} />;
-  const reasons = (...keys: readonly (keyof ShellNumbers)[]): ReactElement => <>{keys.map((of) => <ShellReason key={of} desk={desk} rules={rules.shell} of={of} />)}</>;
   return (
     <>
       <WithWhy name="lining beneath" spots={["pieces liningThicknessMm"]} why={<PieceReason desk={desk} rules={rules} of="liningThicknessMm" />}>
         Beneath the upper lies the lining, <PieceNumber desk={desk} rules={rules} of="liningThicknessMm" /> thick.
       </WithWhy>
-      <WithWhy name="stiffener" spots={["shell counterMm", "shell counterBelowMm", "shell counterInnerMm", "shell counterOuterMm"]} why={reasons("counterMm", "counterBelowMm", "counterInnerMm", "counterOuterMm")}>
-        Round the heel stands a stiffener {number("counterMm")} thick, up to {number("counterBelowMm")} below the topline; its wings reach {number("counterInnerMm")} along the inner side and {number("counterOuterMm")} along the outer.
+      <StiffenerOfShell desk={desk} rules={rules.shell} />
+      <WithWhy name="toe puff" spots={["pieces toePuffMm", "shell puffReachMm"]} why={<><PieceReason desk={desk} rules={rules} of="toePuffMm" /><ShellReason desk={desk} rules={rules.shell} of="puffReachMm" /></>}>
+        Over the toe lies a puff <PieceNumber desk={desk} rules={rules} of="toePuffMm" /> thick, <ShellNumber desk={desk} rules={rules.shell} of="puffReachMm" /> back from the toe point.
       </WithWhy>
-      <WithWhy name="toe puff" spots={["pieces toePuffMm", "shell puffReachMm"]} why={<><PieceReason desk={desk} rules={rules} of="toePuffMm" />{reasons("puffReachMm")}</>}>
-        Over the toe lies a puff <PieceNumber desk={desk} rules={rules} of="toePuffMm" /> thick, {number("puffReachMm")} back from the toe point.
-      </WithWhy>
-      <WithWhy name="skiving" spots={["shell skiveMm", "shell skiveFeatherMm"]} why={reasons("skiveMm", "skiveFeatherMm")}>
-        Both are skived to nothing over {number("skiveMm")}, and over {number("skiveFeatherMm")} toward the feather line.
-      </WithWhy>
+      <SkivingOfShell desk={desk} rules={rules.shell} />
       {pair && <Added rows={pair.beneath} />}
     </>
   );

@@ -1,18 +1,17 @@
 import type { ReactElement } from "react";
 import type { LastPair } from "#job/pair.ts";
 import { shellChoices } from "#shell/rules.ts";
-import { leathers, toplineEdges, type Leather, type ShellRules, type ToplineEdge } from "#shell/settings.ts";
+import { leathers, toplineEdges, type ShellRules } from "#shell/settings.ts";
 import { springRange } from "#shell/spring-range.ts";
 import type { Desk } from "../desk.ts";
 import { setShell } from "../state/edits.ts";
 import { mm, percent } from "../state/numbers.ts";
+import { edgeWords, leatherWords } from "../state/shell-words.ts";
 import { ShellNumber, ShellReason } from "./shell-number.tsx";
 import { toplineWords } from "./station-lines.tsx";
 import { WithWhy } from "./why.tsx";
 import { WordChoice } from "./word-choice.tsx";
 
-const leatherWords: Readonly<Record<Leather, string>> = { kid: "kid or calf", firm: "firm or tightly lined leather", soft: "soft sheep or nappa" };
-const edgeWords: Readonly<Record<ToplineEdge, string>> = { taped: "folded over a tape", folded: "folded without a tape", raw: "cut raw", bound: "bound, the strip turned inside", wrapped: "bound, the strip round the edge", bagged: "bagged with the lining" };
 const { usual, most } = springRange;
 
 interface ShellToplineProps {

@@ -1,55 +1,72 @@
-import type { ReactElement } from "react";
+import { useEffect, useRef, type ReactElement } from "react";
 import type { Pair } from "#job/pair.ts";
 import type { Rules } from "#job/pipeline.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
 import type { Desk } from "../desk.ts";
-import { say } from "../state/numbers.ts";
 import { kindsOf } from "../state/piece-kinds.ts";
-import type { Spot } from "../state/spots.ts";
-import { PieceNumber, PieceReason } from "./piece-number.tsx";
-import { WithWhy } from "./why.tsx";
-
-type Key = keyof PieceSettings;
+import type { PieceWork } from "../state/piece-work.ts";
+import { keysOf, ofPiece, pieceGroups, sentencesFor } from "../state/piece-sentences.ts";
+import { pieceApartWords } from "../state/variant.ts";
+import type { Usuals } from "../usuals.ts";
+import { Fold } from "./fold.tsx";
+import { chosenOf, PieceChoices } from "./piece-choices.tsx";
+import { PieceCompare } from "./piece-compare.tsx";
+import { FollowedHere } from "./piece-follows.tsx";
+import { kindWords, PieceList } from "./piece-list.tsx";
+import { Sentence, spotsOf } from "./piece-sentence.tsx";
+import { PuffOfShell, SkivingOfShell, StiffenerOfShell } from "./piece-shell-words.tsx";
+import { PieceUsual } from "./piece-usual.tsx";
 
 interface StationPiecesProps {
   readonly desk: Desk;
   readonly rules: Rules;
   /** Nothing while no pair can be made. */
   readonly pair: Pair | undefined;
-  readonly chosen: string | undefined;
-  readonly onChoose: (name: string | undefined) => void;
+  readonly work: PieceWork;
+  readonly usuals: Usuals;
 }
 
-/** Allowances as sentences, and the pieces by name. */
-export function StationPieces({ desk, rules, pair, chosen, onChoose }: StationPiecesProps): ReactElement {
-  const sentence = (name: string, parts: readonly (string | Key)[]): ReactElement => {
-    const keys = parts.filter((p): p is Key => p in rules.piece);
-    return (
-      <WithWhy key={name} name={name} spots={keys.map((key): Spot => `pieces ${key}`)} why={keys.map((key) => <PieceReason key={key} desk={desk} rules={rules} of={key} />)}>
-        {parts.map((p) => (p in rules.piece ? <PieceNumber key={p} desk={desk} rules={rules} of={p as Key} /> : <span key={p}>{p}</span>))}
-      </WithWhy>
-    );
-  };
+/** Of what parts the shoe is made, the pieces by name, and their numbers: those of the piece that is picked first, the others by group. */
+export function StationPieces({ desk, rules, pair, work, usuals }: StationPiecesProps): ReactElement {
+  const { chosen, onChoose, followed, compared } = work;
+  const kinds = pair ? kindsOf(pair.pieces) : [];
+  const kind = kinds.find((k) => k.name === chosen);
+  const sentences = sentencesFor(chosenOf(desk), Object.keys(rules.piece), (key) => rules.piece[key as keyof PieceSettings].name);
+  const { own, rest } = ofPiece(sentences, kind?.name);
+  const apart = kind && compared?.pieces.find((p) => p.name === kind.name);
+  const top = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (chosen) top.current?.scrollIntoView({ block: "start" });
+  }, [chosen]);
   return (
-    <>
-      {sentence("lasting margin, forepart", ["Under the feather line the upper reaches ", "lastingToeMm", " at the toe, ", "lastingToeSidesMm", " beside it, ", "lastingForepartMm", " to the joint."])}
-      {sentence("lasting margin, waist and heel", ["It reaches ", "lastingOuterWaistMm", " at the outer waist, ", "lastingInnerWaistMm", " at the inner, and ", "lastingHeelMm", " at the heel."])}
-      {sentence("topline fold and back seam", ["The topline folds over by ", "toplineFoldMm", "; the back seam takes ", "backSeamMm", " on each edge."])}
-      {sentence("thickness", ["The upper is ", "upperThicknessMm", " thick, the lining ", "liningThicknessMm", ", the toe puff ", "toePuffMm", "."])}
-      {sentence("lining edges", ["The lining stands ", "liningTrimMm", " above the topline, to be trimmed; it is ", "liningToeInMm", " smaller at the toe, and its lasting margin ", "liningLastingShorterMm", " shorter."])}
-      {sentence("lining at the back", ["At the back the lining is taken in by ", "liningBackInTopMm", " at the topline, ", "liningBackInMiddleMm", " halfway and ", "liningBackInFeatherMm", " at the feather line."])}
-      {sentence("insole and sock", ["The insole lies ", "insoleInMm", " inside the feather line, the sock ", "sockInMm", " inside the insole."])}
-      {sentence("sole edge", ["The sole stands out by ", "soleFinishForepartMm", " at the forepart, ", "soleFinishWaistMm", " at the waist and ", "soleFinishHeelMm", " at the heel, beyond what lies on the last."])}
-      {pair && <h3>The pieces of one pair</h3>}
-      <ul className="pieces">
-        {pair && kindsOf(pair.pieces).map((k) => (
-          <li key={k.name}>
-            <button type="button" className="row" aria-pressed={chosen === k.name} onClick={() => onChoose(chosen === k.name ? undefined : k.name)}>
-              <b>{k.name}</b>{k.net ? ", net" : ""} · {k.count} of {k.material} · {say(k.areaMm2 / 100, 0)} cm² each
-            </button>
-          </li>
-        ))}
-      </ul>
-    </>
+    <FollowedHere value={followed}>
+      <div ref={top}>
+        {kind && (
+          <section className="picked" aria-label={`The ${kind.name}`}>
+            <h3>The {kind.name}</h3>
+            <p className="follows">{kindWords(kind)}.{apart && ` ${pieceApartWords(apart, kind)}`} <button type="button" className="word" onClick={() => onChoose(undefined)}>Show all pieces</button></p>
+            {own.map((s) => <Sentence key={s.name} desk={desk} rules={rules} sentence={s} />)}
+            {rules.shell && kind.name === "stiffener" && <StiffenerOfShell desk={desk} rules={rules.shell} />}
+            {rules.shell && kind.name === "toe puff" && <PuffOfShell desk={desk} rules={rules.shell} />}
+            {rules.shell && /^(stiffener|toe puff)$/.test(kind.name) && <SkivingOfShell desk={desk} rules={rules.shell} />}
+            {own.length === 0 && <p className="follows">It follows from the shell alone; no number of its own changes it.</p>}
+          </section>
+        )}
+      </div>
+      <PieceChoices desk={desk} />
+      {pair && <PieceList kinds={kinds} strips={pair.strips} chosen={kind?.name} changed={[...(followed?.changed ?? []), ...(followed?.come ?? [])]} onChoose={onChoose} />}
+      {pair && <PieceCompare desk={desk} pair={pair} kept={work.kept} compared={compared} onKeep={work.onKeep} />}
+      <h3>{kind ? "All other numbers" : "All numbers"}</h3>
+      {pieceGroups.map((group) => {
+        const here = rest.filter((s) => s.group === group);
+        const numbers = here.flatMap(keysOf).length;
+        return here.length > 0 && (
+          <Fold key={group} name={`${group.charAt(0).toUpperCase()}${group.slice(1)}`} holds={numbers === 1 ? "one number" : `${numbers} numbers`} spots={here.flatMap(spotsOf)}>
+            {here.map((s) => <Sentence key={s.name} desk={desk} rules={rules} sentence={s} />)}
+          </Fold>
+        );
+      })}
+      <PieceUsual desk={desk} rules={rules} usuals={usuals} />
+    </FollowedHere>
   );
 }

@@ -1,9 +1,9 @@
 import type { ReactElement } from "react";
 import type { Pair } from "#job/pair.ts";
 import type { Proof } from "#job/proof.ts";
-import { sheetChoicesFrom } from "#sheets/choices.ts";
 import type { Desk } from "../desk.ts";
 import type { Looking } from "../state/looking.ts";
+import type { PieceWork } from "../state/piece-work.ts";
 import type { PagePlan } from "../state/page-plan.ts";
 import type { Station } from "../state/stations.ts";
 import { seenLast } from "../state/scan-work.ts";
@@ -11,8 +11,8 @@ import type { ApartMap } from "./apart-map.ts";
 import { FoundPicture } from "./found-picture.tsx";
 import { LastPicture } from "./last-picture.tsx";
 import { MadePicture } from "./made-picture.tsx";
-import { PiecesView } from "./pieces-view.tsx";
-import { SheetsView } from "./sheets-view.tsx";
+import { PiecesPicture } from "./pieces-picture.tsx";
+import { SheetsPicture } from "./sheets-picture.tsx";
 import type { ShellMap } from "./shell-map.ts";
 import { TapePicture } from "./tape-picture.tsx";
 import { TapeView } from "./tape-view.tsx";
@@ -28,15 +28,14 @@ interface PictureProps {
   readonly folded: boolean;
   readonly apart: ApartMap | undefined;
   readonly plan: PagePlan | undefined;
-  readonly chosen: string | undefined;
-  readonly onChoose: (name: string | undefined) => void;
+  readonly work: PieceWork;
 }
 
 /** The one large picture of the open station. */
 export function Picture(props: PictureProps): ReactElement {
-  const { desk, pair, station, looking, apart, plan, chosen, onChoose } = props;
-  if (station === "Sheets") return plan ? <SheetsView plan={plan} paper={sheetChoicesFrom(pair.job.sheets).paper} /> : <></>;
-  if (station === "Pieces") return <PiecesView pieces={pair.pieces} chosen={chosen} onChoose={onChoose} />;
+  const { desk, pair, station, looking, apart, plan, work } = props;
+  if (station === "Sheets") return plan ? <SheetsPicture desk={desk} plan={plan} made={desk.now.sheetsOf === pair ? desk.now.sheets : undefined} /> : <></>;
+  if (station === "Pieces") return <PiecesPicture pair={pair} work={work} />;
   if (station === "Last") {
     const { waiting } = desk.now;
     if (waiting ? waiting.last.from === "tape" : pair.from === "tape") return <TapePicture desk={desk} pair={pair} />;

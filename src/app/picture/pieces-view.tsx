@@ -1,25 +1,39 @@
-import { useMemo, useRef, type ReactElement } from "react";
-import type { Mark, Piece } from "#pieces/piece.ts";
-import { bounds } from "#plane/measure.ts";
-import { kindsOf, type PieceKind } from "../state/piece-kinds.ts";
-import { inRows } from "../state/rows.ts";
+import { useMemo, useRef, useState, type ReactElement, type ReactNode } from "react";
+import type { Piece } from "#pieces/piece.ts";
+import { followedWords } from "../state/follow.ts";
+import { mm } from "../state/numbers.ts";
+import { byGroup, kindsOf, type KindGroup } from "../state/piece-kinds.ts";
+import type { PieceWork } from "../state/piece-work.ts";
+import type { Compared } from "../state/variant.ts";
+import { layOut, nameHeight, type PlacedKind } from "./lay-kinds.ts";
 import type { Named } from "./margin-labels.ts";
 import { MarginWords } from "./margin-words.tsx";
+import { MarkShape, pathOf } from "./mark-shape.tsx";
 import { useSize } from "./use-size.ts";
 
 interface PiecesViewProps {
   readonly pieces: readonly Piece[];
-  readonly chosen: string | undefined;
-  readonly onChoose: (name: string | undefined) => void;
+  readonly work: PieceWork;
+  /** Words that stand below beside the others. */
+  readonly children?: ReactNode;
 }
 
 /** All pieces of one foot at one scale, or one of them large; the other foot's are their mirror images. */
-export function PiecesView({ pieces, chosen, onChoose }: PiecesViewProps): ReactElement {
+export function PiecesView({ pieces, work, children }: PiecesViewProps): ReactElement {
+  const { onChoose, followed, kept, compared } = work;
   const frame = useRef<HTMLDivElement>(null);
   const { width, height } = useSize(frame);
   const kinds = useMemo(() => kindsOf(pieces), [pieces]);
-  const shown = chosen ? kinds.filter((k) => k.name === chosen) : kinds;
-  const placed = useMemo(() => layOut(shown, width, height, chosen ? 150 : 0), [shown, width, height, chosen]);
+  // A choice may take away the very piece that was looked at.
+  const chosen = kinds.some((k) => k.name === work.chosen) ? work.chosen : undefined;
+  const groups = useMemo(() => byGroup(kinds), [kinds]);
+  const [wanted, setWanted] = useState<KindGroup>();
+  const only = kinds.length > manyKinds ? wanted : undefined;
+  const shown = chosen ? kinds.filter((k) => k.name === chosen) : only ? kinds.filter((k) => k.group === only) : kinds;
+  const former = useMemo(() => (compared && kept ? new Map(kindsOf(kept.pieces).map((k) => [k.name, k.shown])) : undefined), [compared, kept]);
+  const another = new Set(compared?.pieces.map((p) => p.name));
+  const changed = new Set([...(followed?.changed ?? []), ...(followed?.come ?? [])]);
+  const placed = useMemo(() => layOut(shown, width, height, chosen ? 165 : 0), [shown, width, height, chosen]);
   const side = shown[0]?.shown.side;
   return (
     <section className="view pieces" aria-label="The pieces">
@@ -28,7 +42,7 @@ export function PiecesView({ pieces, chosen, onChoose }: PiecesViewProps): React
           {placed.map(({ kind, x, y, pxPerMm, left, top, wide, high }) => (
             <g
               key={kind.name}
-              className="piece"
+              className={changed.has(kind.name) ? "piece changed" : "piece"}
               role="button"
               tabIndex={0}
               aria-pressed={chosen !== undefined}
@@ -42,21 +56,43 @@ export function PiecesView({ pieces, chosen, onChoose }: PiecesViewProps): React
               <rect x={left} y={top} width={wide} height={high} className="ground" />
               <g transform={`translate(${x.toFixed(1)} ${y.toFixed(1)}) scale(${pxPerMm.toFixed(4)} ${(-pxPerMm).toFixed(4)})`}>
                 <path d={`${pathOf(kind.shown.outline.xy)}Z`} className="cut" />
+                {former?.has(kind.name) && another.has(kind.name) && <path d={`${pathOf(former.get(kind.name)!.outline.xy)}Z`} className="of-a" />}
                 {kind.shown.marks.map((m, i) => <MarkShape key={i} mark={m} />)}
               </g>
               <text x={left + wide / 2} y={top + high - 22} textAnchor="middle" className="name">{kind.name}{kind.net && !/net/.test(kind.name) ? ", net" : ""}</text>
               <text x={left + wide / 2} y={top + high - 5} textAnchor="middle" className="what">{kind.count} of {kind.material}</text>
             </g>
           ))}
-          {chosen && placed[0] && <MarginWords items={markWords(placed[0])} width={width} height={height - nameHeight} />}
+          {chosen && placed[0] && <MarginWords items={[...markWords(placed[0]), ...apartWords(placed[0], compared)]} width={width} height={height - nameHeight} />}
         </svg>
       </div>
-      <p className="under">
-        {side === "left" ? "Pieces of the left shoe" : "Pieces of the right shoe"}; the other shoe’s are their exact mirror images.{" "}
-        {chosen && <button type="button" className="word" onClick={() => onChoose(undefined)}>Show all pieces</button>}
-      </p>
+      <div className="under">
+        <p>
+          {side === "left" ? "Pieces of the left shoe" : "Pieces of the right shoe"}; the other shoe’s are their exact mirror images.
+          {former && <span>Broken line: A.</span>}
+          {chosen && <button type="button" className="word" onClick={() => onChoose(undefined)}>Show all pieces</button>}
+        </p>
+        {!chosen && kinds.length > manyKinds && (
+          <p>
+            <span>Show</span>
+            <button type="button" className="word" aria-pressed={only === undefined} onClick={() => setWanted(undefined)}>all</button>
+            {groups.map(({ group }) => <button key={group} type="button" className="word" aria-pressed={only === group} onClick={() => setWanted(group)}>{group}</button>)}
+          </p>
+        )}
+        {children}
+        {followed && followedWords(followed) && <p className="followed">{followedWords(followed)}</p>}
+      </div>
     </section>
   );
+}
+
+/** From so many kinds on they are looked at group by group. */
+const manyKinds = 9;
+
+/** Where the piece lies farthest from A's. */
+function apartWords({ kind, x, y, pxPerMm }: PlacedKind, compared: Compared | undefined): readonly Named[] {
+  const apart = compared?.pieces.find((p) => p.name === kind.name)?.apart;
+  return apart ? [{ key: "apart from A", text: `${mm(apart.mm)} from A`, x: x + apart.at[0] * pxPerMm, y: y - apart.at[1] * pxPerMm }] : [];
 }
 
 /** Names of the marks of a piece shown large, each where it stands. What stands on both halves is named on the inner one alone. */
@@ -74,68 +110,4 @@ function markWords({ kind, x, y, pxPerMm }: PlacedKind): readonly Named[] {
 function partWay(xy: Float64Array): readonly [number, number] {
   const i = 2 * Math.floor(0.36 * (xy.length / 2));
   return [xy[i]!, xy[i + 1]!];
-}
-
-function MarkShape({ mark }: { readonly mark: Mark }): ReactElement | null {
-  switch (mark.kind) {
-    case "line":
-      return <path d={pathOf(mark.line.xy)} className={`mark ${mark.use}`} />;
-    case "notch":
-      return <path d={`M${mark.at[0]} ${mark.at[1]}L${mark.toward[0]} ${mark.toward[1]}`} className="mark notch" />;
-    case "prick":
-      return <path d={`M${mark.at[0] - 1.6} ${mark.at[1]}h3.2M${mark.at[0]} ${mark.at[1] - 1.6}v3.2`} className="mark prick" />;
-    case "arrow": {
-      const [dx, dy] = [mark.to[0] - mark.from[0], mark.to[1] - mark.from[1]];
-      const size = Math.hypot(dx, dy) || 1;
-      const [ux, uy] = [(dx / size) * 5, (dy / size) * 5];
-      // A head at both ends: least stretch is a direction and has no sense.
-      const head = (x: number, y: number): string => `m${-x - y / 2} ${-y + x / 2}l${x + y / 2} ${y - x / 2}l${-x + y / 2} ${-y - x / 2}`;
-      return <path d={`M${mark.to[0]} ${mark.to[1]}L${mark.from[0]} ${mark.from[1]}${head(-ux, -uy)}M${mark.to[0]} ${mark.to[1]}${head(ux, uy)}`} className="mark arrow" />;
-    }
-    case "text":
-      return null;
-  }
-}
-
-const pathOf = (xy: Float64Array): string => {
-  let d = "";
-  for (let i = 0; i < xy.length; i += 2) d += `${i === 0 ? "M" : "L"}${xy[i]!.toFixed(2)} ${xy[i + 1]!.toFixed(2)}`;
-  return d;
-};
-
-interface PlacedKind {
-  readonly kind: PieceKind;
-  readonly x: number;
-  readonly y: number;
-  readonly pxPerMm: number;
-  readonly left: number;
-  readonly top: number;
-  readonly wide: number;
-  readonly high: number;
-}
-
-/** Room under each piece for its name, px. */
-const nameHeight = 46;
-const gap = 14;
-
-function layOut(kinds: readonly PieceKind[], width: number, height: number, forWords: number): readonly PlacedKind[] {
-  if (width < 50 || height < 50 || kinds.length === 0) return [];
-  const boxes = kinds.map((k) => bounds(k.shown.outline));
-  const sizes = boxes.map((b) => ({ wide: b.maxX - b.minX, high: b.maxY - b.minY }));
-  const { scale, places } = inRows(sizes, { width: Math.max(200, width - 2 * forWords), height, gap, below: nameHeight, leastWide: 96 });
-  return kinds.map((kind, i) => {
-    const b = boxes[i]!;
-    const p = places[i]!;
-    const wide = Math.max(96, sizes[i]!.wide * scale);
-    return {
-      kind,
-      pxPerMm: scale,
-      x: forWords + p.x + wide / 2 - ((b.minX + b.maxX) / 2) * scale,
-      y: p.y + b.maxY * scale,
-      left: forWords + p.x,
-      top: p.y,
-      wide,
-      high: sizes[i]!.high * scale + nameHeight,
-    };
-  });
 }

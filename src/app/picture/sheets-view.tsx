@@ -1,11 +1,10 @@
 import { useMemo, useRef, type ReactElement } from "react";
-import { papers, type PaperName } from "#sheets/paper.ts";
 import { insidePoint } from "../state/inside-point.ts";
 import type { PagePlan } from "../state/page-plan.ts";
 import { useSize } from "./use-size.ts";
 
 /** The pages as they will be joined, with the pieces on them. */
-export function SheetsView({ plan, paper }: { readonly plan: PagePlan; readonly paper: PaperName }): ReactElement {
+export function SheetsView({ plan }: { readonly plan: PagePlan }): ReactElement {
   const frame = useRef<HTMLDivElement>(null);
   const { width, height } = useSize(frame);
   const { sheet, tiling } = plan;
@@ -22,7 +21,7 @@ export function SheetsView({ plan, paper }: { readonly plan: PagePlan; readonly 
   return (
     <section className="view sheets" aria-label="The pages">
       <div className="frame" ref={frame}>
-        <svg className="overlay" width={width} height={height} role="img" aria-label={`${tiling.tiles.length} pages of ${papers[paper].name} with the pieces on them, as they are joined.`}>
+        <svg className="overlay" width={width} height={height} role="img" aria-label={`${tiling.tiles.length} pages with the pieces on them, as they are joined.`}>
           {tiling.tiles.map((t, i) => (
             <rect key={i} className="page" x={x(t.xMm)} y={y(t.yMm + windowHeightMm)} width={windowWidthMm * scale} height={windowHeightMm * scale} />
           ))}

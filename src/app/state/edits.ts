@@ -3,7 +3,9 @@ import type { Job } from "#job/job.ts";
 import type { Side } from "#last/last.ts";
 import type { LastMeasurements } from "#last/measured.ts";
 import type { LineSettings } from "#lines/lines.ts";
+import type { PartChoices } from "#pieces/choices.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
+import type { SheetChoices } from "#sheets/choices.ts";
 import type { ShellSettings } from "#shell/settings.ts";
 import { sizeWords } from "./measure-rule.ts";
 
@@ -25,6 +27,20 @@ export function setPiece(job: Job, key: keyof PieceSettings, value: number): Job
 export function followPieceRule(job: Job, key: keyof PieceSettings): Job {
   const { [key]: _, ...rest } = job.pieces;
   return { ...job, pieces: rest };
+}
+
+export function setParts(job: Job, parts: Partial<PartChoices>): Job {
+  return { ...job, parts: { ...job.parts, ...parts } };
+}
+
+export function setSheets(job: Job, sheets: Partial<SheetChoices>): Job {
+  return { ...job, sheets: { ...job.sheets, ...sheets } };
+}
+
+/** As it is usual again. */
+export function followUsualSheet(job: Job, key: keyof SheetChoices): Job {
+  const { [key]: _, ...rest } = job.sheets;
+  return { ...job, sheets: rest };
 }
 
 export function setShell(job: Job, shell: Partial<ShellSettings>): Job {

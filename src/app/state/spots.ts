@@ -10,11 +10,12 @@ import { markWords } from "#tape/mark-words.ts";
 import type { Station } from "./stations.ts";
 import { markNames } from "./tape-words.ts";
 
+export type SheetNumber = "rollWidthMm" | "barAcrossMm" | "barUpMm";
 export type MeasureKey = Exclude<keyof LastMeasurements, "side" | "toe">;
 /** A number of the job, by the part it stands in: where a finding belongs, and which field a refusal speaks of. */
-export type Spot = `last ${MeasureKey}` | `lines ${keyof LineSettings}` | `pieces ${keyof PieceSettings}` | `shell ${keyof ShellNumbers}` | "card bar" | `scan ${MeasureName | "unit" | "side" | "feather" | "other"}` | `point ${LandmarkName}` | `mark ${TapeMark}`;
+export type Spot = `last ${MeasureKey}` | `lines ${keyof LineSettings}` | `pieces ${keyof PieceSettings}` | `shell ${keyof ShellNumbers}` | `sheets ${SheetNumber}` | "card bar" | `scan ${MeasureName | "unit" | "side" | "feather" | "other"}` | `point ${LandmarkName}` | `mark ${TapeMark}`;
 
-const stationNames: Readonly<Record<string, Station>> = { last: "Last", lines: "Lines", pieces: "Pieces", shell: "Shell", card: "Last", scan: "Last", point: "Last", mark: "Last" };
+const stationNames: Readonly<Record<string, Station>> = { last: "Last", lines: "Lines", pieces: "Pieces", shell: "Shell", sheets: "Sheets", card: "Last", scan: "Last", point: "Last", mark: "Last" };
 export const stationOf = (spot: Spot): Station => stationNames[spot.split(" ")[0]!]!;
 
 /** Findings that speak of one number by their very kind. */

@@ -9,6 +9,7 @@ import type { Pair, TapedPair } from "#job/pair.ts";
 import { sheetChoicesFrom } from "#sheets/choices.ts";
 import { mm, percent, say } from "./numbers.ts";
 import { kindsOf } from "./piece-kinds.ts";
+import { paperWords } from "./sheet-words.ts";
 
 /** The stations in the order of the work. */
 export const stations = ["Last", "Lines", "Shell", "Pieces", "Sheets"] as const;
@@ -81,5 +82,5 @@ function taped(station: Station, pair: TapedPair, sheetsReady: boolean): string 
 
 function piecesOrSheets(station: "Pieces" | "Sheets", { pieces, job }: Pair, sheetsReady: boolean): string {
   if (station === "Pieces") return `${kindsOf(pieces).reduce((n, k) => n + k.count, 0)} pieces for the pair`;
-  return `${sheetChoicesFrom(job.sheets).paper}, ${sheetsReady ? "ready to print" : "not made yet"}`;
+  return `${paperWords(sheetChoicesFrom(job.sheets).paper)}, ${sheetsReady ? "ready to print" : "not made yet"}`;
 }

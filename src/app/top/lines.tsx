@@ -1,6 +1,7 @@
 import { useEffect, useState, type ReactElement } from "react";
 import type { Desk } from "../desk.ts";
 import type { Desktop } from "../desktop.ts";
+import { listed } from "../state/listed.ts";
 import { stationOf } from "../state/spots.ts";
 import { percent } from "../state/numbers.ts";
 import { measureFields } from "../state/measure-words.ts";
@@ -76,8 +77,6 @@ export function UnusedLine({ desk, now }: LineProps): ReactElement {
     </div>
   );
 }
-
-const listed = (names: readonly string[]): string => (names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)!}`);
 
 /** Before the first picture: work is under way, or it cannot be done and the maker is shown the way out. */
 export function NothingYet({ desk, now }: LineProps): ReactElement {

@@ -1,0 +1,42 @@
+import { bounds } from "#plane/measure.ts";
+import type { PieceKind } from "../state/piece-kinds.ts";
+import { inRows } from "../state/rows.ts";
+
+/** A kind of piece where it stands in the picture, px. */
+export interface PlacedKind {
+  readonly kind: PieceKind;
+  readonly x: number;
+  readonly y: number;
+  readonly pxPerMm: number;
+  readonly left: number;
+  readonly top: number;
+  readonly wide: number;
+  readonly high: number;
+}
+
+/** Room under each piece for its name, px. */
+export const nameHeight = 46;
+const gap = 14;
+
+/** Stands the kinds in rows at one scale; `forWords` px stay free on either side. */
+export function layOut(kinds: readonly PieceKind[], width: number, height: number, forWords: number): readonly PlacedKind[] {
+  if (width < 50 || height < 50 || kinds.length === 0) return [];
+  const boxes = kinds.map((k) => bounds(k.shown.outline));
+  const sizes = boxes.map((b) => ({ wide: b.maxX - b.minX, high: b.maxY - b.minY }));
+  const { scale, places } = inRows(sizes, { width: Math.max(200, width - 2 * forWords), height, gap, below: nameHeight, leastWide: 96 });
+  return kinds.map((kind, i) => {
+    const b = boxes[i]!;
+    const p = places[i]!;
+    const wide = Math.max(96, sizes[i]!.wide * scale);
+    return {
+      kind,
+      pxPerMm: scale,
+      x: forWords + p.x + wide / 2 - ((b.minX + b.maxX) / 2) * scale,
+      y: p.y + b.maxY * scale,
+      left: forWords + p.x,
+      top: p.y,
+      wide,
+      high: sizes[i]!.high * scale + nameHeight,
+    };
+  });
+}

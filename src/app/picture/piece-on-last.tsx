@@ -1,0 +1,76 @@
+import { useEffect, useMemo, useState, type ReactElement } from "react";
+import type { LastPair } from "#job/pair.ts";
+import type { Ground, Piece } from "#pieces/piece.ts";
+import { Carrier } from "../state/laid-on-last.ts";
+import { eyes, type EyeName } from "./eyes.ts";
+import { useInk } from "./ink.ts";
+import type { SceneLine } from "./last-scene.ts";
+import { LookFrom } from "./look-from.tsx";
+import { useTurning } from "./turning.ts";
+import { useScene } from "./use-scene.ts";
+
+interface PieceOnLastProps {
+  readonly pair: LastPair;
+  readonly piece: Piece;
+  readonly ground: Ground;
+}
+
+/** How far lines are drawn above the last, mm. */
+const liftMm = 1;
+
+/** From above, the last lying along the picture, which is low and wide here. */
+const lyingAlong = { turnDeg: 262, riseDeg: 58 };
+
+/** Marks that are lines on the shoe; net and fold lie on its edge, and the others are for the knife. */
+const onShoe = new Set(["centre", "joint", "heel", "place"]);
+
+/** One piece where it lies on the last: what it covers in card, its edge in bold, its marks thin. */
+export function PieceOnLast({ pair, piece, ground }: PieceOnLastProps): ReactElement {
+  const ink = useInk();
+  const [from, lookFrom] = useState<{ readonly name: EyeName }>(() => ({ name: eyeFor(piece) }));
+  useEffect(() => lookFrom({ name: eyeFor(piece) }), [piece.name]);
+  const eye = useMemo(() => ({ ...(from.name === "above" ? lyingAlong : eyes[from.name]) }), [from]);
+  const { canvas, frame, size, scene: live, none } = useScene(pair.last, eye);
+  const carrier = useMemo(() => new Carrier(ground), [ground]);
+  const laid = useMemo(() => carrier.lay(piece.outline), [carrier, piece]);
+  const marks = useMemo(() => piece.marks.flatMap((m) => (m.kind === "line" && onShoe.has(m.use) ? carrier.carry(m.line.xy) : [])), [carrier, piece]);
+  useEffect(() => live?.paintLast(ink.wood), [live, pair.last.mesh, ink.wood]);
+  useEffect(() => live?.setShell(laid.covered.triangles.length > 0 ? laid.covered : undefined, ink.card), [live, laid, ink.card]);
+  useEffect(() => {
+    if (!live) return;
+    const line = (key: string, points: readonly Float64Array[], widthPx: number, colour: string): SceneLine => ({ key, points: points.map((p) => live.lifted(p, liftMm, false)), colour, widthPx });
+    live.setLines([line("edge", laid.edges, 3, ink.accent), line("marks", marks, 1.4, ink.ink)], []);
+  }, [live, laid, marks, ink, pair.last.mesh]);
+  const turn = useTurning(live);
+  return (
+    <section className="view last" aria-label={`The ${piece.name} on the last`}>
+      <div
+        className="frame"
+        ref={frame}
+        tabIndex={0}
+        role="group"
+        aria-label={`The ${piece.name} where it lies on the last. Arrow keys turn it, plus and minus bring it nearer or take it farther.`}
+        onKeyDown={turn.key}
+        onPointerDown={turn.down}
+        onPointerMove={turn.move}
+        onWheel={(e) => live?.zoom(Math.exp(-e.deltaY * 0.0015))}
+        onPointerUp={turn.up}
+        onPointerCancel={turn.up}
+      >
+        <canvas ref={canvas} aria-hidden="true" />
+        {none && <p className="nothing">This browser cannot draw the last in three dimensions. The flat piece still stands beside it.</p>}
+        <svg className="overlay" width={size.width} height={size.height} aria-hidden="true" data-runs={laid.edges.length} />
+        <div className="look-from"><LookFrom onLook={(name) => lookFrom({ name })} /></div>
+      </div>
+    </section>
+  );
+}
+
+/** From where a piece is seen best. */
+function eyeFor({ ground, name }: Piece): EyeName {
+  // What lies beneath is seen from below, the whole of it.
+  if (ground === "bottom" || /sole|sock|shank|filler/.test(name)) return "below";
+  if (ground === "heel") return "back";
+  if (ground === "inner quarter") return "inner side";
+  return ground === "outer quarter" ? "outer side" : "above";
+}

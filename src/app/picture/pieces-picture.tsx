@@ -1,0 +1,31 @@
+import { useMemo, useState, type ReactElement } from "react";
+import type { Pair } from "#job/pair.ts";
+import { groundOf } from "../state/grounds.ts";
+import { kindsOf } from "../state/piece-kinds.ts";
+import type { PieceWork } from "../state/piece-work.ts";
+import { PieceOnLast } from "./piece-on-last.tsx";
+import { PiecesView } from "./pieces-view.tsx";
+
+const showings = ["both", "the piece", "the last"] as const;
+
+/** All pieces, or one of them: flat and large, and beside it where it lies on the last. */
+export function PiecesPicture({ pair, work }: { readonly pair: Pair; readonly work: PieceWork }): ReactElement {
+  const [showing, setShowing] = useState<(typeof showings)[number]>("both");
+  const piece = useMemo(() => kindsOf(pair.pieces).find((k) => k.name === work.chosen)?.shown, [pair.pieces, work.chosen]);
+  const ground = useMemo(() => piece && groundOf(pair, piece), [pair, piece]);
+  if (!piece || !ground || pair.from !== "last") return <PiecesView pieces={pair.pieces} work={work} />;
+  const [flat, last] = [showing !== "the last", showing !== "the piece"];
+  const words = (
+    <p>
+      <span>Show</span>
+      {showings.map((s) => <button key={s} type="button" className="word" aria-pressed={s === showing} onClick={() => setShowing(s)}>{s}</button>)}
+    </p>
+  );
+  if (!last) return <PiecesView pieces={pair.pieces} work={work}>{words}</PiecesView>;
+  return (
+    <div className={flat ? "flat-and-laid" : "flat-and-laid alone"}>
+      <PieceOnLast pair={pair} piece={piece} ground={ground} />
+      {flat ? <PiecesView pieces={pair.pieces} work={work}>{words}</PiecesView> : <div className="under">{words}</div>}
+    </div>
+  );
+}

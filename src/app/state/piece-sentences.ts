@@ -1,0 +1,50 @@
+import type { Chosen } from "#pieces/choices.ts";
+import { fallbackWords, pieceWords } from "./piece-words.ts";
+
+/** The numbers of the pieces in the order in which they are met at the bench. */
+export const pieceGroups = ["lasting margin", "topline and seams", "lining", "stiffening", "bottom", "heel", "extras"] as const;
+export type PieceGroup = (typeof pieceGroups)[number];
+
+/** One sentence with numbers in it: a number stands as its key in braces, "It reaches {lastingToeMm} at the toe." */
+export interface PieceWords {
+  /** What the sentence is about, for those who hear the page. */
+  readonly name: string;
+  readonly group: PieceGroup;
+  readonly words: string;
+  /** Names of the pieces that follow from it. */
+  readonly governs: RegExp;
+  /** Where it says nothing, since the maker chose otherwise; without it, it always counts. */
+  readonly when?: (chosen: Chosen) => boolean;
+}
+
+/** A sentence cut into its words and numbers. */
+export interface PieceSentence extends Omit<PieceWords, "words"> {
+  readonly parts: readonly (string | { readonly key: string })[];
+}
+
+const inBraces = /\{(\w+)\}/;
+
+export function partsOf(words: string): PieceSentence["parts"] {
+  return words.split(inBraces).map((part, i) => (i % 2 === 1 ? { key: part } : part)).filter((part) => part !== "");
+}
+
+/** The keys of the numbers in a sentence. */
+export const keysOf = ({ parts }: PieceSentence): readonly string[] => parts.flatMap((p) => (typeof p === "string" ? [] : [p.key]));
+
+/**
+ * The sentences that count for what was chosen. A number among `keys` that no sentence has words for stands in a plain one of its group,
+ * so that none is out of reach; a sentence with a number that is not among them is left out.
+ * @param named the name of the rule of a number
+ */
+export function sentencesFor(chosen: Chosen, keys: readonly string[], named: (key: string) => string): readonly PieceSentence[] {
+  const all = pieceWords.map(({ words, ...rest }): PieceSentence => ({ ...rest, parts: partsOf(words) })).filter((s) => keysOf(s).every((k) => keys.includes(k)));
+  const worded = new Set(all.flatMap(keysOf));
+  const plain = keys.filter((key) => !worded.has(key)).map((key) => fallbackWords(key, named(key))).map(({ words, ...rest }): PieceSentence => ({ ...rest, parts: partsOf(words) }));
+  return [...all, ...plain].filter((s) => s.when?.(chosen) ?? true);
+}
+
+/** Those of one piece by its name, and the rest. */
+export function ofPiece(sentences: readonly PieceSentence[], piece: string | undefined): { readonly own: readonly PieceSentence[]; readonly rest: readonly PieceSentence[] } {
+  const own = piece === undefined ? [] : sentences.filter((s) => s.governs.test(piece));
+  return { own, rest: sentences.filter((s) => !own.includes(s)) };
+}

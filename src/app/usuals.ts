@@ -1,0 +1,68 @@
+import { Refusal } from "#base/refusal.ts";
+import type { Job } from "#job/job.ts";
+import { Drawer } from "./keep/drawer.ts";
+import { bytesOf } from "./read-file.ts";
+import { tell } from "./state/spots.ts";
+import { usualFromFile, usualOf, writeUsual, type Usual } from "./state/usual.ts";
+
+export interface UsualsNow {
+  /** Nothing where the maker has kept none. */
+  readonly usual: Usual | undefined;
+  /** What became of the last thing she asked for, where that has to be said. */
+  readonly said: string | undefined;
+  /** The browser was looked into. */
+  readonly looked: boolean;
+}
+
+/** The maker's usual numbers: kept in the browser, read from and written to a file. */
+export class Usuals {
+  #now: UsualsNow = { usual: undefined, said: undefined, looked: false };
+  readonly #ears = new Set<() => void>();
+  readonly #drawer = new Drawer();
+
+  readonly listen = (ear: () => void): (() => void) => {
+    this.#ears.add(ear);
+    return () => this.#ears.delete(ear);
+  };
+  readonly look = (): UsualsNow => this.#now;
+  get usual(): Usual | undefined {
+    return this.#now.usual;
+  }
+
+  async open(): Promise<void> {
+    try {
+      const text = await this.#drawer.read();
+      if (text !== undefined) this.#show({ usual: usualFromFile("what this browser keeps of your usual numbers", new TextEncoder().encode(text)) });
+    } catch (error) {
+      this.#show({ said: error instanceof Refusal ? `${tell(error.finding)} They are left as they are until you keep others.` : "Your usual numbers could not be looked up: this browser keeps nothing." });
+    }
+    this.#show({ looked: true });
+  }
+
+  keep(job: Job): Promise<void> {
+    return this.#take(usualOf(job));
+  }
+
+  async forget(): Promise<void> {
+    this.#show({ usual: undefined, said: undefined });
+    await this.#drawer.clear().catch(() => this.#show({ said: "They are forgotten on this page, but this browser could not be told so." }));
+  }
+
+  async readFrom(file: File): Promise<void> {
+    try {
+      await this.#take(usualFromFile(file.name, await bytesOf(file)));
+    } catch (error) {
+      this.#show({ said: error instanceof Refusal ? `${tell(error.finding)} Your usual numbers are as they were.` : `${file.name} could not be read.` });
+    }
+  }
+
+  async #take(usual: Usual): Promise<void> {
+    this.#show({ usual, said: undefined });
+    await this.#drawer.write(new TextDecoder().decode(writeUsual(usual))).catch(() => this.#show({ said: "They hold on this page, but this browser keeps nothing. Save them to a file." }));
+  }
+
+  #show(part: Partial<UsualsNow>): void {
+    this.#now = { ...this.#now, ...part };
+    for (const ear of this.#ears) ear();
+  }
+}
