@@ -19,28 +19,32 @@ const leastWayTimes = 3;
  * Distances of points from segments by a grid, so the time grows with the number of points.
  */
 export function narrowest(outline: Outline, withinMm: number): Neck | undefined {
-  const ring = thinned(outline.xy);
-  const { xy, arc, count, total } = ring;
-  const grid = new Grid(xy, count, withinMm + 2 * stepMm);
+  const { xy, arc, count, total } = thinned(outline.xy);
+  const grid = new Grid(xy, count, withinMm + stepMm);
+  const most = total - leastWayMm;
   let best = withinMm;
   let neck: Neck | undefined;
   for (let i = 0; i < count; i++) {
-    const x = xy[2 * i]!, y = xy[2 * i + 1]!;
-    grid.near(x, y, (j) => {
-      const away = Math.abs(arc[i]! - (arc[j]! + arc[j + 1]!) / 2);
-      const way = Math.min(away, total - away);
-      if (way < leastWayMm) return;
-      const ax = xy[2 * j]!, ay = xy[2 * j + 1]!;
-      const dx = xy[2 * j + 2]! - ax, dy = xy[2 * j + 3]! - ay;
-      // The inside lies to the left of every segment.
-      if (dx * (y - ay) - dy * (x - ax) <= 0) return;
-      const t = Math.min(1, Math.max(0, ((x - ax) * dx + (y - ay) * dy) / (dx * dx + dy * dy)));
-      const fx = ax + t * dx, fy = ay + t * dy;
-      const mm = Math.sqrt((x - fx) * (x - fx) + (y - fy) * (y - fy));
-      if (mm >= best || way < leastWayTimes * mm || !leadsInside(xy, count, i, fx - x, fy - y) || !contains(outline, (x + fx) / 2, (y + fy) / 2)) return;
-      best = mm;
-      neck = { mm, from: [x, y], to: [fx, fy] };
-    });
+    const x = xy[2 * i]!, y = xy[2 * i + 1]!, s = arc[i]!;
+    const { from, to, each, columns } = grid.around(x, y);
+    for (let row = from; row <= to; row += columns) {
+      for (let k = grid.starts[row]!; k < grid.starts[row + each]!; k++) {
+        const j = grid.items[k]!;
+        const away = Math.abs(s - arc[j]!);
+        if (away < leastWayMm || away > most) continue;
+        const ax = xy[2 * j]!, ay = xy[2 * j + 1]!;
+        const dx = xy[2 * j + 2]! - ax, dy = xy[2 * j + 3]! - ay;
+        // The inside lies to the left of every segment.
+        if (dx * (y - ay) - dy * (x - ax) <= 0) continue;
+        const t = Math.min(1, Math.max(0, ((x - ax) * dx + (y - ay) * dy) / (dx * dx + dy * dy)));
+        const fx = ax + t * dx, fy = ay + t * dy;
+        const mm = Math.sqrt((x - fx) * (x - fx) + (y - fy) * (y - fy));
+        if (mm >= best || Math.min(away, total - away) < leastWayTimes * mm) continue;
+        if (!leadsInside(xy, count, i, fx - x, fy - y) || !contains(outline, (x + fx) / 2, (y + fy) / 2)) continue;
+        best = mm;
+        neck = { mm, from: [x, y], to: [fx, fy] };
+      }
+    }
   }
   return neck;
 }
@@ -89,8 +93,9 @@ function thinned(own: Float64Array): { readonly xy: Float64Array; readonly arc: 
 
 /** Short segments by the cell in which they begin. */
 class Grid {
-  readonly #starts: Uint32Array;
-  readonly #items: Uint32Array;
+  /** Where the segments of each cell begin in `items`, row by row. */
+  readonly starts: Uint32Array;
+  readonly items: Uint32Array;
   readonly #cell: number;
   readonly #minX: number;
   readonly #minY: number;
@@ -110,23 +115,25 @@ class Grid {
     this.#minY = minY;
     this.#columns = Math.floor((maxX - minX) / cell) + 1;
     this.#rows = Math.floor((maxY - minY) / cell) + 1;
-    this.#starts = new Uint32Array(this.#columns * this.#rows + 1);
-    const cellOf = (i: number): number => Math.floor((xy[2 * i + 1]! - minY) / cell) * this.#columns + Math.floor((xy[2 * i]! - minX) / cell);
-    for (let i = 0; i < count; i++) this.#starts[cellOf(i) + 1]!++;
-    for (let c = 0; c + 1 < this.#starts.length; c++) this.#starts[c + 1]! += this.#starts[c]!;
-    const next = this.#starts.slice();
-    this.#items = new Uint32Array(count);
-    for (let i = 0; i < count; i++) this.#items[next[cellOf(i)]!++] = i;
+    this.starts = new Uint32Array(this.#columns * this.#rows + 1);
+    const cells = new Uint32Array(count);
+    for (let i = 0; i < count; i++) {
+      cells[i] = Math.floor((xy[2 * i + 1]! - minY) / cell) * this.#columns + Math.floor((xy[2 * i]! - minX) / cell);
+      this.starts[cells[i]! + 1]!++;
+    }
+    for (let c = 0; c + 1 < this.starts.length; c++) this.starts[c + 1]! += this.starts[c]!;
+    const next = this.starts.slice();
+    this.items = new Uint32Array(count);
+    for (let i = 0; i < count; i++) this.items[next[cells[i]!]!++] = i;
   }
 
-  /** Every segment that begins in the cell of a point or one beside it. */
-  near(x: number, y: number, each: (segment: number) => void): void {
+  /** The cell of a point and those beside it: the first cell of the first and of the last row, cells in each, and cells from row to row. */
+  around(x: number, y: number): { readonly from: number; readonly to: number; readonly each: number; readonly columns: number } {
     const column = Math.floor((x - this.#minX) / this.#cell);
     const row = Math.floor((y - this.#minY) / this.#cell);
-    for (let r = Math.max(0, row - 1); r <= Math.min(this.#rows - 1, row + 1); r++) {
-      const from = r * this.#columns + Math.max(0, column - 1);
-      const to = r * this.#columns + Math.min(this.#columns - 1, column + 1);
-      for (let k = this.#starts[from]!; k < this.#starts[to + 1]!; k++) each(this.#items[k]!);
-    }
+    const left = Math.max(0, column - 1);
+    const right = Math.min(this.#columns - 1, column + 1);
+    const from = Math.max(0, row - 1) * this.#columns + left;
+    return { from, to: Math.min(this.#rows - 1, row + 1) * this.#columns + left, each: right - left + 1, columns: this.#columns };
   }
 }
