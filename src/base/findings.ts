@@ -1,3 +1,4 @@
+import { bottomSentences } from "./sentences/bottom.ts";
 import { checkSentences } from "./sentences/check.ts";
 import { compareSentences } from "./sentences/compare.ts";
 import { footSentences } from "./sentences/foot.ts";
@@ -32,6 +33,7 @@ const catalogue = {
   ...checkSentences,
   ...reliefSentences,
   ...pieceSentences,
+  ...bottomSentences,
   ...upperSentences,
   ...sheetSentences,
   ...jobSentences,

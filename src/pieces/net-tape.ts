@@ -2,7 +2,7 @@ import { joined, nearestOn, pointAt, reversed } from "#plane/along.ts";
 import { heelShare } from "#tape/joint.ts";
 import { lowestHeight } from "#tape/judge.ts";
 import type { TapedBottom, TapedHalf, TapedShell } from "#tape/taped-shell.ts";
-import { netBottomOf, type NetBottom } from "./bottom-pieces.ts";
+import { netBottomOf, type NetBottom } from "./bottom/net-bottom.ts";
 import { evenLine, evenLoop } from "./even.ts";
 import { edgeLength, edgeOf, trueBacks, withEnds, withWaists, type Edge, type NetUpper } from "./net-upper.ts";
 import type { Xy } from "./piece.ts";

@@ -1,5 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { cutInsole, cutOutsole, cutSock, netBottom, outsoleMargin } from "#pieces/bottom-pieces.ts";
+import { cutInsole } from "#pieces/bottom/boards.ts";
+import { netBottom } from "#pieces/bottom/net-bottom.ts";
+import { cutOutsole, outsoleMargin } from "#pieces/bottom/outsole.ts";
+import { cutSock } from "#pieces/bottom/sock.ts";
 import type { Draft } from "#pieces/draft.ts";
 import { cutLining } from "#pieces/lining/one.ts";
 import { edgePoint, netUpper } from "#pieces/net-upper.ts";

@@ -3,7 +3,7 @@ import { severityOf } from "#base/findings.ts";
 import { medialSign, type Last } from "#last/last.ts";
 import { drawingBoard, drawLines } from "#lines/draw.ts";
 import { lineRulesFor, settle } from "#lines/rules.ts";
-import { netBottom } from "#pieces/bottom-pieces.ts";
+import { netBottom } from "#pieces/bottom/net-bottom.ts";
 import { cutPieces } from "#pieces/cut.ts";
 import { bendsOf } from "#pieces/even.ts";
 import { edgeLength, netUpper } from "#pieces/net-upper.ts";

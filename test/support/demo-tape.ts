@@ -1,7 +1,7 @@
 import { defaultJob } from "#job/default-job.ts";
 import type { Job } from "#job/job.ts";
 import { Pipeline } from "#job/pipeline.ts";
-import { netBottom, type NetBottom } from "#pieces/bottom-pieces.ts";
+import { netBottom, type NetBottom } from "#pieces/bottom/net-bottom.ts";
 import { netUpper, type NetUpper } from "#pieces/net-upper.ts";
 import type { Outline } from "#plane/outline.ts";
 import { onLast } from "./on-last.ts";

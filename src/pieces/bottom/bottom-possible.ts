@@ -1,0 +1,31 @@
+import { finding } from "#base/findings.ts";
+import { Refusal } from "#base/refusal.ts";
+import { bottomRules, type BottomSettings } from "../rules/bottom.ts";
+
+/** Beyond these nothing can be built, mm (our own limits). */
+const possible: Partial<Record<keyof BottomSettings, readonly [number, number]>> = {
+  firstBoardMm: [0.5, 6],
+  secondBoardMm: [0.5, 6],
+  shankMm: [40, 180],
+  shankWideMm: [5, 30],
+  shankThickMm: [0.3, 3],
+  marginLeftMm: [3, 30],
+  soleMm: [1, 12],
+  splitLiftMm: [0.5, 10],
+  splitLiftWideMm: [5, 25],
+  liftMm: [1.5, 12],
+  topPieceMm: [1.5, 15],
+  heelOverMm: [0, 5],
+  heelTaperMm: [0, 8],
+  breastHollowMm: [0, 12],
+  sockRoundMm: [0, 20],
+};
+
+/** @throws Refusal at the first number that is none or with which no bottom can be built */
+export function refuseImpossibleBottom(settings: BottomSettings): void {
+  const rules = bottomRules(250);
+  for (const [key, [least, most]] of Object.entries(possible)) {
+    const value = settings[key as keyof BottomSettings];
+    if (!(value >= least && value <= most)) throw new Refusal(finding("piece-setting-impossible", { name: rules[key as keyof BottomSettings].name, value, least, most }));
+  }
+}
