@@ -1,6 +1,7 @@
 import { bottomSentences } from "./sentences/bottom.ts";
 import { checkSentences } from "./sentences/check.ts";
 import { compareSentences } from "./sentences/compare.ts";
+import { extraSentences } from "./sentences/extras.ts";
 import { footSentences } from "./sentences/foot.ts";
 import { jobSentences } from "./sentences/job.ts";
 import { lastSentences } from "./sentences/last.ts";
@@ -35,6 +36,7 @@ const catalogue = {
   ...pieceSentences,
   ...bottomSentences,
   ...upperSentences,
+  ...extraSentences,
   ...sheetSentences,
   ...jobSentences,
   ...tapeSentences,
