@@ -14,11 +14,14 @@ function ringOf(points: readonly Point[], side: Side): { readonly xy: Float64Arr
 
 const line = (points: readonly Point[], side: Side) => ({ xy: Float64Array.from(points.flatMap(([x, y]) => [x, side === "right" ? y : -y])) });
 
+/** Points along each edge of the horseshoe and round a bottom piece: about 1 mm apart, as on real pieces. */
+const fine = { edge: 480, round: 800 } as const;
+
 /** A horseshoe with its toe at the origin and open to −x: the outer edge `grow` mm outside, the inner `grow` mm inside. */
 function horseshoe(grow: number): readonly Point[] {
   const outer: Point[] = [], inner: Point[] = [];
-  for (let i = 0; i <= 60; i++) {
-    const t = -1 + i / 30;
+  for (let i = 0; i <= fine.edge; i++) {
+    const t = -1 + (2 * i) / fine.edge;
     const turn = t * 1.9;
     outer.push([-120 + (120 + grow) * Math.cos(turn) - 30 * t * t, (105 + grow) * Math.sin(turn) * 0.95]);
     inner.push([-125 + (52 - grow) * Math.cos(turn) - 42 * t * t, (48 - grow) * Math.sin(turn) * 0.95]);
@@ -29,8 +32,8 @@ function horseshoe(grow: number): readonly Point[] {
 /** A rounded long shape of a bottom piece. */
 function bottom(length: number, width: number): readonly Point[] {
   const out: Point[] = [];
-  for (let i = 0; i < 120; i++) {
-    const a = (i / 120) * 2 * Math.PI;
+  for (let i = 0; i < fine.round; i++) {
+    const a = (i / fine.round) * 2 * Math.PI;
     const x = length / 2 + (length / 2) * Math.cos(a);
     out.push([x, (width / 2) * Math.sin(a) * (0.8 + 0.2 * (x / length))]);
   }
@@ -44,10 +47,10 @@ export function samplePiece(name: string, side: Side, material: Piece["material"
 
 function upperMarks(side: Side): readonly Mark[] {
   const m = side === "right" ? 1 : -1;
-  const folded: Point[] = horseshoe(0).slice(61);
+  const folded: Point[] = horseshoe(0).slice(fine.edge + 1);
   return [
     { kind: "line", name: "fold line of the topline", use: "fold", line: line(folded, side) },
-    { kind: "line", name: "feather line", use: "net", line: line(horseshoe(0).slice(0, 61), side) },
+    { kind: "line", name: "feather line", use: "net", line: line(horseshoe(0).slice(0, fine.edge + 1), side) },
     { kind: "line", name: "centre line", use: "centre", line: line([[-73, 0], [0, 0]], side) },
     { kind: "notch", name: "toe centre", at: [18, 0], toward: [15, 0] },
     { kind: "notch", name: "throat", at: [-79, 0], toward: [-76, 0] },
