@@ -56,7 +56,7 @@ function upperMarks(side: Side): readonly Mark[] {
     { kind: "notch", name: "throat", at: [-79, 0], toward: [-76, 0] },
     { kind: "prick", name: "back point, medial", at: [-200, 80 * m] },
     { kind: "arrow", name: "least stretch", from: [-60, 45 * m], to: [-20, 45 * m] },
-    { kind: "text", text: "inside", at: [-150, 88 * m], heightMm: 3.5, angleDeg: 0 },
+    { kind: "text", text: "inside", at: [-150, 80 * m], heightMm: 3.5, angleDeg: 0 },
   ];
 }
 
