@@ -6,6 +6,7 @@ import { bottomRules } from "./rules/bottom.ts";
 import { extraRules } from "./rules/extras.ts";
 import { lastingRules } from "./rules/lasting.ts";
 import { liningRules } from "./rules/lining.ts";
+import { seamRules } from "./rules/seams.ts";
 import { stiffeningRules } from "./rules/stiffening.ts";
 import { upperRules } from "./rules/upper.ts";
 import type { PieceRules, PieceSettings } from "./settings.ts";
@@ -18,7 +19,7 @@ import type { PieceRules, PieceSettings } from "./settings.ts";
 export function pieceRulesFor(last: { readonly measures: Pick<Measures, "ballWidth" | "seatWidth"> & Partial<Pick<Measures, "stickLength">> }, edge: ToplineEdge = "taped"): PieceRules {
   const halfBall = Math.max(20, Math.floor(last.measures.ballWidth / 2) - 4);
   const halfSeat = Math.max(20, Math.floor(last.measures.seatWidth / 2) - 1);
-  return { ...lastingRules(Math.min(30, halfBall), Math.min(30, halfSeat)), ...upperRules(edge), ...liningRules(last.measures.stickLength ?? usualStickMm), ...stiffeningRules, ...bottomRules(last.measures.stickLength ?? usualStickMm), ...extraRules };
+  return { ...lastingRules(Math.min(30, halfBall), Math.min(30, halfSeat)), ...upperRules(edge), ...seamRules, ...liningRules(last.measures.stickLength ?? usualStickMm), ...stiffeningRules, ...bottomRules(last.measures.stickLength ?? usualStickMm), ...extraRules };
 }
 
 /** EU 37, where the length is not known. */

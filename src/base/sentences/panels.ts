@@ -1,0 +1,18 @@
+import { sentence } from "../sentence.ts";
+
+export const panelSentences = {
+  "seam-through-joint": sentence("stop", (d: { what: string; askedMm: number; from: string; limitMm?: number; way?: "at most" }) => {
+    const room = d.limitMm !== undefined && d.limitMm > 0 ? `Set it ${d.way ?? "at least"} ${d.limitMm} mm ${d.from}` : "Draw the throat farther back, let the seam come nearer to the joint";
+    return `With the ${d.what} ${d.askedMm.toFixed(1)} mm ${d.from} the seam runs through the joint, where the shoe bends and the foot rubs it. ${room}, or choose another cut.`;
+  }),
+  "side-seam-moved": sentence("look", (d: { askedMm: number; setMm: number; clearMm: number }) => `Set ${d.askedMm.toFixed(1)} mm behind the throat, the side seams would come to the joint, where the shoe bends. They were set ${d.setMm.toFixed(1)} mm behind it, ${d.clearMm.toFixed(0)} mm clear of the joint line. A longer vamp leaves them more room.`),
+  "side-seam-near-throat": sentence("look", (d: { setMm: number; leastMm: number }) => `The side seams stand ${d.setMm.toFixed(1)} mm behind the throat; nearer than ${d.leastMm} mm they tear at their upper end. Set them farther back, or tape the corner well.`),
+  "seam-leaves-upper": sentence("stop", (d: { what: string }) => `The ${d.what} does not run from the topline to the feather line without leaving the upper on its way. Move it, or raise the topline there.`),
+  "heel-part-impossible": sentence("stop", (d: { half: "medial" | "lateral"; reachMm: number }) => `A heel part cannot reach ${d.reachMm.toFixed(0)} mm from the heel on the ${d.half === "medial" ? "inner" : "outer"} side: there is no upper above the feather line. Choose a shorter one.`),
+  "panel-eased": sentence("note", (d: { panel: string; givePercent: number; gatherPercent: number; usualPercent: number }) => {
+    const give = d.givePercent > d.usualPercent ? [`stretched by up to ${d.givePercent.toFixed(0)} %`] : [], gather = d.gatherPercent > d.usualPercent ? [`gathered by up to ${d.gatherPercent.toFixed(0)} %`] : [];
+    return `The ${d.panel} must be ${[...give, ...gather].join(" and ")} to lie on the last, most of all at the marked place; up to ${d.usualPercent} % goes by itself in lasting. Work it there by small pulls before you cement.`;
+  }),
+  "seam-banks-differ": sentence("note", (d: { seam: string; differenceMm: number }) => `Laid flat, the two edges of the ${d.seam} seam differ by ${Math.abs(d.differenceMm).toFixed(1)} mm; both were brought to their mean at the feather line, where the margin takes it up.`),
+  "mean-halves-whole-only": sentence("note", (_: object) => "With this cut inner and outer half keep shapes of their own: the mean form is for the upper in one piece with a back seam."),
+};
