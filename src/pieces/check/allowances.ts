@@ -36,7 +36,7 @@ function worstOf({ s, mm }: EdgeWidths, asked: readonly number[], tailMm: number
   const want = asked.reduce((a, b) => (Math.abs(b - middle) < Math.abs(a - middle) ? b : a));
   const end = s[s.length - 1]!;
   // At a corner the rule of the corner holds: edges are mirrored, snipped or run on there.
-  const corner = 3 * want + 6 + 1.5 * tailMm;
+  const corner = 1.5 * want + 5 + 1.5 * tailMm;
   let worst: { readonly k: number; readonly foundMm: number; readonly askedMm: number } | undefined;
   for (let k = 0; k < s.length; k++) {
     if (s[k]! < corner || s[k]! > end - corner) continue;

@@ -13,8 +13,8 @@ import { pointOf, widthNear, type CutPanel } from "./widths.ts";
 export const pincersMm = 15;
 /** So much the widths that are measured on the drawing may fall short by rounding, mm. */
 const roundingMm = 0.02;
-/** At the ends of a lasting edge the corner decides: that much is left out, mm. */
-const cornerMm = 4;
+/** Cosine of 40 degrees: where the cutting line turns more against the feather line it is that of the seam at the corner. */
+const alike = 0.77;
 
 /** Lasting margins as they are drawn: wide enough for the pincers, and not so wide that those of both sides lie over each other. */
 export function checkLastingMargins(input: ToCheck, cut: readonly CutPanel[]): readonly Finding[] {
@@ -31,7 +31,7 @@ function tooNarrow(input: ToCheck, cut: readonly CutPanel[]): readonly Finding[]
       for (let k = 0; k < own.s.length; k++) {
         const mm = own.mm[k]!;
         const zone = zoneAt(zones, own.s[k]!);
-        if (own.s[k]! < cornerMm || own.s[k]! > own.s[own.s.length - 1]! - cornerMm) continue;
+        if (own.alike[k]! < alike) continue;
         if (mm >= pincersMm - roundingMm || Number.isNaN(mm) || mm >= (least.get(zone)?.mm ?? Infinity)) continue;
         least.set(zone, { mm, at: pointOf(own, k) });
       }

@@ -91,6 +91,14 @@ export class Boxed {
     return turns !== 0;
   }
 
+  /** Unit direction of the outline's segment at a running length. */
+  directionAt(s: number): readonly [number, number] {
+    const i = (this.#after(s) + this.arc.length - 2) % (this.arc.length - 1);
+    const dx = this.xy[2 * i + 2]! - this.xy[2 * i]!, dy = this.xy[2 * i + 3]! - this.xy[2 * i + 1]!;
+    const long = Math.sqrt(dx * dx + dy * dy);
+    return long > 0 ? [dx / long, dy / long] : [0, 0];
+  }
+
   /** Points of the outline from one running length on to another, both ends included; past the first point where need be. */
   between(from: number, to: number): readonly (readonly [number, number])[] {
     const n = this.arc.length - 1;

@@ -2,7 +2,7 @@ import { finding, type Finding } from "#base/findings.ts";
 import { nearestOn } from "#plane/along.ts";
 import { edgeLength, edgePoint } from "../net-upper.ts";
 import type { NetEdge, NetPanel } from "../panel.ts";
-import type { Mark } from "../piece.ts";
+import type { Mark, Xy } from "../piece.ts";
 import { edgeNames, fromUpperEnd } from "./words.ts";
 import { shownAt, type ToCheck } from "./to-check.ts";
 import type { CutPanel } from "./widths.ts";
@@ -13,6 +13,8 @@ export const seamToleranceMm = 0.1;
 const jointClearMm = 10;
 /** Notches farther apart than this do not belong together, mm. */
 const partnerMm = 6;
+/** A short line begins on the edge that it marks, mm. */
+const onEdgeMm = 0.05;
 
 /** One edge of a seam. */
 interface Bank {
@@ -79,17 +81,20 @@ function checkNotches(input: ToCheck, cut: readonly CutPanel[], seam: string, a:
   return findings;
 }
 
-/** Running lengths at which the notches of a panel's piece stand on one of its edges. */
+/** Running lengths at which the notches of a panel's piece stand on one of its edges, or the short lines that stand for them on an edge in sight. */
 function notchesOn(cut: readonly CutPanel[], { panel, index }: Bank): readonly number[] {
   const own = cut.find((c) => c.panel === panel);
-  const notches = (own?.draft.marks ?? []).filter((m): m is Extract<Mark, { kind: "notch" }> => m.kind === "notch");
-  return notches.flatMap(({ at }) => {
+  return (own?.draft.marks ?? []).flatMap((mark) => {
+    const at = markAt(mark);
+    if (!at) return [];
     const feet = panel.edges.map((e) => ({ ...nearestOn(e.line, e.arc, at[0], at[1]), end: edgeLength(e) }));
     const best = feet.reduce((k, f, i) => (f.distance < feet[k]!.distance ? i : k), 0);
-    const { s, end } = feet[best]!;
-    return best === index && s > 0.5 && s < end - 0.5 ? [s] : [];
+    const { s, end, distance } = feet[best]!;
+    return best === index && s > 0.5 && s < end - 0.5 && (mark.kind === "notch" || distance < onEdgeMm) ? [s] : [];
   });
 }
+
+const markAt = (mark: Mark): Xy | undefined => (mark.kind === "notch" ? mark.at : mark.kind === "line" && mark.use === "place" ? [mark.line.xy[0]!, mark.line.xy[1]!] : undefined);
 
 /** Side and waist seams stay clear of the joint. */
 function checkJoint(input: ToCheck): readonly Finding[] {

@@ -3,12 +3,14 @@ import { area } from "#plane/measure.ts";
 import type { Draft } from "../draft.ts";
 import type { NetPanel } from "../panel.ts";
 import type { Xy } from "../piece.ts";
-import { Boxed } from "./near.ts";
+import { Boxed, type Place } from "./near.ts";
 
 /** About how far apart the widths are taken, mm. */
 const everyMm = 1.6;
 /** Farther out than any allowance may be (check.ts), mm. */
 const reachMm = 110;
+/** Nearer than this a point lies on the cutting line, mm. */
+const onLineMm = 0.01;
 
 /** How far the cutting line lies outside an edge, square to it, at points along it. */
 export interface EdgeWidths {
@@ -17,6 +19,8 @@ export interface EdgeWidths {
   readonly mm: Float64Array;
   /** Where the cutting line is met: its running length. */
   readonly on: Float64Array;
+  /** Cosine of the angle between edge and cutting line there: at a corner another edge's cutting line is met. */
+  readonly alike: Float64Array;
   /** The points of the edge and the unit directions outward, x y …. */
   readonly points: Float64Array;
   readonly outward: Float64Array;
@@ -49,19 +53,29 @@ function pieceOf({ name }: NetPanel, drafts: readonly Draft[]): Draft | undefine
 function widthsOf(xy: Float64Array, arc: Float64Array, cut: Boxed): EdgeWidths {
   const picked = spaced(arc);
   const n = picked.length;
-  const out = { s: new Float64Array(n), mm: new Float64Array(n), on: new Float64Array(n), points: new Float64Array(2 * n), outward: new Float64Array(2 * n) };
+  const out = { s: new Float64Array(n), mm: new Float64Array(n), on: new Float64Array(n), alike: new Float64Array(n), points: new Float64Array(2 * n), outward: new Float64Array(2 * n) };
   for (let k = 0; k < n; k++) {
     const i = picked[k]!;
     const [x, y] = [xy[2 * i]!, xy[2 * i + 1]!];
     const normal = rightNormal(xy, i, false);
-    const hit = cut.along(x, y, normal[0], normal[1], reachMm);
+    const hit = outFrom(cut, x, y, normal);
     out.s[k] = arc[i]!;
     out.mm[k] = hit?.mm ?? Number.NaN;
     out.on[k] = hit?.s ?? Number.NaN;
+    const way = hit ? cut.directionAt(hit.s) : normal;
+    out.alike[k] = normal[0] * way[1] - normal[1] * way[0];
     out.points.set([x, y], 2 * k);
     out.outward.set(normal, 2 * k);
   }
   return out;
+}
+
+/** Where the way out from a point meets the cutting line. A point on it, as the corner beside an edge that is cut net, may still have the piece before it. */
+function outFrom(cut: Boxed, x: number, y: number, [nx, ny]: Xy): Place | undefined {
+  const hit = cut.along(x, y, nx, ny, reachMm);
+  if (!hit || hit.mm > onLineMm || !cut.holds(x + 2 * onLineMm * nx, y + 2 * onLineMm * ny)) return hit;
+  const next = cut.along(x + 2 * onLineMm * nx, y + 2 * onLineMm * ny, nx, ny, reachMm);
+  return next && { ...next, mm: next.mm + 2 * onLineMm };
 }
 
 /** Numbers of an edge's points, both ends among them, at least `everyMm` apart. */

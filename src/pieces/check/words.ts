@@ -17,11 +17,15 @@ export const edgeNames: Readonly<Record<EdgeRole, string>> = {
 
 /** So near to a place it is at it, mm. */
 const atMm = 6;
+/** A place that every maker knows is named rather than one of the others, even where it is this much farther away, mm. */
+const ratherMm = 25;
+const wellKnown: ReadonlySet<PlaceName> = new Set(["toe", "throat", "joint", "seat", "back"]);
 
 /** A place of an edge in words, by the nearest named one: "joint, inside", "12 mm from the seat, outside"; by its ends where it has none. */
 export function placeWords(panel: NetPanel, edge: number, s: number): string {
   const named = panel.places.filter((p) => p.edge === edge);
-  const nearest = named.reduce<NetPlace | undefined>((a, b) => (a && Math.abs(a.s - s) <= Math.abs(b.s - s) ? a : b), undefined);
+  const far = (p: NetPlace): number => Math.abs(p.s - s) + (wellKnown.has(p.name) ? 0 : ratherMm);
+  const nearest = named.reduce<NetPlace | undefined>((a, b) => (a && far(a) <= far(b) ? a : b), undefined);
   if (!nearest) return `${Math.round(fromUpperEnd(panel, edge, s))} mm from its upper end`;
   const words = placeNames[nearest.name] + (nearest.half ? `, ${halfWords[nearest.half]}` : "");
   const away = Math.abs(nearest.s - s);
