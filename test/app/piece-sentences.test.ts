@@ -53,6 +53,11 @@ describe("sentences of the pieces", () => {
     expect(keys({ strap: false })).not.toContain("strapWidthMm");
   });
 
+  test("a number that is refused or spoken of stands there whatever was chosen", () => {
+    const chosen: Chosen = { ...usual, cut: "inner-seam" };
+    expect(sentencesFor(chosen, pieceKeys, named, new Set(["backSeamMm", "lastingToeMm"])).flatMap(keysOf).filter((k) => k === "backSeamMm" || k === "lastingToeMm").sort()).toEqual(["backSeamMm", "lastingToeMm"]);
+  });
+
   test("those of the piece that is picked come first, and the two lists make the whole", () => {
     const all = sentencesFor(usual, pieceKeys, named);
     const { own, rest } = ofPiece(all, "lining");

@@ -1,4 +1,5 @@
 import { useContext, useId, useState, type ReactElement, type ReactNode } from "react";
+import { severityOf } from "#base/findings.ts";
 import { spotOf, type Spot } from "../state/spots.ts";
 import { FoundHere } from "./notes.tsx";
 import { RefusedHere } from "./number-field.tsx";
@@ -7,7 +8,7 @@ interface FoldProps {
   readonly name: string;
   /** What is inside, in a few words. */
   readonly holds: string;
-  /** The numbers inside: where one is refused or spoken of, the fold stands open. */
+  /** The numbers inside: where one is refused or has to be looked at, the fold stands open; that there are notes is told. */
   readonly spots?: readonly Spot[];
   readonly children: ReactNode;
 }
@@ -18,15 +19,17 @@ export function Fold({ name, holds, spots = [], children }: FoldProps): ReactEle
   const id = useId();
   const refused = useContext(RefusedHere);
   const { here, rules } = useContext(FoundHere);
-  const needed = refused.some((r) => spots.includes(r.spot)) || here.some((f) => {
+  const about = here.filter((f) => {
     const spot = spotOf(f, rules);
     return spot !== undefined && spots.includes(spot);
   });
+  const needed = refused.some((r) => spots.includes(r.spot)) || about.some((f) => severityOf(f) !== "note");
+  const notes = about.length === 0 ? "" : about.length === 1 ? " · one note" : ` · ${about.length} notes`;
   const shown = open ?? needed;
   return (
     <section className="fold">
       <h3>
-        <button type="button" className="word fold-word" aria-expanded={shown} aria-controls={id} onClick={() => setOpen(!shown)}>{name}</button> <span className="follows">{holds}</span>
+        <button type="button" className="word fold-word" aria-expanded={shown} aria-controls={id} onClick={() => setOpen(!shown)}>{name}</button> <span className="follows">{holds}{shown ? "" : notes}</span>
       </h3>
       <div id={id} className="folded-in" hidden={!shown}>{children}</div>
     </section>

@@ -31,7 +31,7 @@ export function PieceUsual({ desk, rules, usuals }: PieceUsualProps): ReactEleme
         {usual && !same && word("Take them for this pair", () => desk.change(withUsual(job, usual), "taking the usual numbers"))}
         {usual && word("Forget them", () => void usuals.forget())}
         {usual && word("Save them to a file", () => downloadBytes("my-usual-numbers.json", writeUsual(usual), "application/json"))}
-        {word("Read them from a file", () => chooser.current?.click())}
+        <button type="button" className="word" onClick={() => chooser.current?.click()}>Read them from a file</button>
       </p>
       <p className="follows" role="status">{said}</p>
       <Chooser at={chooser} label="file of usual numbers" accept=".json,application/json" onFiles={([file]) => file && void usuals.readFrom(file)} />

@@ -1,4 +1,4 @@
-import { useEffect, useRef, type ReactElement } from "react";
+import { useContext, useEffect, useRef, type ReactElement } from "react";
 import type { Pair } from "#job/pair.ts";
 import type { Rules } from "#job/pipeline.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
@@ -6,9 +6,12 @@ import type { Desk } from "../desk.ts";
 import { kindsOf } from "../state/piece-kinds.ts";
 import type { PieceWork } from "../state/piece-work.ts";
 import { keysOf, ofPiece, pieceGroups, sentencesFor } from "../state/piece-sentences.ts";
+import { spotOf } from "../state/spots.ts";
 import { pieceApartWords } from "../state/variant.ts";
 import type { Usuals } from "../usuals.ts";
 import { Fold } from "./fold.tsx";
+import { FoundHere } from "./notes.tsx";
+import { RefusedHere } from "./number-field.tsx";
 import { chosenOf, PieceChoices } from "./piece-choices.tsx";
 import { PieceCompare } from "./piece-compare.tsx";
 import { FollowedHere } from "./piece-follows.tsx";
@@ -31,7 +34,10 @@ export function StationPieces({ desk, rules, pair, work, usuals }: StationPieces
   const { chosen, onChoose, followed, compared } = work;
   const kinds = pair ? kindsOf(pair.pieces) : [];
   const kind = kinds.find((k) => k.name === chosen);
-  const sentences = sentencesFor(chosenOf(desk), Object.keys(rules.piece), (key) => rules.piece[key as keyof PieceSettings].name);
+  const refused = useContext(RefusedHere);
+  const { here } = useContext(FoundHere);
+  const needed = [...refused.map((r) => r.spot), ...here.map((f) => spotOf(f, rules))].flatMap((spot) => (spot?.startsWith("pieces ") ? [spot.slice("pieces ".length)] : []));
+  const sentences = sentencesFor(chosenOf(desk), Object.keys(rules.piece), (key) => rules.piece[key as keyof PieceSettings].name, new Set(needed));
   const { own, rest } = ofPiece(sentences, kind?.name);
   const apart = kind && compared?.pieces.find((p) => p.name === kind.name);
   const top = useRef<HTMLDivElement>(null);
@@ -58,11 +64,11 @@ export function StationPieces({ desk, rules, pair, work, usuals }: StationPieces
       {pair && <PieceCompare desk={desk} pair={pair} kept={work.kept} compared={compared} onKeep={work.onKeep} />}
       <h3>{kind ? "All other numbers" : "All numbers"}</h3>
       {pieceGroups.map((group) => {
-        const here = rest.filter((s) => s.group === group);
-        const numbers = here.flatMap(keysOf).length;
-        return here.length > 0 && (
-          <Fold key={group} name={`${group.charAt(0).toUpperCase()}${group.slice(1)}`} holds={numbers === 1 ? "one number" : `${numbers} numbers`} spots={here.flatMap(spotsOf)}>
-            {here.map((s) => <Sentence key={s.name} desk={desk} rules={rules} sentence={s} />)}
+        const ofGroup = rest.filter((s) => s.group === group);
+        const numbers = ofGroup.flatMap(keysOf).length;
+        return ofGroup.length > 0 && (
+          <Fold key={group} name={`${group.charAt(0).toUpperCase()}${group.slice(1)}`} holds={numbers === 1 ? "one number" : `${numbers} numbers`} spots={ofGroup.flatMap(spotsOf)}>
+            {ofGroup.map((s) => <Sentence key={s.name} desk={desk} rules={rules} sentence={s} />)}
           </Fold>
         );
       })}

@@ -23,22 +23,34 @@ export interface Span {
  * no two overlap and no two leader lines on one side cross. They stand clear of `body`, where there is room.
  */
 export function inMargins(items: readonly Named[], width: number, height: number, body: Span = { left: Infinity, right: -Infinity }): readonly Placed[] {
-  const [lineHeight, margin] = [24, 10];
+  const margin = 10;
+  const room = height - 2 * margin;
   const leftmost = Math.min(...items.map((i) => i.x));
   const rightmost = Math.max(...items.map((i) => i.x));
   // A little left of the middle, so that what stands in the middle does not draw its line across the whole last.
   const border = items.length > 1 ? leftmost + 0.4 * (rightmost - leftmost) : width / 2;
+  // Where both margins are full the lines move together.
+  const lineHeight = Math.max(leastLine, Math.min(24, room / Math.ceil(items.length / 2)));
+  const fits = Math.max(1, Math.floor(room / lineHeight + 1e-6));
+  const byX = [...items].sort((a, b) => a.x - b.x);
+  const wanted = byX.filter((i) => i.x < border).length;
+  const onLeft = Math.max(Math.min(wanted, fits), items.length - fits);
   return (["left", "right"] as const).flatMap((side) => {
+    const mine = (side === "left" ? byX.slice(0, onLeft) : byX.slice(onLeft)).sort((a, b) => a.y - b.y);
+    const reach = Math.max(leastReach, ...mine.map((i) => letterWidth * i.text.length + 24));
     // Not farther out than needed: a leader line is there to be short.
     const out = side === "left" ? Math.max(margin, Math.min(leftmost, body.left) - reach) : Math.min(width - margin, Math.max(rightmost, body.right) + reach);
-    const mine = items.filter((i) => (i.x < border ? "left" : "right") === side).sort((a, b) => a.y - b.y);
     const ys = spread(mine.map((i) => i.y), lineHeight, margin + lineHeight / 2, height - margin - lineHeight / 2);
     return mine.map((item, i) => ({ ...item, side, labelX: out, labelY: ys[i]! }));
   });
 }
 
-/** From the outermost place to the far end of the words, px. */
-const reach = 130;
+/** Width of a letter of the words, px, roughly. */
+export const letterWidth = 7.3;
+/** Words on lines nearer together than this could not be read, px. */
+const leastLine = 16;
+/** From the outermost place to the far end of the words, px, at least. */
+const leastReach = 130;
 
 /** Rising places moved as little as needed to be `gap` apart and within [low, high]. */
 export function spread(rising: readonly number[], gap: number, low: number, high: number): number[] {

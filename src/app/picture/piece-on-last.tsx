@@ -4,7 +4,7 @@ import type { Ground, Piece } from "#pieces/piece.ts";
 import { Carrier } from "../state/laid-on-last.ts";
 import { eyes, type EyeName } from "./eyes.ts";
 import { useInk } from "./ink.ts";
-import type { SceneLine } from "./last-scene.ts";
+import type { Eye, SceneLine } from "./last-scene.ts";
 import { LookFrom } from "./look-from.tsx";
 import { useTurning } from "./turning.ts";
 import { useScene } from "./use-scene.ts";
@@ -21,15 +21,19 @@ const liftMm = 1;
 /** From above, the last lying along the picture, which is low and wide here. */
 const lyingAlong = { turnDeg: 262, riseDeg: 58 };
 
+const eyeOf = (name: EyeName): Eye => ({ ...(name === "above" ? lyingAlong : eyes[name]) });
+
 /** Marks that are lines on the shoe; net and fold lie on its edge, and the others are for the knife. */
 const onShoe = new Set(["centre", "joint", "heel", "place"]);
 
 /** One piece where it lies on the last: what it covers in card, its edge in bold, its marks thin. */
 export function PieceOnLast({ pair, piece, ground }: PieceOnLastProps): ReactElement {
   const ink = useInk();
-  const [from, lookFrom] = useState<{ readonly name: EyeName }>(() => ({ name: eyeFor(piece) }));
-  useEffect(() => lookFrom({ name: eyeFor(piece) }), [piece.name]);
-  const eye = useMemo(() => ({ ...(from.name === "above" ? lyingAlong : eyes[from.name]) }), [from]);
+  // Another piece is looked at from where that is seen best, until the maker turns the last.
+  const [asked, ask] = useState<{ readonly name: EyeName; readonly of: string }>();
+  const best = eyeFor(piece);
+  const from = asked?.of === piece.name ? asked : undefined;
+  const eye = useMemo(() => eyeOf(from?.name ?? best), [from, best]);
   const { canvas, frame, size, scene: live, none } = useScene(pair.last, eye);
   const carrier = useMemo(() => new Carrier(ground), [ground]);
   const laid = useMemo(() => carrier.lay(piece.outline), [carrier, piece]);
@@ -60,7 +64,7 @@ export function PieceOnLast({ pair, piece, ground }: PieceOnLastProps): ReactEle
         <canvas ref={canvas} aria-hidden="true" />
         {none && <p className="nothing">This browser cannot draw the last in three dimensions. The flat piece still stands beside it.</p>}
         <svg className="overlay" width={size.width} height={size.height} aria-hidden="true" data-runs={laid.edges.length} />
-        <div className="look-from"><LookFrom onLook={(name) => lookFrom({ name })} /></div>
+        <div className="look-from"><LookFrom onLook={(name) => ask({ name, of: piece.name })} /></div>
       </div>
     </section>
   );

@@ -33,7 +33,7 @@ export function PiecesView({ pieces, work, children }: PiecesViewProps): ReactEl
   const former = useMemo(() => (compared && kept ? new Map(kindsOf(kept.pieces).map((k) => [k.name, k.shown])) : undefined), [compared, kept]);
   const another = new Set(compared?.pieces.map((p) => p.name));
   const changed = new Set([...(followed?.changed ?? []), ...(followed?.come ?? [])]);
-  const placed = useMemo(() => layOut(shown, width, height, chosen ? 165 : 0), [shown, width, height, chosen]);
+  const placed = useMemo(() => layOut(shown, width, height, chosen ? 190 : 0), [shown, width, height, chosen]);
   const side = shown[0]?.shown.side;
   return (
     <section className="view pieces" aria-label="The pieces">
@@ -56,7 +56,12 @@ export function PiecesView({ pieces, work, children }: PiecesViewProps): ReactEl
               <rect x={left} y={top} width={wide} height={high} className="ground" />
               <g transform={`translate(${x.toFixed(1)} ${y.toFixed(1)}) scale(${pxPerMm.toFixed(4)} ${(-pxPerMm).toFixed(4)})`}>
                 <path d={`${pathOf(kind.shown.outline.xy)}Z`} className="cut" />
-                {former?.has(kind.name) && another.has(kind.name) && <path d={`${pathOf(former.get(kind.name)!.outline.xy)}Z`} className="of-a" />}
+                {former?.has(kind.name) && another.has(kind.name) && (
+                  <>
+                    <path d={`${pathOf(former.get(kind.name)!.outline.xy)}Z`} className="of-a" />
+                    <path d={`${pathOf(kind.shown.outline.xy)}Z`} className="cut over-a" />
+                  </>
+                )}
                 {kind.shown.marks.map((m, i) => <MarkShape key={i} mark={m} />)}
               </g>
               <text x={left + wide / 2} y={top + high - 22} textAnchor="middle" className="name">{kind.name}{kind.net && !/net/.test(kind.name) ? ", net" : ""}</text>

@@ -35,12 +35,21 @@ export const keysOf = ({ parts }: PieceSentence): readonly string[] => parts.fla
  * The sentences that count for what was chosen. A number among `keys` that no sentence has words for stands in a plain one of its group,
  * so that none is out of reach; a sentence with a number that is not among them is left out.
  * @param named the name of the rule of a number
+ * @param needed numbers that are refused or spoken of, and stand in their sentence whatever was chosen
  */
-export function sentencesFor(chosen: Chosen, keys: readonly string[], named: (key: string) => string): readonly PieceSentence[] {
+export function sentencesFor(chosen: Chosen, keys: readonly string[], named: (key: string) => string, needed: ReadonlySet<string> = new Set()): readonly PieceSentence[] {
   const all = pieceWords.map(({ words, ...rest }): PieceSentence => ({ ...rest, parts: partsOf(words) })).filter((s) => keysOf(s).every((k) => keys.includes(k)));
   const worded = new Set(all.flatMap(keysOf));
-  const plain = keys.filter((key) => !worded.has(key)).map((key) => fallbackWords(key, named(key))).map(({ words, ...rest }): PieceSentence => ({ ...rest, parts: partsOf(words) }));
-  return [...all, ...plain].filter((s) => s.when?.(chosen) ?? true);
+  const plainly = (key: string): PieceSentence => {
+    const { words, ...rest } = fallbackWords(key, named(key));
+    return { ...rest, parts: partsOf(words) };
+  };
+  const plain = keys.filter((key) => !worded.has(key)).map(plainly);
+  const counting = [...all, ...plain].filter((s) => s.when?.(chosen) ?? true);
+  const met = new Set(counting.flatMap(keysOf));
+  // One more sentence for each number that is needed and stands in none of them.
+  const missing = [...needed].filter((key) => keys.includes(key) && !met.has(key)).map(plainly);
+  return [...counting, ...missing];
 }
 
 /** Those of one piece by its name, and the rest. */

@@ -29,6 +29,23 @@ const byCode: Partial<Record<Finding["code"], Spot>> = {
   "fold-needs-notches": "pieces toplineFoldMm",
   "fold-too-tight": "pieces toplineFoldMm",
   "lining-outside-upper": "pieces liningToeInMm",
+  "side-seam-moved": "pieces sideSeamBehindThroatMm",
+  "side-seam-near-throat": "pieces sideSeamBehindThroatMm",
+  "lap-too-wide": "pieces lapUnderMm",
+  "seam-fold-too-tight": "pieces lapFoldMm",
+  "dog-tail-too-wide": "pieces dogTailWideMm",
+  "dog-tail-left-out": "pieces dogTailLongMm",
+  "lining-joint-near": "pieces liningJointMm",
+  "lining-quarter-short": "pieces liningJointMm",
+  "pocket-short": "pieces liningPocketWingMm",
+  "pocket-near-seam": "pieces liningPocketTopMm",
+  "margins-meet": "pieces marginLeftMm",
+  "split-lift-thin": "pieces splitLiftMm",
+  "shank-near-joint": "pieces shankMm",
+  "heel-below-ground": "pieces secondBoardMm",
+  "strap-meets-nothing": "pieces strapBehindThroatMm",
+  "gore-too-near": "pieces goreDeepMm",
+  "toe-cap-too-long": "pieces toeCapMm",
   "photo-bar-off": "card bar",
   "photo-bar-not-measured": "card bar",
   "photo-printed-off": "card bar",
@@ -71,6 +88,8 @@ export function spotOf(f: Finding, rules: Rules | undefined): Spot | undefined {
     case "line-not-a-number":
       // The back is what lifts a half of the topline off the last.
       return lineNamed(f.data.what, rules) ?? (f.data.what.endsWith("half of the topline") ? "lines backHeightMm" : undefined);
+    case "seam-through-joint":
+      return f.data.what === "side seams" ? "pieces sideSeamBehindThroatMm" : "pieces innerSeamBeforeBreastMm";
     case "topline-crosses-joint":
     case "topline-rises-to-hump":
       return f.data.half === "inner" ? "lines sideHeightMedialMm" : "lines sideHeightLateralMm";

@@ -1,10 +1,15 @@
 import { severityOf, type Finding } from "#base/findings.ts";
+import { bottomSentences } from "#base/sentences/bottom.ts";
 import { checkSentences } from "#base/sentences/check.ts";
+import { extraSentences } from "#base/sentences/extras.ts";
 import { lineSentences } from "#base/sentences/lines.ts";
+import { liningSentences } from "#base/sentences/linings.ts";
+import { panelSentences } from "#base/sentences/panels.ts";
 import { pieceSentences } from "#base/sentences/pieces.ts";
 import { reliefSentences } from "#base/sentences/relief.ts";
 import { sheetSentences } from "#base/sentences/sheets.ts";
 import { shellSentences } from "#base/sentences/shell.ts";
+import { upperSentences } from "#base/sentences/upper.ts";
 import type { Pair, TapedPair } from "#job/pair.ts";
 import { sheetChoicesFrom } from "#sheets/choices.ts";
 import { mm, percent, say } from "./numbers.ts";
@@ -19,7 +24,7 @@ const later = ["Lines", "Shell", "Pieces", "Sheets"] as const;
 const catalogues: Readonly<Record<(typeof later)[number], readonly object[]>> = {
   Lines: [lineSentences],
   Shell: [shellSentences, reliefSentences, checkSentences],
-  Pieces: [pieceSentences],
+  Pieces: [pieceSentences, panelSentences, upperSentences, liningSentences, bottomSentences, extraSentences],
   Sheets: [sheetSentences],
 };
 

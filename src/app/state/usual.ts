@@ -30,7 +30,7 @@ export function writeUsual(usual: Usual): Uint8Array {
   return new TextEncoder().encode(`${JSON.stringify({ format, version: 1, ...Object.fromEntries(parts.map((part) => [part, usual[part]])) }, null, 2)}\n`);
 }
 
-const outside = z.strictObject({ format: z.literal(format), version: z.literal(1), ...Object.fromEntries(parts.map((part) => [part, z.unknown()])) });
+const outside = z.strictObject({ format: z.literal(format), version: z.literal(1), ...Object.fromEntries(parts.map((part) => [part, z.unknown().optional()])) });
 
 /** Whether a text is such a file, whatever else is wrong with it. */
 export const isUsualFile = (bytes: Uint8Array): boolean => bytes[0] === 0x7b && new TextDecoder().decode(bytes.subarray(0, 200)).includes(`"${format}"`);
