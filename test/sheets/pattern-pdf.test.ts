@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, test } from "vitest";
 import { unwatched } from "#base/watch.ts";
+import { usualSheets } from "#sheets/choices.ts";
 import { sheetsOf } from "#sheets/sheets.ts";
 import { pdfLines, type PdfLine, type PdfPageLines } from "../support/pdf-lines.ts";
 import { samplePair } from "../support/sample-pair.ts";
@@ -22,7 +23,7 @@ async function fileOf(name: string, change: Parameters<typeof samplePair>[0] = {
 describe.each(["A4", "Letter"] as const)("pattern.pdf and marks.pdf on %s", (paper) => {
   const files: Record<string, readonly PdfPageLines[]> = {};
   beforeAll(async () => {
-    for (const f of await sheetsOf(samplePair({ paper }), unwatched)) if (f.name.endsWith(".pdf")) files[f.name] = await pdfLines(f.bytes);
+    for (const f of await sheetsOf(samplePair({ choices: { ...usualSheets, paper } }), unwatched)) if (f.name.endsWith(".pdf")) files[f.name] = await pdfLines(f.bytes);
   });
 
   // ISO 216 and 8½ × 11 in, at 72 points an inch.
@@ -70,19 +71,6 @@ describe("pattern.pdf", () => {
     const sides = [Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys)].sort((a, b) => a - b);
     expect(sides[0]).toBeCloseTo(120, 2);
     expect(sides[1]).toBeCloseTo(140, 2);
-  });
-
-  test("joining marks stand at the same place of the pattern on both pages", async () => {
-    const pages = await pdfLines(await fileOf("pattern.pdf", { pieces: [sampleRectangle("long", 300, 200)] }));
-    // Diamonds of 8 mm, four points, closed; the second page shows the sheet 160 mm (window less overlap) farther on.
-    const diamonds = (page: PdfPageLines) => page.lines.filter((l) => l.stroked && l.closed && l.xy.length === 8 && Math.abs(l.xy[0]! - l.xy[4]!) < 1e-3 && Math.abs(Math.abs(l.xy[1]! - l.xy[5]!) - 8) < 1e-3).map((l) => [l.xy[0]!, (l.xy[1]! + l.xy[5]!) / 2] as const);
-    const [left, right] = [diamonds(pages[1]!), diamonds(pages[2]!)];
-    expect(left).toHaveLength(2);
-    expect(right).toHaveLength(2);
-    left.forEach(([x, y], i) => {
-      expect(x - right[i]![0]).toBeCloseTo(160, 3);
-      expect(y).toBeCloseTo(right[i]![1], 3);
-    });
   });
 
   test("is small", async () => {

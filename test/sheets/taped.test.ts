@@ -1,9 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { unwatched } from "#base/watch.ts";
+import { usualParts } from "#pieces/choices.ts";
 import { cutTapedPieces } from "#pieces/cut.ts";
 import { pieceRulesForTape, pieceSettingsFrom } from "#pieces/rules.ts";
 import { cardMarks } from "#sheets/marks/card-marks.ts";
 import type { TapeInput } from "#sheets/input.ts";
+import { usualSheets } from "#sheets/choices.ts";
 import { sheetsOf } from "#sheets/sheets.ts";
 import { tapedShell } from "#tape/from-traced.ts";
 import { demoTape } from "../support/demo-tape.ts";
@@ -19,7 +21,7 @@ function input(side: "left" | "right", withBottom: boolean): TapeInput {
   const tape = tapedShell([picture], { photos: ["tape.jpg"], side });
   const settings = pieceSettingsFrom(pieceRulesForTape(tape));
   const { pieces, findings } = cutTapedPieces(tape, { settings, labels: { title: "Taped", size: "" } });
-  return { from: "tape", title: "Taped", size: "", paper: "A4", tape, traced: [picture], pieces, pieceSettings: settings, findings: [...tape.findings, ...findings], timesMs: {} };
+  return { from: "tape", title: "Taped", size: "", choices: usualSheets, strips: [], parts: usualParts, tape, traced: [picture], pieces, pieceSettings: settings, findings: [...tape.findings, ...findings], timesMs: {} };
 }
 
 describe("sheets of a taped pattern", () => {

@@ -1,13 +1,13 @@
 import type { Strip } from "#pieces/piece.ts";
 import type { CommonSheet } from "../arrange.ts";
-import { indexEntries } from "../index-entries.ts";
+import { indexEntries, type IndexEntry } from "../index-entries.ts";
 import { leftStripMm, marginMm, topStripMm } from "../paper.ts";
 import { pageSize, type PageSize, type PrintPaper } from "../print-paper.ts";
 import type { PrintSet } from "../print-plan.ts";
 import type { Profile } from "../shoe-picture.ts";
 import type { Tiling } from "../tiling.ts";
 import { howToMm, inkHowTo, inkLegend, legendMm } from "./how-to.ts";
-import { entryItem, headingItem, pictureWidth, stripItem, type IndexItem } from "./index-items.ts";
+import { entryItem, headingItem, pictureWidth, shoeMm, stripItem, type IndexItem } from "./index-items.ts";
 import { flowed, type Flowed } from "./index-flow.ts";
 import { PageInk } from "./page-ink.ts";
 import { inkFrame } from "./page-frame.ts";
@@ -30,9 +30,11 @@ const setHeadings: Readonly<Record<PrintSet, string>> = {
 };
 /** Scales of the little pictures, the largest that lets all stand on one page, else the least. */
 const smallness = [6, 8, 10] as const;
-/** Least width of a column of the index, and the gap between two, mm. */
-const columnMm = 118;
+/** Least width of an entry's words, and the gap between two columns, mm. */
+const wordsMm = 67;
 const gutterMm = 8;
+/** Windows of a cover from a roll that are tried, mm. */
+const rolledMm = [0, 340, 400] as const;
 
 /** The pages before the pattern: how to print, check and join, and the index of all pieces and strips, over as many pages as it needs. */
 export function inkCovers(cover: Cover): readonly PageInk[] {
@@ -55,42 +57,44 @@ interface Planned {
   readonly covers: number;
 }
 
-/** Where every block of the index stands. Page numbers in it depend on how many pages it takes itself: found by asking again. */
+/** Where every block of the index stands: the pictures as large as one page allows, the page from a roll as short as they allow. */
 function planned(cover: Cover): Planned {
+  const windows = cover.paper.name === "roll" ? rolledMm : [0];
   for (const one of smallness) {
-    const plan = settled(cover, 1 / one);
-    if (plan.covers === 1 || one === smallness[smallness.length - 1]) return plan;
+    for (const windowMm of windows) {
+      const plan = settled(cover, 1 / one, windowMm);
+      if (plan.covers === 1) return plan;
+    }
   }
-  return settled(cover, 0.1);
+  return settled(cover, 1 / smallness[smallness.length - 1]!, windows[windows.length - 1]!);
 }
 
-function settled(cover: Cover, scale: number): Planned {
+/** Page numbers in the index depend on how many pages it takes itself: found by asking again. */
+function settled(cover: Cover, scale: number, windowMm: number): Planned {
   let covers = 1;
   for (let tries = 0; ; tries++) {
-    const plan = flowOf(cover, scale, covers);
+    const plan = flowOf(cover, scale, windowMm, covers);
     if (plan.covers === covers || tries > 3) return plan;
     covers = plan.covers;
   }
 }
 
-function flowOf(cover: Cover, scale: number, covers: number): Planned {
-  const page = pageSize(cover.paper, coverWindowMm);
+function flowOf(cover: Cover, scale: number, windowMm: number, covers: number): Planned {
+  const page = pageSize(cover.paper, windowMm);
   const left = marginMm + leftStripMm;
   const width = page.widthMm - marginMm - left;
-  const columns = Math.max(1, Math.floor((width + gutterMm) / (columnMm + gutterMm)));
+  const entries = indexEntries(cover.sheet, cover.tiling);
+  const least = pictureWidth(entries, scale) + (cover.profile ? shoeMm + 4 : 0) + wordsMm;
+  const columns = Math.max(1, Math.floor((width + gutterMm) / (least + gutterMm)));
   const columnWidth = (width - (columns - 1) * gutterMm) / columns;
   const top = page.heightMm - marginMm - topStripMm;
   const room = { columns, left, step: columnWidth + gutterMm, width: columnWidth, low: marginMm };
-  const flow = flowed(itemsOf(cover, scale, covers, columnWidth), { ...room, top: top - 3, firstTop: top - howToMm, firstLow: marginMm + legendMm });
+  const flow = flowed(itemsOf(cover, entries, scale, covers, columnWidth), { ...room, top: top - 3, firstTop: top - howToMm, firstLow: marginMm + legendMm });
   const count = 1 + Math.max(0, ...flow.map((f) => f.page));
   return { pages: Array.from({ length: count }, () => page), flow, covers: count };
 }
 
-/** Height of the window of a cover from a roll, mm. */
-const coverWindowMm = 400;
-
-function itemsOf({ title, profile, sheet, tiling, strips }: Cover, scale: number, covers: number, widthMm: number): readonly IndexItem[] {
-  const entries = indexEntries(sheet, tiling);
+function itemsOf({ title, profile, strips }: Cover, entries: readonly IndexEntry[], scale: number, covers: number, widthMm: number): readonly IndexItem[] {
   const pictureMm = pictureWidth(entries, scale);
   const look = { title, profile, covers, scale, widthMm };
   const small = `. Little pictures 1 : ${Math.round(1 / scale)}`;

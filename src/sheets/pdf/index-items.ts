@@ -28,7 +28,8 @@ export interface IndexLook {
 const letterMm = 2.5;
 const stepMm = 4;
 const nameMm = 3.5;
-const shoeMm = 22;
+/** Width of the picture of the shoe, mm. */
+export const shoeMm = 22;
 const upper = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 export const headingItem = (text: string): IndexItem => ({
