@@ -1,6 +1,7 @@
 import type { Finding } from "#base/findings.ts";
 import type { Last } from "#last/last.ts";
 import type { Lines } from "#lines/lines.ts";
+import type { PartChoices } from "#pieces/choices.ts";
 import type { Piece, Strip } from "#pieces/piece.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
 import type { BeneathRow } from "#shell/girths.ts";
@@ -20,7 +21,11 @@ interface AnyInput {
   readonly pieces: readonly Piece[];
   /** What is cut off a roll by length, for the whole pair. */
   readonly strips: readonly Strip[];
+  /** What was decided about the parts by word or by yes and no. */
+  readonly parts: PartChoices;
   readonly pieceSettings: PieceSettings;
+  /** What was worked out for parts that are no flat pieces alone, by name, to be told in the report as it is. */
+  readonly made?: Readonly<Record<string, unknown>>;
   readonly findings: readonly Finding[];
   /** Time of each stage so far, ms; empty where no clock was handed in. */
   readonly timesMs: Readonly<Record<string, number>>;

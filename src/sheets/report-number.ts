@@ -5,6 +5,8 @@ export const round = (v: number): number => Math.round(v * 1e4) / 1e4;
 export function rounded<T>(value: T): T {
   if (typeof value === "number") return round(value) as T;
   if (Array.isArray(value)) return value.map(rounded) as T;
+  // A typed array would come out as an object of its places.
+  if (value instanceof Float64Array) return Array.from(value, round) as T;
   if (typeof value === "object" && value !== null) return Object.fromEntries(Object.entries(value).map(([k, v]) => [k, rounded(v)])) as T;
   return value;
 }

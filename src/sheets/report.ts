@@ -4,7 +4,7 @@ import type { ToplineTension } from "#shell/shell.ts";
 import type { CommonSheet } from "./arrange.ts";
 import type { LastInput, SheetInput, TapeInput } from "./input.ts";
 import { findingReport, measureReport } from "./measure-report.ts";
-import { round } from "./report-number.ts";
+import { round, rounded } from "./report-number.ts";
 import { tapeReport } from "./tape-report.ts";
 import { utf8 } from "./text-bytes.ts";
 import { triedReport } from "./tried-report.ts";
@@ -27,13 +27,17 @@ export function reportOf(input: SheetInput, sheet: CommonSheet) {
       material: piece.material,
       perPair: piece.perPair,
       net: piece.net,
+      ...(piece.ground && { ground: piece.ground }),
       areaMm2: round(piece.areaMm2),
       perimeterMm: round(piece.perimeterMm),
       directionDeg: round(piece.directionDeg),
       outlineMm: pairs(piece.outline.xy),
       placement: place,
     })),
+    strips: input.strips.map(({ name, material, widthMm, lengthMm, perPair, where }) => ({ name, material, widthMm: round(widthMm), lengthMm: round(lengthMm), perPair, where })),
+    parts: input.parts,
     pieceSettings: input.pieceSettings,
+    ...(input.made && { made: rounded(input.made) }),
     lasting,
     findings: input.findings.map(findingReport),
     timesMs: input.timesMs,

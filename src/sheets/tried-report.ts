@@ -18,9 +18,10 @@ export function triedReport({ check, relief, halves }: Tried, placement: Placeme
   const { nicks, feather, heelGapMm, gain, strain, strainWithNicks, seams } = relief;
   return {
     check: {
-      rows: check.rows.map(({ key, half, onLastMm, onCardMm, leastMm, mostMm, holds }) =>
-        rounded({ name: key, ...(half && { half }), onLast: onLastMm, onCard: onCardMm, least: leastMm, most: mostMm, holds }),
-      ),
+      rows: check.rows.map(({ key, half, onLastMm, onCardMm, leastMm, mostMm, holds, at: place }) => ({
+        ...rounded({ name: key, ...(half && { half }), onLast: onLastMm, onCard: onCardMm, least: leastMm, most: mostMm, holds }),
+        ...(place && { at: at(place) }),
+      })),
       gapes: check.gapes.map((gape) => ({ ...rounded(gape), at: at(gape.at) })),
       nickedMm: rounded(check.nicked),
     },

@@ -12,7 +12,7 @@ describe("report.json", () => {
   const report = JSON.parse(JSON.stringify(reportOf(input, arrange(input.pieces, gridOf(papers.A4)))));
 
   test("has the fields that docs/report.md promises", () => {
-    expect(Object.keys(report)).toEqual(["version", "title", "size", "last", "shell", "sheet", "pieces", "pieceSettings", "lasting", "findings", "timesMs"]);
+    expect(Object.keys(report)).toEqual(["version", "title", "size", "last", "shell", "sheet", "pieces", "strips", "parts", "pieceSettings", "lasting", "findings", "timesMs"]);
     expect(report.version).toBe(1);
     expect(report.timesMs).toEqual({ flatten: 12 });
     expect(report.findings[0]).toMatchObject({ code: "outline-off", severity: "stop" });
@@ -42,7 +42,7 @@ describe("report.json", () => {
     const at: [number, number, number] = [15.4, 0, 0];
     const tried = {
       check: {
-        rows: [{ key: "area", onLastMm: 30000, onCardMm: 30300, leastMm: -600, mostMm: 600, holds: true }],
+        rows: [{ key: "area", onLastMm: 30000, onCardMm: 30300, leastMm: -600, mostMm: 600, holds: true }, { key: "throat-depth", onLastMm: 70, onCardMm: 70.2, leastMm: -0.5, mostMm: 0.5, holds: true, at }],
         gapes: [{ half: "medial", at, share: 0.4, fromBackMm: 80, standOffMm: 2, why: "waist-hollow", change: { setting: "sideHeightMedialMm", by: 3 } }],
         nicked: { medial: { seatMm: 8, toeMm: 13 }, lateral: { seatMm: 8, toeMm: 13 } },
         onLast: new Float64Array(3), wrapped: new Float64Array(3), standOff: new Float64Array(1), mesh: input.last.mesh, findings: [],
@@ -58,7 +58,7 @@ describe("report.json", () => {
     expect(Object.keys(told).slice(3, 6)).toEqual(["last", "shell", "tried"]);
     expect(told.tried).toEqual({
       check: {
-        rows: [{ name: "area", onLast: 30000, onCard: 30300, least: -600, most: 600, holds: true }],
+        rows: [{ name: "area", onLast: 30000, onCard: 30300, least: -600, most: 600, holds: true }, { name: "throat-depth", onLast: 70, onCard: 70.2, least: -0.5, most: 0.5, holds: true, at: [1, 0, 0] }],
         gapes: [{ half: "medial", at: [1, 0, 0], share: 0.4, fromBackMm: 80, standOffMm: 2, why: "waist-hollow", change: { setting: "sideHeightMedialMm", by: 3 } }],
         nickedMm: { medial: { seatMm: 8, toeMm: 13 }, lateral: { seatMm: 8, toeMm: 13 } },
       },
@@ -67,6 +67,22 @@ describe("report.json", () => {
       seams: [{ seam: "back", pieces: 1, seamMm: 55, strain, energy: 4.005, gain: 0, gainPerMm: 0 }],
       halves: { keepSeparate: false, mostDifferent: { ...station, toEndMm: 90 }, topline: [{ ...station, toEndMm: 90 }], back: [], feather: [] },
     });
+  });
+
+  test("tells what was chosen, what is cut off a roll, which sheet a piece is drawn on, and what else was made, rounded", () => {
+    const [first, ...others] = input.pieces;
+    const pieces = [{ ...first!, ground: "vamp" as const }, ...others];
+    const strip = { name: "topline tape", material: "tape" as const, widthMm: 4, lengthMm: 412.123456, perPair: 2, where: "in the topline's fold" };
+    const made = { filler: { volumeMm3: 8123.456789, depthsMm: [1.00004, 2], outline: { xy: Float64Array.of(0.12345678, 2) } }, heel: { lifts: 3 } };
+    const parts = { ...input.parts, cut: "quarters" as const };
+    const told = JSON.parse(JSON.stringify(reportOf({ ...input, pieces, strips: [strip], parts, made }, arrange(pieces, gridOf(papers.A4)))));
+    expect(told.version).toBe(1);
+    expect(told.pieces[0]).toMatchObject({ name: first!.name, ground: "vamp" });
+    expect(told.pieces[1]).not.toHaveProperty("ground");
+    expect(told.strips).toEqual([{ ...strip, lengthMm: 412.1235 }]);
+    expect(told.parts).toMatchObject({ cut: "quarters", lining: "three", bow: false });
+    expect(told.made).toEqual({ filler: { volumeMm3: 8123.4568, depthsMm: [1, 2], outline: { xy: [0.1235, 2] } }, heel: { lifts: 3 } });
+    expect(report).not.toHaveProperty("made");
   });
 
   // Shoelace formula on the report's own numbers.

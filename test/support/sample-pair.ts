@@ -3,6 +3,7 @@ import { curveOf } from "#last/surface-curve.ts";
 import { featherHalf, footAtX, type Half } from "#lines/feather.ts";
 import type { HeightMark, Lines } from "#lines/lines.ts";
 import { usualSheets } from "#sheets/choices.ts";
+import { usualParts } from "#pieces/choices.ts";
 import type { LastInput } from "#sheets/input.ts";
 import { shellRulesFor, shellSettingsFrom } from "#shell/rules.ts";
 import { noStrain, type FlatShell, type Shell } from "#shell/shell.ts";
@@ -98,6 +99,7 @@ export function samplePair(change: Partial<LastInput> = {}): LastInput {
     size: "38",
     choices: usualSheets,
     strips: [],
+    parts: usualParts,
     last,
     lines: sampleLines(last),
     shellSettings: shellSettingsFrom(shellRulesFor(last)),
