@@ -40,8 +40,11 @@ export function heelStack({ backMm, breastMm, liftMm, topPieceMm }: StackWanted)
 
 /** How many even lifts go below the first, and how thick they are: of full substance wherever the first can take what is left. */
 function evenLifts(thin: number, thick: number, liftMm: number): { readonly even: number; readonly count: number } {
-  const count = Math.max(0, Math.floor((thin - leastEndMm) / liftMm));
-  if (thick - count * liftMm <= liftMm + stouterMm) return { even: liftMm, count };
-  // The first would be thicker than any leather for it: one more, and all pared alike.
-  return { even: Math.min(liftMm, (thin - leastEndMm) / (count + 2)), count: count + 1 };
+  const most = liftMm + stouterMm;
+  const full = Math.floor((thin - leastEndMm) / liftMm);
+  if (thick - full * liftMm <= most) return { even: liftMm, count: full };
+  // The first would be thicker than any leather for it: one lift more, and all pared alike, as far as the first's two ends allow.
+  const count = full + 1;
+  const share = Math.max((thick - most) / count, (thin - leastEndMm) / (count + 1));
+  return { even: Math.min(liftMm, (thin - leastEndMm) / count, share), count };
 }
