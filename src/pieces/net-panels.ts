@@ -1,6 +1,9 @@
+import { medialSign, type Side } from "#last/last.ts";
+import type { Mesh } from "#mesh/mesh.ts";
+import type { LaidPanel } from "#shell/panel.ts";
 import { edgeLength, edgePoint, type NetUpper } from "./net-upper.ts";
 import type { NetEdge, NetPanel, NetPlace, PlaceName } from "./panel.ts";
-import type { GroundName } from "./piece.ts";
+import type { Ground, GroundName } from "./piece.ts";
 
 const quarterNames = ["quarter 1/4", "quarter 1/2", "quarter 3/4"] as const satisfies readonly PlaceName[];
 
@@ -36,3 +39,11 @@ export function wholePanel(net: NetUpper, name: GroundName = "upper"): NetPanel 
   ];
   return { name, edges, places, centre: [edgePoint(topline, p.throat), edgePoint(feather, p.toe)] };
 }
+
+/** A sheet laid flat as the ground that pieces are drawn in, as of a right one; places are those on the last itself. */
+export function groundOf(name: GroundName, side: Side, onLast: Mesh, uv: Float64Array): Ground {
+  const sign = medialSign(side);
+  return { name, positions: onLast.positions, triangles: onLast.triangles, uv: sign === 1 ? uv : uv.map((v, i) => (i % 2 === 1 ? -v + 0 : v)) };
+}
+
+export const panelGround = ({ panel, uv }: LaidPanel, side: Side): Ground => groundOf(panel.name, side, panel.onLast, uv);

@@ -6,7 +6,7 @@ import { halves } from "#lines/feather.ts";
 import { vertexCount, type Mesh } from "#mesh/mesh.ts";
 import { flatLength } from "./edge-length.ts";
 import { edgeWeightPerMm } from "./lay-flat.ts";
-import type { LaidPanel, Panel } from "./panel.ts";
+import type { LaidPanel, Panel, PanelName } from "./panel.ts";
 import type { Shell } from "./shell.ts";
 import { summarise, vertexMeans } from "./strain.ts";
 import { toplineShares, type ByHalf } from "./tension.ts";
@@ -146,7 +146,9 @@ function drawn(runs: readonly Run[], mesh: Mesh, { a, b }: Omit<Held, "runs">, s
 
 /** Leather's length gives 2 to 5 % by itself in lasting (handbook of hand pattern-making, common practice, no source); above that a panel is worked. */
 const byItself = 0.05;
+/** As in lay-flat.ts. */
 const muchStretch = 0.15;
+const spoken: Partial<Record<PanelName, string>> = { whole: "upper", heel: "heel part" };
 
 function judged(panel: Panel, flat: Flattening): readonly Finding[] {
   const mesh = panel.over;
@@ -161,6 +163,6 @@ function judged(panel: Panel, flat: Flattening): readonly Finding[] {
   if (flat.flipped > 0) findings.push(finding("flat-pattern-folds", { triangles: flat.flipped }));
   if (flat.keptApart) findings.push(finding("flat-kept-apart", {}));
   if (give.by > muchStretch) findings.push(finding("stretch-high", { percent: 100 * give.by }, at(give.v)));
-  if (worst.by > byItself) findings.push(finding("panel-eased", { panel: panel.name === "whole" ? "upper" : panel.name, givePercent: 100 * give.by, gatherPercent: 100 * gather.by, usualPercent: 100 * byItself }, at(worst.v)));
+  if (worst.by > byItself) findings.push(finding("panel-eased", { panel: spoken[panel.name] ?? panel.name, givePercent: 100 * give.by, gatherPercent: 100 * gather.by, usualPercent: 100 * byItself }, at(worst.v)));
   return findings;
 }

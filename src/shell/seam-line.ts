@@ -111,10 +111,10 @@ export function lineBetweenX<Name extends string>({ forme }: DrawingBoard, { top
 }
 
 const points = 48;
-/** Cosine and sine of the most that a line's first direction turns away from straight to its end. */
-const mostTurn = [Math.sqrt(3) / 2, 1 / 2] as const;
+/** Cosine and sine of the most that a line's first direction turns away from straight to its end: 15 degrees. Farther, and the seam would be seen to bow. */
+const mostTurn = [(Math.sqrt(6) + Math.sqrt(2)) / 4, (Math.sqrt(6) - Math.sqrt(2)) / 4] as const;
 
-/** A cubic that leaves a curve of the plane at right angles, so that the corners are square, and ends without bend. */
+/** A cubic that leaves a curve of the plane as square as it may, so that the corners are all but square, and ends without bend. */
 function squareFrom(curve: DoubleCurve, at: number, to: Xy): Float64Array {
   const from = flatOn(curve, at), before = flatOn(curve, at - 2), after = flatOn(curve, at + 2);
   const chord: Xy = [to[0] - from[0], to[1] - from[1]];
