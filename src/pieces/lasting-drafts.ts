@@ -45,6 +45,8 @@ function pulls(first: number, name: string, place: PlaceName): readonly Draft[] 
 /** The jaws of lasting pincers are about so broad, mm (common practice, no source); so far from a seam their middle stays. */
 const jawsMm = 9;
 const fromSeamMm = 8;
+/** A place at the very end of a feather line may lie beyond it by rounding, mm. */
+const endMm = 0.01;
 /** Height of the numbers and their distance from any line, mm. */
 const heightMm = 3;
 const clearMm = 0.8;
@@ -69,7 +71,7 @@ export function lastingDrafts(panel: NetPanel, outline: Outline, marks: readonly
   const room = new Room(outline, lines);
   const placed: LabelBlock[] = [];
   const kept = grips.filter(({ draft, middle, along }) => {
-    const block = numberBeside(room, placed, String(draft.number), middle, along);
+    const block = numberBeside(room, placed, numberText(draft.number), middle, along);
     if (block) placed.push(block);
     return block;
   });
@@ -81,7 +83,7 @@ function gripAt(panel: NetPanel, cut: Boxed, draft: Draft, place: NetPlace) {
   if (edge.role !== "feather" || place.name !== draft.place || (draft.half && place.half !== draft.half)) return [];
   const end = edgeLength(edge);
   const s = place.s + (draft.onMm ?? 0);
-  if (end < 2 * fromSeamMm || s < 0 || s > end) return [];
+  if (end < 2 * fromSeamMm || s < -endMm || s > end + endMm) return [];
   const at = Math.min(end - fromSeamMm, Math.max(fromSeamMm, s));
   const [x, y] = edgePoint(edge, at);
   const [nx, ny] = outward(edge, at);
@@ -94,6 +96,9 @@ function gripAt(panel: NetPanel, cut: Boxed, draft: Draft, place: NetPlace) {
   const line = { xy: Float64Array.of(...jaw(-1), ...jaw(1)) };
   return [{ draft, middle, along, mark: lineMark(`draft ${draft.number}, ${draft.name}`, "place", line) }];
 }
+
+/** A 6 and a 9 have a dot, since a piece is held any way up. */
+const numberText = (number: number): string => (number === 6 || number === 9 ? `${number}.` : String(number));
 
 /** The number at either end of the grip, a little farther along or to its side where a line is in the way. */
 function numberBeside(room: Room, placed: readonly LabelBlock[], text: string, middle: Xy, along: Xy): LabelBlock | undefined {
@@ -122,8 +127,8 @@ const linesOf = (mark: Drawn): readonly Polyline[] => {
 
 /** How far inside the line that it marks a prick is made, so that what is sewn over it hides it, mm. */
 const hiddenMm = 1.5;
-/** Two pricks nearer to each other than this are one, mm. */
-const sameMm = 1.5;
+/** Two pricks nearer to each other than this are one: the leather would tear between them, mm. */
+const sameMm = 3;
 
 /**
  * Where the awl goes through the card to carry the marks inside it over to the leather: the crossings of fold, stitch and feather lines,
