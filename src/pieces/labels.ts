@@ -94,14 +94,18 @@ export function placeBlock(lines: readonly LabelLine[], place: LabelPlace): Labe
   const { within, near, angleDeg } = place;
   const box = bounds(within);
   const room = new Room(within, place.avoid);
+  const { mm: clearMm } = room.clearance(near, stepMm, reach);
   // Whether a place lies in the piece is the same for letters of every size: 0 not known yet, 1 outside, 2 inside.
   const known = new Uint8Array(nearestFirst.length);
   let scaled = lines;
   for (const scale of [1, 0.85, 0.7, 0.6, 0.5, 0.4]) {
     scaled = lines.map((l) => ({ text: l.text, heightMm: l.heightMm * scale }));
     const [width, height] = blockSize(scaled);
+    // A line nearer than this lies in the block whichever way it is turned.
+    const leastMm = Math.min(width, height) / 2 + clear;
     for (let k = 0; k < nearestFirst.length; k++) {
-      const [dx, dy] = nearestFirst[k]!;
+      const [dx, dy, cell] = nearestFirst[k]!;
+      if (clearMm[cell]! < leastMm) continue;
       const at: Xy = [near[0] + dx, near[1] + dy];
       if (known[k] === 1 || at[0] < box.minX || at[0] > box.maxX || at[1] < box.minY || at[1] > box.maxY) continue;
       if (room.meets(boxCorners(at, width / 2 + clear, height / 2 + clear, angleDeg))) continue;
@@ -112,10 +116,12 @@ export function placeBlock(lines: readonly LabelLine[], place: LabelPlace): Labe
   return { lines: scaled, at: near, angleDeg };
 }
 
-/** Steps of a grid of 3 mm up to 90 mm to either side, nearest first. */
-const nearestFirst: readonly Xy[] = (() => {
-  const steps: Xy[] = [];
-  for (let i = -30; i <= 30; i++) for (let j = -30; j <= 30; j++) steps.push([3 * i, 3 * j]);
+const stepMm = 3;
+const reach = 30;
+/** Steps of a grid of 3 mm up to 90 mm to either side, nearest first, with the number of the place row by row. */
+const nearestFirst: readonly (readonly [number, number, number])[] = (() => {
+  const steps: (readonly [number, number, number])[] = [];
+  for (let i = -reach; i <= reach; i++) for (let j = -reach; j <= reach; j++) steps.push([stepMm * i, stepMm * j, (j + reach) * (2 * reach + 1) + i + reach]);
   return steps.sort((a, b) => a[0] * a[0] + a[1] * a[1] - b[0] * b[0] - b[1] * b[1]);
 })();
 

@@ -2,6 +2,7 @@ import Flatbush from "flatbush";
 import { orient2d } from "robust-predicates";
 import { segmentsMeet } from "#plane/crossing.ts";
 import type { Outline, Polyline } from "#plane/outline.ts";
+import { clearanceRound, type Clearance } from "./clearance.ts";
 import type { Xy } from "./piece.ts";
 
 /** The room that a piece has for texts: inside its outline, clear of its lines. Sorted by place, so that many places can be tried. */
@@ -42,7 +43,12 @@ export class Room {
     return turns !== 0;
   }
 
-  /** Whether a closed line of these corners meets the outline or any of the lines. */
+  /** How near the outline and the lines come to the places of a grid round a middle. */
+  clearance(middle: Xy, stepMm: number, reach: number): Clearance {
+    return clearanceRound(this.#segments, middle, stepMm, reach);
+  }
+
+  /** Whether the outline or any of the lines meets the convex figure of these corners, counter-clockwise, or lies in it. */
   meets(corners: readonly Xy[]): boolean {
     let minX = Infinity, minY = Infinity, maxX = -Infinity, maxY = -Infinity;
     for (const [x, y] of corners) {
@@ -51,8 +57,19 @@ export class Room {
       if (y < minY) minY = y;
       if (y > maxY) maxY = y;
     }
-    for (const k of this.#index.search(minX, minY, maxX, maxY)) if (this.#crosses(k, corners)) return true;
+    for (const k of this.#index.search(minX, minY, maxX, maxY)) if (this.#begins(k, corners) || this.#crosses(k, corners)) return true;
     return false;
+  }
+
+  /** Whether segment k begins in the figure. */
+  #begins(k: number, corners: readonly Xy[]): boolean {
+    const [x, y] = [this.#segments[4 * k]!, this.#segments[4 * k + 1]!];
+    let a = corners[corners.length - 1]!;
+    for (const b of corners) {
+      if (orient2d(a[0], a[1], b[0], b[1], x, y) > 0) return false;
+      a = b;
+    }
+    return true;
   }
 
   /** Whether segment k crosses a side of the closed line. */

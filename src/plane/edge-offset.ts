@@ -34,6 +34,8 @@ function rawOffset(xy: Float64Array, widths: Float64Array, closed: boolean): Pol
   return { xy: out };
 }
 
+const lengthBetween = (xy: Float64Array, i: number, j: number): number => Math.sqrt((xy[j]! - xy[i]!) ** 2 + (xy[j + 1]! - xy[i + 1]!) ** 2);
+
 /** Unit normal to the right at point i: from the parabola through it and its neighbours, one-sided at the ends. */
 export function rightNormal(xy: Float64Array, i: number, closed: boolean): readonly [number, number] {
   const n = xy.length / 2;
@@ -57,8 +59,17 @@ export function rightNormal(xy: Float64Array, i: number, closed: boolean): reado
     const way = i === 0 ? 2 : -2;
     const q = 2 * i + way;
     const r = q + way;
-    dx = (way * (-3 * x + 4 * xy[q]! - xy[r]!)) / 2;
-    dy = (way * (-3 * y + 4 * xy[q + 1]! - xy[r + 1]!)) / 2;
+    const near = lengthBetween(xy, 2 * i, q);
+    const next = lengthBetween(xy, q, r);
+    if (Math.abs(near - next) <= 0.1 * near) {
+      dx = (way * (-3 * x + 4 * xy[q]! - xy[r]!)) / 2;
+      dy = (way * (-3 * y + 4 * xy[q + 1]! - xy[r + 1]!)) / 2;
+    } else {
+      // The same parabola through points that stand unevenly, as where a line was cut off between two of them.
+      const [a, b] = [next * (2 * near + next), near * near];
+      dx = way * (a * (xy[q]! - x) - b * (xy[r]! - xy[q]!));
+      dy = way * (a * (xy[q + 1]! - y) - b * (xy[r + 1]! - xy[q + 1]!));
+    }
   }
   const length = Math.sqrt(dx * dx + dy * dy);
   must(length > 0, "a line that turns back has no normal");

@@ -1,11 +1,12 @@
-import { joined } from "#plane/along.ts";
+import { joined, reversed } from "#plane/along.ts";
 import { offsetEdge } from "#plane/edge-offset.ts";
+import { cutAtCrossing, extendEnd } from "#plane/join.ts";
 import type { Outline, Polyline } from "#plane/outline.ts";
 import { evenedLasting } from "../even.ts";
 import type { NetEdge, NetPanel } from "../panel.ts";
 import type { Xy } from "../piece.ts";
 import type { Allowance, Finish } from "./allowance.ts";
-import { reachOf, runOn, type Bank } from "./bank.ts";
+import { reachOf, type Bank } from "./bank.ts";
 import { usualCorner, type CornerKind } from "./corner-kind.ts";
 import { corner } from "./corners.ts";
 
@@ -41,7 +42,6 @@ export interface CutPanel {
 export function cutPanel(panel: NetPanel, allowances: readonly Allowance[], cornerAt: (k: number) => CornerKind | undefined = () => undefined): CutPanel {
   const n = panel.edges.length;
   const banks = panel.edges.map(({ line }, k) => bankOf(line, allowances[k]!));
-  const raw = banks.slice();
   const corners: Xy[] = [];
   const snips: CutPanel["snips"][number][] = [];
   for (let k = 0; k < n; k++) {
@@ -58,7 +58,7 @@ export function cutPanel(panel: NetPanel, allowances: readonly Allowance[], corn
   const edges = panel.edges.map((net, k): CutEdge => {
     const { finish, widths, skive, stitchInMm } = allowances[k]!;
     const { cut, line } = banks[k]!;
-    const inside = (out: Float64Array): Polyline => betweenCuts(offsetEdge(net.line, out), raw[k]!, raw[(k + n - 1) % n]!, raw[(k + 1) % n]!);
+    const inside = (out: Float64Array): Polyline => betweenCuts(offsetEdge(net.line, out), banks[(k + n - 1) % n]!, banks[k]!, banks[(k + 1) % n]!);
     const skived = skive && (skive.between ? partOffset(net, widths.map((mm) => mm - skive.mm), skive.between) : inside(widths.map((mm) => mm - skive.mm)));
     return { net, finish, cut, line, ...(skived && { skive: skived }), ...(stitchInMm && { stitch: inside(widths.map(() => -stitchInMm)) }) };
   });
@@ -75,9 +75,9 @@ function bankOf(net: Polyline, { finish, widths, at }: Allowance): Bank {
 const moved = (line: Polyline, widths: Float64Array): Polyline => (widths.every((mm) => mm === 0) ? line : offsetEdge(line, widths));
 
 /** A line beside an edge, from one neighbour's cutting line to the other's. */
-function betweenCuts(line: Polyline, own: Bank, before: Bank, after: Bank): Polyline {
-  const reach = Math.max(reachOf(before, own), reachOf(own, after));
-  return runOn(runOn(before.rawCut, line, reach).after, after.rawCut, reach).before;
+function betweenCuts(line: Polyline, before: Bank, own: Bank, after: Bank): Polyline {
+  const tail = cutAtCrossing(extendEnd(line, reachOf(own, after)), after.cut)?.before ?? line;
+  return reversed(cutAtCrossing(extendEnd(reversed(tail), reachOf(before, own)), before.cut)?.before ?? reversed(tail));
 }
 
 /** A line beside the part of an edge between two running lengths; none where that is too short to have a direction. */

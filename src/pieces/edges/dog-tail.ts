@@ -17,8 +17,11 @@ export function dogTailCorner(seam: Bank, fold: Bank, { longMm, wideMm }: DogTai
   const meeting = runOn(seam.rawLine, fold.rawLine, reach);
   const at = firstOf(meeting.after);
   const [dx, dy] = directionAt(meeting.after, arcLengths(meeting.after), 0, endReachMm);
-  // `out` along the folded edge's start beyond the seam, `down` from it into the piece, which lies to the left of its way.
-  const place = (out: number, down: number): Xy => [at[0] - out * dx - down * dy, at[1] - out * dy + down * dx];
+  const [sx, sy] = firstOf(seam.rawLine);
+  // Which side of the folded edge the seam comes from, since corners are walked either way.
+  const side = (sy - at[1]) * dx - (sx - at[0]) * dy > 0 ? 1 : -1;
+  // `out` along the folded edge's start beyond the seam, `down` from it into the piece.
+  const place = (out: number, down: number): Xy => [at[0] - out * dx - side * down * dy, at[1] - out * dy + side * down * dx];
   const round = roundedCorner(place, longMm, wideMm);
   const lower: Polyline = { xy: Float64Array.of(...place(-reach, wideMm), ...place(longMm - tipRadiusMm, wideMm)) };
   const end: Polyline = { xy: Float64Array.of(...place(longMm, wideMm - tipRadiusMm), ...place(longMm, -fold.widestMm - wideMm)) };
