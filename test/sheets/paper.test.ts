@@ -8,6 +8,8 @@ describe("paper and pages", () => {
     expect([papers.A4.widthMm, papers.A4.heightMm]).toEqual([210, 297]);
     expect(papers.Letter.widthMm).toBeCloseTo(8.5 * 25.4, 9);
     expect(papers.Letter.heightMm).toBeCloseTo(11 * 25.4, 9);
+    expect([papers.A3.widthMm, papers.A3.heightMm]).toEqual([297, 420]);
+    expect([papers.A2.widthMm, papers.A2.heightMm]).toEqual([420, 594]);
   });
 
   // 72 points in an inch of 25.4 mm (ISO 32000-1): 1 mm = 2.834645669 pt, A4 = 595.275591 × 841.889764 pt.

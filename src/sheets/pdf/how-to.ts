@@ -13,7 +13,7 @@ const steps = (barMm: number): readonly string[] => [
 ];
 
 /** Height of the instructions above the index and of the legend below it, mm. */
-export const howToMm = 96;
+export const howToMm = 85;
 export const legendMm = 13;
 const thumbMm = 46;
 const mostWideMm = 150;
@@ -39,9 +39,9 @@ export function inkHowTo(ink: PageInk, { heading, title, size = "", sheet, tilin
   });
   const right = ink.page.widthMm - marginMm;
   const mapLeft = Math.min(left + width + 4, right - thumbMm);
-  inkMap(ink, sheet, tiling, covers, { x: mapLeft, y: top, width: right - mapLeft, height: 60 });
-  inkSample(ink, mapLeft + longMarkMm + 1, top - 67, [0, 0], "right");
-  inkSample(ink, mapLeft + longMarkMm + 1, top - 80, [0.5, 0.5], "wrong");
+  inkMap(ink, sheet, tiling, covers, { x: mapLeft, y: top, width: right - mapLeft, height: 49 });
+  inkSample(ink, mapLeft + longMarkMm + 1, top - 57, [0, 0], "right");
+  inkSample(ink, mapLeft + longMarkMm + 1, top - 69, [0.5, 0.5], "wrong");
 }
 
 /** A joined mark, its lower page lying `apart` mm too low and `along` to the right. */

@@ -78,7 +78,7 @@ export function entryItem(entry: IndexEntry, pictureMm: number, { title, profile
 export function stripItem({ name, material, widthMm, lengthMm, perPair, where }: Strip, pictureMm: number, { profile, widthMm: itemMm }: IndexLook): IndexItem {
   const size = `cut ${perPair}, ${tenths(widthMm)} mm wide, ${Math.round(lengthMm)} mm long`;
   const words = profile ? pictureMm + shoeMm + 4 : 0;
-  const told = brokenIntoLines(`${material}: ${where}`, letterMm, itemMm - words);
+  const told = [size, ...brokenIntoLines(`${material}: ${where}`, letterMm, itemMm - words)];
   const shoeHigh = profile ? (shoeMm * profile.heightMm) / profile.widthMm : 0;
   return {
     heightMm: Math.max(6.4 + stepMm * told.length, shoeHigh + 3),
@@ -87,9 +87,7 @@ export function stripItem({ name, material, widthMm, lengthMm, perPair, where }:
       ink.style(0.18);
       ink.line(x, y, x + wide, y);
       if (profile) inkPlace(ink, profile, name, x + pictureMm, y - 1.5 - shoeHigh);
-      const rest = wide - words - textWidth(size, letterMm) - 3;
-      ink.text(shortenedTo(rest, upper(name), nameMm, true), x + words, y - 5, nameMm, { bold: true });
-      ink.text(size, x + wide - textWidth(size, letterMm), y - 5, letterMm);
+      ink.text(shortenedTo(wide - words, upper(name), nameMm, true), x + words, y - 5, nameMm, { bold: true });
       told.forEach((line, i) => ink.text(line, x + words, y - 5 - stepMm * (i + 1), letterMm));
     },
   };

@@ -6,7 +6,8 @@ import type { PageInk } from "./page-ink.ts";
  * - A long line square to the joint: a step in it is the shift along.
  * - Two slanting lines that cross on the joint, 1 off to 3 along: pages too far apart or too close by d break the cross open by
  *   3 d to either side.
- * - Ticks every 2 mm on one side and every 1.75 mm on the other (a vernier): the k-th pair meets where the shift along is k/4 mm.
+ * - Ticks every 2 mm on one side and every 1.75 mm on the other (a vernier): the k-th pair meets where the shift along is
+ *   k/4 mm. A fourth pair would meet together with another.
  */
 export const slant = 3;
 export const tickMm = [2, 1.75] as const;
@@ -21,7 +22,7 @@ type Xy = readonly [number, number];
 /** The lines of one side of the mark (`side` is the sign of `off`), each from the joint outward. */
 export function markLines(halfMm: number, side: 1 | -1): readonly (readonly [Xy, Xy])[] {
   const every = tickMm[side > 0 ? 0 : 1];
-  const ticks = [1, 2, 3, 4].filter((k) => k * every < halfMm - 1).flatMap((k) => [k * every, -k * every]);
+  const ticks = [1, 2, 3].flatMap((k) => [k * every, -k * every]);
   return [
     [[0, 0], [0, side * reachMm]],
     [[0, 0], [halfMm, (side * halfMm) / slant]],
