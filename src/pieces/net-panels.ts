@@ -1,11 +1,100 @@
-import { medialSign, type Side } from "#last/last.ts";
+import { must } from "#base/bug.ts";
+import { finding, type Finding } from "#base/findings.ts";
+import { medialSign, type Last, type Side } from "#last/last.ts";
+import type { Lines } from "#lines/lines.ts";
+import { reversed } from "#plane/along.ts";
 import type { Mesh } from "#mesh/mesh.ts";
-import type { LaidPanel } from "#shell/panel.ts";
-import { edgeLength, edgePoint, type NetUpper } from "./net-upper.ts";
-import type { NetEdge, NetPanel, NetPlace, PlaceName } from "./panel.ts";
-import type { Ground, GroundName } from "./piece.ts";
+import type { Polyline } from "#plane/outline.ts";
+import type { LaidPanel, PanelEdge } from "#shell/panel.ts";
+import type { LaidPanels } from "#shell/panels.ts";
+import type { HalvesChoice } from "#shell/settings.ts";
+import { edgeLine } from "./carry.ts";
+import { evenLine } from "./even.ts";
+import { edgeLength, edgeOf, edgePoint, trueBacks, withEnds, type NetUpper } from "./net-upper.ts";
+import type { NetEdge, NetPanel, NetPlace } from "./panel.ts";
+import { PanelPlaces, quarterNames } from "./panel-places.ts";
+import type { Ground, GroundName, Xy } from "./piece.ts";
 
-const quarterNames = ["quarter 1/4", "quarter 1/2", "quarter 3/4"] as const satisfies readonly PlaceName[];
+export interface NetPanels {
+  readonly panels: readonly NetPanel[];
+  /** By how much the banks of each seam differed before they were made equal, first named less second, mm. */
+  readonly seams: readonly { readonly seam: string; readonly differenceMm: number }[];
+  readonly findings: readonly Finding[];
+}
+
+export interface NetPanelsInput {
+  readonly last: Last;
+  readonly lines: Lines;
+  readonly laid: LaidPanels;
+  readonly halves?: HalvesChoice;
+}
+
+/**
+ * The panels' fair edges, as of a right shoe, with the named places on them. Both banks of each seam are brought to the mean of their
+ * lengths from the topline, which stays; what the foot moves by dies away along the feather line.
+ */
+export function netPanels({ last, lines, laid, halves = "separate" }: NetPanelsInput): NetPanels {
+  const sign = medialSign(last.side);
+  const raw = laid.panels.map(({ panel, uv }) => panel.edges.map(({ vertices }) => edgeLine(uv, vertices, sign)));
+  const { banks, seams } = evenBanks(laid.panels, raw);
+  const places = new PanelPlaces(last, lines, laid, sign);
+  const panels = laid.panels.map(({ panel }, p): NetPanel => {
+    const lines = panel.edges.map((edge, k) => banks.get(edge) ?? evenLine(edge.role === "feather" ? betweenBanks(raw[p]!, panel.edges, k, banks) : raw[p]![k]!));
+    const edges = panel.edges.map((edge, k) => netEdge(edge, lines[k]!));
+    const found = places.on(p, edges);
+    const at = (name: "throat" | "toe"): Xy => {
+      const place = found.find((one) => one.name === name);
+      must(place, "a panel with the centre line has toe and throat");
+      return edgePoint(edges[place.edge]!, place.s);
+    };
+    return { name: panel.name, edges, places: found, ...(panel.centre && { centre: [at("throat"), at("toe")] as const }) };
+  });
+  return { panels, seams, findings: halves === "mean" ? [finding("mean-halves-whole-only", {})] : [] };
+}
+
+function netEdge({ role, half, seam }: PanelEdge, line: Polyline): NetEdge {
+  must(role !== "end", "a panel of the upper has no ends but its seams");
+  return { ...edgeOf(line), role, ...(half && { half }), ...(seam !== undefined && { seam }) };
+}
+
+interface Bank {
+  readonly edge: PanelEdge;
+  /** From the foot up to the topline. */
+  readonly up: Polyline;
+  /** Whether the panel's rim runs that way. */
+  readonly upward: boolean;
+}
+
+/** Both banks of every seam, faired and made equally long. */
+function evenBanks(panels: readonly LaidPanel[], raw: readonly (readonly Polyline[])[]): { readonly banks: ReadonlyMap<PanelEdge, Polyline>; readonly seams: NetPanels["seams"] } {
+  const bySeam = new Map<string, Bank[]>();
+  panels.forEach(({ panel: { edges } }, p) =>
+    edges.forEach((edge, k) => {
+      if (edge.seam === undefined) return;
+      const upward = edges[(k + edges.length - 1) % edges.length]!.role === "feather";
+      const line = raw[p]![k]!;
+      bySeam.set(edge.seam, [...(bySeam.get(edge.seam) ?? []), { edge, upward, up: upward ? line : reversed(line) }]);
+    }),
+  );
+  const banks = new Map<PanelEdge, Polyline>();
+  const seams = [...bySeam].map(([seam, [a, b, ...more]]) => {
+    must(a && b && more.length === 0, "a seam has two banks");
+    const even = trueBacks(a.up, b.up);
+    banks.set(a.edge, a.upward ? even.medial : reversed(even.medial));
+    banks.set(b.edge, b.upward ? even.lateral : reversed(even.lateral));
+    return { seam, differenceMm: even.differenceMm };
+  });
+  return { banks, seams };
+}
+
+/** A feather line moved to where the feet of the banks on both its sides have come. */
+function betweenBanks(raw: readonly Polyline[], edges: readonly PanelEdge[], k: number, banks: ReadonlyMap<PanelEdge, Polyline>): Polyline {
+  const n = edges.length;
+  const before = banks.get(edges[(k + n - 1) % n]!), after = banks.get(edges[(k + 1) % n]!);
+  must(before && after, "a feather line runs from bank to bank");
+  const end = before.xy.length;
+  return withEnds(raw[k]!, [before.xy[end - 2]!, before.xy[end - 1]!], [after.xy[0]!, after.xy[1]!]);
+}
 
 /**
  * The net upper that is open at the back, as one panel: feather line, inner bank of the back, topline, outer bank. `name` is the flat
