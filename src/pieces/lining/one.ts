@@ -1,16 +1,17 @@
-import { reversed } from "#plane/along.ts";
-import { offsetEdge } from "#plane/edge-offset.ts";
-import { cutAtCrossing } from "#plane/join.ts";
-import type { Polyline } from "#plane/outline.ts";
 import type { Draft } from "../draft.ts";
+import type { Allowance } from "../edges/allowance.ts";
+import { cutPanel } from "../edges/cut-panel.ts";
 import { pieceLines, type Labels } from "../label-text.ts";
 import { lastingMargin, liningToeIn } from "../margins.ts";
-import { lineMark } from "../marks.ts";
+import { wholePanel } from "../net-panels.ts";
+import type { NetEdge } from "../panel.ts";
 import { netOutline, type NetUpper } from "../net-upper.ts";
-import type { Xy } from "../piece.ts";
-import { allowancesAdded, backPricks, centreNotches, featherNotches, insideLines, seamLines, toplineNotches, upperLabels } from "../upper.ts";
 import type { PieceSettings } from "../settings.ts";
+import { upperLabels } from "../upper/labels.ts";
+import { backPricks } from "../upper/marks.ts";
 import { widthsAlong } from "../zones.ts";
+import { liningAllowances } from "./finish.ts";
+import { edgeMarks, sharedMarks } from "./marks.ts";
 import { lackingOf, type OwnLining } from "./own.ts";
 import { backReduction } from "./reduction.ts";
 
@@ -20,48 +21,21 @@ import { backReduction } from "./reduction.ts";
  * is taken in only by what that lacks of the settings. Drawn like the upper, from outside, which shows its flesh side: its grain lies
  * against the foot.
  */
-export function cutLining(upper: NetUpper, asked: PieceSettings, labels: Labels, own?: OwnLining): Draft {
+export function cutLining(upper: NetUpper, asked: PieceSettings, labels: Labels, own?: OwnLining, bagged = false): Draft {
   const net = own?.net ?? upper;
   const settings = own ? lackingOf(asked, upper, own) : asked;
-  return drawLining(net, settings, labels);
+  const panel = wholePanel(net, own ? "lining" : "upper");
+  const lasting = lastingMargin(net, settings), toeIn = liningToeIn(net, settings);
+  const margin = (s: number): number => lasting(s) - settings.liningLastingShorterMm - toeIn(s);
+  const usual = liningAllowances(panel, { marginMm: margin, takenInMm: toeIn }, settings, bagged, () => false);
+  const cut = cutPanel(panel, panel.edges.map((edge, k): Allowance => (edge.role === "back" ? backSeam(edge, edge.half === "lateral", settings) : usual[k]!)));
+  const marks = [...edgeMarks(cut, ""), ...sharedMarks(cut, bagged ? 0 : settings.liningTrimMm, margin), ...backPricks(panel, cut.corners)];
+  const lines = pieceLines({ name: "lining", material: "lining leather", notes: ["with lasting margin,", bagged ? "back seam and topline," : "back seam and trim,", "flesh side up"], count: 1, labels });
+  return { name: "lining", material: "lining leather", net: false, outline: cut.outline, marks, labels: upperLabels(panel, netOutline(net), marks, lines), directionDeg: 0, ...(own && { ground: "lining" }) };
 }
 
-function drawLining(net: NetUpper, settings: PieceSettings, labels: Labels): Draft {
-  const upper = lastingMargin(net, settings);
-  const toeIn = liningToeIn(net, settings);
-  const margin = (s: number): number => upper(s) - settings.liningLastingShorterMm - toeIn(s);
-  const medial = backReduction(net.backMedial, settings, false);
-  const lateral = backReduction(net.backLateral, settings, true);
-  const cut = allowancesAdded(net, {
-    margin,
-    backMedial: medial.map((mm) => settings.backSeamMm - mm),
-    backLateral: lateral.map((mm) => settings.backSeamMm - mm),
-    stitchMedial: medial.map((mm) => -mm),
-    stitchLateral: lateral.map((mm) => -mm),
-    toplineMm: settings.liningTrimMm,
-    folded: false,
-  });
-  const within = netOutline(net);
-  const { outline, foldLine, seamMedial, seamLateral } = cut;
-  const trimNotchMm = Math.min(1.5, settings.liningTrimMm / 2);
-  const feather = featherBetween(offsetEdge(net.feather.line, widthsAlong(net.feather.arc, (s) => -toeIn(s))), seamMedial.line, seamLateral.line);
-  const marks = [
-    lineMark("topline: trim here", "net", foldLine),
-    lineMark("feather line", "net", feather.line),
-    ...seamLines(cut),
-    ...insideLines(net, within, outline),
-    ...centreNotches(net, outline, trimNotchMm),
-    ...featherNotches(net, outline, margin),
-    ...toplineNotches(net, settings.liningTrimMm, trimNotchMm),
-    ...backPricks({ ...feather, backMedial: seamMedial.backPoint, backLateral: seamLateral.backPoint }),
-  ];
-  const lines = pieceLines({ name: "lining", material: "lining leather", notes: ["with lasting margin,", "back seam and trim,", "flesh side up"], count: 1, labels });
-  return { name: "lining", material: "lining leather", net: false, outline, marks, labels: upperLabels(net, within, marks, lines), directionDeg: 0 };
-}
-
-/** The feather line between the two seams, which cut it off at the lining's own seats. It runs from the outer one. */
-function featherBetween(line: Polyline, medial: Polyline, lateral: Polyline): { readonly line: Polyline; readonly seatMedial: Xy; readonly seatLateral: Xy } {
-  const inner = cutAtCrossing(line, medial)?.before ?? line;
-  const { xy } = reversed(cutAtCrossing(reversed(inner), lateral)?.before ?? reversed(inner));
-  return { line: { xy }, seatMedial: [xy[xy.length - 2]!, xy[xy.length - 1]!], seatLateral: [xy[0]!, xy[1]!] };
+/** The back seam with its stitch line taken in. */
+function backSeam(edge: NetEdge, down: boolean, settings: PieceSettings): Allowance {
+  const taken = backReduction(edge, settings, down);
+  return { finish: "seam", widths: widthsAlong(edge.arc, () => settings.backSeamMm).map((mm, i) => mm - taken[i]!), at: taken.map((mm) => -mm) };
 }

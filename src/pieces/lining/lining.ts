@@ -1,0 +1,49 @@
+import { finding } from "#base/findings.ts";
+import type { ShellSettings } from "#shell/settings.ts";
+import type { Chosen } from "../choices.ts";
+import type { Labels } from "../label-text.ts";
+import type { NetUpper } from "../net-upper.ts";
+import type { Parts } from "../parts.ts";
+import type { PieceSettings } from "../settings.ts";
+import { checkPocket, checkSmaller } from "./check.ts";
+import type { HeelNet } from "./heel-net.ts";
+import { placeJoints, type UpperSeam } from "./joints.ts";
+import type { Scales } from "./on-last.ts";
+import { cutLining } from "./one.ts";
+import { lackingOf, type OwnLining } from "./own.ts";
+import { liningInThree, liningPanels } from "./three.ts";
+import { seamTapes } from "./tapes.ts";
+
+export interface LiningInput {
+  /** The whole upper's net, open at the back. */
+  readonly upper: NetUpper;
+  /** The lining's own; none for a taped pattern, whose lining is cut from the upper's net in one piece. */
+  readonly own?: OwnLining;
+  /** What a lining in pieces needs beside it: lengths on the last along the own net's edges, and the heel's sheet. */
+  readonly laid?: { readonly scales: Scales; readonly heel: HeelNet };
+  /** Seams of the upper other than at the back. */
+  readonly seams: readonly UpperSeam[];
+  readonly settings: PieceSettings;
+  readonly stiffener: Pick<ShellSettings, "counterMm" | "counterInnerMm" | "counterOuterMm">;
+  readonly chosen: Pick<Chosen, "lining" | "edge">;
+  readonly labels: Labels;
+}
+
+/** The lining in one piece with a back seam, or as vamp lining, two quarter linings and a heel pocket without a seam. Method: docs/method/lining.md. */
+export function liningPieces({ upper, own, laid, seams, settings, stiffener, chosen, labels }: LiningInput): Parts {
+  const bagged = chosen.edge === "bagged";
+  const three = chosen.lining === "three";
+  if (!three || !own || !laid) {
+    const net = own?.net ?? upper;
+    return { drafts: [cutLining(upper, settings, labels, own, bagged)], strips: seamTapes(net, settings), findings: [...(three ? [finding("lining-in-one", {})] : []), ...(own ? checkSmaller(upper, own.net) : [])] };
+  }
+  const lacking = lackingOf(settings, upper, own);
+  const joints = placeJoints(own.net, laid.scales, seams, settings);
+  const input = { net: own.net, heel: laid.heel, joints, settings, lacking, bagged, labels };
+  const panels = liningPanels(input);
+  return {
+    drafts: liningInThree(input, panels),
+    strips: [],
+    findings: [...joints.findings, ...panels.findings, ...checkSmaller(upper, own.net), ...checkPocket(laid.heel, settings, stiffener)],
+  };
+}
