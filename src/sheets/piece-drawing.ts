@@ -7,7 +7,8 @@ import { onSheet, placedXy, type PiecePlace, type PlacedPiece } from "./arrange.
 import { benchOf, offStrips, strokeOnSheet, wordsOnSheet } from "./bench.ts";
 import { textWidth } from "./lettering.ts";
 import type { Lettering, SheetPen, Stroke, StrokeKind } from "./pen.ts";
-import { ownLabel, placeNamePlate, placeWords, setMiddle, type NamePlate } from "./piece-words.ts";
+import { leastPlate, ownLabel, placeNamePlate, setMiddle, type NamePlate } from "./name-plate.ts";
+import { placeWords } from "./piece-words.ts";
 import { Room, type Box } from "./room.ts";
 
 /** Everything that is drawn for one piece, on the common sheet. The first stroke is the cutting line. */
@@ -31,21 +32,31 @@ export function drawPiece(onPages: PlacedPiece, plate: NamePlate, strips: readon
   const drawn = placed.piece.marks.map((mark) => drawMark(mark, placed));
   const strokes: Stroke[] = [{ kind: "cut", xy: placed.outline, closed: true }, ...drawn.flatMap((d) => d.strokes)];
   const own = drawn.flatMap((d, i) => (label.has(i) ? [] : d.words));
-  const room = new Room(placed.outline, placed.bounds, edgeMm);
-  for (const s of strokes) room.takeStroke(s.closed ? ring(s.xy) : s.xy, s.kind === "cut" ? 1 : 0.8);
-  const words = own.map((w) => offJoint(w, room, clear));
-  for (const w of words) room.takeStroke(baseLine(w), w.heightMm * 0.9);
+  const begun = () => {
+    const room = new Room(placed.outline, placed.bounds, edgeMm);
+    for (const s of strokes) room.takeStroke(s.closed ? ring(s.xy) : s.xy, s.kind === "cut" ? 1 : 0.8);
+    const words = own.map((w) => offJoint(w, room, clear));
+    for (const w of words) room.takeStroke(baseLine(w), w.heightMm * 0.9);
+    return { room, words };
+  };
+  const { room, words } = begun();
   const points = placeWords(placed, room, "points", clear);
-  // Where the piece's label finds no place of its own, it stays where the piece has it.
-  const name = placeNamePlate(plate, room, placed, clear) ?? { strokes: [], words: drawn.flatMap((d, i) => (label.has(i) ? d.words : [])) };
-  const lines = placeWords(placed, room, "lines", clear);
-  const parts = [points, name, lines];
+  const name = placeNamePlate(plate, room, placed, clear);
+  const parts = name ? [points, name, placeWords(placed, room, "lines", clear)] : nameFirst(placed, plate, begun().room, clear);
   const [cut, ...rest] = [...strokes, ...parts.flatMap((p) => p.strokes)];
   return {
     placed: onPages,
     strokes: [{ ...cut!, xy: onPages.outline, curves: curvesOn(onPages.place, onPages.piece.outline.xy, true) }, ...rest.map((s) => strokeOnSheet(s, leanDeg))],
     words: [...words, ...parts.flatMap((p) => p.words)].map((w) => wordsOnSheet(w, leanDeg)),
   };
+}
+
+/** The words of a piece too small for all of them: its name before the names of its marks. */
+function nameFirst(placed: PlacedPiece, plate: NamePlate, room: Room, clear: (box: Box) => boolean): readonly { readonly strokes: readonly Stroke[]; readonly words: readonly Lettering[] }[] {
+  const placedName = placeNamePlate(plate, room, placed, clear);
+  const name = placedName ?? { strokes: [], words: [leastPlate(placed)] };
+  if (!placedName) for (const w of name.words) room.takeStroke(baseLine(w), w.heightMm);
+  return [name, placeWords(placed, room, "points", clear), placeWords(placed, room, "lines", clear)];
 }
 
 /** Feeds the cutting line of a drawn piece to a pen. */

@@ -2,7 +2,7 @@ import type { Strip } from "#pieces/piece.ts";
 import { bounds } from "#plane/measure.ts";
 import { areaInWords, countsInWords, type IndexEntry } from "../index-entries.ts";
 import { brokenIntoLines, shortenedTo, textWidth } from "../lettering.ts";
-import { edgeNote } from "../piece-words.ts";
+import { edgeNote } from "../name-plate.ts";
 import { shoePicture, type Profile } from "../shoe-picture.ts";
 import type { PageInk } from "./page-ink.ts";
 
