@@ -10,46 +10,67 @@ export interface Clearance {
  * by the true one, so that it need not be looked at closer.
  */
 export function clearanceRound(segments: Float64Array, [x0, y0]: readonly [number, number], stepMm: number, reach: number): Clearance {
-  const across = 2 * reach + 1;
-  const squares = new Float64Array(across * across).fill(Infinity);
-  const nearest = new Int32Array(across * across).fill(-1);
-  const offer = (cell: number, k: number): void => {
-    const square = squareTo(segments, 4 * k, x0 + stepMm * ((cell % across) - reach), y0 + stepMm * (Math.floor(cell / across) - reach));
-    if (square >= squares[cell]!) return;
-    squares[cell] = square;
-    nearest[cell] = k;
-  };
-  const cellAt = (v: number, from: number): number => Math.min(across - 1, Math.max(0, Math.round((v - from) / stepMm) + reach));
-  for (let k = 0; 4 * k < segments.length; k++) {
-    const s = 4 * k;
-    // A line longer than a step passes more than one place.
-    const parts = Math.max(1, Math.ceil(Math.max(Math.abs(segments[s + 2]! - segments[s]!), Math.abs(segments[s + 3]! - segments[s + 1]!)) / stepMm));
-    for (let p = 0; p <= parts; p++) {
-      const t = p / parts;
-      offer(cellAt(segments[s]! + t * (segments[s + 2]! - segments[s]!), x0) + across * cellAt(segments[s + 1]! + t * (segments[s + 3]! - segments[s + 1]!), y0), k);
+  const grid = new Grid(segments, x0 - stepMm * reach, y0 - stepMm * reach, stepMm, 2 * reach + 1);
+  for (let k = 0; 4 * k < segments.length; k++) grid.seed(k);
+  grid.sweep(1);
+  grid.sweep(-1);
+  return { across: grid.across, mm: grid.squares.map(Math.sqrt) };
+}
+
+class Grid {
+  readonly squares: Float64Array;
+  readonly #nearest: Int32Array;
+
+  constructor(
+    readonly segments: Float64Array,
+    readonly minX: number,
+    readonly minY: number,
+    readonly stepMm: number,
+    readonly across: number,
+  ) {
+    this.squares = new Float64Array(across * across).fill(Infinity);
+    this.#nearest = new Int32Array(across * across).fill(-1);
+  }
+
+  /** Offers a line to the places it passes; one longer than a step passes several. */
+  seed(k: number): void {
+    const s = this.segments;
+    const [ax, ay] = [s[4 * k]!, s[4 * k + 1]!];
+    const [dx, dy] = [s[4 * k + 2]! - ax, s[4 * k + 3]! - ay];
+    const parts = Math.max(1, Math.ceil(Math.max(Math.abs(dx), Math.abs(dy)) / this.stepMm));
+    for (let p = 0; p <= parts; p++) this.#offer(this.#place(ax + (p / parts) * dx, this.minX), this.#place(ay + (p / parts) * dy, this.minY), k);
+  }
+
+  #place(v: number, least: number): number {
+    return Math.min(this.across - 1, Math.max(0, Math.round((v - least) / this.stepMm)));
+  }
+
+  /** Each place is offered what the neighbours have that were passed before it. */
+  sweep(way: 1 | -1): void {
+    const n = this.across;
+    const last = n - 1;
+    for (let row = 0; row < n; row++) {
+      const y = way > 0 ? row : last - row;
+      for (let column = 0; column < n; column++) {
+        const x = way > 0 ? column : last - column;
+        const before = y - way;
+        if (column > 0) this.#offer(x, y, this.#nearest[y * n + x - way]!);
+        if (row === 0) continue;
+        this.#offer(x, y, this.#nearest[before * n + x]!);
+        if (x > 0) this.#offer(x, y, this.#nearest[before * n + x - 1]!);
+        if (x < last) this.#offer(x, y, this.#nearest[before * n + x + 1]!);
+      }
     }
   }
-  const from = (cell: number, other: number): void => {
-    const k = nearest[other]!;
-    if (k >= 0 && k !== nearest[cell]) offer(cell, k);
-  };
-  for (let cell = 0; cell < squares.length; cell++) {
-    const x = cell % across;
-    if (x > 0) from(cell, cell - 1);
-    if (cell < across) continue;
-    from(cell, cell - across);
-    if (x > 0) from(cell, cell - across - 1);
-    if (x < across - 1) from(cell, cell - across + 1);
+
+  #offer(x: number, y: number, k: number): void {
+    const cell = y * this.across + x;
+    if (k < 0 || k === this.#nearest[cell]) return;
+    const square = squareTo(this.segments, 4 * k, this.minX + this.stepMm * x, this.minY + this.stepMm * y);
+    if (square >= this.squares[cell]!) return;
+    this.squares[cell] = square;
+    this.#nearest[cell] = k;
   }
-  for (let cell = squares.length - 1; cell >= 0; cell--) {
-    const x = cell % across;
-    if (x < across - 1) from(cell, cell + 1);
-    if (cell + across >= squares.length) continue;
-    from(cell, cell + across);
-    if (x > 0) from(cell, cell + across - 1);
-    if (x < across - 1) from(cell, cell + across + 1);
-  }
-  return { across, mm: squares.map(Math.sqrt) };
 }
 
 function squareTo(s: Float64Array, k: number, px: number, py: number): number {

@@ -94,7 +94,7 @@ export function placeBlock(lines: readonly LabelLine[], place: LabelPlace): Labe
   const { within, near, angleDeg } = place;
   const box = bounds(within);
   const room = new Room(within, place.avoid);
-  const { mm: clearMm } = room.clearance(near, stepMm, reach);
+  let clearMm: Float64Array | undefined;
   // Whether a place lies in the piece is the same for letters of every size: 0 not known yet, 1 outside, 2 inside.
   const known = new Uint8Array(nearestFirst.length);
   let scaled = lines;
@@ -105,12 +105,14 @@ export function placeBlock(lines: readonly LabelLine[], place: LabelPlace): Labe
     const leastMm = Math.min(width, height) / 2 + clear;
     for (let k = 0; k < nearestFirst.length; k++) {
       const [dx, dy, cell] = nearestFirst[k]!;
-      if (clearMm[cell]! < leastMm) continue;
+      // Most find their place at once; only a longer search is worth a survey.
+      if (k === surveyFrom) clearMm ??= room.clearance(near, stepMm, reach).mm;
+      if (clearMm && clearMm[cell]! < leastMm) continue;
       const at: Xy = [near[0] + dx, near[1] + dy];
       if (known[k] === 1 || at[0] < box.minX || at[0] > box.maxX || at[1] < box.minY || at[1] > box.maxY) continue;
-      if (room.meets(boxCorners(at, width / 2 + clear, height / 2 + clear, angleDeg))) continue;
       if (known[k] === 0) known[k] = room.holds(at[0], at[1]) ? 2 : 1;
-      if (known[k] === 2) return { lines: scaled, at, angleDeg };
+      if (known[k] === 1 || room.meets(boxCorners(at, width / 2 + clear, height / 2 + clear, angleDeg))) continue;
+      return { lines: scaled, at, angleDeg };
     }
   }
   return { lines: scaled, at: near, angleDeg };
@@ -118,6 +120,7 @@ export function placeBlock(lines: readonly LabelLine[], place: LabelPlace): Labe
 
 const stepMm = 3;
 const reach = 30;
+const surveyFrom = 60;
 /** Steps of a grid of 3 mm up to 90 mm to either side, nearest first, with the number of the place row by row. */
 const nearestFirst: readonly (readonly [number, number, number])[] = (() => {
   const steps: (readonly [number, number, number])[] = [];
