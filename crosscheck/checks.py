@@ -39,8 +39,13 @@ def folder():
     return Path(sys.argv[1])
 
 
-def report():
-    return json.loads((folder() / "report.json").read_text(encoding="utf-8"))
+def sets():
+    """Folders that hold the results of a pair, by name: the example pair, then those of sets.json."""
+    return [("example", folder()), *((path.name, path) for path in sorted((folder() / "sets").iterdir()))]
+
+
+def report(where=None):
+    return json.loads(((where or folder()) / "report.json").read_text(encoding="utf-8"))
 
 
 def outline(piece):

@@ -2,7 +2,7 @@
 // `npm run crosscheck -- dxf` runs only the checks whose name holds the word.
 import { spawnSync } from "node:child_process";
 import { createHash } from "node:crypto";
-import { existsSync, mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { giveUp, inRoot, run, runPackage } from "./steps.mjs";
@@ -25,9 +25,10 @@ try {
 
 function crosscheck(words) {
   console.log("Making the example pair …");
-  for (const [paper, folder] of [["A4", work], ["Letter", join(work, "letter")]]) {
-    const made = run(process.execPath, [inRoot("bin/lastwise.mjs"), "make", "--example", "--paper", paper, "--out", folder], { stdio: ["ignore", "ignore", 2] });
-    if (made !== 0 && made !== 1) return refuse("the example pair could not be made");
+  if (!make(["--example", "--paper", "A4"], work)) return refuse("the example pair could not be made");
+  for (const set of JSON.parse(readFileSync(inRoot("crosscheck/sets.json"), "utf8"))) {
+    console.log(`Making ${set.name} …`);
+    if (!make([jobOf(set), "--untried"], join(work, "sets", set.name))) return refuse(`the pair of ${set.name} could not be made`);
   }
   if (runPackage("tsx", "tsx", [inRoot("crosscheck/export-last.ts"), work]) !== 0) return refuse("the example last could not be exported");
 
@@ -49,6 +50,22 @@ function crosscheck(words) {
   }
   console.log(`\nAll cross-checks together:\n${passed} passed, ${failed} failed`);
   return failed === 0 && passed > 0 ? 0 : 1;
+}
+
+/** Runs the command line as a maker would; findings to look at are no failure. */
+function make(words, folder) {
+  const made = run(process.execPath, [inRoot("bin/lastwise.mjs"), "make", ...words, "--out", folder], { stdio: ["ignore", "ignore", 2] });
+  return made === 0 || made === 1;
+}
+
+/** A job like the one of the examples with what the set says put over it, as a file; returns its path. */
+function jobOf({ name, ...own }) {
+  const job = JSON.parse(readFileSync(inRoot("examples/almond-37.json"), "utf8"));
+  for (const [key, value] of Object.entries(own)) job[key] = typeof value === "object" ? { ...job[key], ...value } : value;
+  mkdirSync(join(work, "jobs"), { recursive: true });
+  const path = join(work, "jobs", `${name}.json`);
+  writeFileSync(path, JSON.stringify(job));
+  return path;
 }
 
 /** Makes .venv when it is missing or the list of libraries changed. */

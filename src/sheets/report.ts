@@ -20,6 +20,7 @@ export function reportOf(input: SheetInput, sheet: CommonSheet) {
     title: input.title,
     size: input.size,
     ...made,
+    printed: input.choices,
     sheet: { widthMm: round(sheet.widthMm), heightMm: round(sheet.heightMm) },
     pieces: sheet.placed.map(({ piece, place }) => ({
       name: piece.name,
