@@ -24,7 +24,7 @@ export const bottomSentences = {
     "note",
     (d: { heightMm: number }) => `Under the seat ${mm(Math.max(0, d.heightMm))} are left to the ground once insole and sole are on: too little for a top piece. Let the sole run through, without a heel.`,
   ),
-  "heel-top-piece-only": sentence("note", (d: { backMm: number; breastMm: number }) => `The heel is ${mm(d.backMm)} high at the back and ${mm(d.breastMm)} at the breast: a top piece alone, without lifts.`),
+  "heel-top-piece-only": sentence("note", (d: { backMm: number; breastMm: number }) => `The heel is ${mm(d.backMm)} high at the back and ${mm(d.breastMm)} at the breast: a top piece alone, without lifts. Cut it from leather as thick as its thicker end.`),
   "heel-below-ground": sentence(
     "look",
     (d: { belowMm: number; heelMm: number }) =>

@@ -1,5 +1,5 @@
 import { finding, type Finding } from "#base/findings.ts";
-import type { Last } from "#last/last.ts";
+import { medialSign, type Last } from "#last/last.ts";
 import type { FlatBottom } from "#shell/shell.ts";
 import type { Outline } from "#plane/outline.ts";
 import { area } from "#plane/measure.ts";
@@ -14,7 +14,7 @@ import { refuseImpossibleBottom } from "./bottom-possible.ts";
 import { BottomSurface } from "./bottom-surface.ts";
 import { checkFiller, checkHeel, checkShank } from "./check-bottom.ts";
 import { cutFiller, fillerOutline } from "./filler-piece.ts";
-import { fillerRoom } from "./filler.ts";
+import { fillerRoom, thicknessNear } from "./filler.ts";
 import { breadthAt } from "./heel-line.ts";
 import { cutHeel } from "./heel-pieces.ts";
 import { heelStack } from "./heel-stack.ts";
@@ -63,14 +63,14 @@ export function bottomPieces({ net, on, settings, shell, chosen, labels }: Botto
     ...cutSecondBoard(net, settings, labels, onBoards),
     cutShank(net, place, settings, labels),
     ...cutShankBend(bend, labels),
-    ...(hollow ? [cutFiller(net, hollow, margin.reachMm, built.filler?.mostMm, settings, labels)] : []),
+    ...(hollow ? [cutFiller(net, hollow, margin.reachMm, on && built.filler && { mostMm: built.filler.mostMm, at: thicknessNear(on.bottom, built.filler.thicknessMm, medialSign(on.last.side)) }, settings, labels)] : []),
     cutOutsole(net, settings, labels),
     ...built.drafts,
     cutSock(net, settings, labels, chosen.sock),
   ];
   const made: BottomMade = {
     boards: { firstMm: settings.firstBoardMm, secondMm: settings.secondBoardMm, secondBehindJointMm: settings.secondBehindMm, skiveMm: settings.secondSkiveMm },
-    shank: { lengthMm: settings.shankMm, widthMm: settings.shankWideMm, thicknessMm: settings.shankThickMm, fromSeatMm: place.rearMm, behindJointMm: place.shortOfJointMm, bend },
+    shank: { lengthMm: settings.shankMm, widthMm: settings.shankWideMm, thicknessMm: settings.shankThickMm, fromSeatMm: place.rearMm, behindJointMm: place.shortOfJointMm, longestMm: place.longestMm, bend },
     ...(hollow && { filler: { marginMm: margin.reachMm, areaMm2: area(hollow), ...(built.filler && { depth: built.filler }) } }),
     ...(built.heel && { heel: built.heel }),
   };
@@ -86,7 +86,7 @@ function builtOn(net: NetBottom, { last, bottom }: NonNullable<BottomInput["on"]
   const layers = seat ? heelStack({ ...seat, ...settings }) : [];
   const back = last.landmarks.seatPoint[0];
   return {
-    drafts: cutHeel(net, layers, settings, labels),
+    drafts: seat ? cutHeel(net, layers, seat.edge, settings, labels) : [],
     findings: [...(room ? checkFiller(room, back) : []), ...(seat ? checkHeel(seat, layers, settings, last.measures.heelHeight) : [])],
     ...(room && { filler: { volumeMm3: room.volumeMm3, mostMm: room.mostMm, mostFromSeatMm: room.mostAtX - back, thicknessMm: room.thicknessMm } }),
     ...(seat && {

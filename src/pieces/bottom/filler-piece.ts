@@ -3,7 +3,8 @@ import { area, bounds } from "#plane/measure.ts";
 import type { Outline } from "#plane/outline.ts";
 import type { Draft } from "../draft.ts";
 import type { Labels } from "../label-text.ts";
-import { lineMark } from "../marks.ts";
+import type { LabelBlock } from "../labels.ts";
+import { acrossAt, lineMark } from "../marks.ts";
 import type { PieceSettings } from "../settings.ts";
 import { behindJoint, inside, straight } from "./bottom-lines.ts";
 import { flatPiece, untitled } from "./flat-piece.ts";
@@ -22,12 +23,36 @@ export function fillerOutline(net: NetBottom, reachMm: number): Outline | undefi
   return sound ? outline : undefined;
 }
 
-/** The filler in one, with the line at which it is spliced behind the tread where it is cut in two. */
-export function cutFiller(net: NetBottom, outline: Outline, reachMm: number, mostMm: number | undefined, settings: PieceSettings, labels: Labels): Draft {
+/** How deep the hollow is: at most, and at a place of the flat bottom of a right one, mm. */
+export interface HollowDepth {
+  readonly mostMm: number;
+  readonly at: (x: number, y: number) => number;
+}
+
+/** The filler in one, with the line at which it is spliced behind the tread where it is cut in two; its thickness is written along its middle. */
+export function cutFiller(net: NetBottom, outline: Outline, reachMm: number, depth: HollowDepth | undefined, settings: PieceSettings, labels: Labels): Draft {
   const splice = inside(outline, straight(behindJoint(net, settings.secondBehindMm)));
-  const notes = [...(mostMm === undefined ? [] : [`up to ${mostMm.toFixed(1)} mm thick`]), "seen from above"];
   return flatPiece(net, {
-    name: "bottom filler", material: "filler", notes, outline, margin: () => -reachMm, labels: untitled(labels),
+    name: "bottom filler", material: "filler", notes: [...(depth ? [`up to ${depth.mostMm.toFixed(1)} mm thick`] : []), "seen from above"],
+    outline, margin: () => -reachMm, labels: untitled(labels),
     marks: splice ? [lineMark("splice, if cut in two", "place", splice)] : [],
+    written: depth ? thicknessWritten(net, outline, depth) : [],
   });
 }
+
+const writtenAt = [0.12, 0.22, 0.35, 0.48, 0.62, 0.78, 0.88] as const;
+
+/** Thicknesses in the middle between inner and outer edge, a little beside the centre line so that they can be read. */
+function thicknessWritten(net: NetBottom, outline: Outline, { at }: HollowDepth): readonly LabelBlock[] {
+  return writtenAt.flatMap((share): readonly LabelBlock[] => {
+    const x = share * net.toePoint[0];
+    const across = acrossAt(outline, x);
+    if (!across || across[1][1] - across[0][1] < leastMm) return [];
+    const y = (across[0][1] + across[1][1]) / 2;
+    const clear = Math.abs(y) >= besideMm ? y : y > 0 ? besideMm : -besideMm;
+    return [{ lines: [{ text: at(x, clear).toFixed(1), heightMm: 2 }], at: [x, clear], angleDeg: 0 }];
+  });
+}
+
+/** Numbers keep this far from the centre line, mm. */
+const besideMm = 2.6;

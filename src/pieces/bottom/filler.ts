@@ -35,6 +35,18 @@ export function fillerRoom(sections: readonly LastedSection[], surface: BottomSu
   return { volumeMm3, mostMm, mostAtX, proudMm, proudAtX, thicknessMm: thicknessAt(sections, surface, mesh.positions, reachMm) };
 }
 
+/** Thickness at a place of the flat bottom, as of a right one: that of its nearest vertex, some millimetre off. */
+export function thicknessNear({ uv }: FlatBottom, thicknessMm: Float64Array, sign: 1 | -1): (x: number, y: number) => number {
+  return (x, y) => {
+    let least = Infinity, found = 0;
+    for (let v = 0; v < thicknessMm.length; v++) {
+      const square = (uv[2 * v]! - x) ** 2 + (sign * uv[2 * v + 1]! - y) ** 2;
+      if (square < least) [least, found] = [square, thicknessMm[v]!];
+    }
+    return found;
+  };
+}
+
 function thicknessAt(sections: readonly LastedSection[], { insideMm, level }: BottomSurface, p: Float64Array, reachMm: number): Float64Array {
   const out = new Float64Array(insideMm.length);
   const first = sections[0], last = sections[sections.length - 1];

@@ -35,17 +35,19 @@ export interface FlatPiece {
   readonly nameAt?: Xy;
   /** Lines of its own, beside those of every piece of the bottom. */
   readonly marks?: readonly DraftMark[];
+  /** Numbers that stand where they hold. */
+  readonly written?: readonly LabelBlock[];
   readonly labels: Labels;
 }
 
 /** A piece in the flat bottom's own place, with centre line, joint line, heel breast line, arrow, notches and texts as far as they lie in it. */
-export function flatPiece(net: NetBottom, { name, material, notes, outline, margin, breast = heelBreast(net), nameAt, marks: own = [], labels }: FlatPiece): Draft {
+export function flatPiece(net: NetBottom, { name, material, notes, outline, margin, breast = heelBreast(net), nameAt, marks: own = [], written = [], labels }: FlatPiece): Draft {
   const marks = [...bottomMarks(net, outline, margin, breast, material !== "filler" && material !== "second board"), ...own];
   const lines = pieceLines({ name, material, notes, count: 1, labels }).flatMap(inTwo);
   return {
     name, material, outline, marks,
     net: outline.xy.every((v, i) => v === net.outline.xy[i]),
-    labels: bottomLabels(net, outline, marks, lines, nameAt ?? [net.jointMedialPoint[0] + 24, 0.42 * net.jointMedialPoint[1]]),
+    labels: bottomLabels(net, outline, marks, written, lines, nameAt ?? [net.jointMedialPoint[0] + 24, 0.42 * net.jointMedialPoint[1]]),
     directionDeg: 0,
     ground: "bottom",
   };
@@ -82,12 +84,12 @@ function inTwo(line: LabelLine): readonly LabelLine[] {
 const waistX = (net: NetBottom): number => (net.breastX + net.jointMedialPoint[0]) / 2;
 
 /** The name where it is wished, and `inside` along the medial waist. */
-function bottomLabels(net: NetBottom, within: Outline, marks: readonly DraftMark[], lines: LabelBlock["lines"], near: Xy): readonly LabelBlock[] {
-  const avoid = marks.flatMap((m) => (m.kind === "line" ? [m.line] : m.kind === "arrow" ? [{ xy: Float64Array.of(...m.from, ...m.to) }] : []));
+function bottomLabels(net: NetBottom, within: Outline, marks: readonly DraftMark[], written: readonly LabelBlock[], lines: LabelBlock["lines"], near: Xy): readonly LabelBlock[] {
+  const avoid = [...written.map(blockOutline), ...marks.flatMap((m) => (m.kind === "line" ? [m.line] : m.kind === "arrow" ? [{ xy: Float64Array.of(...m.from, ...m.to) }] : []))];
   const name = placeBlock(lines, { within, avoid, near, angleDeg: 0 });
-  if (bounds(within).maxX <= waistX(net) + 6) return [name];
+  if (bounds(within).maxX <= waistX(net) + 6) return [name, ...written];
   const waist = acrossAt(within, waistX(net));
   const there: Xy = waist ? [waistX(net), 0.5 * waist[1][1]] : [net.breastX, 0];
   const says = placeBlock([{ text: "inside", heightMm: 4 }], { within, avoid: [...avoid, blockOutline(name)], near: there, angleDeg: 0 });
-  return [name, says];
+  return [name, says, ...written];
 }

@@ -3,8 +3,9 @@ import { arcLengths, joined, pointAt, reversed } from "#plane/along.ts";
 import type { Outline, Polyline } from "#plane/outline.ts";
 import type { Draft } from "../draft.ts";
 import type { Labels } from "../label-text.ts";
-import { blockOutline, placeBlock } from "../labels.ts";
-import { centreNotch, lineMark, notchDepthMm } from "../marks.ts";
+import { blockOutline, placeBlock, type LabelBlock } from "../labels.ts";
+import { centreNotch, lineMark, notchDepthMm, outward } from "../marks.ts";
+import { edgeLength, edgePoint } from "../net-upper.ts";
 import type { Xy } from "../piece.ts";
 import type { PieceSettings } from "../settings.ts";
 import { behind, centring, closedBehind, type BehindLine } from "./bottom-lines.ts";
@@ -12,17 +13,22 @@ import { grown, type DraftMark } from "./flat-piece.ts";
 import { hollowBreast } from "./heel-line.ts";
 import type { HeelLayer } from "./heel-stack.ts";
 import type { NetBottom } from "./net-bottom.ts";
+import type { SeatEdge } from "./seat.ts";
 
+/** A seat that is level within this needs no split lift, mm (our own limit). */
+const levelMm = 0.3;
+/** How far inside the feather line thicknesses are written, mm. */
+const writtenInMm = 1.5;
 /** Nails of a lift stand so far inside its edge, mm, at these shares of the way round it (common practice, no source). */
 const nailsInMm = 9;
 const nailShares = [0.06, 0.28, 0.5, 0.72, 0.94] as const;
 
 /** Split lift, lifts and top piece; each as large as its upper face, for the heel runs in toward the ground. Nothing where there are no layers. */
-export function cutHeel(net: NetBottom, layers: readonly HeelLayer[], settings: PieceSettings, labels: Labels): readonly Draft[] {
+export function cutHeel(net: NetBottom, layers: readonly HeelLayer[], seatEdge: readonly SeatEdge[], settings: PieceSettings, labels: Labels): readonly Draft[] {
   const total = layers.reduce((sum, l) => sum + l.backMm, 0);
   let above = 0;
   const drafts: Draft[] = [];
-  if (layers.length > 0) drafts.push(...splitLift(net, settings, labels));
+  if (layers.length > 0 && seatEdge.some(({ offMm }) => offMm >= levelMm)) drafts.push(...splitLift(net, seatEdge, settings, labels));
   for (const layer of layers) {
     const over = settings.heelOverMm - (total > 0 ? (settings.heelTaperMm * above) / total : 0);
     drafts.push(...layerPiece(net, layer, over, settings, labels));
@@ -49,7 +55,7 @@ function layerPiece(net: NetBottom, layer: HeelLayer, overMm: number, settings: 
 }
 
 /** The horseshoe that levels the round of the seat, to be pared to nothing inside. */
-function splitLift(net: NetBottom, settings: PieceSettings, labels: Labels): readonly Draft[] {
+function splitLift(net: NetBottom, seatEdge: readonly SeatEdge[], settings: PieceSettings, labels: Labels): readonly Draft[] {
   const outer = seatPart(net, settings, settings.heelOverMm), inner = seatPart(net, settings, settings.heelOverMm - settings.splitLiftWideMm);
   if (!outer || !inner) return [];
   const between = (from: Xy, to: Xy, front: Polyline): Polyline => frontBetween(front, from, to);
@@ -59,10 +65,23 @@ function splitLift(net: NetBottom, settings: PieceSettings, labels: Labels): rea
   const outline: Outline = { xy: ring.xy.slice(0, ring.xy.length - 2) };
   const draft = { name: "split lift", material: "heel leather", net: false, outline, directionDeg: 0, ground: "bottom" } as const;
   const marks = heelMarks(net, outline);
-  const avoid = marks.flatMap((m) => (m.kind === "line" ? [m.line] : []));
+  const written = thicknessesWritten(net, seatEdge);
+  const avoid = [...marks.flatMap((m) => (m.kind === "line" ? [m.line] : [])), ...written.map(blockOutline)];
   const lines = [{ text: labels.size === "" ? "split lift" : `split lift ${labels.size}`, heightMm: 3 }, { text: "{side}, pare inside", heightMm: 2.2 }];
   const near: Xy = [net.breastX * 0.62, (o[1]! + i[1]!) / 2];
-  return [{ ...draft, marks, labels: [placeBlock(lines, { within: outline, avoid, near, angleDeg: 0 })] }];
+  return [{ ...draft, marks, labels: [placeBlock(lines, { within: outline, avoid, near, angleDeg: 0 }), ...written] }];
+}
+
+/** How thick the split lift is at its edge, written where it is: at the back, beside it, and toward either breast. */
+function thicknessesWritten(net: NetBottom, seatEdge: readonly SeatEdge[]): readonly LabelBlock[] {
+  const total = edgeLength(net.ring);
+  const [from, to] = [seatEdge[0]!.alongMm, seatEdge[seatEdge.length - 1]!.alongMm];
+  return [0.94 * from, 0.35 * from, 0.08 * to, 0.35 * to, 0.94 * to].map((along) => {
+    const edge = seatEdge.reduce((best, e) => (Math.abs(e.alongMm - along) < Math.abs(best.alongMm - along) ? e : best));
+    const s = along < 0 ? -along : total - along;
+    const [x, y] = edgePoint(net.ring, s), [nx, ny] = outward(net.ring, s);
+    return { lines: [{ text: Math.max(0, edge.offMm).toFixed(1), heightMm: 2 }], at: [x - writtenInMm * nx, y - writtenInMm * ny], angleDeg: 0 };
+  });
 }
 
 /** The part of the breast line from one place on it to another, both included. */

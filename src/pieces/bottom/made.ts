@@ -12,6 +12,8 @@ export interface BottomMade {
     /** Rear end from the seat point, front end from the joint line, along the line from the seat to the waist. */
     readonly fromSeatMm: number;
     readonly behindJointMm: number;
+    /** The longest that would lie from the middle of the heel to as near the joint line as it may. */
+    readonly longestMm: number;
     /** Empty on a taped pattern. */
     readonly bend: readonly ShankBend[];
   };

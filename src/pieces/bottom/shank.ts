@@ -21,6 +21,8 @@ export interface ShankPlace {
   readonly frontMm: number;
   /** How far the front end stays behind the joint line. */
   readonly shortOfJointMm: number;
+  /** The longest that would lie from the middle of the heel to as near the joint line as it may. */
+  readonly longestMm: number;
   readonly widthMm: number;
 }
 
@@ -31,7 +33,7 @@ export interface ShankPlace {
 export function shankPlace(net: NetBottom, { shankMm, shankWideMm, shankFrontMm, shankRearMm }: PieceSettings): ShankPlace {
   const joint = jointAlong(net);
   const rearMm = Math.max(shankRearMm, Math.min(net.breastX / 2, joint - shankFrontMm - shankMm));
-  return { rearMm, frontMm: rearMm + shankMm, shortOfJointMm: joint - rearMm - shankMm, widthMm: shankWideMm };
+  return { rearMm, frontMm: rearMm + shankMm, shortOfJointMm: joint - rearMm - shankMm, longestMm: joint - shankFrontMm - net.breastX / 2, widthMm: shankWideMm };
 }
 
 /** The shank's outline in the flat bottom's place, from the rear: square behind, a half circle in front; counter-clockwise. */

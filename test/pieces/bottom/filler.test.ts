@@ -22,9 +22,13 @@ describe("the filler between the margins, against closed forms", () => {
   const half = 34;
 
   test("a flat bottom: the area between the margins times their thickness", () => {
-    const { made: { filler } } = made(crossArc(240, half, 1e6, "round"));
+    const out = made(crossArc(240, half, 1e6, "round"));
+    const { filler } = out.made;
     expect(filler!.depth!.volumeMm3 / (filler!.areaMm2 * thick)).toBeCloseTo(1, 2);
     expect(filler!.depth!.mostMm).toBeCloseTo(thick, 4);
+    const numbers = out.drafts.find((d) => d.name === "bottom filler")!.labels.flatMap((b) => b.lines.map((l) => l.text)).filter((text) => /^\d/.test(text));
+    expect(numbers.length).toBeGreaterThan(4);
+    expect(new Set(numbers)).toEqual(new Set(["1.9"]));
     // An oval with straight sides, drawn in: (L − 2r) · 2(r − m) + π (r − m)².
     expect(filler!.areaMm2 / ((240 - 2 * half) * 2 * (half - marginMm) + Math.PI * (half - marginMm) ** 2)).toBeCloseTo(1, 3);
   });

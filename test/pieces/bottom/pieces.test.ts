@@ -161,6 +161,17 @@ describe("the pieces of the bottom", () => {
     expect(liesIn(named(drafts, "split lift").outline, { xy: named(drafts, "outsole").outline.xy })).toBe(true);
   });
 
+  test("the split lift says how thick it is where: as far as the sole's edge stands off there", () => {
+    const { drafts, made } = example;
+    const edge = made.heel!.splitEdge;
+    const at = (share: number): string => edge.reduce((best, e) => (Math.abs(e.alongMm - share) < Math.abs(best.alongMm - share) ? e : best)).offMm.toFixed(1);
+    const numbers = named(drafts, "split lift").labels.flatMap((b) => b.lines.map((l) => l.text)).filter((text) => /^\d/.test(text));
+    expect(numbers).toHaveLength(5);
+    expect([numbers[0], numbers[4]]).toEqual([at(0.94 * edge[0]!.alongMm), at(0.94 * edge[edge.length - 1]!.alongMm)]);
+    expect(edge[0]!.alongMm).toBeLessThan(-50);
+    expect(Math.max(...edge.map((e) => e.offMm))).toBe(made.heel!.splitMostMm);
+  });
+
   test.each(sockKinds)("sock: %s", (kind) => {
     const out = built(exampleLast(), {}, kind);
     const sock = named(out.drafts, "sock");
