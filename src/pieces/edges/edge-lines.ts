@@ -15,7 +15,7 @@ const roleWords: Readonly<Record<EdgeRole, string>> = { feather: "lasting edge",
 const drawnAs: Readonly<Record<Exclude<Finish, "raw">, readonly [Line["use"], (edge: CutEdge) => string]>> = {
   lasting: ["net", () => "feather line"],
   seam: ["stitch", ({ net }) => `${roleWords[net.role]}${sideWord(net.half)}`],
-  lap: ["place", ({ net }) => `edge of the vamp lies here${sideWord(net.half)}`],
+  lap: ["place", ({ net }) => `${net.role === "side" ? "edge of the vamp" : "front edge"} lies here${sideWord(net.half)}`],
   fold: ["fold", ({ net }) => `fold line of the ${roleWords[net.role]}${net.role === "topline" ? "" : sideWord(net.half)}`],
   trim: ["net", () => "topline: trim here"],
   bag: ["stitch", () => "seam of the topline"],

@@ -57,7 +57,8 @@ function checkNotches({ panels, margin }: CutUpper): readonly Finding[] {
 
 function checkDogTail(panels: readonly CutPanel[], { dogTailLongMm, dogTailWideMm }: PieceSettings, { backTop, backSeam, edge }: Chosen): readonly Finding[] {
   const back = panels.flatMap(({ panel }) => panel.edges).find((e) => e.role === "back");
-  if (backTop !== "dog-tail" || !back) return [];
+  if (backTop !== "dog-tail") return [];
+  if (!back) return [finding("dog-tail-has-no-place", { why: "this cut has no back seam" })];
   if (backSeam !== "closed") return [finding("dog-tail-has-no-place", { why: "the back is butted, and the zigzag would run under it" })];
   if (edge === "bagged") return [finding("dog-tail-has-no-place", { why: "a bagged topline is turned out with its lining, which leaves no tongue" })];
   if (panels.every(({ snips }) => snips.length === 0)) return [finding("dog-tail-left-out", { longMm: dogTailLongMm })];
