@@ -34,6 +34,13 @@ describe("sets", () => {
     expect(pageTitles(sheet, tiling).map((t) => t.set)).toEqual(words);
   });
 
+  test("a set without pieces is said to be empty, and nothing fails", async () => {
+    const files = await sheetsOf(samplePair({ pieces: pieces.filter((p) => p.material !== "card"), choices: { ...usualSheets, sets: "net" } }), unwatched);
+    const pages = await pdfLines(files.find((f) => f.name === "pattern.pdf")!.bytes);
+    expect(pages).toHaveLength(1);
+    expect(pages[0]!.text.join(" ")).toContain("No piece belongs to the set that was chosen");
+  });
+
   test("are printed on the pages", async () => {
     const files = await sheetsOf(samplePair(), unwatched);
     const [, ...pages] = await pdfLines(files.find((f) => f.name === "pattern.pdf")!.bytes);

@@ -103,5 +103,7 @@ function itemsOf({ title, profile, strips }: Cover, entries: readonly IndexEntry
     const first = i === 0 || !entries.some((e) => e.set === "card");
     return of.length === 0 ? [] : [headingItem(setHeadings[set] + (first ? small : "")), ...of.map((e) => entryItem(e, pictureMm, look))];
   });
-  return strips.length === 0 ? sets : [...sets, headingItem("By length, for the whole pair"), ...strips.map((s) => stripItem(s, pictureMm, look))];
+  if (entries.length === 0) return [headingItem("No piece belongs to the set that was chosen.")];
+  // Strips are cut; to cards alone they do not belong.
+  return strips.length === 0 || !entries.some((e) => e.set === "cutting") ? sets : [...sets, headingItem("By length, for the whole pair"), ...strips.map((s) => stripItem(s, pictureMm, look))];
 }
