@@ -13,8 +13,8 @@ import { shownAt, type ToCheck } from "./check/to-check.ts";
 import { cutPanels } from "./check/widths.ts";
 import { roughly } from "./check/words.ts";
 
-/** Narrower than this a part of a piece tears or cannot be stitched, mm (common practice, no source: two rows of stitches and both edges). */
-const leastWidthMm = 5;
+/** Narrower than this a part of a piece tears or cannot be stitched, mm (common practice, no source: a row of stitches 1.5 mm from either edge). */
+const leastWidthMm = 4;
 /** What is meant to be narrow, or runs out to nothing as it is skived. */
 const meantNarrow = /strap|gore|bow|binding|strip|tab|shank|split lift|stiffener|puff/;
 

@@ -1,4 +1,4 @@
-import { pointAt } from "#plane/along.ts";
+import { arcLengths, pointAt } from "#plane/along.ts";
 import { meetingPoint, segmentsMeet } from "#plane/crossing.ts";
 import type { Outline, Polyline } from "#plane/outline.ts";
 import type { Half } from "#lines/feather.ts";
@@ -153,7 +153,11 @@ export function transferPricks(marks: readonly Drawn[]): readonly Drawn[] {
   return found.map(({ name, at }) => ({ kind: "prick", name, at }));
 }
 
-const endsOf = ({ xy }: Polyline): readonly Xy[] => [[xy[0]!, xy[1]!], [xy[xy.length - 2]!, xy[xy.length - 1]!]];
+/** Both ends of a line, a little inside: an awl finds no hold on the cutting line itself. */
+function endsOf(line: Polyline): readonly Xy[] {
+  const arc = arcLengths(line);
+  return [pointAt(line, arc, hiddenMm), pointAt(line, arc, arc[arc.length - 1]! - hiddenMm)];
+}
 
 /** Points where two lines cross. */
 function crossings(a: Polyline, b: Polyline): readonly Xy[] {

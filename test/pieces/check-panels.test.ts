@@ -158,11 +158,11 @@ describe("balance of areas", () => {
 });
 
 describe("narrow places and corners at the centre", () => {
-  test("a neck under 5 mm is told with its place, a strap is meant to be narrow", () => {
-    const bar = { xy: Float64Array.of(0, 0, 60, 0, 60, 28, 100, 28, 100, 0, 160, 0, 160, 60, 100, 60, 100, 32, 60, 32, 60, 60, 0, 60) };
+  test("a neck under 4 mm is told with its place, a strap is meant to be narrow", () => {
+    const bar = { xy: Float64Array.of(0, 0, 60, 0, 60, 28.5, 100, 28.5, 100, 0, 160, 0, 160, 60, 100, 60, 100, 31.5, 60, 31.5, 60, 60, 0, 60) };
     const draft = (name: string): Draft => ({ name, material: "upper leather", net: false, outline: bar, marks: [], labels: [], directionDeg: 0 });
     const told = (name: string) => look({ ...made(), panels: [], drafts: [draft(name)] });
-    expect(told("tongue").map(explain)).toEqual(["The tongue is only 4.0 mm wide at its narrowest place (middle); under 5 mm it tears or cannot be stitched. Widen its allowance there, or move the line that makes it so narrow."]);
+    expect(told("tongue").map(explain)).toEqual(["The tongue is only 3.0 mm wide at its narrowest place (middle); under 4 mm it tears or cannot be stitched. Widen its allowance there, or move the line that makes it so narrow."]);
     expect(told("instep strap")).toEqual([]);
   });
 
