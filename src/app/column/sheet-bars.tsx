@@ -1,5 +1,6 @@
 import type { ReactElement } from "react";
 import { mostBarOff, sheetChoicesFrom, trueBarMm } from "#sheets/choices.ts";
+import { printPaper } from "#sheets/print-paper.ts";
 import type { Desk } from "../desk.ts";
 import { followUsualSheet, setSheets } from "../state/edits.ts";
 import { lengthField } from "../state/measure-field.ts";
@@ -11,7 +12,10 @@ const field = lengthField(mostBarOff.least, mostBarOff.most, 0.1);
 
 /** What the maker's rule reads on the two printed bars: by so much the next print is drawn larger or smaller. */
 export function SheetBars({ desk }: { readonly desk: Desk }): ReactElement {
-  const { barAcrossMm, barUpMm } = sheetChoicesFrom(desk.job.sheets);
+  const choices = sheetChoicesFrom(desk.job.sheets);
+  const { barAcrossMm, barUpMm } = choices;
+  // Wide paper has longer bars; the correction is told for a length of 100 mm all the same.
+  const { barMm } = printPaper(choices);
   const bar = (key: "barAcrossMm" | "barUpMm", name: string): ReactElement => (
     <NumberField label={name} value={desk.job.sheets[key] ?? trueBarMm} field={field} desk={desk} spot={`sheets ${key}`} edit={(v) => setSheets(desk.job, { [key]: v })} what={`the ${name}`} limits={mostBarOff}
       reading={{ own: desk.job.sheets[key] !== undefined, forget: () => desk.change(followUsualSheet(desk.job, key), `forgetting the ${name}`) }} />
@@ -25,7 +29,7 @@ export function SheetBars({ desk }: { readonly desk: Desk }): ReactElement {
         why={
           <>
             <p>A printer may draw a page up to one or two per cent too large or too small, and not by the same along and across. Print one page at 100&nbsp;%, lay your steel rule on both bars, and type what it reads.</p>
-            <p>Both are drawn {mm(trueBarMm, 0)} long. After a correction print one page again: now the rule must read {mm(trueBarMm, 0)} on both. More than {mm(trueBarMm - mostBarOff.least, 0)} off is not the printer but “fit to page”.</p>
+            <p>Both are drawn {mm(barMm, 0)} long{barMm > trueBarMm ? "; type half of what your rule reads" : ""}. After a correction print one page again: now the rule must read {mm(barMm, 0)} on both. More than {mm(trueBarMm - mostBarOff.least, 0)} off is not the printer but “fit to page”.</p>
           </>
         }
       >
