@@ -12,7 +12,7 @@ import type { PieceSettings } from "../settings.ts";
 import { cutInsole, cutSecondBoard } from "./boards.ts";
 import { refuseImpossibleBottom } from "./bottom-possible.ts";
 import { BottomSurface } from "./bottom-surface.ts";
-import { checkFiller, checkHeel, checkShank } from "./check-bottom.ts";
+import { checkDrawn, checkFiller, checkHeel, checkShank } from "./check-bottom.ts";
 import { cutFiller, fillerOutline } from "./filler-piece.ts";
 import { fillerRoom, thicknessNear } from "./filler.ts";
 import { breadthAt } from "./heel-line.ts";
@@ -75,7 +75,7 @@ export function bottomPieces({ net, on, settings, shell, chosen, labels }: Botto
     ...(built.heel && { heel: built.heel }),
   };
   const meet = hollow ? [] : [finding("margins-meet", { marginMm: margin.reachMm, halfMm: narrowestHalf(net) })];
-  return { drafts, strips: [], findings: [...checkShank(place, settings), ...meet, ...built.findings], made };
+  return { drafts, strips: [], findings: [...checkShank(place, settings), ...meet, ...built.findings, ...checkDrawn(drafts.map(({ name }) => name), built.heel?.layers ?? [])], made };
 }
 
 function builtOn(net: NetBottom, { last, bottom }: NonNullable<BottomInput["on"]>, hollow: Outline | undefined, margin: MarginUnder, settings: PieceSettings, labels: Labels): Built {
@@ -87,8 +87,8 @@ function builtOn(net: NetBottom, { last, bottom }: NonNullable<BottomInput["on"]
   const back = last.landmarks.seatPoint[0];
   return {
     drafts: seat ? cutHeel(net, layers, seat.edge, settings, labels) : [],
-    findings: [...(room ? checkFiller(room, back) : []), ...(seat ? checkHeel(seat, layers, settings, last.measures.heelHeight) : [])],
-    ...(room && { filler: { volumeMm3: room.volumeMm3, mostMm: room.mostMm, mostFromSeatMm: room.mostAtX - back, thicknessMm: room.thicknessMm } }),
+    findings: [...(room ? checkFiller(room, back) : []), ...(seat ? checkHeel(seat, layers, settings, last.measures.heelHeight, last.landmarks.seatPoint) : [])],
+    ...(room && { filler: { volumeMm3: room.volumeMm3, mostMm: room.mostMm, mostFromSeatMm: room.mostAt[0] - back, thicknessMm: room.thicknessMm } }),
     ...(seat && {
       heel: {
         backMm: seat.backMm, breastMm: seat.breastMm, pitchDeg: seat.pitchDeg, layers, splitEdge: seat.edge,

@@ -1,4 +1,5 @@
 import { finding, type Finding } from "#base/findings.ts";
+import type { Point3 } from "#last/last.ts";
 import type { PieceSettings } from "../settings.ts";
 import type { FillerRoom } from "./filler.ts";
 import type { HeelLayer } from "./heel-stack.ts";
@@ -18,24 +19,29 @@ export function checkShank({ shortOfJointMm }: ShankPlace, { shankMm, shankFront
   return shortOfJointMm < shankFrontMm - 1e-9 ? [finding("shank-near-joint", { lengthMm: shankMm, shortMm: shortOfJointMm, neededMm: shankFrontMm })] : [];
 }
 
-export function checkFiller({ mostMm, mostAtX, proudMm: proud, proudAtX }: FillerRoom, seatX: number): readonly Finding[] {
+export function checkFiller({ mostMm, mostAt, proudMm: proud, proudAt }: FillerRoom, seatX: number): readonly Finding[] {
   return [
     ...(mostMm < leastFillMm ? [finding("filler-nothing", { mostMm })] : []),
-    ...(mostMm > usualFillMm ? [finding("filler-deep", { mostMm, usualMm: usualFillMm, fromSeatMm: mostAtX - seatX })] : []),
-    ...(proud > proudMm ? [finding("insole-proud", { proudMm: proud, fromSeatMm: proudAtX - seatX })] : []),
+    ...(mostMm > usualFillMm ? [finding("filler-deep", { mostMm, usualMm: usualFillMm, fromSeatMm: mostAt[0] - seatX }, mostAt)] : []),
+    ...(proud > proudMm ? [finding("insole-proud", { proudMm: proud, fromSeatMm: proudAt[0] - seatX }, proudAt)] : []),
   ];
 }
 
-export function checkHeel(seat: LevelSeat, layers: readonly HeelLayer[], { splitLiftMm }: PieceSettings, heelMm: number): readonly Finding[] {
+/** `at`: the seat point, of which all these speak. */
+export function checkHeel(seat: LevelSeat, layers: readonly HeelLayer[], { splitLiftMm }: PieceSettings, heelMm: number, at: Point3): readonly Finding[] {
   const { backMm, breastMm, pitchDeg } = seat;
-  if (Math.min(backMm, breastMm) < 0) return [finding("heel-below-ground", { belowMm: -Math.min(backMm, breastMm), heelMm })];
-  if (layers.length === 0) return [finding("heel-none", { heightMm: Math.max(backMm, breastMm) })];
+  if (Math.min(backMm, breastMm) < 0) return [finding("heel-below-ground", { belowMm: -Math.min(backMm, breastMm), heelMm }, at)];
+  if (layers.length === 0) return [finding("heel-none", { heightMm: Math.max(backMm, breastMm) }, at)];
   const off = seat.edge.reduce((most, { offMm }) => Math.max(most, offMm), 0);
   return [
-    ...(layers.length === 1 ? [finding("heel-top-piece-only", { backMm, breastMm })] : []),
-    ...(Math.abs(pitchDeg) > leanDeg ? [finding("heel-wedge", { backMm, breastMm, degrees: pitchDeg })] : []),
-    ...(backMm > usualHeelMm ? [finding("heel-high", { backMm, usualMm: usualHeelMm })] : []),
-    ...(off > splitLiftMm ? [finding("split-lift-thin", { offMm: off, leatherMm: splitLiftMm })] : []),
-    ...(seat.breastOffMm > breastOffMm ? [finding("heel-breast-open", { offMm: seat.breastOffMm })] : []),
+    ...(layers.length === 1 ? [finding("heel-top-piece-only", { backMm, breastMm }, at)] : []),
+    ...(Math.abs(pitchDeg) > leanDeg ? [finding("heel-wedge", { backMm, breastMm, degrees: pitchDeg }, at)] : []),
+    ...(backMm > usualHeelMm ? [finding("heel-high", { backMm, usualMm: usualHeelMm }, at)] : []),
+    ...(off > splitLiftMm ? [finding("split-lift-thin", { offMm: off, leatherMm: splitLiftMm }, at)] : []),
+    ...(seat.breastOffMm > breastOffMm ? [finding("heel-breast-open", { offMm: seat.breastOffMm }, at)] : []),
   ];
 }
+
+/** The pieces that there should be: one whose end does not meet both edges of the bottom could not be drawn. */
+export const checkDrawn = (names: readonly string[], layers: readonly HeelLayer[]): readonly Finding[] =>
+  ["second insole board", ...layers.map(({ name }) => name)].filter((piece) => !names.includes(piece)).map((piece) => finding("bottom-line-misses", { piece }));

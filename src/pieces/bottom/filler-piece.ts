@@ -1,4 +1,4 @@
-import { offsetEdge } from "#plane/edge-offset.ts";
+import { selfCrossing, withoutLoops } from "#plane/crossing.ts";
 import { area, bounds } from "#plane/measure.ts";
 import type { Outline } from "#plane/outline.ts";
 import type { Draft } from "../draft.ts";
@@ -7,7 +7,7 @@ import type { LabelBlock } from "../labels.ts";
 import { acrossAt, lineMark } from "../marks.ts";
 import type { PieceSettings } from "../settings.ts";
 import { behindJoint, inside, straight } from "./bottom-lines.ts";
-import { flatPiece, untitled } from "./flat-piece.ts";
+import { flatPiece, grown, untitled } from "./flat-piece.ts";
 import type { NetBottom } from "./net-bottom.ts";
 
 /** A filler narrower or shorter than this is none: the margins meet, mm. */
@@ -15,11 +15,10 @@ const leastMm = 8;
 
 /** What lies between the lasted margins, trimmed; nothing where they meet. */
 export function fillerOutline(net: NetBottom, reachMm: number): Outline | undefined {
-  const { line } = net.ring;
-  const inner = offsetEdge(line, new Float64Array(line.xy.length / 2).fill(-reachMm));
-  const outline: Outline = { xy: inner.xy.slice(0, inner.xy.length - 2) };
+  // Inside a sharp toe the edges cross; the loops lie far from the seat, where the line begins and ends.
+  const outline: Outline = withoutLoops(grown(net, () => -reachMm), 8 * reachMm);
   const box = bounds(outline);
-  const sound = box.maxX - box.minX < net.toePoint[0] - reachMm && box.maxX - box.minX > leastMm && box.maxY - box.minY > leastMm && area(outline) > leastMm * leastMm;
+  const sound = box.maxX - box.minX < net.toePoint[0] - reachMm && box.maxX - box.minX > leastMm && box.maxY - box.minY > leastMm && area(outline) > leastMm * leastMm && !selfCrossing(outline);
   return sound ? outline : undefined;
 }
 

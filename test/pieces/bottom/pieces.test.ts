@@ -20,6 +20,7 @@ import { area, signedArea } from "#plane/measure.ts";
 import type { Outline } from "#plane/outline.ts";
 import { cutBottom, layBottomFlat } from "#shell/bottom.ts";
 import { shellRulesFor, shellSettingsFrom } from "#shell/rules.ts";
+import { scanOf } from "../../support/against-truth.ts";
 import { exampleLast, foundLast } from "../../support/scans.ts";
 import { hasShared } from "../../support/shared.ts";
 import { lastNames } from "../../support/truth-last.ts";
@@ -226,5 +227,13 @@ describe.skipIf(!hasShared)("on the synthetic lasts", () => {
     expect(heel!.backMm).toBeGreaterThan(heelHeight - out.settings.secondBoardMm - 4);
     expect(Math.abs(heel!.pitchDeg)).toBeLessThan(3);
     expect(out.findings.filter((f) => f.code !== "heel-top-piece-only")).toEqual([]);
+  });
+
+  // Rough, coarse and in parts: heights within what such a scan is good for (docs/method/last.md), no outline broken.
+  test.each(["last_eu37_almond", "last_eu38_round_heel20", "last_eu41_pointed"])("the scan of %s", (name) => {
+    const out = built(foundLast(scanOf(name).file)), clean = built(foundLast(`${name}.stl`));
+    expectSound(out);
+    expect(Math.abs(out.made.heel!.backMm - clean.made.heel!.backMm)).toBeLessThan(0.6);
+    expect(Math.abs(out.made.filler!.depth!.volumeMm3 / clean.made.filler!.depth!.volumeMm3 - 1)).toBeLessThan(0.03);
   });
 });
