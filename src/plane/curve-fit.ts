@@ -9,7 +9,7 @@ export interface CurveFitOptions {
   readonly pointMm?: number;
   /**
    * How far they may stand off the chords between its points, mm: the points lie on the curve that was meant, the chords inside it.
-   * Where the line is so coarse that its own curve stands off farther, that and `pointMm` counts, up to twice as much as this.
+   * Where the line is so coarse that its own curve stands off farther, that and `pointMm` counts, up to 1.75 times as much as this.
    */
   readonly chordMm?: number;
 }
@@ -73,7 +73,7 @@ function roomOfChords(xy: Float64Array, arc: Float64Array, pointMm: number, chor
   const turn = (k: number): number => (k > 0 && k < last ? Math.abs(halfTurn(xy, 2 * k - 2, 2 * k, 2 * k + 2)) : 0);
   return Float64Array.from({ length: last }, (_, k) => {
     const bow = ((arc[k + 1]! - arc[k]!) * Math.max(turn(k), turn(k + 1))) / 4;
-    return Math.min(2 * chordMm, Math.max(chordMm, bow + pointMm));
+    return Math.min(1.75 * chordMm, Math.max(chordMm, bow + pointMm));
   });
 }
 

@@ -17,7 +17,9 @@ export interface Section {
 const straightMm = 3;
 /** A turn that exceeds what the bend beside it would make by more than this is a corner: tan of half of 6°. */
 const cornerTan = 0.0524;
-/** So is a turn whose chords would stand off a curve through it by more than this, mm: a curve is drawn finer. */
+/** So is any turn of more than 45°. */
+const sharpTan = 0.4142;
+/** And a turn whose chords would stand off a curve through it by more than this, mm: a curve is drawn finer. */
 const cornerBowMm = 0.02;
 /** A straight edge runs into a curve without a corner where it turns less than this: tan of half of 3°. */
 const jointTan = 0.0262;
@@ -39,7 +41,7 @@ export function sectionsOf(xy: Float64Array, closed: boolean): readonly Section[
     const turn = Math.abs(turns[i]!);
     const expected = Math.max(0, Math.sign(turns[i]!) * expectedTurn(turns, lengths, i, closed));
     const bow = (turn * Math.min(lengths[before(i)]!, lengths[i % chords]!)) / 4;
-    return turn - expected > cornerTan || bow > cornerBowMm ? "corner" : "none";
+    return turn > sharpTan || turn - expected > cornerTan || bow > cornerBowMm ? "corner" : "none";
   };
   const kinds = Array.from({ length: n }, (_, i) => (!closed && (i === 0 || i === n - 1) ? "corner" : joint(i)));
   const knots = kinds.flatMap((kind, i) => (kind === "none" ? [] : [i]));
@@ -70,11 +72,13 @@ function expectedTurn(turns: Float64Array, lengths: Float64Array, i: number, clo
   return sides.length === 0 ? 0 : (span(i) * sides.reduce((sum, b) => sum + b, 0)) / sides.length;
 }
 
-/** Tan of half the turn at b of the way a → b → c, positive to the left. */
+/** Tan of half the turn at b of the way a → b → c, positive to the left; a billion where it turns right back. */
 export function halfTurn(xy: Float64Array, a: number, b: number, c: number): number {
   const ux = xy[b]! - xy[a]!, uy = xy[b + 1]! - xy[a + 1]!, vx = xy[c]! - xy[b]!, vy = xy[c + 1]! - xy[b + 1]!;
   const both = Math.sqrt((ux * ux + uy * uy) * (vx * vx + vy * vy));
-  return both > 0 ? (ux * vy - uy * vx) / Math.max(both + (ux * vx + uy * vy), 1e-9 * both) : 0;
+  const along = both + ux * vx + uy * vy;
+  if (!(both > 0)) return 0;
+  return along > 1e-12 * both ? (ux * vy - uy * vx) / along : 1e9;
 }
 
 function distance(xy: Float64Array, a: number, b: number): number {

@@ -2,7 +2,7 @@
 export interface SpanRun {
   readonly xy: Float64Array;
   readonly arc: Float64Array;
-  /** How far a curve may pass from a point, and from the middle of each chord, mm. */
+  /** How far a curve may pass from a point, and from each chord, mm. */
   readonly pointMm: number;
   readonly chordMm: Float64Array;
 }
@@ -119,17 +119,21 @@ export class SpanFit {
     return worst;
   }
 
-  /** Whether the curve passes near enough to the middle of every chord. */
+  /** Whether the curve passes near enough to every chord: to a quarter, the middle and three quarters of it. */
   #keepsChords(from: number, to: number): boolean {
     const { xy, chordMm } = this.#run;
+    const [x0, x1, x2, x3] = this.#x as unknown as [number, number, number, number];
+    const [y0, y1, y2, y3] = this.#y as unknown as [number, number, number, number];
     for (let k = from; k < to; k++) {
-      const t = (this.#u[k - this.#first]! + this.#u[k + 1 - this.#first]!) / 2, s = 1 - t;
-      const b0 = s * s * s, b1 = 3 * s * s * t, b2 = 3 * s * t * t, b3 = t * t * t;
-      const dx = b0 * this.#x[0]! + b1 * this.#x[1]! + b2 * this.#x[2]! + b3 * this.#x[3]! - (xy[2 * k]! + xy[2 * k + 2]!) / 2;
-      const dy = b0 * this.#y[0]! + b1 * this.#y[1]! + b2 * this.#y[2]! + b3 * this.#y[3]! - (xy[2 * k + 1]! + xy[2 * k + 3]!) / 2;
-      const vx = xy[2 * k + 2]! - xy[2 * k]!, vy = xy[2 * k + 3]! - xy[2 * k + 1]!;
-      const across = dx * vy - dy * vx;
-      if (across * across > chordMm[k]! * chordMm[k]! * (vx * vx + vy * vy)) return false;
+      const begin = this.#u[k - this.#first]!, quarter = (this.#u[k + 1 - this.#first]! - begin) / 4;
+      const px = xy[2 * k]!, py = xy[2 * k + 1]!, vx = xy[2 * k + 2]! - px, vy = xy[2 * k + 3]! - py;
+      const room = chordMm[k]! * Math.sqrt(vx * vx + vy * vy);
+      for (let share = 1; share < 4; share++) {
+        const t = begin + share * quarter, s = 1 - t;
+        const b0 = s * s * s, b1 = 3 * s * s * t, b2 = 3 * s * t * t, b3 = t * t * t;
+        const dx = b0 * x0 + b1 * x1 + b2 * x2 + b3 * x3 - px, dy = b0 * y0 + b1 * y1 + b2 * y2 + b3 * y3 - py;
+        if (Math.abs(dx * vy - dy * vx) > room) return false;
+      }
     }
     return true;
   }

@@ -175,6 +175,33 @@ describe("fitCurves", () => {
     expect([...path.xy]).toEqual(expect.arrayContaining([30, 31, 1.5, 32]));
   });
 
+  // A walk that turns at random: smooth for a while, then sharp, now and then right back, its steps from 0.01 to 4 mm.
+  const rough = fc.record({
+    closed: fc.boolean(),
+    steps: fc.array(fc.record({ mm: fc.oneof(fc.double({ min: 0.01, max: 1, noNaN: true }), fc.double({ min: 1, max: 4, noNaN: true })), turn: fc.oneof({ weight: 5, arbitrary: fc.double({ min: -0.15, max: 0.15, noNaN: true }) }, fc.double({ min: -3.2, max: 3.2, noNaN: true }), fc.constant(Math.PI)) }), { minLength: 3, maxLength: 60 }),
+  });
+
+  test("any line at all is followed within 0.009 mm both ways, by arcs too", () => {
+    fc.assert(
+      fc.property(rough, ({ closed, steps }) => {
+        let [x, y, way] = [0, 0, 0];
+        const xy = Float64Array.from(steps.flatMap(({ mm, turn }) => {
+          way += turn;
+          x += mm * Math.cos(way);
+          y += mm * Math.sin(way);
+          return [x, y];
+        }));
+        const path = fitCurves(xy, closed);
+        for (const as of ["curves", "arcs"] as const) {
+          const points = flat(path, as);
+          expect(farthest(points, xy, closed)).toBeLessThan(0.009);
+          expect(farthest(xy, points, closed)).toBeLessThan(0.009);
+        }
+      }),
+      { numRuns: 120 },
+    );
+  });
+
   test("two points give one straight piece, and a point given twice counts once", () => {
     expect(fitCurves(Float64Array.of(0, 0, 9, 3), false)).toEqual({ xy: Float64Array.of(0, 0, 3, 1, 6, 2, 9, 3), straight: Uint8Array.of(1), closed: false });
     expect(fitCurves(Float64Array.of(0, 0, 0, 0, 40, 0, 40, 30, 0, 30, 0, 0), true).straight).toEqual(Uint8Array.of(1, 1, 1, 1));
