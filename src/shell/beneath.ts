@@ -32,7 +32,7 @@ export interface Beneath {
 }
 
 /** What a puff must leave free before the throat, mm (common practice, no source). */
-const beforeThroatMm = 12;
+export const puffBeforeThroatMm = 12;
 
 /**
  * The surface that the upper's middle layer lies on: the last's own, pushed outward by lining, stiffener and toe puff where they are,
@@ -45,7 +45,7 @@ export function layBeneath(onLast: Shell, last: Last, settings: BeneathSettings)
   const { positions, folded } = lifted(mesh, heightMm, twins);
   const findings: Finding[] = [];
   const { reachMm } = puffReach(onLast, settings);
-  if (settings.toePuffMm > 0 && reachMm < settings.puffReachMm) findings.push(finding("puff-near-throat", { askedMm: settings.puffReachMm, reachMm, leaveMm: beforeThroatMm }));
+  if (settings.toePuffMm > 0 && reachMm < settings.puffReachMm) findings.push(finding("puff-near-throat", { askedMm: settings.puffReachMm, reachMm, leaveMm: puffBeforeThroatMm }));
   if (folded.length > 0) {
     const v = 3 * mesh.triangles[3 * folded[0]!]!;
     findings.push(finding("beneath-folds", { triangles: folded.length }, [mesh.positions[v]!, mesh.positions[v + 1]!, mesh.positions[v + 2]!]));
@@ -90,7 +90,7 @@ export function beneathAt({ mesh: { positions: p }, edges }: Shell, last: Last, 
 /** Where the puff ends on the centre line, and the place on the axis where that is: its back edge runs straight across. */
 function puffReach({ mesh: { positions: p }, edges: { centre } }: Shell, { puffReachMm }: BeneathSettings): { readonly reachMm: number; readonly fromX: number } {
   const line = curveOf(Array.from(centre).flatMap((v) => [p[3 * v]!, p[3 * v + 1]!, p[3 * v + 2]!]));
-  const reachMm = Math.max(0, Math.min(puffReachMm, line.arc[line.arc.length - 1]! - beforeThroatMm));
+  const reachMm = Math.max(0, Math.min(puffReachMm, line.arc[line.arc.length - 1]! - puffBeforeThroatMm));
   return { reachMm, fromX: pointOn(line, reachMm)[0] };
 }
 

@@ -61,5 +61,10 @@ export const liningSentences = {
     (d: { awayMm: number; neededMm: number; reachMm: number }) =>
       `The toe puff ends ${mm(d.awayMm)} before the line of the joint; the shoe bends there, so ${mm(d.neededMm, 0)} are wanted. Set its reach to ${mm(d.reachMm)} or less.`,
   ),
+  "side-lining-short": sentence(
+    "look",
+    (d: { half: Half; lengthMm: number; neededMm: number }) =>
+      `On the ${side(d.half)} stiffener and toe puff come so near to each other that ${mm(Math.max(0, d.lengthMm), 0)} are left for a side lining (${mm(d.neededMm, 0)} at least). None was drawn: shorten the stiffener's wing or the puff, or leave the side lining out.`,
+  ),
   "puff-none": sentence("look", (d: { reachMm: number }) => `A toe puff that reaches ${mm(d.reachMm)} is no longer than its skive. None was drawn: let it reach farther, or move the throat back.`),
 };
