@@ -35,7 +35,7 @@ export interface NetPanelsInput {
  */
 export function netPanels({ last, lines, laid, halves = "separate" }: NetPanelsInput): NetPanels {
   const sign = medialSign(last.side);
-  const raw = laid.panels.map(({ panel, uv }) => panel.edges.map(({ vertices }) => edgeLine(uv, vertices, sign)));
+  const raw = laid.panels.map(({ panel, uv }) => panel.edges.map(({ vertices }) => ownLine(uv, vertices, sign)));
   const { banks, seams } = evenBanks(laid.panels, raw);
   const places = new PanelPlaces(last, lines, laid, sign);
   const panels = laid.panels.map(({ panel }, p): NetPanel => {
@@ -51,6 +51,9 @@ export function netPanels({ last, lines, laid, halves = "separate" }: NetPanelsI
   });
   return { panels, seams, findings: halves === "mean" ? [finding("mean-halves-whole-only", {})] : [] };
 }
+
+/** The mirrored 0 of a left one is made a plain 0, so that both feet's corners are the same numbers. */
+const ownLine = (uv: Float64Array, vertices: Uint32Array, sign: 1 | -1): Polyline => ({ xy: edgeLine(uv, vertices, sign).xy.map((v) => v + 0) });
 
 function netEdge({ role, half, seam }: PanelEdge, line: Polyline): NetEdge {
   must(role !== "end", "a panel of the upper has no ends but its seams");

@@ -10,6 +10,7 @@ import { drawnSteps, layPanel } from "./panel-lay.ts";
 import { openShell, type OpenedShell } from "./panel-open.ts";
 import { innerSeamLine, sideSeamLines, type PlacedSeams, type SeamLineSettings } from "./seam-line.ts";
 import type { FlatShell, Shell, StrainSummary } from "./shell.ts";
+import { summarise } from "./strain.ts";
 import { toplineAsked, toplineOf, type ByHalf } from "./tension.ts";
 
 /** The ways to cut the upper that open it elsewhere than at the back alone. */
@@ -40,6 +41,8 @@ export interface LaidPanels {
   readonly placed: PlacedSeams;
   /** Banks of each seam on the flat, mm. */
   readonly banks: readonly SeamBanks[];
+  /** Of all panels together, by which cuts are compared. */
+  readonly strain: StrainSummary;
   readonly findings: readonly Finding[];
 }
 
@@ -66,7 +69,8 @@ export function layPanels({ cut, board, drawn, onLast, over, seams, toplineShort
     .map((panel) => inFrame(layPanel(panel, { draw, start: opened.uv, springMm: backClosed ? springMm : 0 })))
     .sort((a, b) => order.indexOf(a.panel.name) - order.indexOf(b.panel.name));
   const banks = banksOf(panels);
-  return { cut, side, opened, panels, placed, banks, findings: [...placed.findings, ...panels.flatMap(({ findings }) => findings), ...judgeBanks(banks)] };
+  const strain = panels.length === 1 ? panels[0]!.strain : together(panels);
+  return { cut, side, opened, panels, placed, banks, strain, findings: [...placed.findings, ...panels.flatMap(({ findings }) => findings), ...judgeBanks(banks)] };
 }
 
 function banksOf(panels: readonly LaidPanel[]): readonly SeamBanks[] {
@@ -81,7 +85,14 @@ const bankMissMm = 0.5;
 const judgeBanks = (banks: readonly SeamBanks[]): readonly Finding[] =>
   banks.filter(({ lengthsMm: [a, b] }) => Math.abs(a - b) > bankMissMm).map(({ seam, lengthsMm: [a, b] }) => finding("seam-banks-differ", { seam, differenceMm: a - b }));
 
-/** Area-weighted stretch of all panels together, for comparing cuts. */
-export function worstStrain(panels: readonly LaidPanel[]): Pick<StrainSummary, "give" | "gather"> {
-  return { give: Math.max(...panels.map(({ strain }) => strain.give)), gather: Math.max(...panels.map(({ strain }) => strain.gather)) };
+/** Stretch of all panels together, for comparing ways to cut. */
+function together(panels: readonly LaidPanel[]): StrainSummary {
+  const positions: number[] = [], triangles: number[] = [];
+  for (const { panel: { over } } of panels) {
+    const from = positions.length / 3;
+    for (const x of over.positions) positions.push(x);
+    for (const v of over.triangles) triangles.push(from + v);
+  }
+  const all = (of: (laid: LaidPanel) => Float64Array): Float64Array => Float64Array.from(panels.flatMap((laid) => Array.from(of(laid))));
+  return summarise({ positions: Float64Array.from(positions), triangles: Uint32Array.from(triangles) }, all(({ stretchMax }) => stretchMax), all(({ stretchMin }) => stretchMin));
 }
