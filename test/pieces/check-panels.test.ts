@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { explain, severityOf, type Finding } from "#base/findings.ts";
 import { netArea, stripsArea } from "#pieces/check/balance.ts";
+import { placesOnLast } from "#pieces/check/on-last.ts";
 import { cutPanels } from "#pieces/check/widths.ts";
 import { checkParts } from "#pieces/check-parts.ts";
 import { usualParts, type Chosen } from "#pieces/choices.ts";
@@ -174,6 +175,16 @@ describe("narrow places and corners at the centre", () => {
     // 5 over 60 mm: 4.76 degrees.
     expect(told(5)).toEqual([expect.stringMatching(/^The edge of the toe puff meets its centre line at the back 4\.8° off square/)]);
   });
+});
+
+test("a place of a sheet is found on the last by the triangle it lies in, a little beside the sheet at its nearest corner", () => {
+  // A square of 10 mm that stands upright on the last, as a right one on the flat.
+  const ground = { name: "vamp", positions: Float64Array.of(0, 5, 0, 0, 5, 10, 10, 5, 10, 10, 5, 0), triangles: Uint32Array.of(0, 1, 2, 0, 2, 3), uv: Float64Array.of(0, 0, 0, 10, 10, 10, 10, 0) } as const;
+  const find = placesOnLast([ground]);
+  for (const [k, mm] of [4, 5, 7].entries()) expect(find("vamp", [4, 7])![k]).toBeCloseTo(mm, 9);
+  expect(find("vamp", [12, 11])).toEqual([10, 5, 10]);
+  expect(find("vamp", [90, 11])).toBeUndefined();
+  expect(find("heel", [4, 7])).toBeUndefined();
 });
 
 test("a finding is shown where it lies on the last, where that is known", () => {

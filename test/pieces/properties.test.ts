@@ -67,7 +67,7 @@ function makePair({ sizeEu, fitting, toe, side, heelHeightMm, throat, back, shar
 }
 
 const label = (p: Piece): string => `${p.side} ${p.name}`;
-const told = (findings: readonly Finding[], piece: Piece, code: Finding["code"]): boolean => findings.some((f) => f.code === code && "piece" in f.data && f.data.piece === piece.name);
+const told = (findings: readonly Finding[], piece: Piece, code: Finding["code"]): boolean => findings.some((f) => f.code === code && (f.data as { piece?: string }).piece === piece.name);
 
 function holdsForAny({ pieces, findings }: LastPair): void {
   for (const piece of pieces) {

@@ -20,7 +20,7 @@ export function checkLinings(input: ToCheck, cut: readonly CutPanel[]): readonly
   // Only pieces that lie as the upper does, about one centre line, can be laid on it.
   const upper = cut.find(({ panel }) => panel.centre);
   if (!upper) return [];
-  const linings = input.drafts.filter((d) => !d.net && d.material === "lining leather" && !ownGrounds.includes(d.ground ?? "") && d.marks.some((m) => m.kind === "line" && m.use === "centre"));
+  const linings = input.drafts.filter((d) => !d.net && /\blining$/.test(d.name) && d.material === "lining leather" && !ownGrounds.includes(d.ground ?? "") && d.marks.some((m) => m.kind === "line" && m.use === "centre"));
   return linings.flatMap((lining) => beyond(input, lining, upper));
 }
 
