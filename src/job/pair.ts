@@ -2,7 +2,9 @@ import type { Finding } from "#base/findings.ts";
 import type { LastComparison } from "#last/compare.ts";
 import type { Last } from "#last/last.ts";
 import type { LineRules, Lines } from "#lines/lines.ts";
-import type { Piece, Strip } from "#pieces/piece.ts";
+import type { BottomMade } from "#pieces/bottom/made.ts";
+import type { PartChoices } from "#pieces/choices.ts";
+import type { Ground, Piece, Strip } from "#pieces/piece.ts";
 import type { PieceRules, PieceSettings } from "#pieces/settings.ts";
 import type { BeneathRow } from "#shell/girths.ts";
 import type { ShellRules, ShellSettings } from "#shell/settings.ts";
@@ -19,8 +21,13 @@ interface AnyPair {
   readonly pieceSettings: PieceSettings;
   /** All pieces of both shoes; a left piece is the exact mirror of its right twin. */
   readonly pieces: readonly Piece[];
+  readonly parts: PartChoices;
   /** What is cut off a roll by length, for the whole pair. */
   readonly strips: readonly Strip[];
+  /** What the bottom is built of; nothing where no bottom was traced. */
+  readonly made?: BottomMade;
+  /** Where the flat sheets of the pieces lie on the last; none on a taped pattern. */
+  readonly grounds: readonly Ground[];
   /** Findings of all stages, in the order of the work. */
   readonly findings: readonly Finding[];
   /** Time of each stage, ms; empty where no clock was handed in. */

@@ -5,19 +5,24 @@ import { curveLength } from "#last/surface-curve.ts";
 import { drawingBoard, drawLines } from "#lines/draw.ts";
 import type { LineRules } from "#lines/lines.ts";
 import { lineRulesFor, settle } from "#lines/rules.ts";
+import { partsFrom } from "#pieces/choices.ts";
 import { cutPieces, cutTapedPieces } from "#pieces/cut.ts";
+import { Groups } from "#pieces/groups.ts";
 import { foldLeftOut, pieceRulesFor, pieceRulesForTape, pieceSettingsFrom } from "#pieces/rules.ts";
-import type { PieceRules } from "#pieces/settings.ts";
+import { seamSettingsOf } from "#pieces/rules/seams.ts";
+import type { PieceRules, PieceSettings } from "#pieces/settings.ts";
 import { beneathFrom, heelLonger, layBeneath } from "#shell/beneath.ts";
 import { cutBottom, layBottomFlat } from "#shell/bottom.ts";
 import { cutShell, fineTriangles, type CutShell } from "#shell/cut.ts";
 import { halvesOf } from "#shell/halves.ts";
+import { layPanels, type PanelCut } from "#shell/panels.ts";
+import { layHeel, openHeel } from "#shell/panel-heel.ts";
 import { layFlat, layFree, layLining, type FreeLay } from "#shell/lay-flat.ts";
 import { judgeShellSettings, judgeTension, toplineAsked } from "#shell/tension.ts";
 import { refuseImpossible } from "#shell/possible.ts";
 import { shellChoices, shellRulesFor, shellSettingsFrom } from "#shell/rules.ts";
-import type { ShellRules } from "#shell/settings.ts";
-import type { FlatShell } from "#shell/shell.ts";
+import type { ShellRules, ShellSettings } from "#shell/settings.ts";
+import type { FlatShell, ToplineTension } from "#shell/shell.ts";
 import type { TapeSaid } from "#tape/said.ts";
 import { tapedShell } from "#tape/from-traced.ts";
 import type { TracedPicture } from "#tape/taped-shell.ts";
@@ -70,8 +75,22 @@ export class Pipeline {
 
 type Cut = ReturnType<typeof cutPieces>;
 
+/** How far the heel's sheet reaches along the feather line: as far as stiffener and heel pocket do, and a little on. */
+const heelReach = ({ liningPocketWingMm, liningPocketTopMm }: PieceSettings, { counterInnerMm, counterOuterMm }: ShellSettings) => {
+  const pocket = Math.max(liningPocketWingMm, liningPocketTopMm);
+  return { medial: Math.max(counterInnerMm, pocket) + beyondHeelMm, lateral: Math.max(counterOuterMm, pocket) + beyondHeelMm };
+};
+const beyondHeelMm = 12;
+
+/** By how much each half of the lining's topline is shorter on the card than on the last, mm. */
+const liningShorter = ({ tension }: FlatShell) => ({ medial: shorterBy(tension.medial), lateral: shorterBy(tension.lateral) });
+const shorterBy = ({ onLastMm, overMm, flatMm }: ToplineTension): number => onLastMm * (1 - flatMm / overMm);
+
 /** The pieces of this run, or where they are not looked at those of the last full one. */
-const cutOr = (stages: Run, withoutPieces: boolean, anew: () => Cut): Cut => (withoutPieces ? (stages.former<Cut>("pieces") ?? { pieces: [], findings: [] }) : anew());
+const cutOr = (stages: Run, withoutPieces: boolean, anew: () => Cut): Cut => (withoutPieces ? (stages.former<Cut>("pieces") ?? noPieces) : anew());
+/** What the pair holds of it. */
+const withoutGroups = ({ pieces, strips, grounds, made }: Cut) => ({ pieces, strips, grounds, ...(made && { made }) });
+const noPieces: Cut = { pieces: [], strips: [], findings: [], grounds: [], groups: new Groups() };
 
 function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triangles = fineTriangles, follow = false, withoutPieces = false, onRules, onLast: tellLast }: RunOptions): LastPair {
   const read = lastOf(stages, job, files, watch);
@@ -100,11 +119,21 @@ function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triang
   );
   // Told where both halves are to share one form; separate, they may differ as they will.
   const shared = halves === "mean" ? stages.make("halves", [flat.key], () => halvesOf(flat.value)).value.findings : [];
+  const parts = partsFrom(job.parts);
   const labels = { title: job.title, size: job.size || `EU ${nominalSize(last).withoutPoint}` };
   const { lines } = drawn.value;
   const cut = cutOr(stages, withoutPieces, () => {
     const lining = stages.make("lining", [flat.key], () => ({ flat: layLining(shell.value, flat.value, free.value), heelLongerMm: heelLonger(beneath.value.rows) }));
-    return stages.make("pieces", [lining.key, halves, edge, pieceSettings, labels], () => cutPieces({ last, lines, flat: flat.value, lining: lining.value, bottom: bottom.value, halves, edge, settings: pieceSettings, labels, before: stages.former<Cut>("pieces") })).value;
+    const cutAlike = { board: board.value, drawn: drawn.value, onLast: shell.value, over: beneath.value.over };
+    const panels = parts.cut === "back-seam" ? undefined : stages.make("panels", [flat.key, parts.cut, seamSettingsOf(pieceSettings)], () => layPanels({ ...cutAlike, cut: parts.cut as PanelCut, seams: pieceSettings, toplineShorter, springMm, flat: flat.value }));
+    const reachMm = heelReach(pieceSettings, shellSettings);
+    const heel = stages.make("heel", [lining.key, reachMm], () => layHeel(openHeel({ ...cutAlike, reachMm }), { on: "onLast", shorterMm: liningShorter(flat.value) }));
+    return stages.make("pieces", [lining.key, panels?.key, heel.key, halves, edge, parts, pieceSettings, shellSettings, labels], () =>
+      cutPieces({
+        last, lines, flat: flat.value, ...(panels && { panels: panels.value }), lining: lining.value, heel: heel.value, bottom: bottom.value, halves, edge, parts,
+        stiff: shellSettings, settings: pieceSettings, labels, before: stages.former<Cut>("pieces"),
+      }),
+    ).value;
   });
   return {
     from: "last",
@@ -127,8 +156,8 @@ function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triang
     flat: flat.value,
     freeUv: free.value.flat.uv,
     bottom: bottom.value,
-    pieces: cut.pieces,
-    strips: [],
+    parts,
+    ...withoutGroups(cut),
     findings: [...findings, ...lines.findings, ...judgeShellSettings(shellRules, shellSettings), ...beneath.value.findings, ...flat.value.findings, ...judgeTension(flat.value, shellSettings), ...shared, ...foldLeftOut(edge, job.pieces), ...cut.findings],
     timesMs: stages.timesMs,
   };
@@ -143,8 +172,12 @@ function onTape(stages: Run, job: Job, said: TapeSaid, files: Files, { watch = u
   const pieceRules = pieceRulesForTape(tape.value, edge);
   onRules?.({ piece: pieceRules });
   const pieceSettings = pieceSettingsFrom(pieceRules, job.pieces);
+  const parts = partsFrom(job.parts);
+  const stiff = shellSettingsFrom(shellRulesFor({ measures: { lastLength: tape.value.length.mm } }, job.shell), job.shell);
   const labels = { title: job.title, size: job.size };
-  const cut = cutOr(stages, withoutPieces, () => stages.make("pieces", [tape.key, edge, pieceSettings, labels], () => cutTapedPieces(tape.value, { settings: pieceSettings, labels, edge })).value);
+  const cut = cutOr(stages, withoutPieces, () =>
+    stages.make("pieces", [tape.key, edge, parts, pieceSettings, stiff, labels], () => cutTapedPieces(tape.value, { settings: pieceSettings, labels, edge, parts, stiff, before: stages.former<Cut>("pieces") })).value,
+  );
   const taped = finding("tape-topline", { toplineMm: tape.value.medial.lengths.topline + tape.value.lateral.lengths.topline });
   const idle = [taped, ...(springMm === 0 ? [] : [finding("tape-spring", { springMm })]), ...(Object.keys(job.lines).length === 0 ? [] : [finding("tape-lines", {})])];
   return {
@@ -155,8 +188,8 @@ function onTape(stages: Run, job: Job, said: TapeSaid, files: Files, { watch = u
     traced: shots,
     pieceRules,
     pieceSettings,
-    pieces: cut.pieces,
-    strips: [],
+    parts,
+    ...withoutGroups(cut),
     findings: [...shots.flatMap(({ traced: { findings } }) => findings), ...tape.value.findings, ...idle, ...foldLeftOut(edge, job.pieces), ...cut.findings],
     timesMs: stages.timesMs,
   };

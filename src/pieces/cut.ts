@@ -1,107 +1,157 @@
 import type { Finding } from "#base/findings.ts";
-import type { Last, Side } from "#last/last.ts";
+import { medialSign, type Last, type Side } from "#last/last.ts";
 import type { Lines } from "#lines/lines.ts";
 import type { LaidOnLast } from "#shell/lay-flat.ts";
-import type { HalvesChoice, ToplineEdge } from "#shell/settings.ts";
+import type { LaidPanel } from "#shell/panel.ts";
+import type { LaidPanels } from "#shell/panels.ts";
+import { shellRulesFor, shellSettingsFrom } from "#shell/rules.ts";
+import type { HalvesChoice, ShellSettings, ToplineEdge } from "#shell/settings.ts";
 import type { FlatBottom } from "#shell/shell.ts";
 import type { TapedShell } from "#tape/taped-shell.ts";
-import { cutInsole } from "./bottom/boards.ts";
+import { bottomPieces } from "./bottom/bottom-pieces.ts";
+import type { BottomMade } from "./bottom/made.ts";
 import { netBottom, type NetBottom } from "./bottom/net-bottom.ts";
-import { cutOutsole } from "./bottom/outsole.ts";
-import { cutSock } from "./bottom/sock.ts";
 import { checkBack, checkSettings } from "./check.ts";
 import { checkParts } from "./check-parts.ts";
-import { usualParts } from "./choices.ts";
-import { bothOf, type Draft } from "./draft.ts";
+import { usualParts, type Chosen, type PartChoices } from "./choices.ts";
+import { bothOf } from "./draft.ts";
+import { extraPieces } from "./extras/extras.ts";
+import { Groups, said } from "./groups.ts";
 import type { Labels } from "./label-text.ts";
-import { cutLining } from "./lining/one.ts";
-import type { OwnLining } from "./lining/own.ts";
-import { wholePanel } from "./net-panels.ts";
+import { heelNet } from "./lining/heel-net.ts";
+import { liningPieces, type LiningInput } from "./lining/lining.ts";
+import { scalesOf } from "./lining/on-last.ts";
+import { groundOf, netPanels, panelGround, wholePanel, type NetPanels } from "./net-panels.ts";
 import { netTapedBottom, netTapedUpper } from "./net-tape.ts";
 import { netUpper, type NetUpper } from "./net-upper.ts";
-import type { Piece } from "./piece.ts";
-import { pieceRulesFor, pieceRulesForTape } from "./rules.ts";
+import type { Parts } from "./parts.ts";
+import type { Ground, Piece, Strip } from "./piece.ts";
+import { bottomKeys, bottomOnlyKeys, pieceRulesFor, pieceRulesForTape } from "./rules.ts";
 import type { PieceSettings } from "./settings.ts";
-import { cutUpper, netUpperCard } from "./upper.ts";
+import { upperPieces } from "./upper/pieces.ts";
 
-/** What the pieces are cut from, whether it came off a last or off a maker's tape. */
-interface Nets {
-  readonly upper: NetUpper;
-  /** The lining's own net, where it was laid flat by itself. */
-  readonly lining?: OwnLining;
-  readonly bottom: readonly Draft[];
-}
+/** What lies beneath the upper as far as parts are made of it; of the shell's settings. */
+export type Stiff = Pick<ShellSettings, "counterMm" | "counterBelowMm" | "counterInnerMm" | "counterOuterMm" | "puffReachMm" | "skiveMm" | "skiveFeatherMm">;
 
 interface Choices {
   /** How the topline's edge is made; folded over a tape where nothing is said. */
   readonly edge?: ToplineEdge;
+  readonly parts?: PartChoices;
+  /** As the shell's rules say where nothing is said. */
+  readonly stiff?: Stiff;
   readonly settings: PieceSettings;
   readonly labels: Labels;
+  /** What was cut before: groups of pieces that would come out the same are taken over. */
+  readonly before?: CutPieces | undefined;
 }
 
 export interface CutInput extends Choices {
   readonly last: Last;
   readonly lines: Lines;
   readonly flat: LaidOnLast;
+  /** The upper opened along the seams of another cut than that at the back alone. */
+  readonly panels?: LaidPanels;
   /** The lining laid flat by itself, and by how much the upper over it is longer round the heel, level at half the back's height, mm a half. */
   readonly lining?: { readonly flat: LaidOnLast; readonly heelLongerMm: number };
+  /** The heel part of the last's own surface without a seam, for stiffener and heel pocket. */
+  readonly heel?: LaidPanel;
   readonly bottom: FlatBottom;
   readonly halves?: HalvesChoice;
-  /** What was cut before: its bottom pieces are taken over where they would come out the same. */
-  readonly before?: CutPieces | undefined;
 }
 
 export interface CutPieces {
   /** Both shoes: each piece for the last's own side, its mirrored twin right after it. */
   readonly pieces: readonly Piece[];
+  readonly strips: readonly Strip[];
   readonly findings: readonly Finding[];
-  /** The bottom pieces and what they were drawn from, where that was a last. */
-  readonly bottomDrawn?: BottomDrawn;
-}
-
-interface BottomDrawn {
-  readonly bottom: FlatBottom;
-  readonly last: Last;
-  /** Settings and labels, as text to compare by. */
-  readonly chosen: string;
-  readonly drafts: readonly Draft[];
+  /** What the bottom is built of; nothing where no bottom was traced. */
+  readonly made?: BottomMade;
+  /** The flat sheets that pieces are drawn on, and where they lie on the last. */
+  readonly grounds: readonly Ground[];
+  readonly groups: Groups;
 }
 
 /**
- * Every piece of a whole-cut upper with back seam and its bottom, for both shoes. Rules: docs/method/pieces.md.
- * @throws Refusal where a setting is not a number or below its least.
+ * Every piece of a pair, for both shoes. Rules: docs/method/pieces.md.
+ * @throws Refusal where a setting is not a number or below its least, or a seam cannot run where it should.
  */
-export function cutPieces({ last, lines, flat, lining, bottom, halves, before, ...choices }: CutInput): CutPieces {
-  const { settings, labels } = choices;
+export function cutPieces({ last, lines, flat, panels: laid, lining, heel, bottom, halves, before, ...choices }: CutInput): CutPieces {
+  const { settings } = choices;
   const unusual = checkSettings(pieceRulesFor(last, choices.edge), settings);
-  const chosen = JSON.stringify([settings, labels]);
-  const known = before?.bottomDrawn;
-  const same = known?.bottom === bottom && known.last === last && known.chosen === chosen;
-  const bottomDrawn = same ? known : { bottom, last, chosen, drafts: cutBottomPieces(netBottom(last, bottom), choices) };
-  const nets: Nets = {
-    upper: netUpper(last, lines, flat, halves),
-    ...(lining && { lining: { net: netUpper(last, lines, lining.flat, halves), heelLongerMm: lining.heelLongerMm } }),
-    bottom: bottomDrawn.drafts,
-  };
-  return { ...cutFrom(nets, last.side, unusual, choices), bottomDrawn };
+  const groups = new Groups(before?.groups);
+  const sign = medialSign(last.side);
+  const net = groups.make("net", [last, lines, flat, halves], () => netUpper(last, lines, flat, halves));
+  const nets = groups.make("panels", [net, laid, halves], (): NetPanels => (laid ? netPanels({ last, lines, laid, ...(halves && { halves }) }) : wholeOf(net)));
+  const own = lining && groups.make("own", [last, lines, lining, halves], () => ({ net: netUpper(last, lines, lining.flat, halves), heelLongerMm: lining.heelLongerMm }));
+  const laidHeel = heel && groups.make("heel", [heel], () => heelNet(heel, sign));
+  const scales = lining && own && groups.make("scales", [lining, own], () => scalesOf(lining.flat, own.net, sign));
+  const ground = groups.make("bottom net", [last, bottom], () => netBottom(last, bottom));
+  const grounds = groups.make("grounds", [flat, laid, lining, heel, bottom], () => [
+    groundOf("upper", last.side, flat.onLast.mesh, flat.uv),
+    ...(laid?.panels.map((panel) => panelGround(panel, last.side)) ?? []),
+    ...(lining ? [groundOf("lining", last.side, lining.flat.onLast.mesh, lining.flat.uv)] : []),
+    ...(heel ? [panelGround(heel, last.side)] : []),
+    groundOf("bottom", last.side, bottom.bottom.mesh, bottom.uv),
+  ]);
+  const cut = cutGroups({
+    side: last.side,
+    groups,
+    whole: net,
+    nets,
+    lining: { ...(own && { own }), ...(scales && laidHeel && { laid: { scales, heel: laidHeel } }), seams: laid?.placed.lines ?? [] },
+    bottom: { net: ground, on: { last, bottom } },
+    onLast: { last, lines },
+    choices: { ...choices, stiff: choices.stiff ?? usualStiff(last.measures) },
+  });
+  return { ...cut, findings: [...unusual, ...(laid?.findings ?? []), ...(laid ? [] : checkBack(net)), ...nets.findings, ...cut.findings], grounds, groups };
 }
 
+const wholeOf = (net: NetUpper): NetPanels => ({ panels: [wholePanel(net)], seams: [], findings: [] });
+
 /**
- * The same from a taped pattern: without insole, outsole and sock where no bottom was traced.
+ * The same from a taped pattern: cut whole with a back seam, lined in one, without what needs a last, and without insole, outsole and
+ * sock where no bottom was traced.
  * @throws Refusal as {@link cutPieces}
  */
-export function cutTapedPieces(tape: TapedShell, choices: Choices): CutPieces {
+export function cutTapedPieces(tape: TapedShell, { before, ...choices }: Choices): CutPieces {
   const unusual = checkSettings(pieceRulesForTape(tape, choices.edge), choices.settings);
+  const groups = new Groups(before?.groups);
   const bottom = tape.bottom && netTapedBottom(tape.bottom);
-  return cutFrom({ upper: netTapedUpper(tape, bottom), bottom: bottom ? cutBottomPieces(bottom, choices) : [] }, tape.side, unusual, choices);
+  const net = netTapedUpper(tape, bottom);
+  const cut = cutGroups({ side: tape.side, groups, whole: net, nets: wholeOf(net), lining: { seams: [] }, ...(bottom && { bottom: { net: bottom } }), choices: { ...choices, stiff: choices.stiff ?? usualStiff({ lastLength: tape.length.mm }) } });
+  return { ...cut, findings: [...unusual, ...cut.findings], grounds: [], groups };
 }
 
-const cutBottomPieces = (net: NetBottom, { settings, labels }: Choices): readonly Draft[] => [cutInsole(net, settings, labels), cutOutsole(net, settings, labels), cutSock(net, settings, labels)];
-
-function cutFrom({ upper, lining, bottom }: Nets, side: Side, unusual: readonly Finding[], { edge = "taped", settings, labels }: Choices): CutPieces {
-  const drafts = [netUpperCard(upper, labels), cutUpper(upper, settings, labels), cutLining(upper, settings, labels, lining), ...bottom];
-  return {
-    pieces: drafts.flatMap((draft) => bothOf(draft, side)),
-    findings: [...unusual, ...checkBack(upper), ...checkParts({ panels: [wholePanel(upper)], drafts, settings, chosen: { ...usualParts, edge } })],
-  };
+interface Nets {
+  readonly side: Side;
+  readonly groups: Groups;
+  readonly whole: NetUpper;
+  readonly nets: NetPanels;
+  readonly lining: Pick<LiningInput, "own" | "laid" | "seams">;
+  readonly bottom?: { readonly net: NetBottom; readonly on?: { readonly last: Last; readonly bottom: FlatBottom } };
+  readonly onLast?: { readonly last: Last; readonly lines: Lines };
+  readonly choices: Omit<Choices, "before"> & { readonly stiff: Stiff };
 }
+
+const usualStiff = ({ lastLength }: { readonly lastLength: number }): Stiff => shellSettingsFrom(shellRulesFor({ measures: { lastLength } }));
+
+/** Draws all parts, group by group, and looks at them. */
+function cutGroups({ side, groups, whole, nets: { panels }, lining, bottom, onLast, choices }: Nets): Pick<CutPieces, "pieces" | "strips" | "findings" | "made"> {
+  const { edge = "taped", parts = usualParts, stiff, settings, labels } = choices;
+  // A taped pattern is whole, whatever is chosen.
+  const chosen: Chosen = { ...parts, cut: onLast ? parts.cut : "back-seam", edge };
+  const words = said([chosen, stiff, labels]);
+  const aboveWords = said(aboveOf(settings)), belowWords = said(bottomKeys.map((key) => settings[key]));
+  const upper = groups.make("upper", [panels, aboveWords, words], () => upperPieces({ panels, settings, chosen, labels }));
+  const extras = groups.make("extras", [upper, onLast?.lines, aboveWords, words], () => extraPieces({ panels, upper: upper.drafts, ...(onLast && { onLast }), settings, chosen, labels }));
+  const inside = groups.make("lining", [whole, lining.own, lining.laid?.heel, panels, aboveWords, words], () => liningPieces({ upper: whole, ...lining, settings, stiffener: stiff, chosen, labels }));
+  const below = bottom && groups.make("bottom", [bottom.net, belowWords, said([parts.sock, stiff, labels])], () => bottomPieces({ ...bottom, settings, shell: stiff, chosen, labels }));
+  const all: readonly Parts[] = [{ ...upper, drafts: extras.upper }, extras, inside, ...(below ? [below] : [])];
+  const drafts = all.flatMap((part) => part.drafts);
+  const pieces = all.flatMap(({ drafts }, k) => groups.make(`pieces ${k}`, [drafts], () => drafts.flatMap((draft) => bothOf(draft, side))));
+  const checked = groups.make("checks", [panels, aboveWords, belowWords, words], () => checkParts({ panels, drafts, settings, chosen, ...(panels.length > 1 && { whole: wholePanel(whole) }) }));
+  return { pieces, strips: all.flatMap((part) => part.strips), findings: [...all.flatMap((part) => part.findings), ...checked], ...(below && { made: below.made }) };
+}
+
+/** What is cut above the bottom: all settings but those of the bottom alone. */
+const aboveOf = (settings: PieceSettings) => Object.entries(settings).filter(([key]) => !bottomOnlyKeys.has(key as keyof PieceSettings));

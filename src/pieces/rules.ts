@@ -47,3 +47,14 @@ export function foldLeftOut(edge: ToplineEdge | undefined, { toplineFoldMm = 0 }
 
 /** The names of all settings, whatever the last. */
 export const pieceKeys = Object.keys(pieceRulesFor({ measures: { ballWidth: 80, seatWidth: 55 } })) as readonly (keyof PieceSettings)[];
+
+/** Those that the bottom follows from: its own, the lasting margins and what lies under the feather line. */
+export const bottomKeys: readonly (keyof PieceSettings)[] = [
+  ...(Object.keys(bottomRules(usualStickMm)) as (keyof PieceSettings)[]),
+  ...(Object.keys(lastingRules(30, 30)) as (keyof PieceSettings)[]),
+  "upperThicknessMm",
+  "liningThicknessMm",
+  "liningLastingShorterMm",
+];
+/** Those that nothing but the bottom follows from. */
+export const bottomOnlyKeys: ReadonlySet<keyof PieceSettings> = new Set(Object.keys(bottomRules(usualStickMm)).filter((key) => key !== "toePuffMm") as (keyof PieceSettings)[]);

@@ -5,7 +5,7 @@ import { severityOf } from "#base/findings.ts";
 import { edgeLength, netUpper } from "#pieces/net-upper.ts";
 import { boxCorners } from "#pieces/labels.ts";
 import type { Mark, Piece } from "#pieces/piece.ts";
-import { pieceRulesFor, pieceSettingsFrom } from "#pieces/rules.ts";
+import { pieceKeys, pieceRulesFor, pieceSettingsFrom } from "#pieces/rules.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
 import type { Side } from "#last/last.ts";
 import { arcLengths, nearestOn } from "#plane/along.ts";
@@ -216,17 +216,34 @@ describe("whatever is chosen within the usual ranges", () => {
   });
 });
 
-test("bottom pieces are taken over from the cut before where theirs is unchanged, else drawn anew", () => {
+describe("what was cut before", () => {
   const pump = flatPump();
-  const cut = (chosen: Partial<PieceSettings>, title: string, before?: ReturnType<typeof cutPieces>) =>
-    cutPieces({ ...pump, settings: pieceSettingsFrom(pieceRulesFor(pump.last), chosen), labels: { ...labels, title }, before });
-  const first = cut({}, "one");
-  const again = cut({}, "one", first);
-  expect(again.bottomDrawn).toBe(first.bottomDrawn);
-  expect(again.pieces).toEqual(first.pieces);
-  for (const [chosen, title] of [[{ sockInMm: 3 }, "one"], [{}, "two"]] as const) expect(cut(chosen, title, first)).toEqual(cut(chosen, title));
-  const other = flatPump("left");
-  expect(cutPieces({ ...other, settings: pieceSettingsFrom(pieceRulesFor(other.last)), labels, before: first })).toEqual(cutPieces({ ...other, settings: pieceSettingsFrom(pieceRulesFor(other.last)), labels }));
+  const rules = pieceRulesFor(pump.last);
+  const cut = (chosen: Partial<PieceSettings>, title = "one", before?: ReturnType<typeof cutPieces>) =>
+    cutPieces({ ...pump, settings: pieceSettingsFrom(rules, chosen), labels: { ...labels, title }, before });
+  const first = cut({});
+  const outcome = ({ pieces, strips, findings, made, grounds }: ReturnType<typeof cutPieces>) => ({ pieces, strips, findings, made, grounds });
+
+  test("is taken over where it would come out the same: the upper after a change to the bottom, the bottom after one to the lining", () => {
+    const shared = (now: ReturnType<typeof cutPieces>, name: string) => first.pieces.find((p) => p.name === name) === now.pieces.find((p) => p.name === name);
+    const below = cut({ sockInMm: 2 }, "one", first);
+    expect(["upper", "lining", "insole", "sock"].map((name) => shared(below, name))).toEqual([true, true, false, false]);
+    const inside = cut({ liningTrimMm: 4 }, "one", first);
+    expect(["lining", "insole", "sock"].map((name) => shared(inside, name))).toEqual([false, true, true]);
+  });
+
+  test("never stands in for what a change alters, whichever number it is", () => {
+    for (const key of pieceKeys) {
+      const { min, max, value } = rules[key];
+      if (min === max) continue;
+      const chosen = { [key]: value < max ? max : min };
+      expect(outcome(cut(chosen, "one", first)), key).toEqual(outcome(cut(chosen)));
+    }
+    expect(outcome(cut({}, "two", first))).toEqual(outcome(cut({}, "two")));
+    const other = flatPump("left");
+    const left = { ...other, settings: pieceSettingsFrom(pieceRulesFor(other.last)), labels };
+    expect(outcome(cutPieces({ ...left, before: first }))).toEqual(outcome(cutPieces(left)));
+  });
 });
 
 test("a raw topline is cut net: no fold, nothing snipped into it", () => {

@@ -15,3 +15,6 @@ export const seamRules: Readonly<Record<keyof SeamSettings, Rule>> = {
   seamClearOfJointMm: mm("Seams clear of the joint", 10, 6, 20, 0.5,
     "The shoe bends and rubs at the joint: a seam there presses and breaks open.", practice),
 };
+
+/** Those of all settings that say where seams run. */
+export const seamSettingsOf = (settings: SeamSettings): SeamSettings => Object.fromEntries(Object.keys(seamRules).map((key) => [key, settings[key as keyof SeamSettings]])) as unknown as SeamSettings;
