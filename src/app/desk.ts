@@ -1,8 +1,8 @@
 import type { Finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import { defaultJob } from "#job/default-job.ts";
-import { filesOf as filesOfJob, renamed, type Files } from "#job/files.ts";
-import { isJobFile, readJobFile, writeJobFile } from "#job/job-file.ts";
+import { filesOf as filesOfJob, type Files } from "#job/files.ts";
+import { writeJobFile } from "#job/job-file.ts";
 import type { Job } from "#job/job.ts";
 import type { Pair } from "#job/pair.ts";
 import type { Rules } from "#job/pipeline.ts";
@@ -10,21 +10,19 @@ import type { TracedPicture } from "#tape/taped-shell.ts";
 import { Bench, type Wish } from "./bench.ts";
 import { firstDesktop, noComplaint, noneWaits, type Desktop } from "./desktop.ts";
 import { fetchDemo } from "./demo/fetch-demo.ts";
-import { bytesOf } from "./read-file.ts";
+import { Opener } from "./opener.ts";
 import { Writer } from "./keep/writer.ts";
-import { isExample, onScan } from "./state/edits.ts";
-import { filesOf, redo, run, setWaiting, settle, startHistory, takenIn, undo, type History, type Step } from "./state/history.ts";
-import { shownPhoto } from "./state/shown-photo.ts";
+import { isExample } from "./state/edits.ts";
+import { filesOf, redo, run, setWaiting, settle, startHistory, stepsOf, takenIn, undo, type History, type Step } from "./state/history.ts";
 import { rulesOf } from "./state/rules-of.ts";
-import { isPicture, picturesOf, Shelf } from "./state/shelf.ts";
+import { picturesOf, Shelf } from "./state/shelf.ts";
 import type { ReadLast } from "./worker-talk.ts";
 import { brokeWords, openingWords, unreadable } from "./state/desk-words.ts";
 import { wholeShare } from "./state/stage-words.ts";
 import { isField, spotOf, stationOf, tell, type MeasureKey, type Spot } from "./state/spots.ts";
-import { withPhotos } from "./state/tape-edits.ts";
 import { setBeside, speaksOf, takeOut, Tried, without } from "./state/tried.ts";
 import { measureAt, triedAgain } from "./state/unused.ts";
-import { withUsual, type Usual } from "./state/usual.ts";
+import { withUsual, type OwnNumbers } from "./state/usual.ts";
 import { stillWaiting, toWait } from "./waits.ts";
 
 /** All that the page shows and does, apart from how: one immutable picture of the work, replaced at each change. */
@@ -43,11 +41,19 @@ export class Desk {
   /** What waits and was tried, or kept from it by the maker's Stop. */
   #triedWaiting: Job | undefined;
 
-  readonly #usual: () => Usual | undefined;
+  readonly #own: OwnNumbers;
+  readonly #opener: Opener;
 
-  /** @param usual the maker's usual numbers, with which new work begins */
-  constructor(usual: () => Usual | undefined = () => undefined) {
-    this.#usual = usual;
+  /** @param own the maker's usual numbers, with which new work begins */
+  constructor(own: OwnNumbers) {
+    this.#own = own;
+    this.#opener = new Opener(this.#shelf, own, {
+      work: () => this.#now,
+      begun: (job) => this.begun(job),
+      tryOut: (job, what) => this.#try(job, what),
+      tryJob: (job, says) => this.#bench.ask({ for: "pair", job, trial: true, draft: false, what: `opening ${job.title}`, opened: true, ...(says && { says }) }),
+      failed: (error) => this.#trouble(error, "opening the file"),
+    });
     const history = startHistory(defaultJob(), "the example last");
     this.#tried.good(history.now.job);
     this.#now = firstDesktop(history);
@@ -78,7 +84,7 @@ export class Desk {
       } else if (kept) {
         for (const [name, bytes] of kept.files) this.#shelf.put(name, bytes);
         const history = settle(kept.history);
-        for (const { job } of [...history.past, history.now, ...history.future]) this.#tried.good(job);
+        for (const { job } of stepsOf(history)) this.#tried.good(job);
         this.#show({ history, saved: "saved" });
       } else this.#writer.write();
     } catch {
@@ -183,7 +189,7 @@ export class Desk {
   }
   /** New work, with the maker's usual numbers where she keeps any. */
   begun(job: Job): Job {
-    return withUsual(job, this.#usual());
+    return withUsual(job, this.#own.usual);
   }
   /** Begins without the steps before, for it may be they that the page breaks down over. */
   startOver(): void {
@@ -192,29 +198,14 @@ export class Desk {
     this.#become(history);
   }
 
-  /** Opens a scan, a saved job, or pictures of a taped pattern. It becomes the work only when a pair could be made of it. */
+  /** Opens a scan, a saved job, pictures of a taped pattern, or usual numbers. It becomes the work only when a pair could be made of it. */
   async openFiles(files: readonly File[]): Promise<void> {
-    const pictures = files.filter((f) => isPicture(f.name, f.type));
-    const first = files.find((f) => !isPicture(f.name, f.type));
-    if (!first) return this.openInto(pictures, (job, names) => {
-      // What was just brought is what the maker wants to see.
-      if (names[0] !== undefined) shownPhoto.show(names[0]);
-      const onto = this.#now.waiting ?? job;
-      return onto.last.from === "tape" ? withPhotos(onto, names) : this.begun(withPhotos(onto, names));
-    }, `opening ${pictures.map((f) => f.name).join(", ")}`);
-    await this.#reading(async () => {
-      const bytes = await bytesOf(first);
-      if (isJobFile(first.name, bytes)) this.#openJob(first.name, bytes);
-      else this.#try(this.begun(onScan(this.job, this.#shelf.take(first.name, bytes))), `opening ${first.name}`);
-    });
+    await this.#opener.open(files);
   }
 
   /** Takes files into the work: `edit` is given the names under which they are kept, and `what` are the words for that change. */
   async openInto(files: readonly File[], edit: (job: Job, names: readonly string[]) => Job, what: string): Promise<void> {
-    await this.#reading(async () => {
-      const contents = await Promise.all(files.map(bytesOf));
-      this.#try(edit(this.job, files.map((f, i) => this.#shelf.take(f.name, contents[i]!))), what);
-    });
+    await this.#opener.openInto(files, edit, what);
   }
 
   /** The tape or the scan that waits is another one, or is let go: a step like any other. It becomes the work as soon as a pair can be made of it. */
@@ -231,24 +222,9 @@ export class Desk {
     if (waiting && waiting !== this.#triedWaiting) this.#try(waiting, openingWords(waiting));
   }
 
-  async #reading(how: () => Promise<void>): Promise<void> {
-    try {
-      await how();
-    } catch (error) {
-      this.#trouble(error, "opening the file");
-    }
-  }
-
   /** Says why something cannot be done; the work stays as it is. */
   refuse(finding: Finding): void {
     this.#show({ trouble: { kind: "refused", sentence: tell(finding) } });
-  }
-
-  #openJob(name: string, bytes: Uint8Array): void {
-    const opened = readJobFile(name, bytes);
-    let { job } = opened;
-    for (const [file, content] of opened.files) job = renamed(job, file, this.#shelf.take(file, content));
-    this.#bench.ask({ for: "pair", job, trial: true, draft: false, what: `opening ${job.title}`, opened: true, ...(opened.findings && { says: opened.findings }) });
   }
 
   #try(job: Job, what: string): void {

@@ -12,7 +12,7 @@ import { Usuals } from "./usuals.ts";
 import { Guard } from "./top/guard.tsx";
 
 const usuals = new Usuals();
-const desk = new Desk(() => usuals.usual);
+const desk = new Desk(usuals);
 const proofs = new Proofs(desk.files);
 createRoot(document.getElementById("app")!).render(<Guard desk={desk}><App desk={desk} proofs={proofs} usuals={usuals} /></Guard>);
 void usuals.open();

@@ -3,7 +3,7 @@ import type { Job } from "#job/job.ts";
 import { Drawer } from "./keep/drawer.ts";
 import { bytesOf } from "./read-file.ts";
 import { tell } from "./state/spots.ts";
-import { usualFromFile, usualOf, writeUsual, type Usual } from "./state/usual.ts";
+import { usualFromFile, usualOf, writeUsual, type OwnNumbers, type Usual } from "./state/usual.ts";
 
 export interface UsualsNow {
   /** Nothing where the maker has kept none. */
@@ -15,7 +15,7 @@ export interface UsualsNow {
 }
 
 /** The maker's usual numbers: kept in the browser, read from and written to a file. */
-export class Usuals {
+export class Usuals implements OwnNumbers {
   #now: UsualsNow = { usual: undefined, said: undefined, looked: false };
   readonly #ears = new Set<() => void>();
   readonly #drawer = new Drawer();
@@ -40,7 +40,11 @@ export class Usuals {
   }
 
   keep(job: Job): Promise<void> {
-    return this.#take(usualOf(job));
+    return this.#hold(usualOf(job), undefined);
+  }
+
+  async take(name: string, bytes: Uint8Array): Promise<void> {
+    return this.#hold(usualFromFile(name, bytes), `Read from ${name}.`);
   }
 
   async forget(): Promise<void> {
@@ -50,14 +54,14 @@ export class Usuals {
 
   async readFrom(file: File): Promise<void> {
     try {
-      await this.#take(usualFromFile(file.name, await bytesOf(file)));
+      await this.take(file.name, await bytesOf(file));
     } catch (error) {
       this.#show({ said: error instanceof Refusal ? `${tell(error.finding)} Your usual numbers are as they were.` : `${file.name} could not be read.` });
     }
   }
 
-  async #take(usual: Usual): Promise<void> {
-    this.#show({ usual, said: undefined });
+  async #hold(usual: Usual, said: string | undefined): Promise<void> {
+    this.#show({ usual, said });
     await this.#drawer.write(new TextDecoder().decode(writeUsual(usual))).catch(() => this.#show({ said: "They hold on this page, but this browser keeps nothing. Save them to a file." }));
   }
 

@@ -116,6 +116,7 @@ inBrowser("a refused number", (fresh) => {
     expect(await page.locator(".nothing").innerText()).toContain("station Lines");
     for (const [name, number] of [["Last", "joint girth"], ["Shell", "spring"], ["Pieces", "back seam"]] as const) {
       await station(page, name);
+      if (name === "Pieces") await page.getByRole("button", { name: "Topline and seams", exact: true }).click();
       expect(await field(page, number).first().isVisible(), name).toBe(true);
     }
     await station(page, "Lines");

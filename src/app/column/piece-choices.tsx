@@ -10,8 +10,11 @@ import { WhatFollows } from "./piece-follows.tsx";
 import { WithWhy } from "./why.tsx";
 import { WordChoice } from "./word-choice.tsx";
 
-/** All that is chosen by word: the parts, and the edge of the topline from the station Shell. */
-export const chosenOf = ({ job }: Desk): Chosen => ({ ...partsFrom(job.parts), edge: job.shell.edge ?? shellChoices.edge });
+/** All that is chosen by word: the parts, and the edge of the topline from the station Shell. A taped pattern has its cut already. */
+export function chosenOf({ job }: Desk): Chosen {
+  const taped = job.last.from === "tape" ? ({ cut: "back-seam", lining: "one" } as const) : {};
+  return { ...partsFrom(job.parts), ...taped, edge: job.shell.edge ?? shellChoices.edge };
+}
 
 const backKinds = ["closed", "butted"] as const;
 const withOrWithout = ["with", "without"] as const;
@@ -19,6 +22,7 @@ const withOrWithout = ["with", "without"] as const;
 /** Of what parts the shoe is made, as sentences; what follows from a choice stands under its own. */
 export function PieceChoices({ desk }: { readonly desk: Desk }): ReactElement {
   const chosen = chosenOf(desk);
+  const taped = desk.job.last.from === "tape";
   const set = <K extends keyof PartChoices>(key: K, value: PartChoices[K]): void => desk.change(setParts(desk.job, { [key]: value }), choiceNames[key]);
   const word = <K extends keyof PartChoices>(key: K, options: readonly (PartChoices[K] & string)[], words: Readonly<Record<PartChoices[K] & string, string>>): ReactElement => (
     <WordChoice label={choiceNames[key]} value={chosen[key] as PartChoices[K] & string} options={options} say={(o) => words[o]} onChange={(v) => set(key, v)} />
@@ -31,7 +35,7 @@ export function PieceChoices({ desk }: { readonly desk: Desk }): ReactElement {
   const extras: readonly Added[] = ["toeCap", "strap", "gore", "bow", "sideLining"];
   return (
     <>
-      <Choice of={["cut"]} name="cut of the upper" why={choiceWhy.cut}>The upper is cut {word("cut", upperCuts, cutWords)}.</Choice>
+      {taped ? <p className="sentence">The upper is cut as it was taped, whole with a back seam, and its lining in one piece.</p> : <Choice of={["cut"]} name="cut of the upper" why={choiceWhy.cut}>The upper is cut {word("cut", upperCuts, cutWords)}.</Choice>}
       {hasSideSeam(chosen) && (
         <Choice of={["seam"]} name="seams" why={choiceWhy.seam}>
           {chosen.cut === "quarters" ? "The side seams are" : "The seam at the inner waist is"} {word("seam", seamKinds, seamWords)}.
@@ -44,7 +48,7 @@ export function PieceChoices({ desk }: { readonly desk: Desk }): ReactElement {
         </Choice>
       )}
       <p className="follows">The topline is {edgeWords[chosen.edge]}, as it stands at the station Shell.</p>
-      <Choice of={["lining"]} name="lining" why={choiceWhy.lining}>The lining is cut as {word("lining", liningCuts, liningWords)}.</Choice>
+      {!taped && <Choice of={["lining"]} name="lining" why={choiceWhy.lining}>The lining is cut as {word("lining", liningCuts, liningWords)}.</Choice>}
       <Choice of={["sock"]} name="sock" why={choiceWhy.sock}>The sock covers {word("sock", sockKinds, sockWords)}.</Choice>
       <Choice of={extras} name="extras" why={extras.map((key) => addedWords[key].why)}>
         The pair is made {extras.map((key, i) => <span key={key}>{i === 0 ? "" : i === extras.length - 1 ? " and " : ", "}{added(key)}</span>)}.

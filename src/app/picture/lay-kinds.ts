@@ -18,16 +18,25 @@ export interface PlacedKind {
 export const nameHeight = 46;
 const gap = 14;
 
+/** What stands under a piece, in two lines. */
+export const underWords = ({ name, net, count, material }: PieceKind): readonly [name: string, what: string] => [`${name}${net && !/net/.test(name) ? ", net" : ""}`, `${count} of ${material}`];
+
+/** Roughly how wide that is, px: bold letters above, smaller ones below. */
+function underWidth(kind: PieceKind): number {
+  const [name, what] = underWords(kind);
+  return Math.max(8.9 * name.length, 7.1 * what.length) + 6;
+}
+
 /** Stands the kinds in rows at one scale; `forWords` px stay free on either side. */
 export function layOut(kinds: readonly PieceKind[], width: number, height: number, forWords: number): readonly PlacedKind[] {
   if (width < 50 || height < 50 || kinds.length === 0) return [];
   const boxes = kinds.map((k) => bounds(k.shown.outline));
-  const sizes = boxes.map((b) => ({ wide: b.maxX - b.minX, high: b.maxY - b.minY }));
+  const sizes = boxes.map((b, i) => ({ wide: b.maxX - b.minX, high: b.maxY - b.minY, least: underWidth(kinds[i]!) }));
   const { scale, places } = inRows(sizes, { width: Math.max(200, width - 2 * forWords), height, gap, below: nameHeight, leastWide: 96 });
   return kinds.map((kind, i) => {
     const b = boxes[i]!;
     const p = places[i]!;
-    const wide = Math.max(96, sizes[i]!.wide * scale);
+    const wide = Math.max(96, sizes[i]!.least, sizes[i]!.wide * scale);
     return {
       kind,
       pxPerMm: scale,

@@ -3,7 +3,7 @@ import type { LastPair } from "#job/pair.ts";
 import type { Proof } from "#job/proof.ts";
 import type { Point3 } from "#last/last.ts";
 import { mm } from "../state/numbers.ts";
-import { findingsAt, pinNumber } from "../state/stations.ts";
+import { findingsAt, pinNumber, type Station } from "../state/stations.ts";
 import { nearestIndex } from "./nearest-index.ts";
 
 /** A finding as a short note, and its place on the last, mm. */
@@ -17,9 +17,9 @@ interface NoteOnBoth extends Note {
   readonly onCard: readonly number[];
 }
 
-/** Findings about the last itself that speak of a place. */
-export function notesOnLast({ findings }: { readonly findings: readonly Finding[] }): readonly Note[] {
-  return findingsAt("Last", findings).flatMap((f) => noteOf(findings, f));
+/** Findings of one station that speak of a place: at the station Last those about the last itself. */
+export function notesOnLast({ findings }: { readonly findings: readonly Finding[] }, station: Station = "Last"): readonly Note[] {
+  return findingsAt(station, findings).flatMap((f) => noteOf(findings, f));
 }
 
 /** All findings that speak of a place; on the card at the nearest point of the shell. */

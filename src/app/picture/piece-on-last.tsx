@@ -6,6 +6,8 @@ import { eyes, type EyeName } from "./eyes.ts";
 import { useInk } from "./ink.ts";
 import type { Eye, SceneLine } from "./last-scene.ts";
 import { LookFrom } from "./look-from.tsx";
+import { PinnedNotes } from "./margin-words.tsx";
+import { notesOnLast } from "./notes.ts";
 import { useTurning } from "./turning.ts";
 import { useScene } from "./use-scene.ts";
 
@@ -18,10 +20,10 @@ interface PieceOnLastProps {
 /** How far lines are drawn above the last, mm. */
 const liftMm = 1;
 
-/** From above, the last lying along the picture, which is low and wide here. */
-const lyingAlong = { turnDeg: 262, riseDeg: 58 };
+/** From above and below, the last lying along the picture, which is low and wide here. */
+const lyingAlong: Partial<Record<EyeName, Eye>> = { above: { turnDeg: 262, riseDeg: 58 }, below: { turnDeg: 268, riseDeg: -76 } };
 
-const eyeOf = (name: EyeName): Eye => ({ ...(name === "above" ? lyingAlong : eyes[name]) });
+const eyeOf = (name: EyeName): Eye => ({ ...(lyingAlong[name] ?? eyes[name]) });
 
 /** Marks that are lines on the shoe; net and fold lie on its edge, and the others are for the knife. */
 const onShoe = new Set(["centre", "joint", "heel", "place"]);
@@ -46,6 +48,8 @@ export function PieceOnLast({ pair, piece, ground }: PieceOnLastProps): ReactEle
     live.setLines([line("edge", laid.edges, 3, ink.accent), line("marks", marks, 1.4, ink.ink)], []);
   }, [live, laid, marks, ink, pair.last.mesh]);
   const turn = useTurning(live);
+  const notes = useMemo(() => notesOnLast(pair, "Pieces"), [pair]);
+  const pins = live && size.width > 0 ? notes.map((n) => ({ key: n.key, text: n.text, ...live.project(n.at) })).filter((n) => n.seen) : [];
   return (
     <section className="view last" aria-label={`The ${piece.name} on the last`}>
       <div
@@ -63,9 +67,11 @@ export function PieceOnLast({ pair, piece, ground }: PieceOnLastProps): ReactEle
       >
         <canvas ref={canvas} aria-hidden="true" />
         {none && <p className="nothing">This browser cannot draw the last in three dimensions. The flat piece still stands beside it.</p>}
-        <svg className="overlay" width={size.width} height={size.height} aria-hidden="true" data-runs={laid.edges.length} />
-        <div className="look-from"><LookFrom onLook={(name) => ask({ name, of: piece.name })} /></div>
+        <svg className="overlay" width={size.width} height={size.height} aria-hidden="true" data-runs={laid.edges.length}>
+          {pins.length > 0 && <PinnedNotes items={pins} width={size.width} height={size.height} clearOf={[]} />}
+        </svg>
       </div>
+      <div className="under"><LookFrom onLook={(name) => ask({ name, of: piece.name })} /></div>
     </section>
   );
 }

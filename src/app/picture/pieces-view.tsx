@@ -5,7 +5,7 @@ import { mm } from "../state/numbers.ts";
 import { byGroup, kindsOf, type KindGroup } from "../state/piece-kinds.ts";
 import type { PieceWork } from "../state/piece-work.ts";
 import type { Compared } from "../state/variant.ts";
-import { layOut, nameHeight, type PlacedKind } from "./lay-kinds.ts";
+import { layOut, nameHeight, underWords, type PlacedKind } from "./lay-kinds.ts";
 import type { Named } from "./margin-labels.ts";
 import { MarginWords } from "./margin-words.tsx";
 import { MarkShape, pathOf } from "./mark-shape.tsx";
@@ -64,8 +64,8 @@ export function PiecesView({ pieces, work, children }: PiecesViewProps): ReactEl
                 )}
                 {kind.shown.marks.map((m, i) => <MarkShape key={i} mark={m} />)}
               </g>
-              <text x={left + wide / 2} y={top + high - 22} textAnchor="middle" className="name">{kind.name}{kind.net && !/net/.test(kind.name) ? ", net" : ""}</text>
-              <text x={left + wide / 2} y={top + high - 5} textAnchor="middle" className="what">{kind.count} of {kind.material}</text>
+              <text x={left + wide / 2} y={top + high - 22} textAnchor="middle" className="name">{underWords(kind)[0]}</text>
+              <text x={left + wide / 2} y={top + high - 5} textAnchor="middle" className="what">{underWords(kind)[1]}</text>
             </g>
           ))}
           {chosen && placed[0] && <MarginWords items={[...markWords(placed[0]), ...apartWords(placed[0], compared)]} width={width} height={height - nameHeight} />}

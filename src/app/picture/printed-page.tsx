@@ -1,7 +1,7 @@
 import { memo, useId, useMemo, type ReactElement } from "react";
 import { pageDrawing, type PageMark, type PrintedPage } from "../state/page-drawing.ts";
 
-/** One page in black on white, just as the printer draws it; the paper fills the box it is given. */
+/** One page in black on white, just as the printer draws it; the paper fills the box it is given. Without a label it is small, and its words are left out. */
 export const PageSheet = memo(function PageSheet({ page, label }: { readonly page: PrintedPage; readonly label?: string }): ReactElement {
   const { marks, clips } = useMemo(() => pageDrawing(page), [page]);
   const id = useId();
@@ -12,7 +12,7 @@ export const PageSheet = memo(function PageSheet({ page, label }: { readonly pag
       <defs>{clips.map((d, i) => <clipPath key={i} id={`${id}-${i}`}><path d={d} transform={`matrix(1 0 0 -1 0 ${heightMm})`} /></clipPath>)}</defs>
       {inRuns(marks).map(({ clip, marks: run }, i) => (
         <g key={i} {...(clip === undefined ? {} : { clipPath: `url(#${id}-${clip})` })}>
-          <g transform={`matrix(1 0 0 -1 0 ${heightMm})`}>{run.map((mark, k) => <Drawn key={k} mark={mark} />)}</g>
+          <g transform={`matrix(1 0 0 -1 0 ${heightMm})`}>{run.map((mark, k) => (label === undefined && mark.kind === "words" ? null : <Drawn key={k} mark={mark} />))}</g>
         </g>
       ))}
     </svg>

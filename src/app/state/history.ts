@@ -89,10 +89,13 @@ export function redoable(h: History): string | undefined {
   return h.future[0]?.what;
 }
 
+/** Every state that can be gone to, the oldest first. */
+export const stepsOf = (h: History): readonly Step[] => [...h.past, h.now, ...h.future];
+
 /** Names of the files that some step of the history still needs. */
 export function filesOf(h: History): ReadonlySet<string> {
   const names = new Set<string>();
-  for (const { job, waiting } of [...h.past, h.now, ...h.future]) {
+  for (const { job, waiting } of stepsOf(h)) {
     for (const name of [...filesOfJob(job), ...(waiting ? filesOfJob(waiting) : [])]) names.add(name);
   }
   return names;

@@ -1,6 +1,8 @@
 interface Size {
   readonly wide: number;
   readonly high: number;
+  /** It takes at least this width, px: its name stands under it. */
+  readonly least?: number;
 }
 interface Room {
   readonly width: number;
@@ -34,7 +36,7 @@ function fits(sizes: readonly Size[], room: Room, scale: number): boolean {
   return rows !== undefined && heightOf(rows, sizes, room, scale) <= room.height;
 }
 
-const widthAt = (s: Size, room: Room, scale: number): number => Math.max(room.leastWide, s.wide * scale);
+const widthAt = (s: Size, room: Room, scale: number): number => Math.max(room.leastWide, s.least ?? 0, s.wide * scale);
 
 function rowsAt(sizes: readonly Size[], room: Room, scale: number): number[][] | undefined {
   const rows: number[][] = [];

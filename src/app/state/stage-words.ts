@@ -11,6 +11,8 @@ const words: Readonly<Record<string, string>> = {
   tension: "Drawing the topline together",
   halves: "Comparing the two halves",
   lining: "Laying the lining flat",
+  panels: "Laying the parts of the upper flat",
+  heel: "Laying the heel flat",
   pieces: "Cutting the pieces",
   sheets: "Making the sheets",
   clean: "Mending the scan",
@@ -65,6 +67,8 @@ const weights: readonly (readonly [string, number])[] = [
   ["beneath", 2],
   ["tension", 4],
   ["lining", 2],
+  ["panels", 4],
+  ["heel", 2],
   ["pieces", 8],
 ];
 const whole = weights.reduce((sum, [, w]) => sum + w, 0);

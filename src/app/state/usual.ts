@@ -9,6 +9,14 @@ import { shellForNext } from "./edits.ts";
 /** The maker's own numbers and words, with which her next pair begins; nothing of a last or of its lines. */
 export type Usual = Pick<Job, "shell" | "pieces" | "parts" | "sheets">;
 
+/** Where the maker's usual numbers are kept. */
+export interface OwnNumbers {
+  /** Nothing where she keeps none. */
+  readonly usual: Usual | undefined;
+  /** Takes them out of a file of theirs; throws a Refusal. */
+  take(name: string, bytes: Uint8Array): Promise<void>;
+}
+
 const format = "lastwise usual numbers";
 const parts = ["shell", "pieces", "parts", "sheets"] as const;
 
