@@ -5,8 +5,8 @@ const last = (ids: Uint32Array): number => ids[ids.length - 1]!;
 
 /**
  * Turns and moves a laid panel into its frame. With the centre line: toe point at the origin, throat → toe along +x, as the upper in one
- * piece. A quarter: the foot of its back's top at the origin, its feather line's chord along +x with the heel at low x. A heel part: seat
- * point at the origin, back point on +y.
+ * piece. A quarter: back point at the origin, the chord of its feather line along +x with the heel at low x, so that an inner one of a
+ * right last lies on +y and an outer one on −y. A heel part: seat point at the origin, back point on +y.
  */
 export function inFrame(laid: LaidPanel): LaidPanel {
   const { panel, uv } = laid;

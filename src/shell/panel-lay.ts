@@ -89,7 +89,7 @@ const mostApartMm = 60;
 
 /**
  * Lays one panel flat by itself with least stretch, its topline drawn together by the steps asked for. Not yet turned into its frame.
- * @throws Refusal where it does not come to rest, or `spring-too-wide`
+ * @throws Refusal where it does not come to rest, or `seam-spring-too-wide`
  */
 export function layPanel(panel: Panel, { on = "over", draw = new Map(), start, springMm = 0 }: LayPanelOptions = {}): LaidPanel {
   const mesh = panel[on];
@@ -104,7 +104,7 @@ export function layPanel(panel: Panel, { on = "over", draw = new Map(), start, s
   if (springMm !== 0 && ends) {
     const gap = flatLength(flat, Uint32Array.of(ends.a, ends.b));
     const mostMm = Math.max(0, Math.floor(gap - leastGapMm));
-    if (!(springMm >= -mostApartMm && springMm <= mostMm)) throw new Refusal(finding("spring-too-wide", { springMm, leastMm: -mostApartMm, mostMm }));
+    if (!(springMm >= -mostApartMm && springMm <= mostMm)) throw new Refusal(finding("seam-spring-too-wide", { springMm, leastMm: -mostApartMm, mostMm }));
     flat = lay(drawnFlat.scale, flat.uv, { targetMm: gap - springMm, weight: springWeight });
   }
   return { panel, uv: flat.uv, stretchMax: flat.stretchMax, stretchMin: flat.stretchMin, strain: summarise(mesh, flat.stretchMax, flat.stretchMin), findings: judged(panel, flat) };
