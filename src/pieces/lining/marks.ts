@@ -60,7 +60,7 @@ export function sharedMarks({ panel, outline }: CutPanel, trimMm: number, margin
     ...stretchArrow(panel, panelOutline(panel)),
     ...centreNotches(panel, outline, depthMm),
     ...jointNotches(panel, outline, widthAt),
-    ...waistNotches(panel, widthAt),
+    ...waistNotches(panel, outline, widthAt),
     // Nothing is cut into an edge that is sewn and turned.
     ...(trimMm > 0 ? toplineNotches(panel, trimMm, depthMm) : []),
   ];

@@ -68,7 +68,7 @@ interface OnLine {
   readonly at: number;
 }
 
-const steps = 12;
+const steps = 24;
 
 /** The rational parabola with the meeting of both tangents as its middle point and the cosine of half the turn as its weight: a circle where both tangents are equally long. */
 function arcBetween(from: OnLine, to: OnLine): Polyline {
