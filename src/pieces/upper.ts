@@ -79,7 +79,7 @@ export const centreNotches = (net: NetUpper, outline: Outline, throatDepthMm: nu
 
 export function featherNotches(net: NetUpper, cut: Outline, margin: (s: number) => number): readonly Drawn[] {
   const widthAt: marks.WidthAt = (_, s) => margin(s);
-  return [...marks.jointNotches(wholePanel(net), cut, widthAt), ...marks.waistNotches(wholePanel(net), widthAt)];
+  return [...marks.jointNotches(wholePanel(net), cut, widthAt), ...marks.waistNotches(wholePanel(net), cut, widthAt)];
 }
 
 export const toplineNotches = (net: NetUpper, outMm: number, depthMm: number): readonly Drawn[] => marks.toplineNotches(wholePanel(net), outMm, depthMm);

@@ -138,6 +138,20 @@ describe("lasting margin over several panels", () => {
   });
 });
 
+test("a notch's mouth lies on the cutting line also where a wavering margin was faired", () => {
+  const wild = { lastingToeMm: 28, lastingToeSidesMm: 12, lastingForepartMm: 28, lastingInnerWaistMm: 12, lastingOuterWaistMm: 12, lastingHeelMm: 26 };
+  const chosen = chosenFrom();
+  const { margin } = cutUpperPanels([whole], settingsFor(chosen, wild), chosen);
+  const upper = named(made([whole], {}, wild).drafts, "upper");
+  const feather = whole.edges[0]!;
+  const off = points(upper.outline).map((p) => nearestOn(feather.line, feather.arc, ...p)).filter(({ s }) => s > 20 && s < edgeLength(feather) - 20).filter(({ distance }) => distance > 8);
+  // Guard: it was faired indeed.
+  expect(Math.max(...off.map(({ s, distance }) => Math.abs(distance - margin(0, 0)(s))))).toBeGreaterThan(0.2);
+  const notches = ofKind(upper, "notch").filter((m) => /inside|joint|toe/.test(m.name) && !/height|lowest/.test(m.name));
+  expect(notches.map((m) => m.name).toSorted()).toEqual(["inside", "joint, inside", "joint, outside", "toe centre"]);
+  for (const m of notches) expect(ringAway(upper.outline, m.at), m.name).toBeLessThan(1e-6);
+});
+
 describe("seams", () => {
   const sides = (panel: NetPanel) => panel.edges.flatMap((e, k) => (e.role === "side" || e.role === "inner waist" ? [k] : []));
 

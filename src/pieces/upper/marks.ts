@@ -83,11 +83,18 @@ export function jointNotches(panel: NetPanel, cut: Outline, widthAt: WidthAt): r
     const place = placeOn(panel, "joint", half);
     if (!place) return [];
     const name = `joint${sideWord(half)}`;
-    return joints ? centreNotch(name, cut, onJointLine(joints, half, -0.1), onJointLine(joints, half, beyondJoint), notchDepthMm) : [featherNotch(panel, name, place, widthAt)];
+    return joints ? centreNotch(name, cut, onJointLine(joints, half, -0.1), onJointLine(joints, half, beyondJoint), notchDepthMm) : featherNotch(panel, name, place, cut, widthAt);
   });
 }
 
-const featherNotch = (panel: NetPanel, name: string, { edge, s }: Pick<NetPlace, "edge" | "s">, widthAt: WidthAt): Drawn => notchAt(name, panel.edges[edge]!, s, widthAt(edge, s), notchDepthMm);
+/** A notch square to the feather line. Its mouth lies on the cutting line, which may run a little off its width where it was faired. */
+function featherNotch({ edges }: NetPanel, name: string, { edge, s }: Pick<NetPlace, "edge" | "s">, cut: Outline, widthAt: WidthAt): readonly Drawn[] {
+  const outMm = widthAt(edge, s);
+  const plain = notchAt(name, edges[edge]!, s, outMm, notchDepthMm);
+  if (outMm < notchDepthMm) return [plain];
+  const beyond: Xy = [2 * plain.at[0] - plain.toward[0], 2 * plain.at[1] - plain.toward[1]];
+  return centreNotch(name, cut, plain.toward, beyond, notchDepthMm);
+}
 
 /** Where the notch stands that means inside: at the inner waist, or half-way from the inner joint to the seam of a vamp. */
 export function insidePlace(panel: NetPanel): Pick<NetPlace, "edge" | "s"> | undefined {
@@ -104,9 +111,9 @@ function behindJoint(panel: NetPanel): Pick<NetPlace, "edge" | "s"> | undefined 
 }
 
 /** The notch that means inside, and that of a seat which lies in the midst of a feather edge. */
-export function waistNotches(panel: NetPanel, widthAt: WidthAt): readonly Drawn[] {
+export function waistNotches(panel: NetPanel, cut: Outline, widthAt: WidthAt): readonly Drawn[] {
   const inside = insidePlace(panel);
-  return [...(inside ? [featherNotch(panel, "inside", inside, widthAt)] : []), ...amid(panel, "seat").map((place) => featherNotch(panel, "seat", place, widthAt))];
+  return [...(inside ? featherNotch(panel, "inside", inside, cut, widthAt) : []), ...amid(panel, "seat").flatMap((place) => featherNotch(panel, "seat", place, cut, widthAt))];
 }
 
 /** What the places along the topline are called; the quarters stand from the seat point to below the throat. */

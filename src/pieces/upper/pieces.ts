@@ -47,7 +47,7 @@ export function netCard(panel: NetPanel, labels: Labels): Draft {
     ...stretchArrow(panel, outline),
     ...centreNotches(panel, outline, notchDepthMm),
     ...jointNotches(panel, outline, none),
-    ...waistNotches(panel, none),
+    ...waistNotches(panel, outline, none),
     ...toplineNotches(panel, 0, notchDepthMm),
     ...seamMarks(panel, () => ({ outMm: 0, seen: false })),
     ...backPricks(panel, corners),
@@ -71,7 +71,7 @@ function cutPiece(cut: CutPanel, number: number, { margin }: CutUpper, { setting
     ...stretchArrow(panel, within),
     ...centreNotches(panel, outline, topDepthMm),
     ...jointNotches(panel, outline, widthAt),
-    ...waistNotches(panel, widthAt),
+    ...waistNotches(panel, outline, widthAt),
     // An edge that stays in sight is not snipped.
     ...(topMm > 0 ? toplineNotches(panel, topMm, topDepthMm) : []),
     ...seamMarks(panel, (k) => ({ outMm: seamMm(cut, k, settings), seen: cut.edges[k]!.finish === "raw" })),
