@@ -28,6 +28,7 @@ import type { Parts } from "./parts.ts";
 import type { Ground, Piece, Strip } from "./piece.ts";
 import { bottomKeys, bottomOnlyKeys, pieceRulesFor, pieceRulesForTape } from "./rules.ts";
 import type { PieceSettings } from "./settings.ts";
+import { stiffeningPieces } from "./stiffening/stiffening.ts";
 import { upperPieces } from "./upper/pieces.ts";
 
 /** What lies beneath the upper as far as parts are made of it; of the shell's settings. */
@@ -145,8 +146,18 @@ function cutGroups({ side, groups, whole, nets: { panels }, lining, bottom, onLa
   const upper = groups.make("upper", [panels, aboveWords, words], () => upperPieces({ panels, settings, chosen, labels }));
   const extras = groups.make("extras", [upper, onLast?.lines, aboveWords, words], () => extraPieces({ panels, upper: upper.drafts, ...(onLast && { onLast }), settings, chosen, labels }));
   const inside = groups.make("lining", [whole, lining.own, lining.laid?.heel, panels, aboveWords, words], () => liningPieces({ upper: whole, ...lining, settings, stiffener: stiff, chosen, labels }));
+  const stiffening = groups.make("stiffening", [whole, lining.own, lining.laid?.heel, aboveWords, words], () =>
+    stiffeningPieces({
+      ...(lining.own ? { net: lining.own.net, ground: "lining" } : { net: whole, ground: "upper" }),
+      ...(lining.laid && onLast && { laid: { ...lining.laid, lastLengthMm: onLast.last.measures.lastLength } }),
+      sizes: stiff,
+      settings,
+      chosen,
+      labels,
+    }),
+  );
   const below = bottom && groups.make("bottom", [bottom.net, belowWords, said([parts.sock, stiff, labels])], () => bottomPieces({ ...bottom, settings, shell: stiff, chosen, labels }));
-  const all: readonly Parts[] = [{ ...upper, drafts: extras.upper }, extras, inside, ...(below ? [below] : [])];
+  const all: readonly Parts[] = [{ ...upper, drafts: extras.upper }, extras, inside, stiffening, ...(below ? [below] : [])];
   const drafts = all.flatMap((part) => part.drafts);
   const pieces = all.flatMap(({ drafts }, k) => groups.make(`pieces ${k}`, [drafts], () => drafts.flatMap((draft) => bothOf(draft, side))));
   const checked = groups.make("checks", [panels, aboveWords, belowWords, words], () => checkParts({ panels, drafts, settings, chosen, ...(panels.length > 1 && { whole: wholePanel(whole) }) }));
