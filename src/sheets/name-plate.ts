@@ -24,14 +24,14 @@ export function setMiddle(text: string, [x, y]: readonly [number, number], heigh
 /** Words that tell the piece's edge: with or without allowances. */
 const edgeWords = (piece: Piece): string => (piece.net ? "net: no allowances" : "allowances included");
 
-/** What a piece's own label says of its edge and how it is seen: what follows its name, side and material, less the title. */
+/** What a piece's own label says beyond its name, side and material, less the title: of its edge, its thickness, how it is seen. */
 export function edgeNote(piece: Piece, title: string): string {
-  const told = ownLabel(piece).slice(3).flatMap((i) => {
-    const mark = piece.marks[i]!;
-    return mark.kind === "text" && !title.includes(mark.text) ? [mark.text] : [];
-  });
-  return told.length > 0 ? told.map((t, i) => (i + 1 < told.length && !t.endsWith(",") ? `${t},` : t)).join(" ") : edgeWords(piece);
+  const told = toldBy(piece).filter((text) => !text.startsWith(piece.material) && !title.includes(text));
+  return told.length > 0 ? inOneLine(told) : edgeWords(piece);
 }
+
+/** Lines as one, a comma between any two. */
+const inOneLine = (lines: readonly string[]): string => lines.map((t, i) => (i + 1 < lines.length && !t.endsWith(",") ? `${t},` : t)).join(" ");
 
 interface Line {
   readonly text: string;
@@ -40,11 +40,11 @@ interface Line {
 }
 
 /**
- * The texts of a piece's own label: the first says its name, the others follow it closely in the same direction. They are set
- * anew, as large as there is room for. Returns their places among the marks.
+ * The texts of a piece's own label: the first ones say its name, which may run over two or three, the others follow closely in
+ * the same direction. They are set anew, as large as there is room for. Returns their places among the marks.
  */
 export function ownLabel({ name, marks }: Piece): readonly number[] {
-  const first = marks.findIndex((m) => m.kind === "text" && m.text === name);
+  const first = marks.findIndex((_, i) => nameEnd(name, marks, i) !== undefined);
   if (first < 0) return [];
   const block = [first];
   for (let i = first + 1; i < marks.length; i++) {
@@ -54,6 +54,34 @@ export function ownLabel({ name, marks }: Piece): readonly number[] {
     block.push(i);
   }
   return block;
+}
+
+/** Where the texts end that say a name beginning with the i-th mark: "shank, right", or "second" and "insole board". */
+function nameEnd(name: string, marks: Piece["marks"], i: number): number | undefined {
+  let said = "";
+  for (let k = i; k < i + 3; k++) {
+    const mark = marks[k];
+    if (mark?.kind !== "text") return undefined;
+    said = said ? `${said} ${mark.text}` : mark.text;
+    if (said === name || said.startsWith(`${name}, `) || said.startsWith(`${name} `)) return k + 1;
+    if (!name.startsWith(`${said} `)) return undefined;
+  }
+  return undefined;
+}
+
+/** What the label says after the name and the side with its size. */
+function toldBy(piece: Piece): readonly string[] {
+  const label = ownLabel(piece);
+  if (label.length === 0) return [];
+  const after = nameEnd(piece.name, piece.marks, label[0]!)!;
+  return label.filter((i) => i >= after).flatMap((i) => {
+    const mark = piece.marks[i]!;
+    const text = mark.kind === "text" ? mark.text : "";
+    const [side, ...rest] = text.split(", ");
+    if (side !== piece.side) return [text];
+    const more = rest.filter((part) => !part.startsWith("size ")).join(", ");
+    return more ? [more] : [];
+  });
 }
 
 /** How large a plate is written: heights of capitals from the ISO 3098 series (from memory), and where it is broken; mm. */
@@ -84,39 +112,42 @@ const plateSizes: readonly PlateSize[] = [
   { nameMm: 5, sideMm: 2.5, smallMm: 2.5, pictureMm: 0, breakMm: 38 },
   { nameMm: 3.5, sideMm: 2.5, smallMm: 1.8, pictureMm: 0, breakMm: 38 },
 ];
-/** For a piece too small for all of it: name, side and size in two lines or in one; the index says the rest. */
+/** For a piece too small for all of it: name, side and size in two lines or in one, with its material or without; the index says the rest. */
 const shortSizes = [
-  { nameMm: 5, sideMm: 3.5, oneLine: false },
-  { nameMm: 3.5, sideMm: 3.5, oneLine: true },
-  { nameMm: 3.5, sideMm: 2.5, oneLine: false },
-  { nameMm: 2.5, sideMm: 2.5, oneLine: true },
-  { nameMm: 2.5, sideMm: 1.8, oneLine: false },
-  { nameMm: 1.8, sideMm: 1.8, oneLine: true },
+  { nameMm: 5, sideMm: 3.5, whatMm: 2.5 },
+  { nameMm: 3.5, sideMm: 3.5, whatMm: 2.5 },
+  { nameMm: 3.5, sideMm: 2.5, whatMm: 2.5 },
+  { nameMm: 3.5, sideMm: 2.5, whatMm: 0 },
+  { nameMm: 2.5, sideMm: 2.5, whatMm: 1.8 },
+  { nameMm: 2.5, sideMm: 1.8, whatMm: 0 },
+  { nameMm: 1.8, sideMm: 1.8, whatMm: 0 },
 ] as const;
 
 const upper = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-/** All sizes of a piece's plate, the fullest and largest first. */
-function platesOf(piece: Piece, plate: NamePlate): readonly { readonly lines: readonly Line[]; readonly pictureMm: number }[] {
-  const short = shortSizes.map(({ nameMm, sideMm, oneLine }) => {
-    const side = plate.size ? `${piece.side}, size ${plate.size}` : piece.side;
-    const lines = oneLine ? [{ text: `${upper(piece.name)}, ${side}`, heightMm: nameMm, bold: true }] : [{ text: upper(piece.name), heightMm: nameMm, bold: true }, { text: side, heightMm: sideMm, bold: true }];
-    return { lines, pictureMm: 0 };
+const cutWords = ({ perPair, material }: Piece): string => `cut ${perPair} in ${material}`;
+const sideWords = ({ side }: Piece, size: string): string => (size ? `${side}, size ${size}` : side);
+
+/** The sizes of a piece's plate, the largest first: full ones, or those that leave out what the index says too. */
+function platesOf(piece: Piece, plate: NamePlate, full: boolean): readonly { readonly lines: readonly Line[]; readonly pictureMm: number }[] {
+  if (full) return plateSizes.map((size) => ({ lines: plateLines(piece, plate, size), pictureMm: size.pictureMm }));
+  const side = sideWords(piece, plate.size);
+  return shortSizes.map(({ nameMm, sideMm, whatMm }) => {
+    const bold = (text: string, heightMm: number): Line => ({ text, heightMm, bold: true });
+    // Name and side of one size stand in one line.
+    const named = nameMm === sideMm ? [bold(`${upper(piece.name)}, ${side}`, nameMm)] : [bold(upper(piece.name), nameMm), bold(side, sideMm)];
+    return { lines: whatMm > 0 ? [...named, { text: cutWords(piece), heightMm: whatMm, bold: false }] : named, pictureMm: 0 };
   });
-  return [...plateSizes.map((size) => ({ lines: plateLines(piece, plate, size), pictureMm: size.pictureMm })), ...short];
 }
 
 /** The lines of the name plate: the name, side and size, and the rest broken into lines. */
 function plateLines(piece: Piece, { title, size }: NamePlate, { nameMm, sideMm, smallMm, breakMm }: PlateSize): readonly Line[] {
-  const own = ownLabel(piece).slice(1).flatMap((i) => {
-    const mark = piece.marks[i]!;
-    return mark.kind === "text" ? [mark.text] : [];
-  });
-  const told = own.length > 0 ? own : [size ? `${piece.side}, size ${size}` : piece.side, edgeWords(piece), `cut ${piece.perPair} in ${piece.material}`, ...(title ? [title] : [])];
-  const rest = told.slice(1).map((t, i, all) => (i + 1 < all.length && !t.endsWith(",") ? `${t},` : t)).join(" ");
+  const told = toldBy(piece);
+  const what = told.some((text) => text.startsWith(piece.material)) ? [] : [cutWords(piece)];
+  const rest = inOneLine(told.length > 0 ? [...what, ...told] : [edgeWords(piece), ...what, ...(title ? [title] : [])]);
   return [
     { text: upper(piece.name), heightMm: nameMm, bold: true },
-    { text: told[0]!, heightMm: sideMm, bold: true },
+    { text: sideWords(piece, size), heightMm: sideMm, bold: true },
     ...brokenIntoLines(rest, smallMm, breakMm).map((text) => ({ text, heightMm: smallMm, bold: false })),
   ];
 }
@@ -125,9 +156,9 @@ function plateLines(piece: Piece, { title, size }: NamePlate, { nameMm, sideMm, 
 const leading = (lines: readonly Line[], i: number): number => (i === 0 ? lines[0]!.heightMm : Math.max(1.75 * lines[i]!.heightMm, lines[i]!.heightMm + 0.32 * lines[i - 1]!.heightMm + 0.8));
 const padMm = 1.2;
 /** Writes the piece's name as large as there is room for, off the joints if it can, with a little picture of its place. */
-export function placeNamePlate(plate: NamePlate, room: Room, placed: PlacedPiece, offJoints: (box: Box) => boolean): { readonly strokes: readonly Stroke[]; readonly words: readonly Lettering[] } | undefined {
+export function placeNamePlate(plate: NamePlate, full: boolean, room: Room, placed: PlacedPiece, offJoints: (box: Box) => boolean): { readonly strokes: readonly Stroke[]; readonly words: readonly Lettering[] } | undefined {
   const middle = [(placed.bounds.minX + placed.bounds.maxX) / 2, (placed.bounds.minY + placed.bounds.maxY) / 2] as const;
-  const plates = platesOf(placed.piece, plate);
+  const plates = platesOf(placed.piece, plate, full);
   // No use to look for more room than the whole piece has.
   const { minX, maxX, minY, maxY } = placed.bounds;
   const [most, least] = [Math.max(maxX - minX, maxY - minY), Math.min(maxX - minX, maxY - minY)];

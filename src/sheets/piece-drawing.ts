@@ -41,7 +41,7 @@ export function drawPiece(onPages: PlacedPiece, plate: NamePlate, strips: readon
   };
   const { room, words } = begun();
   const points = placeWords(placed, room, "points", clear);
-  const name = placeNamePlate(plate, room, placed, clear);
+  const name = placeNamePlate(plate, true, room, placed, clear);
   const parts = name ? [points, name, placeWords(placed, room, "lines", clear)] : nameFirst(placed, plate, begun().room, clear);
   const [cut, ...rest] = [...strokes, ...parts.flatMap((p) => p.strokes)];
   return {
@@ -53,7 +53,7 @@ export function drawPiece(onPages: PlacedPiece, plate: NamePlate, strips: readon
 
 /** The words of a piece too small for all of them: its name before the names of its marks. */
 function nameFirst(placed: PlacedPiece, plate: NamePlate, room: Room, clear: (box: Box) => boolean): readonly { readonly strokes: readonly Stroke[]; readonly words: readonly Lettering[] }[] {
-  const placedName = placeNamePlate(plate, room, placed, clear);
+  const placedName = placeNamePlate(plate, true, room, placed, clear) ?? placeNamePlate(plate, false, room, placed, clear);
   const name = placedName ?? { strokes: [], words: [leastPlate(placed)] };
   if (!placedName) for (const w of name.words) room.takeStroke(baseLine(w), w.heightMm);
   return [name, placeWords(placed, room, "points", clear), placeWords(placed, room, "lines", clear)];

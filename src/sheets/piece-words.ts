@@ -13,7 +13,7 @@ export function placeWords(placed: PlacedPiece, room: Room, which: "points" | "l
   const strokes: Stroke[] = [];
   const words: Lettering[] = [];
   const heightMm = 2.5;
-  const named = placed.piece.marks.flatMap((mark) => (mark.kind === "text" || !mark.name || (which === "lines") !== (mark.kind === "line" || mark.kind === "arrow") ? [] : [{ name: mark.name, anchors: anchorsOf(mark, placed) }]));
+  const named = together(placed.piece.marks.flatMap((mark) => (mark.kind === "text" || !mark.name || (which === "lines") !== (mark.kind === "line" || mark.kind === "arrow") ? [] : [{ name: mark.name, anchors: anchorsOf(mark, placed) }])));
   for (const mark of named) {
     const others = named.flatMap((m) => (m === mark ? [] : m.anchors));
     const found = beside(mark.anchors, others, textWidth(mark.name, heightMm) + 1, heightMm + 1.6, room, offJoints);
@@ -31,6 +31,24 @@ export function placeWords(placed: PlacedPiece, room: Room, which: "points" | "l
 }
 
 type Anchor = readonly [number, number];
+interface Named {
+  readonly name: string;
+  readonly anchors: readonly Anchor[];
+}
+
+/** Marks of one name this close to each other are named once, mm: two notches that stand for one place. */
+const oneNameMm = 20;
+
+function together(marks: readonly Named[]): readonly Named[] {
+  const out: Named[] = [];
+  for (const mark of marks) {
+    const [x, y] = mark.anchors[0]!;
+    const near = out.findIndex((m) => m.name === mark.name && m.anchors.some((a) => Math.hypot(a[0] - x, a[1] - y) < oneNameMm));
+    if (near < 0) out.push(mark);
+    else out[near] = { name: mark.name, anchors: [...out[near]!.anchors, ...mark.anchors] };
+  }
+  return out;
+}
 
 /** Where words for a mark may point to: its place, or places every few mm along a line, its middle first. */
 function anchorsOf(mark: Exclude<Mark, { kind: "text" }>, placed: PlacedPiece): readonly Anchor[] {

@@ -28,6 +28,8 @@ export interface PrintPaper {
 const longestMm = 4800;
 /** Shortest page from a roll, mm: holds the upright bar, the thumbnail and room for the title. */
 const shortestMm = 330;
+/** The least height of its window, mm. */
+export const leastRolledMm = shortestMm - framedMm;
 /** Paper at least this wide has bars of 200 mm, which show half the error. */
 const wideMm = 280;
 

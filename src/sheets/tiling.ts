@@ -1,5 +1,6 @@
 import { edgeMm, type CommonSheet, type PlacedPiece } from "./arrange.ts";
 import { inkPages, keyOf, pageSpan, parseKey, stepsOf, type Cell } from "./page-grid.ts";
+import { leastRolledMm } from "./print-paper.ts";
 
 /** One page of the pattern: its place in the grid (row 0 at the top) and the lower left corner of its window on the sheet, mm. */
 export interface Tile {
@@ -52,11 +53,11 @@ export function tilingOf(sheet: CommonSheet, ink: readonly (readonly Float64Arra
   return { tiles, joints: jointsOf(tiles, index), tilesOfPiece: keys.map((ks) => ks.map((k) => index.get(k)!).sort((a, b) => a - b)) };
 }
 
-/** How far down a page from a roll must reach for the pieces of its group, whole mm; joined pages are alike in height. */
+/** How far down a page from a roll reaches for the pieces of its group, whole mm; joined pages are alike in height. */
 function shownHeight({ placed, heightMm, grid }: CommonSheet, { row }: Cell, ofGroup: (piece: number) => boolean): number {
   const top = heightMm - row * stepsOf(grid).y;
   const lowest = Math.min(...placed.flatMap((p, i) => (ofGroup(i) ? [p.bounds.minY] : [])));
-  return Math.min(grid.windowHeightMm, Math.ceil(top - lowest + edgeMm));
+  return Math.max(leastRolledMm, Math.min(grid.windowHeightMm, Math.ceil(top - lowest + edgeMm)));
 }
 
 /** The pages that own ink of a piece. */

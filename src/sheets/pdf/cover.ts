@@ -28,11 +28,11 @@ const setHeadings: Readonly<Record<PrintSet, string>> = {
   card: "Card set: net, to check on the last",
   cutting: "Cutting set: as it is cut",
 };
-/** Scales of the little pictures, the largest that lets all stand on one page, else the least. */
-const smallness = [6, 8, 10] as const;
+/** Scales of the little pictures, one to so many: the largest that needs no more pages than the least. */
+const smallness = [6, 8, 10, 12] as const;
 /** Least width of an entry's words, and the gap between two columns, mm. */
 const wordsMm = 67;
-const gutterMm = 8;
+const gutterMm = 6;
 /** Windows of a cover from a roll that are tried, mm. */
 const rolledMm = [0, 340, 400] as const;
 
@@ -57,16 +57,18 @@ interface Planned {
   readonly covers: number;
 }
 
-/** Where every block of the index stands: the pictures as large as one page allows, the page from a roll as short as they allow. */
+/** Where every block of the index stands: on the fewest pages, the pictures as large as those allow, a page from a roll as short as it can be. */
 function planned(cover: Cover): Planned {
   const windows = cover.paper.name === "roll" ? rolledMm : [0];
+  let best: Planned | undefined;
   for (const one of smallness) {
     for (const windowMm of windows) {
       const plan = settled(cover, 1 / one, windowMm);
       if (plan.covers === 1) return plan;
+      if (!best || plan.covers < best.covers) best = plan;
     }
   }
-  return settled(cover, 1 / smallness[smallness.length - 1]!, windows[windows.length - 1]!);
+  return best!;
 }
 
 /** Page numbers in the index depend on how many pages it takes itself: found by asking again. */
