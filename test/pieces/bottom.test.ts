@@ -8,12 +8,12 @@ import { cutLining } from "#pieces/lining/one.ts";
 import { edgePoint, netUpper } from "#pieces/net-upper.ts";
 import { acrossAt, ringEdge } from "#pieces/marks.ts";
 import { pieceRulesFor, pieceSettingsFrom } from "#pieces/rules.ts";
-import { cutUpper } from "#pieces/upper.ts";
 import { nearestOn } from "#plane/along.ts";
 import { area, perimeter } from "#plane/measure.ts";
 import { offsetOutline } from "../support/grid-offset.ts";
 import type { Outline } from "#plane/outline.ts";
 import { flatPump } from "../support/flat-pump.ts";
+import { cutUpper } from "../support/whole-cut.ts";
 
 const labels = { title: "Practice pair", size: "38" };
 const pump = flatPump("right");

@@ -5,10 +5,10 @@ import { usualParts } from "#pieces/choices.ts";
 import { bendsOf, evenLine, mostBends } from "#pieces/even.ts";
 import { netUpper } from "#pieces/net-upper.ts";
 import { pieceRulesFor, pieceSettingsFrom } from "#pieces/rules.ts";
-import { cutUpper } from "#pieces/upper.ts";
 import { arcLengths, nearestOn } from "#plane/along.ts";
 import { bendChanges } from "#plane/curvature.ts";
 import { flatPump } from "../support/flat-pump.ts";
+import { cutUpper } from "../support/whole-cut.ts";
 
 /** A circle of 60 mm with a wave round it: `waves` up and down of `mm` each way. */
 const waved = (waves: number, mm: number) => ({

@@ -232,6 +232,13 @@ describe("seams", () => {
     expect(grown).toBeGreaterThan(11 * 8);
     expect(grown).toBeLessThan(12 * (8 + 4.5));
     expect(ofKind(named(tailed.drafts, "outer quarter"), "notch").map((m) => m.name)).toContain("snip below the dog-tail");
+    // Its place on the inner half: as long and as wide, on the side of the piece.
+    const places = tailed.drafts.flatMap((d) => ofKind(d, "line").filter((m) => m.name === "dog-tail lies here").map((m) => [d.name, m.line] as const));
+    expect(places.map(([name]) => name)).toEqual(["inner quarter"]);
+    const [low, far, top] = points(places[0]![1]);
+    expect(Math.hypot(far![0] - low![0], far![1] - low![1])).toBeCloseTo(11, 1);
+    expect(Math.hypot(far![0] - top![0], far![1] - top![1])).toBeCloseTo(8, 9);
+    expect(contains(named(tailed.drafts, "inner quarter, net").outline, ...far!)).toBe(true);
   });
 });
 

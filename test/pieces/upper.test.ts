@@ -4,13 +4,13 @@ import { backReduction } from "#pieces/lining/reduction.ts";
 import { lastingMargin } from "#pieces/margins.ts";
 import { edgeLength, edgePoint, netOutline, netUpper, type Edge, type NetUpper } from "#pieces/net-upper.ts";
 import { pieceRulesFor, pieceSettingsFrom } from "#pieces/rules.ts";
-import { cutUpper } from "#pieces/upper.ts";
 import { arcLengths, nearestOn } from "#plane/along.ts";
 import { bendChanges } from "#plane/curvature.ts";
 import { contains } from "#plane/inside.ts";
 import { area, lengthOf } from "#plane/measure.ts";
 import { reflect } from "#plane/join.ts";
 import { flatPump } from "../support/flat-pump.ts";
+import { cutUpper } from "../support/whole-cut.ts";
 
 const labels = { title: "Practice pair", size: "38" };
 const pump = flatPump("right", 0.02);

@@ -14,6 +14,7 @@ import type { Parts } from "../parts.ts";
 import type { PieceSettings } from "../settings.ts";
 import { cutUpperPanels, type CutUpper } from "./allowances.ts";
 import { checkUpperCut } from "./check-cut.ts";
+import { dogTailPlace } from "./dog-tail-place.ts";
 import { upperLabels } from "./labels.ts";
 import { backPricks, centreNotches, insideLines, jointNotches, stretchArrow, toplineNotches, waistNotches, type WidthAt } from "./marks.ts";
 import { upperNotes } from "./notes.ts";
@@ -59,7 +60,7 @@ export function netCard(panel: NetPanel, labels: Labels): Draft {
 
 const endOf = ({ edges }: NetPanel, k: number): readonly [number, number] => edgePoint(edges[k]!, edges[k]!.arc[edges[k]!.arc.length - 1]!);
 
-function cutPiece(cut: CutPanel, number: number, { margin }: CutUpper, { settings, chosen, labels }: Omit<UpperInput, "panels">): Draft {
+function cutPiece(cut: CutPanel, number: number, { panels, margin }: CutUpper, { settings, chosen, labels }: Omit<UpperInput, "panels">): Draft {
   const { panel, outline } = cut;
   const within = panelOutline(panel);
   const widthAt: WidthAt = (edge, s) => margin(number, edge)(s);
@@ -76,6 +77,7 @@ function cutPiece(cut: CutPanel, number: number, { margin }: CutUpper, { setting
     ...(topMm > 0 ? toplineNotches(panel, topMm, topDepthMm) : []),
     ...seamMarks(panel, (k) => ({ outMm: seamMm(cut, k, settings), seen: cut.edges[k]!.finish === "raw" })),
     ...cut.snips.map(({ at, toward }): Drawn => ({ kind: "notch", name: "snip below the dog-tail", at, toward })),
+    ...dogTailPlace(cut, panels, settings),
     ...backPricks(panel, cut.corners),
     ...skiveLines(cut),
   ];
