@@ -61,11 +61,12 @@ export function innerSeamLine(board: DrawingBoard, drawn: DrawnLines, { innerSea
 /**
  * Both side seams, at equal places along the axis: behind the throat by rule, but where they would come to the joint there as far back
  * as it takes, which is told.
- * @throws Refusal `seam-through-joint` where no quarter would be left
+ * @throws Refusal `side-seam-no-room` where no quarter would be left, `seam-through-joint` where none is left behind the joint
  */
 export function sideSeamLines(board: DrawingBoard, drawn: DrawnLines, { sideSeamBehindThroatMm: askedMm, sideSeamSlantMm, seamClearOfJointMm }: SeamLineSettings): PlacedSeams {
   const { last } = board;
   const throatX = pointOn(drawn.topline.medial, Infinity)[0], mostMm = throatX - heelBreastX(last) - leastBeforeBreastMm;
+  if (!(askedMm >= 0 && askedMm <= mostMm)) throw new Refusal(finding("side-seam-no-room", { askedMm, mostMm: Math.floor(mostMm) }));
   let setMm = askedMm;
   for (let round = 0; round < rounds; round++) {
     const x = throatX - setMm;

@@ -83,7 +83,8 @@ describe("where seams run", () => {
     expect(inJoint).toThrow(/120.0 mm before the heel breast the seam runs through the joint/);
     const most = Number(/at most (\d+) mm/.exec(message(inJoint))![1]);
     expect(layCut({ ...table, seams: { ...seams, innerSeamBeforeBreastMm: most } }, "inner-seam").panels).toHaveLength(1);
-    expect(() => layCut({ ...table, seams: { ...table.seams, sideSeamBehindThroatMm: 190 } }, "quarters")).toThrow(/side seams 190.0 mm behind the throat/);
+    for (const sideSeamBehindThroatMm of [190, -20, NaN]) expect(() => layCut({ ...table, seams: { ...table.seams, sideSeamBehindThroatMm } }, "quarters")).toThrow(/side seams cannot stand .* mm behind the throat/);
+    expect(() => layCut({ ...table, seams: { ...table.seams, seamClearOfJointMm: 140 } }, "quarters")).toThrow(/side seams 32.0 mm behind the throat the seam runs through the joint/);
   });
 });
 

@@ -5,6 +5,7 @@ export const panelSentences = {
     const room = d.limitMm !== undefined && d.limitMm > 0 ? `Set it ${d.way ?? "at least"} ${d.limitMm} mm ${d.from}` : "Draw the throat farther back, let the seam come nearer to the joint";
     return `With the ${d.what} ${d.askedMm.toFixed(1)} mm ${d.from} the seam runs through the joint, where the shoe bends and the foot rubs it. ${room}, or choose another cut.`;
   }),
+  "side-seam-no-room": sentence("stop", (d: { askedMm: number; mostMm: number }) => `The side seams cannot stand ${d.askedMm.toFixed(1)} mm behind the throat: in front of it there is no topline, and more than ${d.mostMm} mm behind it no quarter is left. 25 to 38 mm are usual.`),
   "side-seam-moved": sentence("note", (d: { askedMm: number; setMm: number; clearMm: number }) => `Set ${d.askedMm.toFixed(1)} mm behind the throat, the side seams would come to the joint, where the shoe bends. They were set ${d.setMm.toFixed(1)} mm behind it, ${d.clearMm.toFixed(0)} mm clear of the joint line. A longer vamp leaves them more room.`),
   "side-seam-near-throat": sentence("look", (d: { setMm: number; leastMm: number }) => `The side seams stand ${d.setMm.toFixed(1)} mm behind the throat; nearer than ${d.leastMm} mm they tear at their upper end. Set them farther back, or tape the corner well.`),
   "seam-leaves-upper": sentence("stop", (d: { what: string }) => `The ${d.what} does not run from the topline to the feather line without leaving the upper on its way. Move it, or raise the topline there.`),
