@@ -1,21 +1,29 @@
 import { describe, expect, test } from "vitest";
-import { explain, severityOf, type FindingCode } from "#base/findings.ts";
+import { explain, severityOf, type Finding, type FindingCode } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
+import { checkBack, checkSettings } from "#pieces/check.ts";
 import { checkParts } from "#pieces/check-parts.ts";
 import { usualParts } from "#pieces/choices.ts";
-import { cutPieces } from "#pieces/cut.ts";
 import { cutLining } from "#pieces/lining/one.ts";
 import { wholePanel } from "#pieces/net-panels.ts";
 import { netUpper } from "#pieces/net-upper.ts";
 import { foldLeftOut, pieceRulesFor, pieceSettingsFrom } from "#pieces/rules.ts";
-import { cutUpper } from "#pieces/upper.ts";
+import { upperPieces } from "#pieces/upper/pieces.ts";
+import type { ToplineEdge } from "#shell/settings.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
 import { flatPump, type FlatPump } from "../support/flat-pump.ts";
+import { cutUpper } from "../support/whole-cut.ts";
 
 const chosen = { ...usualParts, edge: "taped" } as const;
 const labels = { title: "Practice pair", size: "38" };
-function findingsOf(chosen: Partial<PieceSettings> = {}, pump: FlatPump = flatPump("right")) {
-  return cutPieces({ ...pump, settings: pieceSettingsFrom(pieceRulesFor(pump.last), chosen), labels }).findings;
+function findingsOf(own: Partial<PieceSettings> = {}, pump: FlatPump = flatPump("right"), edge: ToplineEdge = "taped"): readonly Finding[] {
+  const rules = pieceRulesFor(pump.last, edge);
+  const settings = pieceSettingsFrom(rules, own);
+  const unusual = checkSettings(rules, settings);
+  const net = netUpper(pump.last, pump.lines, pump.flat);
+  const panels = [wholePanel(net)];
+  const drafts = [...upperPieces({ panels, settings, chosen: { ...usualParts, edge }, labels }).drafts, cutLining(net, settings, labels)];
+  return [...unusual, ...checkBack(net), ...checkParts({ panels, drafts, settings, chosen: { ...usualParts, edge } })];
 }
 const codes = (chosen: Partial<PieceSettings> = {}, pump?: FlatPump): FindingCode[] => findingsOf(chosen, pump).map((f) => f.code);
 
@@ -93,7 +101,7 @@ describe("findings of the pieces", () => {
   test("a raw topline has no fold: an own one is left out, said so and kept, and no range of nothing is told", () => {
     const rules = pieceRulesFor(flatPump("right").last, "raw");
     expect(pieceSettingsFrom(rules, { toplineFoldMm: 5, backSeamMm: 2 })).toMatchObject({ toplineFoldMm: 0, backSeamMm: 2 });
-    const found = cutPieces({ ...flatPump("right"), settings: pieceSettingsFrom(rules, { toplineFoldMm: 5 }), labels, edge: "raw" }).findings;
+    const found = findingsOf({ toplineFoldMm: 5 }, flatPump("right"), "raw");
     expect(found.map((f) => f.code)).not.toContain("piece-setting-unusual");
     expect(foldLeftOut("raw", { toplineFoldMm: 5 }).map(explain)).toEqual([expect.stringMatching(/^A raw topline is cut net, so your fold of 5\.0 mm is left out\./)]);
     for (const [edge, own] of [["raw", {}], ["raw", { toplineFoldMm: 0 }], ["folded", { toplineFoldMm: 5 }], [undefined, { toplineFoldMm: 5 }]] as const) expect(foldLeftOut(edge, own)).toEqual([]);
