@@ -13,6 +13,7 @@ import { StationShell } from "./column/station-shell.tsx";
 import { TapedLines, TapedShellWords } from "./column/station-taped.tsx";
 import { StationList } from "./column/station-list.tsx";
 import type { Desk } from "./desk.ts";
+import type { Plans } from "./plans.ts";
 import type { Proofs } from "./proofs.ts";
 import type { RefusedNumber } from "./desktop.ts";
 import { apartMap } from "./picture/apart-map.ts";
@@ -24,7 +25,6 @@ import { useLooking } from "./state/looking.ts";
 import { usePieceWork } from "./state/piece-work.ts";
 import { keepStation, keptStation } from "./state/open-station.ts";
 import { seenLast } from "./state/scan-work.ts";
-import { pagePlan } from "./state/page-plan.ts";
 import { spotOf, stationOf, type Spot } from "./state/spots.ts";
 import { refusedNumbers } from "./state/refused-numbers.ts";
 import { findingsAt, type Station } from "./state/stations.ts";
@@ -34,7 +34,7 @@ import { useKeysAndDrops } from "./top/keys-and-drops.ts";
 import type { Usuals } from "./usuals.ts";
 
 /** The whole page: one line of state at the top, one column of sentences, one picture. */
-export function App({ desk, proofs, usuals }: { readonly desk: Desk; readonly proofs: Proofs; readonly usuals: Usuals }): ReactElement {
+export function App({ desk, proofs, plans, usuals }: { readonly desk: Desk; readonly proofs: Proofs; readonly plans: Plans; readonly usuals: Usuals }): ReactElement {
   const now = useSyncExternalStore(desk.listen, desk.look);
   // The maker's own work opens where it is drawn, the example where her own last comes in.
   const [picked, setStation] = useState<Station | undefined>(keptStation);
@@ -76,7 +76,13 @@ export function App({ desk, proofs, usuals }: { readonly desk: Desk; readonly pr
   useEffect(() => {
     if (toProve) proofs.ask(toProve);
   }, [proofs, toProve]);
-  const plan = useMemo(() => (pair && station === "Sheets" ? pagePlan(pair) : undefined), [pair, station]);
+  const planned = useSyncExternalStore(plans.listen, plans.look);
+  const toPlan = station === "Sheets" && !now.draft ? pair : undefined;
+  useEffect(() => {
+    if (toPlan) plans.ask(toPlan);
+  }, [plans, toPlan]);
+  const plan = station === "Sheets" && pair ? planned.plan : undefined;
+  const planning = toPlan !== undefined && toPlan !== planned.pair;
 
   const toStation = (s: Station): void => {
     setStation(s);
@@ -98,6 +104,7 @@ export function App({ desk, proofs, usuals }: { readonly desk: Desk; readonly pr
       {station === "Shell" && !taped && rules && <StationShell desk={desk} rules={rules} pair={onLast} map={map} mapOf={mapOf} onMap={setMapOf} folded={folded} onFolded={setFolded} proofs={proofs} proven={proven} />}
       {station === "Pieces" && rules && <StationPieces desk={desk} rules={rules} pair={pair} work={work} usuals={usuals} />}
       {station === "Sheets" && pair && plan && <StationSheets desk={desk} now={now} pair={pair} plan={plan} />}
+      {station === "Sheets" && pair && !plan && <p className="follows">Laying the pieces on pages …</p>}
       {!pair && waits(station, rules !== undefined) && <p className="follows">{waits(station, rules !== undefined)}</p>}
       {station !== "Last" && <FindingsList findings={rest} all={pair?.findings ?? []} />}
       </RefusedHere>
@@ -117,7 +124,7 @@ export function App({ desk, proofs, usuals }: { readonly desk: Desk; readonly pr
           <UnusedLine desk={desk} now={now} />
         </div>
         {pair ? <Picture desk={desk} pair={pair} busy={now.busy !== undefined} station={station} looking={looking} map={map} proof={proof} folded={folded && station === "Shell"} apart={looking.mapped ? apart : undefined} plan={plan} work={work} /> : <NothingYet desk={desk} now={now} />}
-        <BusyLine desk={desk} now={now} />
+        <BusyLine desk={desk} now={now} planning={planning} />
       </main>
       {dropping && <p className="drop-here">Let go to open the file</p>}
     </div>

@@ -7,6 +7,7 @@ import "./look/pieces.css";
 import { createRoot } from "react-dom/client";
 import { App } from "./app.tsx";
 import { Desk } from "./desk.ts";
+import { Plans } from "./plans.ts";
 import { Proofs } from "./proofs.ts";
 import { Usuals } from "./usuals.ts";
 import { Guard } from "./top/guard.tsx";
@@ -14,7 +15,8 @@ import { Guard } from "./top/guard.tsx";
 const usuals = new Usuals();
 const desk = new Desk(usuals);
 const proofs = new Proofs(desk.files);
-createRoot(document.getElementById("app")!).render(<Guard desk={desk}><App desk={desk} proofs={proofs} usuals={usuals} /></Guard>);
+const plans = new Plans();
+createRoot(document.getElementById("app")!).render(<Guard desk={desk}><App desk={desk} proofs={proofs} plans={plans} usuals={usuals} /></Guard>);
 void usuals.open();
 void desk.open().finally(keepForOffline);
 

@@ -65,6 +65,8 @@ describe("sentences of the pieces", () => {
     expect(own.flatMap(keysOf)).not.toContain("soleFinishHeelMm");
     expect(own.length + rest.length).toBe(all.length);
     expect(ofPiece(all, "upper, net").own.flatMap(keysOf)).not.toContain("toplineFoldMm");
+    for (const other of ["strap lining", "inner side lining"]) expect(ofPiece(all, other).own.flatMap(keysOf), other).not.toContain("liningTrimMm");
+    for (const part of ["vamp lining", "outer quarter lining", "heel pocket"]) expect(ofPiece(all, part).own.flatMap(keysOf), part).toContain("liningTrimMm");
     expect(ofPiece(all, undefined).rest).toEqual(all);
   });
 

@@ -5,7 +5,7 @@ import type { PieceGroup, PieceWords } from "./piece-sentences.ts";
 
 const outer = /^(upper|vamp|(inner|outer) quarter)$/;
 const outerOrNet = /^(upper|vamp|(inner|outer) quarter)(, net)?$/;
-const lining = /^(?!side lining).*(lining|heel pocket)/;
+const lining = /^((vamp|(inner|outer) quarter) lining|lining|heel pocket)$/;
 const upperAndLining = new RegExp(`${outer.source}|${lining.source}`);
 
 export const hasBackSeam = ({ cut }: Chosen): boolean => cut !== "inner-seam";
@@ -37,7 +37,7 @@ export const pieceWords: readonly PieceWords[] = [
   { name: "tape in the fold", group: "topline and seams", governs: /tape/, when: (c) => c.edge === "taped" || lapped(c), words: "The tape in a fold is {foldTapeMm} wide." },
   { name: "stitches", group: "topline and seams", governs: outer, words: "Stitches run {stitchInMm} inside an edge." },
   { name: "ends of strips", group: "topline and seams", governs: /tape|binding/, words: "Tapes and strips are cut {stripEndsMm} longer at each end." },
-  { name: "thickness of the upper", group: "topline and seams", governs: /^(upper|vamp|(inner|outer) quarter|outsole)$|lining/, words: "The upper is {upperThicknessMm} thick." },
+  { name: "thickness of the upper", group: "topline and seams", governs: new RegExp(`${upperAndLining.source}|^outsole$`), words: "The upper is {upperThicknessMm} thick." },
 
   { name: "lining edges", group: "lining", governs: lining, words: "The lining is {liningThicknessMm} thick and stands {liningTrimMm} above the topline, to be trimmed; it is {liningToeInMm} smaller at the toe, and its lasting margin {liningLastingShorterMm} shorter." },
   { name: "lining at the back", group: "lining", governs: lining, words: "At the back the lining is taken in by {liningBackInTopMm} at the topline, {liningBackInMiddleMm} halfway and {liningBackInFeatherMm} at the feather line." },
@@ -47,7 +47,7 @@ export const pieceWords: readonly PieceWords[] = [
   { name: "toe puff", group: "stiffening", governs: /^(toe puff|outsole|upper|vamp)$/, words: "The toe puff is {toePuffMm} thick." },
   { name: "edges of the toe puff", group: "stiffening", governs: /^toe puff$/, words: "It reaches {puffLastingMm} under the feather line, and its ends are rounded by {puffRoundMm}." },
   { name: "edges of the stiffener", group: "stiffening", governs: /^stiffener$/, words: "The stiffener reaches {counterLastingMm} under the feather line; its ends lean back by {counterRakeMm} and are rounded by {counterRoundMm}." },
-  { name: "side lining", group: "stiffening", governs: /^side lining|^(inner|outer) side lining/, when: ({ sideLining }) => sideLining, words: "The side lining stands {sideLiningHeightMm} high, at least {sideLiningBelowMm} below the topline, and lies {sideLiningLapMm} over stiffener and puff." },
+  { name: "side lining", group: "stiffening", governs: /side lining$/, when: ({ sideLining }) => sideLining, words: "The side lining stands {sideLiningHeightMm} high, at least {sideLiningBelowMm} below the topline, and lies {sideLiningLapMm} over stiffener and puff." },
   { name: "second tape", group: "stiffening", governs: /tape/, words: "At the flanks lies a second tape {flankTapeMm} wide, {flankTapeReachMm} to either side of the lowest place." },
   ...bottomWords,
   ...extraWords,

@@ -15,7 +15,7 @@ interface LineProps {
 }
 
 /** What is being worked out and how far, with Stop. Short work is not worth a word. */
-export function BusyLine({ desk, now }: LineProps): ReactElement {
+export function BusyLine({ desk, now, planning }: LineProps & { readonly planning: boolean }): ReactElement {
   const [slow, setSlow] = useState(false);
   const busy = now.busy !== undefined;
   useEffect(() => {
@@ -30,7 +30,7 @@ export function BusyLine({ desk, now }: LineProps): ReactElement {
   const awaited = now.busy?.on === "sheets" || now.busy?.trial === true || now.draft || now.pair?.job !== desk.job;
   const show = slow && awaited && now.busy;
   return (
-    <div className="busy" role="status" data-busy={busy} data-draft={now.draft}>
+    <div className="busy" role="status" data-busy={busy || planning} data-draft={now.draft}>
       {show && (
         <p>
           {stageWords(now.busy)} … <progress max={1} value={now.busy.fraction} aria-label="how far" />{" "}
