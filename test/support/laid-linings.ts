@@ -12,6 +12,7 @@ import type { PieceSettings } from "#pieces/settings.ts";
 import type { StiffeningInput } from "#pieces/stiffening/stiffening.ts";
 import { beneathFrom, heelLonger, layBeneath } from "#shell/beneath.ts";
 import { cutShell } from "#shell/cut.ts";
+import { edgeLength, flatLength } from "#shell/edge-length.ts";
 import { layFlat, layFree, layLining } from "#shell/lay-flat.ts";
 import { layHeel, openHeel } from "#shell/panel-heel.ts";
 import { shellRulesFor, shellSettingsFrom } from "#shell/rules.ts";
@@ -43,11 +44,15 @@ export function laidLinings(last: Last, { pieces = {}, shell = {}, lines = {}, t
   const sign = medialSign(last.side);
   const upper = netUpper(last, drawn.lines, flat), net = netUpper(last, drawn.lines, laid);
   const reach = Math.max(settings.liningPocketWingMm, sizes.counterInnerMm, sizes.counterOuterMm) + 12;
-  const heel = heelNet(layHeel(openHeel({ board, drawn, onLast, over: beneath.over, reachMm: { medial: reach, lateral: reach } }), { on: "onLast" }), sign);
+  const opened = openHeel({ board, drawn, onLast, over: beneath.over, reachMm: { medial: reach, lateral: reach } });
+  const shorter = (ids: Uint32Array): number => edgeLength(onLast.mesh.positions, ids) - flatLength(laid, ids);
+  // The pocket is stitched to a topline that is drawn together, the stiffener is not.
+  const pocketSheet = heelNet(layHeel(opened, { on: "onLast", shorterMm: { medial: shorter(onLast.edges.toplineMedial), lateral: shorter(onLast.edges.toplineLateral) } }), sign);
+  const heel = heelNet(layHeel(opened, { on: "onLast" }), sign);
   const lining: LiningInput = {
     upper,
     own: { net, heelLongerMm: heelLonger(beneath.rows) },
-    laid: { scales: scalesOf(laid, net, sign), heel },
+    laid: { scales: scalesOf(laid, net, sign), heel: pocketSheet },
     seams: [],
     settings,
     stiffener: sizes,

@@ -65,7 +65,8 @@ export function cutStiffener({ heel, sizes, settings, lastLengthMm, labels }: St
     ...straightMarks("back line", "centre", outline, beyond(seat, back, 20), beyond(back, seat, 40)),
     { kind: "notch", name: "seat: snip here if it gathers", at: low, toward: beyond(back, seat, counterLastingMm - notchDepthMm) },
   ];
-  const avoid = marks.flatMap((m) => (m.kind === "line" && m.use !== "net" ? [m.line] : []));
+  // There is seldom room beside the skive lines, which text may cross.
+  const avoid = marks.flatMap((m) => (m.kind === "line" && m.use === "centre" ? [m.line] : []));
   const lines = pieceLines({ name: "stiffener", material: "stiffener", notes: [`${heightMm.toFixed(0)} mm high at the back,`, "skived all round to nothing,", "seen from outside"], count: 1, labels });
   const near: Xy = [(seat[0] + back[0]) / 2 - 30, (seat[1] + back[1]) / 2];
   const label = placeBlock(lines, { within: outline, avoid, near, angleDeg: 0 });
