@@ -2,6 +2,7 @@ import { finding, type Finding } from "#base/findings.ts";
 import type { Measures } from "#last/last.ts";
 import type { ToplineEdge } from "#shell/settings.ts";
 import type { TapedShell } from "#tape/taped-shell.ts";
+import { isFolded } from "./choices.ts";
 import { bottomRules } from "./rules/bottom.ts";
 import { extraRules } from "./rules/extras.ts";
 import { lastingRules } from "./rules/lasting.ts";
@@ -40,9 +41,9 @@ export function pieceSettingsFrom(rules: PieceRules, chosen: Partial<PieceSettin
   return settings as unknown as PieceSettings;
 }
 
-/** A maker's own fold is kept, but not cut, where the topline is raw: that is said. */
+/** A maker's own fold is kept, but not cut, where the topline is made in another way: that is said. */
 export function foldLeftOut(edge: ToplineEdge | undefined, { toplineFoldMm = 0 }: Partial<PieceSettings>): readonly Finding[] {
-  return edge === "raw" && toplineFoldMm > 0 ? [finding("raw-edge-has-no-fold", { foldMm: toplineFoldMm })] : [];
+  return edge !== undefined && !isFolded(edge) && toplineFoldMm > 0 ? [finding("raw-edge-has-no-fold", { foldMm: toplineFoldMm, edge })] : [];
 }
 
 /** The names of all settings, whatever the last. */

@@ -28,7 +28,7 @@ export const pieceSentences = {
     "note",
     (d: { name: string; value: number; min: number; max: number }) => `${d.name} is ${mm(d.value)}; usual are ${mm(d.min)} to ${mm(d.max)}. Cut a trial in scrap first.`,
   ),
-  "raw-edge-has-no-fold": sentence("note", (d: { foldMm: number }) => `A raw topline is cut net, so your fold of ${mm(d.foldMm)} is left out. It is kept for when you fold the edge.`),
+  "raw-edge-has-no-fold": sentence("note", (d: { foldMm: number; edge: string }) => `A ${d.edge} topline is ${d.edge === "bagged" ? "turned out with its lining" : "cut net"}, so your fold of ${mm(d.foldMm)} is left out. It is kept for when you fold the edge.`),
   "back-edges-differ": sentence(
     "look",
     (d: { differenceMm: number; allowedMm: number }) =>
