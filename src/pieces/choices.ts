@@ -8,7 +8,7 @@ export type UpperCut = (typeof upperCuts)[number];
 export const seamKinds = ["closed", "lapped", "butted"] as const;
 export type SeamKind = (typeof seamKinds)[number];
 
-/** The top of a closed back seam: the fold mirrored in it, snipped out beside it, or a tongue on the inner edge that spreads the pull. */
+/** The top of a closed back seam: the fold mirrored in it, snipped out beside it, or a tongue on the outer half, pointing to the inside, that spreads the pull. */
 export const backTops = ["mitre", "notch", "dog-tail"] as const;
 export type BackTop = (typeof backTops)[number];
 
