@@ -45,7 +45,7 @@ export const choiceWhy = {
   backTop: [
     "A mitre mirrors the fold in the seam, so that the turned-over edge meets its own outline.",
     "A notch takes the leather out beside the seam, so that the fold does not lie four thick.",
-    "A dog-tail is a tongue on the inner edge that is turned over the seam: it spreads the pull at the top of the back.",
+    "A dog-tail is a tongue on the outer half that goes over the seam and points to the inside: it spreads the pull at the top of the back.",
   ],
   lining: [
     "In three, the heel pocket has no seam to rub the heel, and each part can be taken in where it lies.",
