@@ -71,6 +71,23 @@ describe("words in the margins", () => {
       { seed: 5, numRuns: 200 },
     );
   });
+  test("go over to the other side, and nearer together, where one side is full", () => {
+    const many = Array.from({ length: 18 }, (_, i) => ({ key: `${i}`, x: 300 + i, y: 10 + 11 * i, text: "height at 1/4" }));
+    const placed = inMargins([{ key: "seat", x: 40, y: 90, text: "seat" }, ...many], 700, 240);
+    for (const side of ["left", "right"] as const) {
+      const ys = placed.filter((p) => p.side === side).map((p) => p.labelY);
+      for (const [i, y] of ys.entries()) {
+        expect(y >= 10 && y <= 230).toBe(true);
+        if (i > 0) expect(y - ys[i - 1]!).toBeGreaterThanOrEqual(16 - 1e-9);
+      }
+    }
+    expect(placed).toHaveLength(19);
+  });
+  test("stand clear of what they speak of", () => {
+    const [word] = inMargins([{ key: "a", x: 320, y: 50, text: "a rather long name of a mark" }], 900, 240, { left: 300, right: 620 });
+    expect(word!.side).toBe("left");
+    expect(word!.labelX + 7.3 * word!.text.length).toBeLessThanOrEqual(300);
+  });
   test("stand on the side their place is nearer to", () => {
     const placed = inMargins([{ key: "a", x: 10, y: 5, text: "toe" }, { key: "b", x: 390, y: 5, text: "seat" }], 400, 300);
     expect(placed.map((p) => [p.key, p.side])).toEqual([["a", "left"], ["b", "right"]]);

@@ -18,6 +18,9 @@ export interface PlacedKind {
 export const nameHeight = 46;
 const gap = 14;
 
+/** From so many kinds on they are looked at group by group, and all of them with smaller words. */
+export const manyKinds = 9;
+
 /** What stands under a piece, in two lines. */
 export const underWords = ({ name, net, count, material }: PieceKind): readonly [name: string, what: string] => [`${name}${net && !/net/.test(name) ? ", net" : ""}`, `${count} of ${material}`];
 
@@ -31,7 +34,7 @@ function underWidth(kind: PieceKind): number {
 export function layOut(kinds: readonly PieceKind[], width: number, height: number, forWords: number): readonly PlacedKind[] {
   if (width < 50 || height < 50 || kinds.length === 0) return [];
   const boxes = kinds.map((k) => bounds(k.shown.outline));
-  const sizes = boxes.map((b, i) => ({ wide: b.maxX - b.minX, high: b.maxY - b.minY, least: underWidth(kinds[i]!) }));
+  const sizes = boxes.map((b, i) => ({ wide: b.maxX - b.minX, high: b.maxY - b.minY, least: (kinds.length > manyKinds ? 0.86 : 1) * underWidth(kinds[i]!) }));
   const { scale, places } = inRows(sizes, { width: Math.max(200, width - 2 * forWords), height, gap, below: nameHeight, leastWide: 96 });
   return kinds.map((kind, i) => {
     const b = boxes[i]!;

@@ -1,12 +1,13 @@
 import { useMemo, useRef, useState, type ReactElement, type ReactNode } from "react";
 import type { Piece } from "#pieces/piece.ts";
+import { bounds } from "#plane/measure.ts";
 import { followedWords } from "../state/follow.ts";
 import { mm } from "../state/numbers.ts";
 import { byGroup, kindsOf, type KindGroup } from "../state/piece-kinds.ts";
 import type { PieceWork } from "../state/piece-work.ts";
 import type { Compared } from "../state/variant.ts";
-import { layOut, nameHeight, underWords, type PlacedKind } from "./lay-kinds.ts";
-import type { Named } from "./margin-labels.ts";
+import { layOut, manyKinds, nameHeight, underWords, type PlacedKind } from "./lay-kinds.ts";
+import type { Named, Span } from "./margin-labels.ts";
 import { MarginWords } from "./margin-words.tsx";
 import { MarkShape, pathOf } from "./mark-shape.tsx";
 import { useSize } from "./use-size.ts";
@@ -36,7 +37,7 @@ export function PiecesView({ pieces, work, children }: PiecesViewProps): ReactEl
   const placed = useMemo(() => layOut(shown, width, height, chosen ? 190 : 0), [shown, width, height, chosen]);
   const side = shown[0]?.shown.side;
   return (
-    <section className="view pieces" aria-label="The pieces">
+    <section className={shown.length > manyKinds ? "view pieces many" : "view pieces"} aria-label="The pieces">
       <div className="frame" ref={frame}>
         <svg className="overlay" width={width} height={height} role="group" aria-label="All pieces at one scale">
           {placed.map(({ kind, x, y, pxPerMm, left, top, wide, high }) => (
@@ -68,7 +69,7 @@ export function PiecesView({ pieces, work, children }: PiecesViewProps): ReactEl
               <text x={left + wide / 2} y={top + high - 5} textAnchor="middle" className="what">{underWords(kind)[1]}</text>
             </g>
           ))}
-          {chosen && placed[0] && <MarginWords items={[...markWords(placed[0]), ...apartWords(placed[0], compared)]} width={width} height={height - nameHeight} />}
+          {chosen && placed[0] && <MarginWords items={[...markWords(placed[0]), ...apartWords(placed[0], compared)]} width={width} height={height - nameHeight} body={spanOf(placed[0])} />}
         </svg>
       </div>
       <div className="under">
@@ -91,8 +92,11 @@ export function PiecesView({ pieces, work, children }: PiecesViewProps): ReactEl
   );
 }
 
-/** From so many kinds on they are looked at group by group. */
-const manyKinds = 9;
+/** From where to where the piece itself reaches, px: its words stand beside it. */
+function spanOf({ kind, x, pxPerMm }: PlacedKind): Span {
+  const { minX, maxX } = bounds(kind.shown.outline);
+  return { left: x + minX * pxPerMm, right: x + maxX * pxPerMm };
+}
 
 /** Where the piece lies farthest from A's. */
 function apartWords({ kind, x, y, pxPerMm }: PlacedKind, compared: Compared | undefined): readonly Named[] {

@@ -26,7 +26,7 @@ export function SheetsView({ plan }: { readonly plan: PagePlan }): ReactElement 
             <rect key={i} className="page" x={x(t.xMm)} y={y(t.yMm + windowHeightMm)} width={windowWidthMm * scale} height={windowHeightMm * scale} />
           ))}
           {sheet.placed.map((p, i) => <path key={i} className="cut" d={path(p.outline)} />)}
-          {sheet.placed.map((p, i) => insides[i]!.room * scale > 15 && (
+          {sheet.placed.map((p, i) => insides[i]!.room * scale > Math.max(15, 2.9 * p.piece.name.length) && (
             <text key={i} className="on-page" x={x(insides[i]!.x)} y={y(insides[i]!.y)} textAnchor="middle">
               <tspan>{p.piece.name}</tspan>
               <tspan x={x(insides[i]!.x)} dy="1.15em">{p.piece.side}</tspan>
