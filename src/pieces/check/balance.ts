@@ -1,6 +1,7 @@
 import { finding, type Finding } from "#base/findings.ts";
 import { area } from "#plane/measure.ts";
 import { joined } from "#plane/along.ts";
+import { selfCrossing } from "#plane/crossing.ts";
 import type { NetPanel } from "../panel.ts";
 import type { ToCheck } from "./to-check.ts";
 import { pointOf, type CutPanel, type EdgeWidths } from "./widths.ts";
@@ -13,6 +14,8 @@ const mostShareOfPanels = 0.02;
 /** Nothing is lost or counted twice: a piece is its net panel and its allowances, the panels are the whole upper. */
 export function checkBalance(input: ToCheck, cut: readonly CutPanel[]): readonly Finding[] {
   const pieces = cut.flatMap((c) => {
+    // An outline that crosses itself has no area that means anything; it is told as that.
+    if (selfCrossing(c.draft.outline)) return [];
     const expected = netArea(c.panel) + stripsArea(c);
     const found = area(c.draft.outline);
     return Math.abs(found - expected) <= mostShare * expected ? [] : [finding("piece-area-off", { piece: c.draft.name, foundCm2: found / 100, expectedCm2: expected / 100 })];

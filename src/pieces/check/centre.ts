@@ -43,7 +43,8 @@ function centreOf(input: ToCheck, draft: Draft): readonly Finding[] {
   return [[a, b], [b, a]].flatMap(([inner, end]) => {
     const beyond = farther(inner!, end!, shortMm);
     const exit = partsInside(draft.outline, [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2], beyond)[0]?.[1];
-    if (!exit || (exit[0] === beyond[0] && exit[1] === beyond[1])) return [];
+    // Where its edge lies farther on, the centre line belongs to another part of the piece.
+    if (!exit || Math.abs(exit[0] - beyond[0]) + Math.abs(exit[1] - beyond[1]) < 0.01) return [];
     const degrees = offSquare(ring, nearestOn(ring.line, ring.arc, exit[0], exit[1]).s, a, b);
     const where = end![0] > inner![0] ? "front" : "back";
     return degrees <= squareDeg ? [] : [finding("edge-not-square", { piece: draft.name, where, degrees, allowedDeg: squareDeg }, shownAt(input, draft.ground, exit))];

@@ -7,7 +7,7 @@ import { edgePoint } from "../net-upper.ts";
 import type { NetPanel, NetPlace, PlaceName } from "../panel.ts";
 import type { Xy } from "../piece.ts";
 import { shownAt, type ToCheck } from "./to-check.ts";
-import { pointOf, widthNear, type CutPanel } from "./widths.ts";
+import { pointOf, widthNear, type CutPanel, type EdgeWidths } from "./widths.ts";
 
 /** Least margin for the pincers, mm (common practice, no source). */
 export const pincersMm = 15;
@@ -31,7 +31,8 @@ function tooNarrow(input: ToCheck, cut: readonly CutPanel[]): readonly Finding[]
       for (let k = 0; k < own.s.length; k++) {
         const mm = own.mm[k]!;
         const zone = zoneAt(zones, own.s[k]!);
-        if (own.alike[k]! < alike) continue;
+        // Where it goes on narrowing into the next zone, that one is told.
+        if (own.alike[k]! < alike || narrows(own, k, beside) || narrows(own, k, -beside)) continue;
         if (mm >= pincersMm - roundingMm || Number.isNaN(mm) || mm >= (least.get(zone)?.mm ?? Infinity)) continue;
         least.set(zone, { mm, at: pointOf(own, k) });
       }
@@ -39,6 +40,11 @@ function tooNarrow(input: ToCheck, cut: readonly CutPanel[]): readonly Finding[]
     return [...least].map(([zone, { mm, at }]) => finding("lasting-margin-narrow", { piece: draft.name, zone, widthMm: mm, neededMm: pincersMm }, shownAt(input, panel.name, at)));
   });
 }
+
+/** So many places on, about 10 mm, the margin is looked at again. */
+const beside = 6;
+
+const narrows = ({ mm, alike: way }: EdgeWidths, k: number, on: number): boolean => k + on >= 0 && k + on < mm.length && way[k + on]! >= alike && mm[k + on]! < mm[k]! - roundingMm;
 
 const zoneNames: Partial<Record<PlaceName, string>> = { toe: "toe", joint: "forepart", waist: "waist", breast: "heel", seat: "heel" };
 
