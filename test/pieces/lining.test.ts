@@ -41,10 +41,17 @@ function apart(a: Way, b: Way): number {
   return fine(a).reduce((least, [x, y]) => others.reduce((m, [u, v]) => Math.min(m, Math.hypot(u - x, v - y)), least), Infinity);
 }
 
+/** Joints that have a place. */
+function placed(...input: Parameters<typeof placeJoints>) {
+  const { joints, findings } = placeJoints(...input);
+  if (!joints) throw new Error("joints have a place here");
+  return { ...joints, findings };
+}
+
 /** The net panels, and how long both edges of each joint are. */
 function panelsOf(input: typeof lining) {
   const lacking = lackingOf(input.settings, input.upper, input.own!);
-  const joints = placeJoints(input.own!.net, input.laid!.scales, input.seams, input.settings);
+  const joints = placed(input.own!.net, input.laid!.scales, input.seams, input.settings);
   const panels = liningPanels({ net: input.own!.net, heel: input.laid!.heel, joints, settings: input.settings, lacking });
   const lengths = new Map<string, number[]>();
   for (const panel of [panels.vamp, panels.quarters.medial, panels.quarters.lateral, panels.pocket])
@@ -110,7 +117,7 @@ describe("lining in three", () => {
     const { quarters, pocket } = panelsOf(lining);
     const topline = (panel: typeof pocket): number => edgeLength(panel.edges.find((e) => e.role === "topline")!);
     const behind = halves.reduce((sum, half) => sum + topline(quarters[half]), topline(pocket));
-    const { vamp } = placeJoints(net, scales, [], settings);
+    const { vamp } = placed(net, scales, [], settings);
     // Over the upper the same way: from vamp joint to vamp joint round the back, less what upper and lining differ by beyond the lowest place.
     const whole = edgeLength(net.topline) - Math.abs(vamp.medial.top - vamp.lateral.top);
     const asked = Math.max(settings.liningBackInTopMm, toLowest(lining.upper) - toLowest(net));
@@ -128,8 +135,8 @@ describe("lining in three", () => {
   });
 
   test("from a taped pattern it is cut in one and says why", () => {
-    const { own: _own, laid: _laid, ...taped } = lining;
-    const made = liningPieces(taped);
+    const { upper, seams, stiffener, chosen, labels } = lining;
+    const made = liningPieces({ upper, seams, settings, stiffener, chosen, labels });
     expect(made.drafts.map((d) => d.name)).toEqual(["lining"]);
     expect(made.findings.map((f) => f.code)).toEqual(["lining-in-one"]);
   });
@@ -139,7 +146,7 @@ describe("joints of the lining", () => {
   // Makers' notes on linings: no joint under a seam of the upper, ≥ 10 mm off (common practice), and never at the ball.
   test.each(["quarters", "inner"] as const)("keep 10 mm from the seams of an upper cut with seams: %s", (cut) => {
     const seams = demo.seams[cut]();
-    const { vamp, pocket, findings } = placeJoints(net, scales, seams, settings);
+    const { vamp, pocket, findings } = placed(net, scales, seams, settings);
     expect(findings).toEqual([]);
     for (const { half, toplineMm, featherMm } of seams) {
       const seam = jointWay(net, { foot: flatAt(scales[half].feather, featherMm), top: flatAt(scales[half].topline, toplineMm) });
@@ -148,7 +155,7 @@ describe("joints of the lining", () => {
   });
 
   test("and from the ball, on either half", () => {
-    const { vamp } = placeJoints(net, scales, [], settings);
+    const { vamp } = placed(net, scales, [], settings);
     const ball = [edgePoint(net.feather, net.places.jointMedial), edgePoint(net.feather, net.places.jointLateral)] as const;
     for (const half of halves) expect(apart(jointWay(net, vamp[half]), ball)).toBeGreaterThan(9.95);
   });
@@ -161,6 +168,15 @@ describe("joints of the lining", () => {
     const told = tight.findings.filter((f) => f.code === "lining-joint-near");
     expect(told.length).toBeGreaterThan(0);
     for (const { data } of told) expect(data.awayMm).toBeLessThan(60);
+  });
+
+  test("a pocket so long that no quarter lining is left: cut in one and told, nothing crosses itself", () => {
+    const made = liningPieces({ ...lining, settings: { ...settings, liningPocketWingMm: 98, liningPocketTopMm: 98, liningJointBehindBallMm: 95, liningJointMm: 95 } });
+    expect(made.findings.map((f) => f.code)).toContain("lining-quarter-short");
+    for (const { outline } of made.drafts) expect(selfCrossing(outline)).toBeUndefined();
+    const none = liningPieces({ ...lining, settings: { ...settings, liningPocketWingMm: 98, liningJointBehindBallMm: 100 } });
+    expect(none.drafts.map((d) => d.name)).toEqual(["lining"]);
+    expect(none.findings.map((f) => f.code)).toContain("lining-quarter-short");
   });
 
   test("a pocket that comes under the inner waist's seam is told, and so is one shorter than the stiffener", () => {

@@ -18,7 +18,10 @@ export const liningSentences = {
   ),
   "lining-quarter-short": sentence(
     "look",
-    (d: { half: Half; atMm: number }) => `On the ${side(d.half)} no quarter lining is left between the vamp lining's joint and the heel pocket. Set the vamp lining's joint ${mm(Math.max(0, d.atMm))} behind the throat or less, or cut the lining in one piece.`,
+    (d: { half: Half; atMm: number }) =>
+      d.atMm >= 8
+        ? `On the ${side(d.half)} too little is left of the quarter lining between the vamp lining's joint and the heel pocket, so the joint was put ${mm(d.atMm)} behind the throat. Set it there or nearer, or shorten the pocket's wings.`
+        : `On the ${side(d.half)} no quarter lining is left between vamp lining and heel pocket, so the lining was cut in one piece. Shorten the pocket's wings, or set the vamp lining's joint nearer to the ball.`,
   ),
   "lining-joints-differ": sentence(
     "look",

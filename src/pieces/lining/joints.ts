@@ -1,7 +1,7 @@
 import { finding, type Finding } from "#base/findings.ts";
 import { halves, type Half } from "#lines/feather.ts";
 import type { SeamLine } from "#shell/seam-line.ts";
-import { edgeLength, edgePoint, type NetUpper } from "../net-upper.ts";
+import { edgePoint, type NetUpper } from "../net-upper.ts";
 import type { Xy } from "../piece.ts";
 import type { PieceSettings } from "../settings.ts";
 import { bandDistance, type Segment } from "./distances.ts";
@@ -20,6 +20,11 @@ export interface JointEnds {
 export interface LiningJoints {
   readonly vamp: Readonly<Record<Half, JointEnds>>;
   readonly pocket: Readonly<Record<Half, JointEnds>>;
+}
+
+export interface PlacedJoints {
+  /** None where no quarter lining would be left between vamp lining and pocket. */
+  readonly joints?: LiningJoints;
   readonly findings: readonly Finding[];
 }
 
@@ -42,18 +47,16 @@ export const jointWay = (net: NetUpper, { foot, top }: JointEnds): Segment => [e
  * The joints by rule. A vamp joint that would come too near to a seam of the upper or to the ball is moved along, both ends alike, to
  * the nearest place that is clear of them; where there is none, to the clearest, which is told.
  */
-export function placeJoints(net: NetUpper, scales: Scales, seams: readonly UpperSeam[], settings: PieceSettings): LiningJoints {
+export function placeJoints(net: NetUpper, scales: Scales, seams: readonly UpperSeam[], settings: PieceSettings): PlacedJoints {
   const findings: Finding[] = [];
   const of = <T>(make: (half: Half) => T): Readonly<Record<Half, T>> => ({ medial: make("medial"), lateral: make("lateral") });
   const ways = of((half) => seams.filter((seam) => seam.half === half).map((seam) => ({ name: seam.name, way: jointWay(net, { foot: flatAt(scales[half].feather, seam.featherMm), top: flatAt(scales[half].topline, seam.toplineMm) }) })));
   const pocket = of((half) => ({ foot: flatAt(scales[half].feather, settings.liningPocketWingMm), top: flatAt(scales[half].topline, settings.liningPocketTopMm) }));
   for (const half of halves) findings.push(...judgePocket(net, half, pocket[half], ways[half], settings));
-  const vamp = of((half) => {
-    const placed = placeVamp(net, half, pocket[half], ways[half], settings);
-    findings.push(...placed.findings);
-    return placed.ends;
-  });
-  return { vamp, pocket, findings };
+  const placed = of((half) => placeVamp(net, half, pocket[half], ways[half], settings));
+  findings.push(...halves.flatMap((half) => placed[half].findings));
+  const { medial: { ends: medial }, lateral: { ends: lateral } } = placed;
+  return { ...(medial && lateral && { joints: { vamp: { medial, lateral }, pocket } }), findings };
 }
 
 interface NamedWay {
@@ -88,34 +91,65 @@ function judgePocket(net: NetUpper, half: Half, ends: JointEnds, seams: readonly
   });
 }
 
-function placeVamp(net: NetUpper, half: Half, pocket: JointEnds, seams: readonly NamedWay[], { liningJointMm, liningJointBehindBallMm, liningLapMm, liningClearMm }: PieceSettings): { readonly ends: JointEnds; readonly findings: readonly Finding[] } {
-  const { places, feather, topline } = net;
+interface PlacedVamp {
+  /** None where no quarter lining would be left. */
+  readonly ends?: JointEnds;
+  readonly findings: readonly Finding[];
+}
+
+function placeVamp(net: NetUpper, half: Half, pocket: JointEnds, seams: readonly NamedWay[], settings: PieceSettings): PlacedVamp {
+  const { places } = net;
+  const { liningJointMm, liningJointBehindBallMm, liningLapMm } = settings;
   const ball = half === "medial" ? places.jointMedial : places.jointLateral;
   const at = (byMm: number): JointEnds => ({ top: places.throat + backward(half) * (liningJointMm + byMm), foot: ball + backwardOnFeather(half) * (liningJointBehindBallMm + byMm) });
-  const roomMm = Math.min(Math.abs(places.throat - pocket.top) - liningJointMm, Math.abs(ball - pocket.foot) - liningJointBehindBallMm) - liningLapMm - leastQuarterMm;
-  const ballWay: Segment = [edgePoint(feather, ball), middle(edgePoint(feather, places.jointMedial), edgePoint(feather, places.jointLateral))];
-  const near: readonly (NamedWay & { readonly neededMm: number })[] = [{ name: "ball", way: ballWay, neededMm: ballClearMm }, ...seams.map((seam) => ({ ...seam, neededMm: liningClearMm }))];
-  /** The nearest of them, by how much room it lacks. */
-  const tightest = (byMm: number) => {
+  // How far it may go back, until too little is left of the quarter lining, and forward.
+  const onTopline = backward(half) * (pocket.top - places.throat) - liningJointMm, onFeather = backwardOnFeather(half) * (pocket.foot - ball) - liningJointBehindBallMm;
+  const mostMm = Math.min(onTopline, onFeather) - liningLapMm - leastQuarterMm, leastMm = leastBehindThroatMm - liningJointMm;
+  const short = finding("lining-quarter-short", { half, atMm: Math.floor(2 * (liningJointMm + mostMm)) / 2 });
+  if (mostMm < leastMm) return { findings: [short] };
+  const lacking = lackingAt(net, half, at, seams, settings);
+  const start = Math.min(0, mostMm);
+  const best = clearest(lacking, start, leastMm, mostMm);
+  const { name, awayMm, neededMm, lackingMm } = lacking(best);
+  const near = lackingMm > roundingMm ? [finding("lining-joint-near", { half, near: name, awayMm, neededMm, atMm: liningJointMm + best })] : [];
+  return { ends: at(best), findings: [...(mostMm < 0 ? [short] : []), ...near] };
+}
+
+const roundingMm = 0.01;
+
+interface Nearest {
+  readonly name: string;
+  readonly awayMm: number;
+  readonly neededMm: number;
+  readonly lackingMm: number;
+}
+
+/** What a joint moved along by so many mm comes nearest to, the ball or a seam, and how much room it lacks there. */
+function lackingAt(net: NetUpper, half: Half, at: (byMm: number) => JointEnds, seams: readonly NamedWay[], { liningLapMm, liningClearMm }: PieceSettings): (byMm: number) => Nearest {
+  const [medial, lateral] = [edgePoint(net.feather, net.places.jointMedial), edgePoint(net.feather, net.places.jointLateral)];
+  const ball = { name: "ball", way: [half === "medial" ? medial : lateral, middle(medial, lateral)] as const, neededMm: ballClearMm };
+  const kept = [ball, ...seams.map((seam) => ({ ...seam, neededMm: liningClearMm }))];
+  return (byMm) => {
     const strip = band(net, half, at(byMm), liningLapMm);
-    return near.map((n) => ({ ...n, awayMm: bandDistance(strip, n.way) })).reduce((a, b) => (b.awayMm - b.neededMm < a.awayMm - a.neededMm ? b : a));
+    const found = kept.map(({ name, way, neededMm }): Nearest => {
+      const awayMm = bandDistance(strip, way);
+      return { name, awayMm, neededMm, lackingMm: neededMm - awayMm };
+    });
+    return found.reduce((a, b) => (b.lackingMm > a.lackingMm ? b : a));
   };
-  const lacking = ({ awayMm, neededMm }: { readonly awayMm: number; readonly neededMm: number }): number => neededMm - awayMm;
-  if (roomMm < leastBehindThroatMm - liningJointMm || edgeLength(topline) === 0) {
-    return { ends: at(Math.min(0, roomMm)), findings: [finding("lining-quarter-short", { half, atMm: liningJointMm + roomMm })] };
-  }
-  const findings: Finding[] = roomMm < 0 ? [finding("lining-quarter-short", { half, atMm: Math.floor(2 * (liningJointMm + roomMm)) / 2 })] : [];
-  let best = { byMm: Math.min(0, roomMm), worst: tightest(Math.min(0, roomMm)) };
-  for (let k = 1; lacking(best.worst) > 0.01 && k * stepMm <= Math.max(roomMm, liningJointMm - leastBehindThroatMm); k++) {
-    for (const byMm of [k * stepMm, -k * stepMm]) {
-      if (byMm > roomMm || liningJointMm + byMm < leastBehindThroatMm) continue;
-      const worst = tightest(byMm);
-      if (lacking(worst) < lacking(best.worst) - 1e-9) best = { byMm, worst };
-      if (lacking(worst) <= 0.01) break;
+}
+
+/** The move nearest to the first one that lacks nothing, or else that which lacks least. */
+function clearest(lacking: (byMm: number) => Nearest, start: number, leastMm: number, mostMm: number): number {
+  let best = start, lacks = lacking(start).lackingMm;
+  for (let k = 1; lacks > roundingMm && k * stepMm <= mostMm - leastMm; k++) {
+    for (const byMm of [start + k * stepMm, start - k * stepMm]) {
+      if (byMm > mostMm || byMm < leastMm || lacks <= roundingMm) continue;
+      const { lackingMm } = lacking(byMm);
+      if (lackingMm < lacks - 1e-9) [best, lacks] = [byMm, lackingMm];
     }
   }
-  if (lacking(best.worst) > 0.01) findings.push(finding("lining-joint-near", { half, near: best.worst.name, awayMm: best.worst.awayMm, neededMm: best.worst.neededMm, atMm: liningJointMm + best.byMm }));
-  return { ends: at(best.byMm), findings };
+  return best;
 }
 
 const middle = (a: Xy, b: Xy): Xy => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];

@@ -1,4 +1,4 @@
-import { finding } from "#base/findings.ts";
+import { finding, type Finding } from "#base/findings.ts";
 import type { ShellSettings } from "#shell/settings.ts";
 import type { Chosen } from "../choices.ts";
 import type { Labels } from "../label-text.ts";
@@ -32,18 +32,13 @@ export interface LiningInput {
 /** The lining in one piece with a back seam, or as vamp lining, two quarter linings and a heel pocket without a seam. Method: docs/method/lining.md. */
 export function liningPieces({ upper, own, laid, seams, settings, stiffener, chosen, labels }: LiningInput): Parts {
   const bagged = chosen.edge === "bagged";
-  const three = chosen.lining === "three";
-  if (!three || !own || !laid) {
-    const net = own?.net ?? upper;
-    return { drafts: [cutLining(upper, settings, labels, own, bagged)], strips: seamTapes(net, settings), findings: [...(three ? [finding("lining-in-one", {})] : []), ...(own ? checkSmaller(upper, own.net) : [])] };
-  }
-  const lacking = lackingOf(settings, upper, own);
-  const joints = placeJoints(own.net, laid.scales, seams, settings);
-  const input = { net: own.net, heel: laid.heel, joints, settings, lacking, bagged, labels };
+  const inOne = (findings: readonly Finding[]): Parts => ({ drafts: [cutLining(upper, settings, labels, own, bagged)], strips: seamTapes(own?.net ?? upper, settings), findings });
+  const smaller = own ? checkSmaller(upper, own.net) : [];
+  if (chosen.lining === "one") return inOne(smaller);
+  if (!own || !laid) return inOne([finding("lining-in-one", {}), ...smaller]);
+  const { joints, findings } = placeJoints(own.net, laid.scales, seams, settings);
+  if (!joints) return inOne([...findings, ...smaller]);
+  const input = { net: own.net, heel: laid.heel, joints, settings, lacking: lackingOf(settings, upper, own), bagged, labels };
   const panels = liningPanels(input);
-  return {
-    drafts: liningInThree(input, panels),
-    strips: [],
-    findings: [...joints.findings, ...panels.findings, ...checkSmaller(upper, own.net), ...checkPocket(laid.heel, settings, stiffener)],
-  };
+  return { drafts: liningInThree(input, panels), strips: [], findings: [...findings, ...panels.findings, ...smaller, ...checkPocket(laid.heel, settings, stiffener)] };
 }
