@@ -13,19 +13,19 @@ import { Pipeline } from "#job/pipeline.ts";
 import { Prover, tryOut } from "#job/proof.ts";
 import { sheetsFor } from "#job/sheets-for.ts";
 import type { Side } from "#last/last.ts";
-import { paperNames, type PaperName } from "#sheets/paper.ts";
 import { springRange } from "#shell/spring-range.ts";
 import { exitFor } from "./exit.ts";
 import { withSide } from "./measure.ts";
 import { openAll, withTapeWords } from "./open.ts";
 import { checkRoom, keepResults } from "./out-folder.ts";
+import { addPartOptions, withPartOptions, type PartOptions } from "./part-options.ts";
 import { watched } from "./progress.ts";
 import { addReadings, withReadings, type Readings } from "./readings.ts";
 import { sayFindings, sayPair, sayProof } from "./say.ts";
 import { uninterrupted } from "./uninterrupted.ts";
 import { millimetres, oneOf, textUpTo } from "./values.ts";
 
-interface Options extends Readings {
+interface Options extends Readings, PartOptions {
   readonly out: string;
   readonly example?: true;
   readonly title?: string;
@@ -34,7 +34,6 @@ interface Options extends Readings {
   readonly tape?: Side;
   readonly faceDown?: true;
   readonly bar?: number;
-  readonly paper?: PaperName;
   readonly throat?: number;
   readonly back?: number;
   readonly inner?: number;
@@ -59,12 +58,12 @@ export function addMake(program: Command): void {
     .option("--tape <side>", "the pictures show the taped pattern of a left or right last, cut in two halves, beside the printed card", oneOf("--tape", ["left", "right"]))
     .option("--face-down", "the taped halves lie with the side that was on the last upward")
     .option("--bar <mm>", "what your own rule reads on the card's printed bar", millimetres("--bar", 150, 250))
-    .option("--paper <paper>", paperNames.join(", "), oneOf("--paper", paperNames))
     .option("--throat <mm>", "throat depth: toe point to throat along the centre, on the surface", millimetres("--throat", 20, 150))
     .option("--back <mm>", "back height above the feather line", millimetres("--back", 20, 120))
     .option("--inner <mm>", "height of the inner side where it is lowest", millimetres("--inner", 10, 100))
     .option("--outer <mm>", "height of the outer side where it is lowest", millimetres("--outer", 10, 100))
-    .option("--spring <mm>", "how far the heel ends of the flat pattern are swung together", millimetres("--spring", -springRange.most, springRange.most))
+    .option("--spring <mm>", "how far the heel ends of the flat pattern are swung together", millimetres("--spring", -springRange.most, springRange.most));
+  addPartOptions(command)
     .option("--untried", "leave out trying the pattern on the last: no check, nicks, seams and halves; quicker by about two seconds")
     .option("--json", "print the report as JSON instead of sentences")
     .option("--verbose", "show the inner details of a mistake of ours")
@@ -110,16 +109,15 @@ function choose(paths: readonly string[], { example, tape, faceDown, bar }: Opti
 
 /** The job with what was said on the command line put over it. */
 function withWishes(job: Job, options: Options): Job {
-  const { title, size, side, paper, spring } = options;
+  const { title, size, side, spring } = options;
   const lines = { throatDepthMm: options.throat, backHeightMm: options.back, sideHeightMedialMm: options.inner, sideHeightLateralMm: options.outer };
   const wished = Object.fromEntries(Object.entries(lines).filter(([, value]) => value !== undefined));
-  const sided = side ? withSide(job, side) : job;
+  const sided = withPartOptions(side ? withSide(job, side) : job, options);
   return {
     ...sided,
     title: title ?? job.title,
     size: size ?? job.size,
-    sheets: paper ? { ...job.sheets, paper } : job.sheets,
-    shell: { ...job.shell, ...(spring === undefined ? {} : { springMm: spring }) },
+    shell: { ...sided.shell, ...(spring === undefined ? {} : { springMm: spring }) },
     lines: { ...job.lines, ...wished },
   };
 }

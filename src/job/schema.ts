@@ -5,7 +5,7 @@ import type { LineSettings } from "#lines/lines.ts";
 import { backTops, liningCuts, seamKinds, sockKinds, upperCuts, type PartChoices } from "#pieces/choices.ts";
 import { pieceKeys } from "#pieces/rules.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
-import { mostBarOff, sheetSets, type SheetChoices } from "#sheets/choices.ts";
+import { mostBarOff, rollWidths, sheetSets, type SheetChoices } from "#sheets/choices.ts";
 import { layers } from "#sheets/pen.ts";
 import { paperNames } from "#sheets/paper.ts";
 import { halvesChoices, leathers, toplineEdges, type ShellSettings } from "#shell/settings.ts";
@@ -135,7 +135,7 @@ const partShape = {
 
 const sheetShape = {
   paper: word(paperNames),
-  rollWidthMm: number.min(200, { error: "must be 200 mm or more" }).max(3000, { error: "must be 3000 mm or less" }),
+  rollWidthMm: number.min(rollWidths.least, { error: `must be ${rollWidths.least} mm or more` }).max(rollWidths.most, { error: `must be ${rollWidths.most} mm or less` }),
   sets: word(sheetSets),
   onePage: yes,
   barAcrossMm: bar,

@@ -19,6 +19,9 @@ export type LiningCut = (typeof liningCuts)[number];
 export const sockKinds = ["full", "half", "heel"] as const;
 export type SockKind = (typeof sockKinds)[number];
 
+/** What may be added to a plain pump. */
+export const extras = ["backStrip", "toeCap", "strap", "gore", "bow", "sideLining"] as const;
+
 /** What the maker decides about the parts by word or by yes and no; what is a number has a rule (settings.ts). */
 export interface PartChoices {
   readonly cut: UpperCut;

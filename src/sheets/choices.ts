@@ -24,6 +24,9 @@ export interface SheetChoices {
 export const trueBarMm = 100;
 export const mostBarOff = { least: 95, most: 105 } as const;
 
+/** How wide paper on a roll may be, mm. */
+export const rollWidths = { least: 200, most: 3000 } as const;
+
 export const usualSheets: SheetChoices = { paper: "A4", rollWidthMm: 610, sets: "both", onePage: false, barAcrossMm: trueBarMm, barUpMm: trueBarMm, layers };
 
 export const sheetChoicesFrom = (own: Partial<SheetChoices> = {}): SheetChoices => ({ ...usualSheets, ...own });

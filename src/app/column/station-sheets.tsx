@@ -1,6 +1,6 @@
 import type { ReactElement } from "react";
 import type { Pair } from "#job/pair.ts";
-import { sheetChoicesFrom, sheetSets } from "#sheets/choices.ts";
+import { rollWidths, sheetChoicesFrom, sheetSets } from "#sheets/choices.ts";
 import { paperNames } from "#sheets/paper.ts";
 import type { SheetFile } from "#sheets/sheet-file.ts";
 import type { Desk } from "../desk.ts";
@@ -52,7 +52,7 @@ export function StationSheets({ desk, now, pair, plan }: StationSheetsProps): Re
         The pattern is printed on <WordChoice label="paper" value={choices.paper} options={paperNames} say={paperWords} onChange={(paper) => change({ paper }, "the paper")} />
         {choices.paper === "roll" && (
           <>
-            {" "}<NumberField label="width of the roll" value={choices.rollWidthMm} field={lengthField(300, 1600, 1)} desk={desk} spot="sheets rollWidthMm" edit={(rollWidthMm) => setSheets(desk.job, { rollWidthMm })} what="the width of the roll" limits={{ least: 200, most: 3000 }} /> wide
+            {" "}<NumberField label="width of the roll" value={choices.rollWidthMm} field={lengthField(300, 1600, 1)} desk={desk} spot="sheets rollWidthMm" edit={(rollWidthMm) => setSheets(desk.job, { rollWidthMm })} what="the width of the roll" limits={rollWidths} /> wide
           </>
         )}
         , and carries the name <b>{pair.labels.title}</b>, <span className="one-of">size <SizeInput desk={desk} pair={pair} />.</span>
