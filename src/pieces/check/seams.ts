@@ -9,8 +9,8 @@ import type { CutPanel } from "./widths.ts";
 
 /** Most that two edges of a seam, or two notches that meet in it, may differ, mm. */
 export const seamToleranceMm = 0.1;
-/** Nearest that a side or waist seam may come to the joint along the feather line, mm (common practice, no source: no ridge under the bend). */
-const jointClearMm = 10;
+/** On the flat a seam may lie so much nearer to the joint than its rule says for the last, mm. */
+const flatMm = 1;
 /** Notches farther apart than this do not belong together, mm. */
 const partnerMm = 6;
 /** A short line begins on the edge that it marks, mm. */
@@ -110,10 +110,10 @@ function checkJoint(input: ToCheck): readonly Finding[] {
         { next: panel.edges[(place.edge + 1) % count]!, mm: edgeLength(edge) - place.s },
       ];
       return ends.flatMap(({ next, mm }) => {
-        if ((next.role !== "side" && next.role !== "inner waist") || mm >= jointClearMm || told.has(next.seam ?? "")) return [];
+        if ((next.role !== "side" && next.role !== "inner waist") || mm >= input.settings.seamClearOfJointMm - flatMm || told.has(next.seam ?? "")) return [];
         told.add(next.seam ?? "");
         const seam = seamName(next.seam ?? "", { panel, edge: next, index: panel.edges.indexOf(next) });
-        return [finding("seam-near-joint", { seam, mm, neededMm: jointClearMm }, shownAt(input, panel.name, edgePoint(edge, place.s)))];
+        return [finding("seam-near-joint", { seam, mm, neededMm: input.settings.seamClearOfJointMm }, shownAt(input, panel.name, edgePoint(edge, place.s)))];
       });
     }),
   );
