@@ -5,6 +5,7 @@ from xml.etree import ElementTree
 
 import ezdxf
 import numpy as np
+from ezdxf.lldxf.encoding import decode_dxf_unicode
 from ezdxf.path import make_path
 from ezdxf.tools.text import plain_text
 from shapely import Polygon
@@ -50,7 +51,7 @@ def dxf(name, where, told):
         arcs = sum(abs(vertex[4]) > 0 for line in lines for vertex in line.get_points())
         checks.true(f"{name} DXF: curves are arcs", arcs > 0, f"{arcs} of {sum(map(len, lines))} edges")
         compare(f"{name} DXF", [np.array([(p.x, p.y) for p in make_path(line).flattening(FLAT)]) for line in lines], told)
-    return [plain_text(entity.dxf.text) for entity in space.query("TEXT")]
+    return [plain_text(decode_dxf_unicode(entity.dxf.text)) for entity in space.query("TEXT")]
 
 
 def points(path, height):

@@ -119,6 +119,13 @@ def hold_against(name, pieces, drawn, outlines):
     checks.near(f"{name}: {len(pieces)} pieces of cutting lines, farthest from their outlines", best, 0, 0.02)
 
 
+def run_through(row):
+    """First and last pixel of the run of ink that goes through the middle of a row."""
+    blank = np.flatnonzero(~row)
+    middle = len(row) // 2
+    return blank[blank < middle].max(initial=-1) + 1, blank[blank >= middle].min(initial=len(row)) - 1
+
+
 def painted(name, page, bar, axis):
     """A bar as painted at 600 dpi: where its middle line's ink begins and ends, round caps of half a width with it, within one pixel."""
     pixel = 25.4 / DPI
@@ -128,9 +135,9 @@ def painted(name, page, bar, axis):
     cropped = page.render(scale=DPI / 72, grayscale=True, crop=(box[0] / MM, box[1] / MM, (width - box[2]) / MM, (height - box[3]) / MM))
     ink = cropped.to_numpy().squeeze() < 128
     rows = ink if axis == 0 else ink.T[:, ::-1]
-    # Of the lines of pixels that run along the bar, its own has the most ink.
-    own = rows[np.argmax(rows.sum(axis=1))]
-    begins, ends = np.flatnonzero(own)[[0, -1]]
+    # Round caps reach farthest in the middle of the line's width; words beside the bar are no part of its run of ink.
+    middle = rows.shape[0] // 2
+    begins, ends = max((run_through(row) for row in rows[middle - 2 : middle + 3]), key=lambda run: run[1] - run[0])
     length = bar[axis + 2] - bar[axis] + BAR
     checks.near(f"{name}: pixels of ink", int(ends - begins + 1), length / pixel, 1, "pixels")
     checks.near(f"{name}: first pixel", int(begins), (around - BAR / 2) / pixel, 1, "pixels")
