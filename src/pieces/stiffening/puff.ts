@@ -60,7 +60,7 @@ export function cutPuff({ net, ground, sizes, settings, labels }: PuffInput): { 
   ];
   // There is seldom room beside the skive lines, which text may cross.
   const avoid = marks.flatMap((m) => (m.kind === "line" && m.use === "centre" ? [m.line] : []));
-  const lines = pieceLines({ name: "toe puff", material: "toe puff", notes: ["skived all round to nothing,", "seen from outside"], count: 1, labels });
+  const lines = pieceLines({ name: "toe puff", material: "toe puff", notes: ["skived all round,", "seen from outside"], count: 1, labels });
   const label = placeBlock(lines, { within: outline, avoid, near: [toe[0] - 0.55 * reachMm, 0.3 * (acrossAt(netOutline(net), backX)?.[1][1] ?? 40)], angleDeg: -90 });
   return { draft: { name: "toe puff", material: "toe puff", net: false, outline, marks, labels: [label], directionDeg: 0, ground }, findings: judge(net, full, reachMm, toe[0], settings) };
 }

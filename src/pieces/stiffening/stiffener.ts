@@ -67,7 +67,7 @@ export function cutStiffener({ heel, sizes, settings, lastLengthMm, labels }: St
   ];
   // There is seldom room beside the skive lines, which text may cross.
   const avoid = marks.flatMap((m) => (m.kind === "line" && m.use === "centre" ? [m.line] : []));
-  const lines = pieceLines({ name: "stiffener", material: "stiffener", notes: [`${heightMm.toFixed(0)} mm high at the back,`, "skived all round to nothing,", "seen from outside"], count: 1, labels });
+  const lines = pieceLines({ name: "stiffener", material: "stiffener", notes: [`${heightMm.toFixed(0)} mm high at the back,`, "skived all round,", "seen from outside"], count: 1, labels });
   const near: Xy = [(seat[0] + back[0]) / 2 - 30, (seat[1] + back[1]) / 2];
   const label = placeBlock(lines, { within: outline, avoid, near, angleDeg: 0 });
   return { draft: { name: "stiffener", material: "stiffener", net: false, outline, marks, labels: [label], directionDeg: 0, ground: "heel" }, findings };
