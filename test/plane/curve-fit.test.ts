@@ -133,7 +133,7 @@ describe("fitCurves", () => {
         expect(Math.abs(ours.total / line.total - 1)).toBeLessThan(1e-4);
         expect(path.straight.length).toBeLessThan(90);
       }),
-      { numRuns: 10 },
+      { numRuns: 6 },
     );
   });
 
