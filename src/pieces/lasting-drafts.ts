@@ -4,7 +4,7 @@ import type { Outline, Polyline } from "#plane/outline.ts";
 import type { Half } from "#lines/feather.ts";
 import { Boxed } from "./check/near.ts";
 import { halfWords } from "./check/words.ts";
-import { boxCorners, blockOutline, blockSize, readable, type LabelBlock } from "./labels.ts";
+import { boxCorners, blockSize, readable, type LabelBlock } from "./labels.ts";
 import { toeReachMm } from "./margins.ts";
 import { lineMark, outward } from "./marks.ts";
 import { edgeLength, edgePoint } from "./net-upper.ts";
@@ -50,6 +50,8 @@ const endMm = 0.01;
 /** Height of the numbers and their distance from any line, mm. */
 const heightMm = 3;
 const clearMm = 0.8;
+/** Least distance between the middles of two numbers, mm: of two digits each. */
+const apartMm = 7;
 /** Room for a grip and a number beside it at the least, mm. */
 const leastMarginMm = 7;
 
@@ -111,8 +113,8 @@ function numberBeside(room: Room, placed: readonly LabelBlock[], text: string, m
         const far = way * (jawsMm / 2 + clearMm + width / 2 + beyond);
         const at: Xy = [middle[0] + far * along[0] - aside * along[1], middle[1] + far * along[1] + aside * along[0]];
         const box = boxCorners(at, width / 2 + clearMm, height / 2 + clearMm, angleDeg);
-        const others = new Room({ xy: Float64Array.from(box.flat()) }, placed.map(blockOutline));
-        if (!room.meets(box) && room.holds(at[0], at[1]) && !placed.some((b) => others.holds(b.at[0], b.at[1]))) return { lines, at, angleDeg };
+        const free = placed.every((b) => (b.at[0] - at[0]) * (b.at[0] - at[0]) + (b.at[1] - at[1]) * (b.at[1] - at[1]) > apartMm * apartMm);
+        if (free && !room.meets(box) && room.holds(at[0], at[1])) return { lines, at, angleDeg };
       }
     }
   }

@@ -25,7 +25,7 @@ const drawn = [[whole], quarters].flatMap((panels) => {
   return panels.map((panel) => {
     const piece = drafts.find((d) => d.ground === panel.name && !d.net)!;
     // What a piece is given for its drafts before they are drawn on it.
-    const marks = piece.marks.filter((m) => !(m.kind === "line" && m.name.startsWith("draft ")));
+    const marks = piece.marks.filter((m) => !(m.kind === "line" && m.name.startsWith("draft ")) && !(m.kind === "prick" && !/^(back point|seat)/.test(m.name)));
     return { panel, piece, marks, grips: lastingDrafts(panel, piece.outline, marks) };
   });
 });

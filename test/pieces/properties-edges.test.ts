@@ -129,7 +129,7 @@ describe("an upper with any choice and any rule", () => {
         const numbers = new Set<string>();
         for (const panel of panels) {
           const piece = drafts.find((d) => d.ground === panel.name && !d.net)!;
-          const marks = piece.marks.filter((m) => !(m.kind === "line" && m.name.startsWith("draft ")));
+          const marks = piece.marks.filter((m) => !(m.kind === "line" && m.name.startsWith("draft ")) && m.kind !== "prick");
           const grips = lastingDrafts(panel, piece.outline, marks);
           for (const label of grips.labels) {
             numbers.add(label.lines[0]!.text);

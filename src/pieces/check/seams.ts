@@ -94,8 +94,11 @@ function notchesOn(cut: readonly CutPanel[], { panel, index }: Bank): readonly n
   });
 }
 
-/** Where a mark stands on the edge; a snip that a corner needs to be turned is none that must meet another. */
-const markAt = (mark: Mark): Xy | undefined => (mark.kind === "notch" ? (mark.name.startsWith("snip") ? undefined : mark.at) : mark.kind === "line" && mark.use === "place" ? [mark.line.xy[0]!, mark.line.xy[1]!] : undefined);
+/** Where a mark of a seam stands: a notch, but for a snip that a corner needs to be turned, or the short line in its stead. */
+function markAt(mark: Mark): Xy | undefined {
+  if (mark.kind === "notch") return mark.name.startsWith("snip") ? undefined : mark.at;
+  return mark.kind === "line" && mark.name.startsWith("mark of") ? [mark.line.xy[0]!, mark.line.xy[1]!] : undefined;
+}
 
 /** Side and waist seams stay clear of the joint. */
 function checkJoint(input: ToCheck): readonly Finding[] {

@@ -7,6 +7,7 @@ import type { CutPanel } from "../edges/cut-panel.ts";
 import { seamMarks } from "../edges/seam-marks.ts";
 import { pieceLines, type Labels } from "../label-text.ts";
 import { readable } from "../labels.ts";
+import { lastingDrafts, transferPricks } from "../lasting-drafts.ts";
 import { foldNotchDepthMm, notchDepthMm } from "../marks.ts";
 import { edgePoint } from "../net-upper.ts";
 import type { NetPanel } from "../panel.ts";
@@ -83,7 +84,17 @@ function cutPiece(cut: CutPanel, number: number, { panels, margin }: CutUpper, {
   ];
   const name = nameOf(panel);
   const lines = pieceLines({ name, material: "upper leather", notes: upperNotes(cut, chosen), count: 1, labels });
-  return { name, material: "upper leather", net: false, outline, marks, labels: upperLabels(panel, within, marks, lines), directionDeg: directionOf(marks), ground: panel.name };
+  const grips = lastingDrafts(panel, outline, marks);
+  return {
+    name,
+    material: "upper leather",
+    net: false,
+    outline,
+    marks: [...marks, ...grips.marks, ...transferPricks(marks)],
+    labels: [...upperLabels(panel, within, marks, lines), ...grips.labels],
+    directionDeg: directionOf(marks),
+    ground: panel.name,
+  };
 }
 
 /** What hides the notches of the topline: its fold or its seam; 0 where it is seen as it was cut. */
