@@ -3,6 +3,7 @@ import type { Piece } from "#pieces/piece.ts";
 import { bounds, type Bounds } from "#plane/measure.ts";
 import { inkPages, keyOf, spansOf, stepsOf, type Spans } from "./page-grid.ts";
 import { pagesAlong, type Grid } from "./paper.ts";
+import { less, overlap, starts, type Box } from "./place-starts.ts";
 import { turnedXy, turnsOf, type Turned } from "./turns.ts";
 
 /** Where a piece lies on the common sheet: sheet = turned by `rotationDeg` counter-clockwise, then moved by (xMm, yMm); y up. */
@@ -62,13 +63,6 @@ export function onSheet(at: readonly [number, number], { place }: PlacedPiece): 
   return [x!, y!];
 }
 
-/** Upright box on the sheet while it is laid out, measured from its top left corner downward, gap included. */
-interface Box {
-  readonly left: number;
-  readonly top: number;
-  readonly width: number;
-  readonly height: number;
-}
 interface Try extends Box {
   readonly turned: Turned;
 }
@@ -138,8 +132,8 @@ function bestPlace(turns: readonly Turned[], taken: readonly Box[], groupOf: Rea
   for (const turned of turns) {
     const width = turned.box.maxX - turned.box.minX + 2 * gapMm;
     const height = turned.box.maxY - turned.box.minY + 2 * gapMm;
-    const lefts = starts(taken.map((t) => [t.left, t.width]), width, step.x, grid.windowWidthMm);
-    for (const top of starts(taken.map((t) => [t.top, t.height]), height, step.y, grid.windowHeightMm)) {
+    const lefts = starts(taken.map((t) => [t.left, t.width]), width, step.x, grid.windowWidthMm, insetMm);
+    for (const top of starts(taken.map((t) => [t.top, t.height]), height, step.y, grid.windowHeightMm, insetMm)) {
       for (const left of lefts) {
         const tried: Try = { left, top, width, height, turned };
         const spans = spansOf(seen(tried), grid);
@@ -213,34 +207,6 @@ function growth(pages: readonly string[], groupOf: ReadonlyMap<string, number>):
     largest = Math.max(largest, size);
   }
   return growthCost * (together.size - largest) + burdenCost * Math.max(0, together.size - Math.max(easyPages, largest));
-}
-
-/**
- * Places along one axis worth trying: page beginnings, page ends less the piece, behind each piece already there, and for what
- * needs several pages some in between, so that its joints can avoid its marks.
- */
-function starts(taken: readonly (readonly number[])[], size: number, step: number, window: number): readonly number[] {
-  const out = new Set<number>([-insetMm]);
-  let end = 0;
-  for (const [at, length] of taken) {
-    out.add(at! + length!);
-    end = Math.max(end, at! + length!);
-  }
-  const shown = size - 2 * insetMm;
-  const slack = Math.ceil((shown - (window - step)) / step - 1e-9) * step + (window - step) - shown;
-  for (let page = 0; (page - 1) * step <= end; page++) {
-    const first = page * step - insetMm;
-    for (const share of shown <= window ? [0, 1] : [0, 0.25, 0.5, 0.75, 1]) out.add(first + slack * share);
-  }
-  return [...out];
-}
-
-const overlap = (a: Box, b: Box): boolean =>
-  a.left < b.left + b.width - 1e-9 && b.left < a.left + a.width - 1e-9 && a.top < b.top + b.height - 1e-9 && b.top < a.top + a.height - 1e-9;
-
-function less(a: readonly number[], b: readonly number[]): boolean {
-  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return a[i]! < b[i]!;
-  return false;
 }
 
 function settle(piece: Piece, batch: number, at: Try, sheetHeightMm: number): PlacedPiece {

@@ -14,7 +14,7 @@ function laid(name: string, rotationDeg: number): PlacedPiece {
   const piece = samplePieces().find((p) => p.name === name)!;
   const place = { xMm: 200, yMm: 50, rotationDeg };
   const outline = placedXy(piece.outline.xy, place);
-  return { piece, place, outline, bounds: bounds({ xy: outline }) };
+  return { piece, batch: 0, place, outline, bounds: bounds({ xy: outline }) };
 }
 
 describe("writing on a piece that lies slantwise", () => {

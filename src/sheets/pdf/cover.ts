@@ -1,28 +1,13 @@
-import type { Strip } from "#pieces/piece.ts";
-import type { CommonSheet } from "../arrange.ts";
 import { indexEntries, type IndexEntry } from "../index-entries.ts";
 import { leftStripMm, marginMm, topStripMm } from "../paper.ts";
-import { pageSize, type PageSize, type PrintPaper } from "../print-paper.ts";
+import { pageSize, type PageSize } from "../print-paper.ts";
 import type { PrintSet } from "../print-plan.ts";
-import type { Profile } from "../shoe-picture.ts";
-import type { Tiling } from "../tiling.ts";
+import type { Cover } from "./cover-input.ts";
 import { howToMm, inkHowTo, inkLegend, legendMm } from "./how-to.ts";
 import { entryItem, headingItem, pictureWidth, shoeMm, stripItem, type IndexItem } from "./index-items.ts";
 import { flowed, type Flowed } from "./index-flow.ts";
 import { PageInk } from "./page-ink.ts";
 import { inkFrame } from "./page-frame.ts";
-
-export interface Cover {
-  readonly heading: string;
-  readonly title: string;
-  readonly size?: string;
-  readonly paper: PrintPaper;
-  readonly sheet: CommonSheet;
-  readonly tiling: Tiling;
-  readonly strips: readonly Strip[];
-  /** Without one no little pictures of the shoe are drawn. */
-  readonly profile?: Profile | undefined;
-}
 
 const setHeadings: Readonly<Record<PrintSet, string>> = {
   card: "Card set: net, to check on the last",
@@ -99,7 +84,7 @@ function flowOf(cover: Cover, scale: number, windowMm: number, covers: number): 
 function itemsOf({ title, profile, strips }: Cover, entries: readonly IndexEntry[], scale: number, covers: number, widthMm: number): readonly IndexItem[] {
   const pictureMm = pictureWidth(entries, scale);
   const look = { title, profile, covers, scale, widthMm };
-  const small = `. Little pictures 1 : ${Math.round(1 / scale)}`;
+  const small = ` (pictures 1 : ${Math.round(1 / scale)})`;
   const sets = (["card", "cutting"] as const).flatMap((set, i) => {
     const of = entries.filter((e) => e.set === set);
     const first = i === 0 || !entries.some((e) => e.set === "card");

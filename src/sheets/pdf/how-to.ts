@@ -1,7 +1,7 @@
 import { brokenIntoLines, shortenedTo, textWidth } from "../lettering.ts";
 import { leftStripMm, marginMm, topStripMm } from "../paper.ts";
 import { strokeStyles, type StrokeKind } from "../pen.ts";
-import type { Cover } from "./cover.ts";
+import type { Cover } from "./cover-input.ts";
 import { markLines, longMarkMm } from "./joint-mark.ts";
 import type { PageInk } from "./page-ink.ts";
 import { inkMap } from "./page-map.ts";
