@@ -269,7 +269,7 @@ inBrowser("the app in a browser", (fresh) => {
   test("each sheet is made and can be kept", async () => {
     await openApp(page, stage.address);
     await station(page, "Sheets");
-    const pages = Number((await page.locator(".follows").first().innerText()).match(/^(\d+) pages/)![1]);
+    const pages = Number((await page.locator(".follows", { hasText: "pages for" }).innerText()).match(/^(\d+) pages/)![1]);
     await page.getByRole("button", { name: "Make the sheets" }).click();
     await page.locator(".files").waitFor();
     const begin: Readonly<Record<string, RegExp>> = { "pattern.pdf": /^%PDF/, "marks.pdf": /^%PDF/, "pattern.svg": /^<(\?xml|svg)/, "pattern.dxf": /^\s*(0|999)\r?\n/, "report.json": /^\{/ };

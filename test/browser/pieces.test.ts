@@ -234,6 +234,11 @@ inBrowser("the station Sheets", (fresh) => {
     expect(await valueOf(page, "bar across")).toBe(100);
     // What was made before the change is not offered any more.
     expect(await page.locator(".files").count()).toBe(0);
+    // Wider paper has bars of twice the length, and is read as such.
+    await choose(page, "paper", "A3");
+    expect(await valueOf(page, "bar up")).toBe(200);
+    await setValue(page, "bar up", "199");
+    expect(await page.locator(".follows", { hasText: "larger up" }).innerText()).toContain("as they are across and 0.5 % larger up");
   });
 
   test("the drawings hold what is wanted, and never nothing", async () => {

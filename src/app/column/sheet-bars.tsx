@@ -8,16 +8,17 @@ import { mm, percent } from "../state/numbers.ts";
 import { NumberField } from "./number-field.tsx";
 import { WithWhy } from "./why.tsx";
 
-const field = lengthField(mostBarOff.least, mostBarOff.most, 0.1);
-
 /** What the maker's rule reads on the two printed bars: by so much the next print is drawn larger or smaller. */
 export function SheetBars({ desk }: { readonly desk: Desk }): ReactElement {
   const choices = sheetChoicesFrom(desk.job.sheets);
   const { barAcrossMm, barUpMm } = choices;
-  // Wide paper has longer bars; the correction is told for a length of 100 mm all the same.
+  // Wide paper has longer bars and its numbers are typed as they are read; what is kept is for one of 100 mm.
   const { barMm } = printPaper(choices);
+  const factor = barMm / trueBarMm;
+  const [least, most] = [mostBarOff.least * factor, mostBarOff.most * factor];
+  const field = { ...lengthField(least, most, 0.05), factor };
   const bar = (key: "barAcrossMm" | "barUpMm", name: string): ReactElement => (
-    <NumberField label={name} value={desk.job.sheets[key] ?? trueBarMm} field={field} desk={desk} spot={`sheets ${key}`} edit={(v) => setSheets(desk.job, { [key]: v })} what={`the ${name}`} limits={mostBarOff}
+    <NumberField label={name} value={desk.job.sheets[key] ?? trueBarMm} field={field} desk={desk} spot={`sheets ${key}`} edit={(v) => setSheets(desk.job, { [key]: v })} what={`the ${name}`} limits={{ least, most }}
       reading={{ own: desk.job.sheets[key] !== undefined, forget: () => desk.change(followUsualSheet(desk.job, key), `forgetting the ${name}`) }} />
   );
   const off = barAcrossMm !== trueBarMm || barUpMm !== trueBarMm;
@@ -29,7 +30,7 @@ export function SheetBars({ desk }: { readonly desk: Desk }): ReactElement {
         why={
           <>
             <p>A printer may draw a page up to one or two per cent too large or too small, and not by the same along and across. Print one page at 100&nbsp;%, lay your steel rule on both bars, and type what it reads.</p>
-            <p>Both are drawn {mm(barMm, 0)} long{barMm > trueBarMm ? "; type half of what your rule reads" : ""}. After a correction print one page again: now the rule must read {mm(barMm, 0)} on both. More than {mm(trueBarMm - mostBarOff.least, 0)} off is not the printer but “fit to page”.</p>
+            <p>Both are drawn {mm(barMm, 0)} long on this paper. After a correction print one page again: now the rule must read {mm(barMm, 0)} on both. More than {mm(barMm - least, 0)} off is not the printer but “fit to page”.</p>
           </>
         }
       >
@@ -38,7 +39,7 @@ export function SheetBars({ desk }: { readonly desk: Desk }): ReactElement {
       <p className="follows">
         {off ? (
           <>
-            The pages are drawn {factor(barAcrossMm)} across and {factor(barUpMm)} up, for this printer alone; SVG and DXF stay as they are.{" "}
+            The pages are drawn {drawn(barAcrossMm)} across and {drawn(barUpMm)} up, for this printer alone; SVG and DXF stay as they are.{" "}
             <button type="button" className="word" onClick={() => desk.change(followUsualSheet(followUsualSheet(desk.job, "barAcrossMm"), "barUpMm"), "forgetting the bars")}>Forget the bars</button>
           </>
         ) : "Your printer is taken to be true until you type what your rule reads."}
@@ -48,7 +49,7 @@ export function SheetBars({ desk }: { readonly desk: Desk }): ReactElement {
 }
 
 /** A bar that came out short asks for a larger print. */
-function factor(readMm: number): string {
+function drawn(readMm: number): string {
   const by = trueBarMm / readMm - 1;
   if (Math.abs(by) < 5e-5) return "as they are";
   return `${percent(Math.abs(by), 2)} ${by > 0 ? "larger" : "smaller"}`;
