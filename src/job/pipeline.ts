@@ -127,7 +127,11 @@ function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triang
     const cutAlike = { board: board.value, drawn: drawn.value, onLast: shell.value, over: beneath.value.over };
     const panels = parts.cut === "back-seam" ? undefined : stages.make("panels", [flat.key, parts.cut, seamSettingsOf(pieceSettings)], () => layPanels({ ...cutAlike, cut: parts.cut as PanelCut, seams: pieceSettings, toplineShorter, springMm, flat: flat.value }));
     const reachMm = heelReach(pieceSettings, shellSettings);
-    const heel = stages.make("heel", [lining.key, reachMm], () => layHeel(openHeel({ ...cutAlike, reachMm }), { on: "onLast", shorterMm: liningShorter(flat.value) }));
+    const heel = stages.make("heel", [lining.key, reachMm], () => {
+      const opened = openHeel({ ...cutAlike, reachMm });
+      // The pocket is drawn together with the lining's topline; a stiffener keeps its own form.
+      return { pocket: layHeel(opened, { on: "onLast", shorterMm: liningShorter(flat.value) }), stiffener: layHeel(opened, { on: "onLast" }) };
+    });
     return stages.make("pieces", [lining.key, panels?.key, heel.key, halves, edge, parts, pieceSettings, shellSettings, labels], () =>
       cutPieces({
         last, lines, flat: flat.value, ...(panels && { panels: panels.value }), lining: lining.value, heel: heel.value, bottom: bottom.value, halves, edge, parts,
@@ -172,7 +176,8 @@ function onTape(stages: Run, job: Job, said: TapeSaid, files: Files, { watch = u
   const pieceRules = pieceRulesForTape(tape.value, edge);
   onRules?.({ piece: pieceRules });
   const pieceSettings = pieceSettingsFrom(pieceRules, job.pieces);
-  const parts = partsFrom(job.parts);
+  // Cut in one where nothing is said: a lining in pieces needs the last.
+  const parts = partsFrom({ lining: "one", ...job.parts });
   const stiff = shellSettingsFrom(shellRulesFor({ measures: { lastLength: tape.value.length.mm } }, job.shell), job.shell);
   const labels = { title: job.title, size: job.size };
   const cut = cutOr(stages, withoutPieces, () =>

@@ -54,8 +54,8 @@ export interface CutInput extends Choices {
   readonly panels?: LaidPanels;
   /** The lining laid flat by itself, and by how much the upper over it is longer round the heel, level at half the back's height, mm a half. */
   readonly lining?: { readonly flat: LaidOnLast; readonly heelLongerMm: number };
-  /** The heel part of the last's own surface without a seam, for stiffener and heel pocket. */
-  readonly heel?: LaidPanel;
+  /** The heel part of the last's own surface without a seam: drawn together along the topline for the heel pocket, and as it is for the stiffener. */
+  readonly heel?: { readonly pocket: LaidPanel; readonly stiffener: LaidPanel };
   readonly bottom: FlatBottom;
   readonly halves?: HalvesChoice;
 }
@@ -84,14 +84,14 @@ export function cutPieces({ last, lines, flat, panels: laid, lining, heel, botto
   const net = groups.make("net", [last, lines, flat, halves], () => netUpper(last, lines, flat, halves));
   const nets = groups.make("panels", [net, laid, halves], (): NetPanels => (laid ? netPanels({ last, lines, laid, ...(halves && { halves }) }) : wholeOf(net)));
   const own = lining && groups.make("own", [last, lines, lining, halves], () => ({ net: netUpper(last, lines, lining.flat, halves), heelLongerMm: lining.heelLongerMm }));
-  const laidHeel = heel && groups.make("heel", [heel], () => heelNet(heel, sign));
+  const heels = heel && groups.make("heel", [heel], () => ({ pocket: heelNet(heel.pocket, sign), stiffener: heelNet(heel.stiffener, sign) }));
   const scales = lining && own && groups.make("scales", [lining, own], () => scalesOf(lining.flat, own.net, sign));
   const ground = groups.make("bottom net", [last, bottom], () => netBottom(last, bottom));
   const grounds = groups.make("grounds", [flat, laid, lining, heel, bottom], () => [
     groundOf("upper", last.side, flat.onLast.mesh, flat.uv),
     ...(laid?.panels.map((panel) => panelGround(panel, last.side)) ?? []),
     ...(lining ? [groundOf("lining", last.side, lining.flat.onLast.mesh, lining.flat.uv)] : []),
-    ...(heel ? [panelGround(heel, last.side)] : []),
+    ...(heel ? [panelGround(heel.pocket, last.side), groundOf("stiffener", last.side, heel.stiffener.panel.onLast, heel.stiffener.uv)] : []),
     groundOf("bottom", last.side, bottom.bottom.mesh, bottom.uv),
   ]);
   const cut = cutGroups({
@@ -99,7 +99,8 @@ export function cutPieces({ last, lines, flat, panels: laid, lining, heel, botto
     groups,
     whole: net,
     nets,
-    lining: { ...(own && { own }), ...(scales && laidHeel && { laid: { scales, heel: laidHeel } }), seams: laid?.placed.lines ?? [] },
+    lining: { ...(own && { own }), ...(scales && heels && { laid: { scales, heel: heels.pocket } }), seams: laid?.placed.lines ?? [] },
+    ...(scales && heels && { stiffener: { scales, heel: heels.stiffener } }),
     bottom: { net: ground, on: { last, bottom } },
     onLast: { last, lines },
     choices: { ...choices, stiff: choices.stiff ?? usualStiff(last.measures) },
@@ -129,6 +130,7 @@ interface Nets {
   readonly whole: NetUpper;
   readonly nets: NetPanels;
   readonly lining: Pick<LiningInput, "own" | "laid" | "seams">;
+  readonly stiffener?: NonNullable<LiningInput["laid"]>;
   readonly bottom?: { readonly net: NetBottom; readonly on?: { readonly last: Last; readonly bottom: FlatBottom } };
   readonly onLast?: { readonly last: Last; readonly lines: Lines };
   readonly choices: Omit<Choices, "before"> & { readonly stiff: Stiff };
@@ -137,7 +139,7 @@ interface Nets {
 const usualStiff = ({ lastLength }: { readonly lastLength: number }): Stiff => shellSettingsFrom(shellRulesFor({ measures: { lastLength } }));
 
 /** Draws all parts, group by group, and looks at them. */
-function cutGroups({ side, groups, whole, nets: { panels }, lining, bottom, onLast, choices }: Nets): Pick<CutPieces, "pieces" | "strips" | "findings" | "made"> {
+function cutGroups({ side, groups, whole, nets: { panels }, lining, stiffener, bottom, onLast, choices }: Nets): Pick<CutPieces, "pieces" | "strips" | "findings" | "made"> {
   const { edge = "taped", parts = usualParts, stiff, settings, labels } = choices;
   // A taped pattern is whole, whatever is chosen.
   const chosen: Chosen = { ...parts, cut: onLast ? parts.cut : "back-seam", edge };
@@ -146,10 +148,10 @@ function cutGroups({ side, groups, whole, nets: { panels }, lining, bottom, onLa
   const upper = groups.make("upper", [panels, aboveWords, words], () => upperPieces({ panels, settings, chosen, labels }));
   const extras = groups.make("extras", [upper, onLast?.lines, aboveWords, words], () => extraPieces({ panels, upper: upper.drafts, ...(onLast && { onLast }), settings, chosen, labels }));
   const inside = groups.make("lining", [whole, lining.own, lining.laid?.heel, panels, aboveWords, words], () => liningPieces({ upper: whole, ...lining, settings, stiffener: stiff, chosen, labels }));
-  const stiffening = groups.make("stiffening", [whole, lining.own, lining.laid?.heel, aboveWords, words], () =>
+  const stiffening = groups.make("stiffening", [whole, lining.own, stiffener?.heel, aboveWords, words], () =>
     stiffeningPieces({
       ...(lining.own ? { net: lining.own.net, ground: "lining" } : { net: whole, ground: "upper" }),
-      ...(lining.laid && onLast && { laid: { ...lining.laid, lastLengthMm: onLast.last.measures.lastLength } }),
+      ...(stiffener && onLast && { laid: { ...stiffener, lastLengthMm: onLast.last.measures.lastLength } }),
       sizes: stiff,
       settings,
       chosen,

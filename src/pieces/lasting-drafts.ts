@@ -1,5 +1,6 @@
 import { arcLengths, pointAt } from "#plane/along.ts";
 import { meetingPoint, segmentsMeet } from "#plane/crossing.ts";
+import { bounds, type Bounds } from "#plane/measure.ts";
 import type { Outline, Polyline } from "#plane/outline.ts";
 import type { Half } from "#lines/feather.ts";
 import { Boxed } from "./check/near.ts";
@@ -161,18 +162,32 @@ function endsOf(line: Polyline): readonly Xy[] {
   return [pointAt(line, arc, hiddenMm), pointAt(line, arc, arc[arc.length - 1]! - hiddenMm)];
 }
 
-/** Points where two lines cross. */
+/** Points where two lines cross; runs of segments whose boxes lie apart are passed over. */
 function crossings(a: Polyline, b: Polyline): readonly Xy[] {
   const out: Xy[] = [];
-  for (let i = 0; i + 3 < a.xy.length; i += 2) {
-    const [ax, ay, bx, by] = [a.xy[i]!, a.xy[i + 1]!, a.xy[i + 2]!, a.xy[i + 3]!];
-    for (let j = 0; j + 3 < b.xy.length; j += 2) {
-      const [cx, cy, dx, dy] = [b.xy[j]!, b.xy[j + 1]!, b.xy[j + 2]!, b.xy[j + 3]!];
-      if (Math.max(cx, dx) < Math.min(ax, bx) || Math.min(cx, dx) > Math.max(ax, bx) || Math.max(cy, dy) < Math.min(ay, by) || Math.min(cy, dy) > Math.max(ay, by)) continue;
-      if (segmentsMeet(ax, ay, bx, by, cx, cy, dx, dy)) out.push(meetingPoint(ax, ay, bx, by, cx, cy, dx, dy));
+  const runs = runsOf(b);
+  for (const p of runsOf(a)) {
+    for (const q of runs) {
+      if (p.maxX < q.minX || q.maxX < p.minX || p.maxY < q.minY || q.maxY < p.minY) continue;
+      for (let i = p.from; i < p.to; i += 2) {
+        for (let j = q.from; j < q.to; j += 2) {
+          const ends = [a.xy[i]!, a.xy[i + 1]!, a.xy[i + 2]!, a.xy[i + 3]!, b.xy[j]!, b.xy[j + 1]!, b.xy[j + 2]!, b.xy[j + 3]!] as const;
+          if (segmentsMeet(...ends)) out.push(meetingPoint(...ends));
+        }
+      }
     }
   }
   return out;
+}
+
+/** A line in runs of 16 segments with their boxes: numbers of its coordinates. */
+function runsOf({ xy }: Polyline) {
+  const runs: (Bounds & { readonly from: number; readonly to: number })[] = [];
+  for (let from = 0; from + 3 < xy.length; from += 32) {
+    const to = Math.min(from + 32, xy.length - 2);
+    runs.push({ from, to, ...bounds({ xy: xy.subarray(from, to + 2) }) });
+  }
+  return runs;
 }
 
 /** The ends and sharp corners of a line, drawn in toward its middle. */

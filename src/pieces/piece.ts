@@ -44,8 +44,8 @@ export interface Piece {
   readonly ground?: GroundName;
 }
 
-/** A flat sheet that has a place on the last: upper, lining, heel without a seam, bottom, or a panel of the upper by itself. */
-export type GroundName = "upper" | "lining" | "heel" | "bottom" | "whole" | "vamp" | "inner quarter" | "outer quarter";
+/** A flat sheet that has a place on the last: upper, lining, heel without a seam (drawn together for the pocket, or as it is for the stiffener), bottom, or a panel of the upper by itself. */
+export type GroundName = "upper" | "lining" | "heel" | "stiffener" | "bottom" | "whole" | "vamp" | "inner quarter" | "outer quarter";
 
 /** Corners of a sheet on the last, x y z …, and on the flat, x y … (as of a right one), mm. */
 export interface Ground {

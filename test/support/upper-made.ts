@@ -27,5 +27,5 @@ export function made(panels: readonly NetPanel[], own: Partial<Chosen> = {}, num
   return upperPieces({ panels, settings: settingsFor(chosen, numbers), chosen, labels });
 }
 export const named = (drafts: readonly Draft[], name: string): Draft => drafts.find((d) => d.name === name)!;
-export const ofKind = <K extends Mark["kind"]>({ marks }: Draft, kind: K) => marks.filter((m) => m.kind === kind) as readonly Extract<Mark, { kind: K }>[];
+export const ofKind = <K extends Mark["kind"]>({ marks }: Draft, kind: K) => marks.filter((m) => m.kind === kind) as unknown as readonly Extract<Mark, { kind: K }>[];
 export const points = ({ xy }: { readonly xy: Float64Array }): readonly Xy[] => Array.from({ length: xy.length / 2 }, (_, i): Xy => [xy[2 * i]!, xy[2 * i + 1]!]);

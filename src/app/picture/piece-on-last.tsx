@@ -80,7 +80,7 @@ export function PieceOnLast({ pair, piece, ground }: PieceOnLastProps): ReactEle
 function eyeFor({ ground, name }: Piece): EyeName {
   // What lies beneath is seen from below, the whole of it.
   if (ground === "bottom" || /sole|sock|shank|filler/.test(name)) return "below";
-  if (ground === "heel") return "back";
+  if (ground === "heel" || ground === "stiffener") return "back";
   if (ground === "inner quarter") return "inner side";
   return ground === "outer quarter" ? "outer side" : "above";
 }

@@ -70,7 +70,7 @@ export function cutStiffener({ heel, sizes, settings, lastLengthMm, labels }: St
   const lines = pieceLines({ name: "stiffener", material: "stiffener", notes: [`${heightMm.toFixed(0)} mm high at the back,`, "skived all round,", "seen from outside"], count: 1, labels });
   const near: Xy = [(seat[0] + back[0]) / 2 - 30, (seat[1] + back[1]) / 2];
   const label = placeBlock(lines, { within: outline, avoid, near, angleDeg: 0 });
-  return { draft: { name: "stiffener", material: "stiffener", net: false, outline, marks, labels: [label], directionDeg: 0, ground: "heel" }, findings };
+  return { draft: { name: "stiffener", material: "stiffener", net: false, outline, marks, labels: [label], directionDeg: 0, ground: "stiffener" }, findings };
 }
 
 /** The lines that a stiffener is drawn by, counter-clockwise: feather line, outer end up, topline, inner end down. */
