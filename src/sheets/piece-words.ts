@@ -13,7 +13,7 @@ export function placeWords(placed: PlacedPiece, room: Room, which: "points" | "l
   const strokes: Stroke[] = [];
   const words: Lettering[] = [];
   const heightMm = 2.5;
-  const named = together(placed.piece.marks.flatMap((mark) => (mark.kind === "text" || !mark.name || (which === "lines") !== (mark.kind === "line" || mark.kind === "arrow") ? [] : [{ name: mark.name, anchors: anchorsOf(mark, placed) }])));
+  const named = together(placed.piece.marks.flatMap((mark) => (mark.kind === "text" || !mark.name || numbered.test(mark.name) || (which === "lines") !== (mark.kind === "line" || mark.kind === "arrow") ? [] : [{ name: mark.name, anchors: anchorsOf(mark, placed) }])));
   for (const mark of named) {
     const others = named.flatMap((m) => (m === mark ? [] : m.anchors));
     const found = beside(mark.anchors, others, textWidth(mark.name, heightMm) + 1, heightMm + 1.6, room, offJoints);
@@ -35,6 +35,9 @@ interface Named {
   readonly name: string;
   readonly anchors: readonly Anchor[];
 }
+
+/** Drafts of lasting after the first have their number beside them, which says enough. */
+const numbered = /^draft (?!1,)/;
 
 /** Marks of one name this close to each other are named once, mm: two notches that stand for one place. */
 const oneNameMm = 20;
