@@ -5,7 +5,8 @@ import type { PieceSettings } from "#pieces/settings.ts";
 import { toplineEdges } from "#shell/settings.ts";
 import { addedWords, choiceNames } from "#app/state/piece-choices.ts";
 import { pieceLimits } from "#app/state/piece-limits.ts";
-import { keysOf, ofPiece, partsOf, pieceGroups, sentencesFor } from "#app/state/piece-sentences.ts";
+import { pieceGroups } from "#app/state/piece-group.ts";
+import { keysOf, ofPiece, partsOf, sentencesFor } from "#app/state/piece-sentences.ts";
 import { fallbackWords, pieceWords } from "#app/state/piece-words.ts";
 
 const rules = pieceRulesFor({ measures: { ballWidth: 80, seatWidth: 55 } });

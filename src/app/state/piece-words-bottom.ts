@@ -1,4 +1,4 @@
-import type { PieceWords } from "./piece-sentences.ts";
+import type { PieceWords } from "./piece-group.ts";
 
 /** The numbers of bottom and heel. */
 export const bottomWords: readonly PieceWords[] = [

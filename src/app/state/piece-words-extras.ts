@@ -1,4 +1,4 @@
-import type { PieceWords } from "./piece-sentences.ts";
+import type { PieceWords } from "./piece-group.ts";
 
 /** The numbers of what may be added. */
 export const extraWords: readonly PieceWords[] = [

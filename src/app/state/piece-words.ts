@@ -1,7 +1,7 @@
 import { isFolded, type Chosen } from "#pieces/choices.ts";
 import { bottomWords } from "./piece-words-bottom.ts";
 import { extraWords } from "./piece-words-extras.ts";
-import type { PieceGroup, PieceWords } from "./piece-sentences.ts";
+import type { PieceGroup, PieceWords } from "./piece-group.ts";
 
 const outer = /^(upper|vamp|(inner|outer) quarter)$/;
 const outerOrNet = /^(upper|vamp|(inner|outer) quarter)(, net)?$/;
