@@ -1,5 +1,6 @@
 import { reversed } from "#plane/along.ts";
 import { cutAtCrossing, extendEnd, extendStart } from "#plane/join.ts";
+import { lengthOf } from "#plane/measure.ts";
 import type { Polyline } from "#plane/outline.ts";
 import type { Xy } from "../piece.ts";
 import type { Finish } from "./allowance.ts";
@@ -43,10 +44,12 @@ export const reachOf = (a: Bank, b: Bank): number => 3 * Math.max(a.widestMm, b.
 
 /** Both lines run on straight until they meet. Where they never do, they stay as they are. */
 export function runOn(before: Polyline, after: Polyline, reachMm: number): { readonly before: Polyline; readonly after: Polyline } {
-  if (touch(lastOf(before), firstOf(after))) return { before, after };
+  // What another corner has left nothing of has no direction to run on in.
+  if (touch(lastOf(before), firstOf(after)) || lengthOf(before) < leastMm || lengthOf(after) < leastMm) return { before, after };
   return cutAtCrossing(extendEnd(before, reachMm), extendStart(after, reachMm)) ?? { before, after };
 }
 
+const leastMm = 1e-6;
 const touch = (a: Xy, b: Xy): boolean => Math.abs(a[0] - b[0]) < 1e-9 && Math.abs(a[1] - b[1]) < 1e-9;
 
 /** Where two lines meet once they run on. */
