@@ -13,6 +13,8 @@ import { Pipeline } from "#job/pipeline.ts";
 import { Prover, tryOut } from "#job/proof.ts";
 import { sheetsFor } from "#job/sheets-for.ts";
 import type { Side } from "#last/last.ts";
+import { sheetChoicesFrom } from "#sheets/choices.ts";
+import { withoutCutWords } from "#sheets/layer-words.ts";
 import { springRange } from "#shell/spring-range.ts";
 import { exitFor } from "./exit.ts";
 import { withSide } from "./measure.ts";
@@ -83,7 +85,8 @@ async function make(paths: readonly string[], options: Options): Promise<void> {
     console.log(report ? new TextDecoder().decode(report.bytes).trimEnd() : "{}");
   } else {
     const written = `Written to ${join(options.out, "/")}: ${sheets.map((sheet) => sheet.name).join(", ")}.`;
-    console.log([sayPair(pair), proof && sayProof(proof), sayFindings(pair.findings), `${written}\nPrint at 100 % and measure the scale bars before you cut.`].filter(Boolean).join("\n\n"));
+    const last = [written, withoutCutWords(sheetChoicesFrom(pair.job.sheets).layers), "Print at 100 % and measure the scale bars before you cut."];
+    console.log([sayPair(pair), proof && sayProof(proof), sayFindings(pair.findings), last.filter(Boolean).join("\n")].filter(Boolean).join("\n\n"));
   }
   process.exitCode = exitFor(pair.findings);
 }
