@@ -130,7 +130,8 @@ function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triang
     const heel = stages.make("heel", [lining.key, reachMm], () => {
       const opened = openHeel({ ...cutAlike, reachMm });
       // The pocket is drawn together with the lining's topline; a stiffener keeps its own form.
-      return { pocket: layHeel(opened, { on: "onLast", shorterMm: liningShorter(flat.value) }), stiffener: layHeel(opened, { on: "onLast" }) };
+      const stiffener = layHeel(opened, { on: "onLast" });
+      return { stiffener, pocket: layHeel(opened, { on: "onLast", shorterMm: liningShorter(flat.value), like: stiffener }) };
     });
     return stages.make("pieces", [lining.key, panels?.key, heel.key, halves, edge, parts, pieceSettings, shellSettings, labels], () =>
       cutPieces({

@@ -52,9 +52,11 @@ export interface LayHeelOptions {
   readonly on: "onLast" | "over";
   /** By how much each half of the whole topline is shorter on the card than on that surface, mm: the heel part takes its share. */
   readonly shorterMm?: ByHalf<number>;
+  /** The same part laid before, to begin from. */
+  readonly like?: LaidPanel;
 }
 
 /** The heel part laid flat: seat point at the origin, back point on +y, seen from outside. */
-export function layHeel({ opened, panel }: OpenedHeel, { on, shorterMm }: LayHeelOptions): LaidPanel {
-  return inFrame(layPanel(panel, { on, ...(shorterMm && { draw: drawnSteps(opened[on], shorterMm) }) }));
+export function layHeel({ opened, panel }: OpenedHeel, { on, shorterMm, like }: LayHeelOptions): LaidPanel {
+  return inFrame(layPanel(panel, { on, like, ...(shorterMm && { draw: drawnSteps(opened[on], shorterMm) }) }));
 }

@@ -74,6 +74,8 @@ export interface LayPanelOptions {
   readonly draw?: Draw;
   /** Flat places of the opened shell's vertices, to begin from. */
   readonly start?: Float64Array | undefined;
+  /** The same panel laid before, to begin from. */
+  readonly like?: LaidPanel | undefined;
   /** How far the tops of the two banks of a panel that is open like a horseshoe are swung together. */
   readonly springMm?: number;
 }
@@ -91,14 +93,14 @@ const mostApartMm = 60;
  * Lays one panel flat by itself with least stretch, its topline drawn together by the steps asked for. Not yet turned into its frame.
  * @throws Refusal where it does not come to rest, or `seam-spring-too-wide`
  */
-export function layPanel(panel: Panel, { on = "over", draw = new Map(), start, springMm = 0 }: LayPanelOptions = {}): LaidPanel {
+export function layPanel(panel: Panel, { on = "over", draw = new Map(), start, like, springMm = 0 }: LayPanelOptions = {}): LaidPanel {
   const mesh = panel[on];
   const { runs, ...edges } = heldOf(panel, mesh, draw);
   const ends = bankTops(panel);
   const flattener = new Flattener(vertexCount(mesh), mesh.triangles, { edges, ...(ends && { ties: [{ ...ends, ...loose }] }) });
-  const from = start && startOf(panel, start);
-  const lay = (scale: Float64Array, like: Float64Array | undefined, tie = loose): Flattening =>
-    flattener.run(mesh.positions, { ...(like && { start: like }), edges: { weight: edges.weight, scale }, ...(ends && { ties: [tie] }) });
+  const from = like ? like.uv : start && startOf(panel, start);
+  const lay = (scale: Float64Array, before: Float64Array | undefined, tie = loose): Flattening =>
+    flattener.run(mesh.positions, { ...(before && { start: before }), edges: { weight: edges.weight, scale }, ...(ends && { ties: [tie] }) });
   const drawnFlat = drawn(runs, mesh, edges, from, lay);
   let { flat } = drawnFlat;
   if (springMm !== 0 && ends) {
