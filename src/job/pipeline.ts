@@ -127,8 +127,8 @@ function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triang
     const cutAlike = { board: board.value, drawn: drawn.value, onLast: shell.value, over: beneath.value.over };
     const panels = parts.cut === "back-seam" ? undefined : stages.make("panels", [flat.key, parts.cut, seamSettingsOf(pieceSettings)], () => layPanels({ ...cutAlike, cut: parts.cut as PanelCut, seams: pieceSettings, toplineShorter, springMm, flat: flat.value }));
     const reachMm = heelReach(pieceSettings, shellSettings);
+    const opened = stages.make("heel part", [beneath.key, reachMm], () => openHeel({ ...cutAlike, reachMm })).value;
     const heel = stages.make("heel", [lining.key, reachMm], () => {
-      const opened = openHeel({ ...cutAlike, reachMm });
       // The pocket is drawn together with the lining's topline; a stiffener keeps its own form.
       const stiffener = layHeel(opened, { on: "onLast" });
       return { stiffener, pocket: layHeel(opened, { on: "onLast", shorterMm: liningShorter(flat.value), like: stiffener }) };

@@ -12,6 +12,7 @@ import { bottomPieces } from "./bottom/bottom-pieces.ts";
 import type { BottomMade } from "./bottom/made.ts";
 import { netBottom, type NetBottom } from "./bottom/net-bottom.ts";
 import { checkBack, checkSettings } from "./check.ts";
+import { placesOnLast } from "./check/on-last.ts";
 import { checkParts } from "./check-parts.ts";
 import { usualParts, type Chosen, type PartChoices } from "./choices.ts";
 import { bothOf } from "./draft.ts";
@@ -32,7 +33,8 @@ import { stiffeningPieces } from "./stiffening/stiffening.ts";
 import { upperPieces } from "./upper/pieces.ts";
 
 /** What lies beneath the upper as far as parts are made of it; of the shell's settings. */
-export type Stiff = Pick<ShellSettings, "counterMm" | "counterBelowMm" | "counterInnerMm" | "counterOuterMm" | "puffReachMm" | "skiveMm" | "skiveFeatherMm">;
+const stiffKeys = ["counterMm", "counterBelowMm", "counterInnerMm", "counterOuterMm", "puffReachMm", "skiveMm", "skiveFeatherMm"] as const;
+export type Stiff = Pick<ShellSettings, (typeof stiffKeys)[number]>;
 
 interface Choices {
   /** How the topline's edge is made; folded over a tape where nothing is said. */
@@ -103,11 +105,13 @@ export function cutPieces({ last, lines, flat, panels: laid, lining, heel, botto
     ...(scales && heels && { stiffener: { scales, heel: heels.stiffener } }),
     bottom: { net: ground, on: { last, bottom } },
     onLast: { last, lines },
+    grounds,
     choices: { ...choices, stiff: choices.stiff ?? usualStiff(last.measures) },
   });
   return { ...cut, findings: [...unusual, ...(laid?.findings ?? []), ...(laid ? [] : checkBack(net)), ...nets.findings, ...cut.findings], grounds, groups };
 }
 
+const noGrounds: readonly Ground[] = [];
 const wholeOf = (net: NetUpper): NetPanels => ({ panels: [wholePanel(net)], seams: [], findings: [] });
 
 /**
@@ -120,8 +124,8 @@ export function cutTapedPieces(tape: TapedShell, { before, ...choices }: Choices
   const groups = new Groups(before?.groups);
   const bottom = tape.bottom && netTapedBottom(tape.bottom);
   const net = netTapedUpper(tape, bottom);
-  const cut = cutGroups({ side: tape.side, groups, whole: net, nets: wholeOf(net), lining: { seams: [] }, ...(bottom && { bottom: { net: bottom } }), choices: { ...choices, stiff: choices.stiff ?? usualStiff({ lastLength: tape.length.mm }) } });
-  return { ...cut, findings: [...unusual, ...cut.findings], grounds: [], groups };
+  const cut = cutGroups({ side: tape.side, groups, whole: net, nets: wholeOf(net), lining: { seams: [] }, grounds: noGrounds, ...(bottom && { bottom: { net: bottom } }), choices: { ...choices, stiff: choices.stiff ?? usualStiff({ lastLength: tape.length.mm }) } });
+  return { ...cut, findings: [...unusual, ...cut.findings], grounds: noGrounds, groups };
 }
 
 interface Nets {
@@ -133,22 +137,23 @@ interface Nets {
   readonly stiffener?: NonNullable<LiningInput["laid"]>;
   readonly bottom?: { readonly net: NetBottom; readonly on?: { readonly last: Last; readonly bottom: FlatBottom } };
   readonly onLast?: { readonly last: Last; readonly lines: Lines };
+  readonly grounds: readonly Ground[];
   readonly choices: Omit<Choices, "before"> & { readonly stiff: Stiff };
 }
 
 const usualStiff = ({ lastLength }: { readonly lastLength: number }): Stiff => shellSettingsFrom(shellRulesFor({ measures: { lastLength } }));
 
 /** Draws all parts, group by group, and looks at them. */
-function cutGroups({ side, groups, whole, nets: { panels }, lining, stiffener, bottom, onLast, choices }: Nets): Pick<CutPieces, "pieces" | "strips" | "findings" | "made"> {
+function cutGroups({ side, groups, whole, nets: { panels }, lining, stiffener, bottom, onLast, grounds, choices }: Nets): Pick<CutPieces, "pieces" | "strips" | "findings" | "made"> {
   const { edge = "taped", parts = usualParts, stiff, settings, labels } = choices;
   // A taped pattern is whole, whatever is chosen.
   const chosen: Chosen = { ...parts, cut: onLast ? parts.cut : "back-seam", edge };
-  const words = said([chosen, stiff, labels]);
+  const words = said([chosen, labels]), stiffWords = said(stiffKeys.map((key) => stiff[key]));
   const aboveWords = said(aboveOf(settings)), belowWords = said(bottomKeys.map((key) => settings[key]));
   const upper = groups.make("upper", [panels, aboveWords, words], () => upperPieces({ panels, settings, chosen, labels }));
   const extras = groups.make("extras", [upper, onLast?.lines, aboveWords, words], () => extraPieces({ panels, upper: upper.drafts, ...(onLast && { onLast }), settings, chosen, labels }));
-  const inside = groups.make("lining", [whole, lining.own, lining.laid?.heel, panels, aboveWords, words], () => liningPieces({ upper: whole, ...lining, settings, stiffener: stiff, chosen, labels }));
-  const stiffening = groups.make("stiffening", [whole, lining.own, stiffener?.heel, aboveWords, words], () =>
+  const inside = groups.make("lining", [whole, lining.own, lining.laid?.heel, panels, aboveWords, words, stiffWords], () => liningPieces({ upper: whole, ...lining, settings, stiffener: stiff, chosen, labels }));
+  const stiffening = groups.make("stiffening", [whole, lining.own, stiffener?.heel, aboveWords, words, stiffWords], () =>
     stiffeningPieces({
       ...(lining.own ? { net: lining.own.net, ground: "lining" } : { net: whole, ground: "upper" }),
       ...(stiffener && onLast && { laid: { ...stiffener, lastLengthMm: onLast.last.measures.lastLength } }),
@@ -158,11 +163,11 @@ function cutGroups({ side, groups, whole, nets: { panels }, lining, stiffener, b
       labels,
     }),
   );
-  const below = bottom && groups.make("bottom", [bottom.net, belowWords, said([parts.sock, stiff, labels])], () => bottomPieces({ ...bottom, settings, shell: stiff, chosen, labels }));
+  const below = bottom && groups.make("bottom", [bottom.net, belowWords, said([parts.sock, labels]), stiffWords], () => bottomPieces({ ...bottom, settings, shell: stiff, chosen, labels }));
   const all: readonly Parts[] = [{ ...upper, drafts: extras.upper }, extras, inside, stiffening, ...(below ? [below] : [])];
   const drafts = all.flatMap((part) => part.drafts);
   const pieces = all.flatMap(({ drafts }, k) => groups.make(`pieces ${k}`, [drafts], () => drafts.flatMap((draft) => bothOf(draft, side))));
-  const checked = groups.make("checks", [panels, aboveWords, belowWords, words], () => checkParts({ panels, drafts, settings, chosen, ...(panels.length > 1 && { whole: wholePanel(whole) }) }));
+  const checked = groups.make("checks", [panels, grounds, said(settings), words, ...all.map((part) => part.drafts)], () => checkParts({ panels, drafts, settings, chosen, onLast: placesOnLast(grounds), ...(panels.length > 1 && { whole: wholePanel(whole) }) }));
   return { pieces, strips: all.flatMap((part) => part.strips), findings: [...all.flatMap((part) => part.findings), ...checked], ...(below && { made: below.made }) };
 }
 

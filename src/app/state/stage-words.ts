@@ -12,6 +12,7 @@ const words: Readonly<Record<string, string>> = {
   halves: "Comparing the two halves",
   lining: "Laying the lining flat",
   panels: "Laying the parts of the upper flat",
+  "heel part": "Cutting the heel part off the shell",
   heel: "Laying the heel flat",
   pieces: "Cutting the pieces",
   sheets: "Making the sheets",
@@ -68,6 +69,7 @@ const weights: readonly (readonly [string, number])[] = [
   ["tension", 4],
   ["lining", 2],
   ["panels", 4],
+  ["heel part", 2],
   ["heel", 2],
   ["pieces", 8],
 ];
