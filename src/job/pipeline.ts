@@ -11,6 +11,7 @@ import { Groups } from "#pieces/groups.ts";
 import { foldLeftOut, pieceRulesFor, pieceRulesForTape, pieceSettingsFrom } from "#pieces/rules.ts";
 import { seamSettingsOf } from "#pieces/rules/seams.ts";
 import type { PieceRules, PieceSettings } from "#pieces/settings.ts";
+import { tapedPartsFrom } from "#pieces/tape-lacks.ts";
 import { beneathFrom, heelLonger, layBeneath } from "#shell/beneath.ts";
 import { cutBottom, layBottomFlat } from "#shell/bottom.ts";
 import { cutShell, fineTriangles, type CutShell } from "#shell/cut.ts";
@@ -177,8 +178,7 @@ function onTape(stages: Run, job: Job, said: TapeSaid, files: Files, { watch = u
   const pieceRules = pieceRulesForTape(tape.value, edge);
   onRules?.({ piece: pieceRules });
   const pieceSettings = pieceSettingsFrom(pieceRules, job.pieces);
-  // Cut in one where nothing is said: a lining in pieces needs the last.
-  const parts = partsFrom({ lining: "one", ...job.parts });
+  const parts = tapedPartsFrom(job.parts);
   const stiff = shellSettingsFrom(shellRulesFor({ measures: { lastLength: tape.value.length.mm } }, job.shell), job.shell);
   const labels = { title: job.title, size: job.size };
   const cut = cutOr(stages, withoutPieces, () =>

@@ -1,5 +1,4 @@
 import { unwatched, type Watch } from "#base/watch.ts";
-import { partsFrom } from "#pieces/choices.ts";
 import { sheetChoicesFrom } from "#sheets/choices.ts";
 import type { SheetFile } from "#sheets/sheet-file.ts";
 import { sheetsOf } from "#sheets/sheets.ts";
@@ -8,8 +7,8 @@ import type { Proof } from "./proof.ts";
 
 /** All files of a pair, each read back and measured before it is given out. With a proof the report tells how the pattern did when it was tried out. */
 export async function sheetsFor(pair: Pair, watch: Watch = unwatched, proof?: Proof): Promise<readonly SheetFile[]> {
-  const { labels, job, pieces, strips, pieceSettings, findings, timesMs } = pair;
-  const any = { ...labels, choices: sheetChoicesFrom(job.sheets), pieces, strips, parts: partsFrom(job.parts), pieceSettings, findings, timesMs };
+  const { labels, job, pieces, strips, parts, pieceSettings, made, findings, timesMs } = pair;
+  const any = { ...labels, choices: sheetChoicesFrom(job.sheets), pieces, strips, parts, pieceSettings, ...(made && { made }), findings, timesMs };
   if (pair.from === "tape") return sheetsOf({ ...any, from: "tape", tape: pair.tape, traced: pair.traced }, watch);
   return sheetsOf({ ...any, from: "last", last: pair.last, lines: pair.lines, shellSettings: pair.shellSettings, beneath: pair.beneath, flat: pair.flat, ...(proof && { tried: proof }) }, watch);
 }

@@ -30,6 +30,7 @@ import type { Ground, Piece, Strip } from "./piece.ts";
 import { bottomKeys, bottomOnlyKeys, pieceRulesFor, pieceRulesForTape } from "./rules.ts";
 import type { PieceSettings } from "./settings.ts";
 import { stiffeningPieces } from "./stiffening/stiffening.ts";
+import { tapedPartsFrom, tapeLacks } from "./tape-lacks.ts";
 import { upperPieces } from "./upper/pieces.ts";
 
 /** What lies beneath the upper as far as parts are made of it; of the shell's settings. */
@@ -115,17 +116,17 @@ const noGrounds: readonly Ground[] = [];
 const wholeOf = (net: NetUpper): NetPanels => ({ panels: [wholePanel(net)], seams: [], findings: [] });
 
 /**
- * The same from a taped pattern: cut whole with a back seam, lined in one, without what needs a last, and without insole, outsole and
- * sock where no bottom was traced.
+ * The same from a taped pattern: cut whole with a back seam, lined in one, without what needs a last (told where it was
+ * asked for), and without insole, outsole and sock where no bottom was traced.
  * @throws Refusal as {@link cutPieces}
  */
-export function cutTapedPieces(tape: TapedShell, { before, ...choices }: Choices): CutPieces {
+export function cutTapedPieces(tape: TapedShell, { before, parts = tapedPartsFrom(), ...choices }: Choices): CutPieces {
   const unusual = checkSettings(pieceRulesForTape(tape, choices.edge), choices.settings);
   const groups = new Groups(before?.groups);
   const bottom = tape.bottom && netTapedBottom(tape.bottom);
   const net = netTapedUpper(tape, bottom);
-  const cut = cutGroups({ side: tape.side, groups, whole: net, nets: wholeOf(net), lining: { seams: [] }, grounds: noGrounds, ...(bottom && { bottom: { net: bottom } }), choices: { ...choices, stiff: choices.stiff ?? usualStiff({ lastLength: tape.length.mm }) } });
-  return { ...cut, findings: [...unusual, ...cut.findings], grounds: noGrounds, groups };
+  const cut = cutGroups({ side: tape.side, groups, whole: net, nets: wholeOf(net), lining: { seams: [] }, grounds: noGrounds, ...(bottom && { bottom: { net: bottom } }), choices: { ...choices, parts, stiff: choices.stiff ?? usualStiff({ lastLength: tape.length.mm }) } });
+  return { ...cut, findings: [...unusual, ...tapeLacks(parts), ...cut.findings], grounds: noGrounds, groups };
 }
 
 interface Nets {

@@ -1,6 +1,7 @@
 import type { Finding } from "#base/findings.ts";
 import type { Last } from "#last/last.ts";
 import type { Lines } from "#lines/lines.ts";
+import type { BottomMade } from "#pieces/bottom/made.ts";
 import type { PartChoices } from "#pieces/choices.ts";
 import type { Piece, Strip } from "#pieces/piece.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
@@ -24,8 +25,8 @@ interface AnyInput {
   /** What was decided about the parts by word or by yes and no. */
   readonly parts: PartChoices;
   readonly pieceSettings: PieceSettings;
-  /** What was worked out for parts that are no flat pieces alone, by name, to be told in the report as it is. */
-  readonly made?: Readonly<Record<string, unknown>>;
+  /** What the bottom is built of, to be told in the report; nothing where no bottom was traced. */
+  readonly made?: BottomMade;
   readonly findings: readonly Finding[];
   /** Time of each stage so far, ms; empty where no clock was handed in. */
   readonly timesMs: Readonly<Record<string, number>>;

@@ -3,8 +3,9 @@ import type { HeightMark } from "#lines/lines.ts";
 import type { ToplineTension } from "#shell/shell.ts";
 import type { CommonSheet } from "./arrange.ts";
 import type { LastInput, SheetInput, TapeInput } from "./input.ts";
+import { madeReport } from "./made-report.ts";
 import { findingReport, measureReport } from "./measure-report.ts";
-import { round, rounded } from "./report-number.ts";
+import { round } from "./report-number.ts";
 import { tapeReport } from "./tape-report.ts";
 import { utf8 } from "./text-bytes.ts";
 import { triedReport } from "./tried-report.ts";
@@ -38,7 +39,7 @@ export function reportOf(input: SheetInput, sheet: CommonSheet) {
     strips: input.strips.map(({ name, material, widthMm, lengthMm, perPair, where }) => ({ name, material, widthMm: round(widthMm), lengthMm: round(lengthMm), perPair, where })),
     parts: input.parts,
     pieceSettings: input.pieceSettings,
-    ...(input.made && { made: rounded(input.made) }),
+    ...(input.made && { made: madeReport(input.made) }),
     lasting,
     findings: input.findings.map(findingReport),
     timesMs: input.timesMs,

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { finding } from "#base/findings.ts";
 import { inFile, measureReport } from "#sheets/measure-report.ts";
+import type { BottomMade } from "#pieces/bottom/made.ts";
 import { arrange } from "#sheets/arrange.ts";
 import type { LastInput } from "#sheets/input.ts";
 import { gridOf, papers } from "#sheets/paper.ts";
@@ -73,7 +74,12 @@ describe("report.json", () => {
     const [first, ...others] = input.pieces;
     const pieces = [{ ...first!, ground: "vamp" as const }, ...others];
     const strip = { name: "topline tape", material: "tape" as const, widthMm: 4, lengthMm: 412.123456, perPair: 2, where: "in the topline's fold" };
-    const made = { filler: { volumeMm3: 8123.456789, depthsMm: [1.00004, 2], outline: { xy: Float64Array.of(0.12345678, 2) } }, heel: { lifts: 3 } };
+    const depth = { volumeMm3: 8123.456789, mostMm: 2.00004, mostFromSeatMm: 150 };
+    const made: BottomMade = {
+      boards: { firstMm: 2, secondMm: 1.5, secondBehindJointMm: 12, skiveMm: 15 },
+      shank: { lengthMm: 102.5, widthMm: 13, thicknessMm: 1, fromSeatMm: 31.00004, behindJointMm: 20, longestMm: 110, bend: [{ alongMm: 0, riseMm: 0.123456 }] },
+      filler: { marginMm: 16, areaMm2: 5400, depth: { ...depth, thicknessMm: Float64Array.of(1, 2) } },
+    };
     const parts = { ...input.parts, cut: "quarters" as const };
     const told = JSON.parse(JSON.stringify(reportOf({ ...input, pieces, strips: [strip], parts, made }, arrange(pieces, gridOf(papers.A4)))));
     expect(told.version).toBe(1);
@@ -81,7 +87,7 @@ describe("report.json", () => {
     expect(told.pieces[1]).not.toHaveProperty("ground");
     expect(told.strips).toEqual([{ ...strip, lengthMm: 412.1235 }]);
     expect(told.parts).toMatchObject({ cut: "quarters", lining: "three", bow: false });
-    expect(told.made).toEqual({ filler: { volumeMm3: 8123.4568, depthsMm: [1, 2], outline: { xy: [0.1235, 2] } }, heel: { lifts: 3 } });
+    expect(told.made).toEqual({ boards: made.boards, shank: { ...made.shank, fromSeatMm: 31, bend: [{ alongMm: 0, riseMm: 0.1235 }] }, filler: { marginMm: 16, areaMm2: 5400, depth: { ...depth, volumeMm3: 8123.4568, mostMm: 2 } } });
     expect(report).not.toHaveProperty("made");
   });
 

@@ -74,5 +74,9 @@ export const tapeSentences = {
   "tape-bottoms-many": sentence("look", (d: { found: number; photo: string; marked: boolean }) => `${d.found} outlines look like the bottom of a last; the ${d.marked ? "one you marked" : "largest"}, in ${d.photo}, was used. Keep only one in the pictures.`),
   "tape-spring": sentence("note", (d: { springMm: number }) => `A spring of ${mm(d.springMm)} is asked for. What it does to the leather can only be worked out on a last, so the taped pattern is left as you cut it.`),
   "tape-topline": sentence("note", (d: { toplineMm: number }) => `The topline stays as long as you taped it, ${mm(d.toplineMm)} in all, and nothing is added for what lies beneath. Makers cut it 2 to 3 % shorter in kid or calf so that it grips: take that off along heel and waist yourself, or work from a last.`),
+  "tape-cut": sentence(
+    "look",
+    (d: { cut: "inner-seam" | "quarters" }) => `The upper is asked for ${d.cut === "quarters" ? "in a vamp and two quarters" : "with its seam at the inner waist"}. Where such seams run can only be laid out on a last, so the taped pattern is cut whole with a seam at the back. Draw your seams on the net card and cut it there, or work from a last.`,
+  ),
   "tape-lines": sentence("note", (_: object) => "Throat, topline and back are those of your tape. Numbers asked for them have no effect: they need a last to be drawn on."),
 };
