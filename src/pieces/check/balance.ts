@@ -1,3 +1,4 @@
+import { asinClamped } from "#base/angle.ts";
 import { finding, type Finding } from "#base/findings.ts";
 import { area } from "#plane/measure.ts";
 import { joined } from "#plane/along.ts";
@@ -48,7 +49,7 @@ function stripArea({ s, mm, outward: n }: EdgeWidths): number {
   for (let k = 1; k < s.length; k++) {
     const a = mm[k - 1]!, b = mm[k]!;
     if (Number.isNaN(a + b)) continue;
-    const turn = Math.asin(Math.max(-1, Math.min(1, n[2 * k - 2]! * n[2 * k + 1]! - n[2 * k - 1]! * n[2 * k]!)));
+    const turn = asinClamped(n[2 * k - 2]! * n[2 * k + 1]! - n[2 * k - 1]! * n[2 * k]!);
     sum += ((a + b) / 2) * (s[k]! - s[k - 1]!) + (turn * (a * a + a * b + b * b)) / 6;
   }
   return sum;
