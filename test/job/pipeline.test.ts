@@ -24,28 +24,35 @@ describe("the pipeline on the example pair", () => {
   });
 
   test("runs its stages in the order of the work and times each", () => {
-    const order = ["last", "forme", "bottom", "lines", "shell", "beneath", "flatten", "tension", "lining", "pieces"];
+    const order = ["last", "forme", "bottom", "lines", "shell", "beneath", "flatten", "tension", "lining", "heel part", "heel", "pieces"];
     expect(ran.filter((stage) => order.includes(stage))).toEqual(order);
     expect(Object.keys(first.timesMs)).toEqual(order);
     for (const ms of Object.values(first.timesMs)) expect(ms).toBeGreaterThan(0);
   });
 
   test("makes anew only what follows from an edit", () => {
+    const known = new Set([...Object.keys(first.timesMs), "panels", "halves"]);
     const stagesOf = (job: Parameters<Pipeline["run"]>[0]) => {
       const seen = new Set<string>();
       const pair = onLast(pipeline.run(job, none, { watch: (stage, f) => void (f === 0 && seen.add(stage)), triangles: 4000 }));
-      return { seen: [...seen].filter((s) => s in first.timesMs), pair };
+      return { seen: [...seen].filter((s) => known.has(s)), pair };
     };
+    const fromTension = ["tension", "lining", "heel", "pieces"], fromBeneath = ["beneath", "flatten", "tension", "lining", "heel part", "heel", "pieces"];
     expect(stagesOf(defaultJob()).seen).toEqual([]);
+    expect(stagesOf({ ...defaultJob(), sheets: { paper: "Letter" } }).seen).toEqual([]);
     expect(stagesOf({ ...defaultJob(), pieces: { toplineFoldMm: 5 } }).seen).toEqual(["pieces"]);
-    expect(stagesOf({ ...defaultJob(), shell: { springMm: 6 } }).seen).toEqual(["tension", "lining", "pieces"]);
-    expect(stagesOf({ ...defaultJob(), shell: { edge: "raw" } }).seen).toEqual(["tension", "lining", "pieces"]);
-    expect(stagesOf({ ...defaultJob(), shell: { halves: "mean" } }).seen).toEqual(["tension", "lining", "pieces"]);
+    expect(stagesOf({ ...defaultJob(), pieces: { liningPocketWingMm: 110 } }).seen).toEqual(["heel part", "heel", "pieces"]);
+    expect(stagesOf({ ...defaultJob(), parts: { sock: "half", bow: true } }).seen).toEqual(["pieces"]);
+    expect(stagesOf({ ...defaultJob(), parts: { cut: "quarters" } }).seen).toEqual(["panels", "pieces"]);
+    expect(stagesOf({ ...defaultJob(), parts: { cut: "quarters", seam: "lapped" } }).seen).toEqual(["pieces"]);
+    expect(stagesOf({ ...defaultJob(), shell: { springMm: 6 } }).seen).toEqual(fromTension);
+    expect(stagesOf({ ...defaultJob(), shell: { edge: "raw" } }).seen).toEqual(fromTension);
+    expect(stagesOf({ ...defaultJob(), shell: { halves: "mean" } }).seen).toEqual(["tension", "halves", "lining", "heel", "pieces"]);
     expect(stagesOf({ ...defaultJob(), shell: { halves: "separate" } }).seen).toEqual(["pieces"]);
-    expect(stagesOf({ ...defaultJob(), pieces: { liningThicknessMm: 1 } }).seen).toEqual(["beneath", "flatten", "tension", "lining", "pieces"]);
-    expect(stagesOf({ ...defaultJob(), shell: { counterMm: 2 } }).seen).toEqual(["beneath", "flatten", "tension", "lining", "pieces"]);
+    expect(stagesOf({ ...defaultJob(), pieces: { liningThicknessMm: 1 } }).seen).toEqual(fromBeneath);
+    expect(stagesOf({ ...defaultJob(), shell: { counterMm: 2 } }).seen).toEqual(fromBeneath);
     const thrown = stagesOf({ ...defaultJob(), lines: { throatDepthMm: 66 } });
-    expect(thrown.seen).toEqual(["lines", "shell", "beneath", "flatten", "tension", "lining", "pieces"]);
+    expect(thrown.seen).toEqual(["lines", "shell", ...fromBeneath]);
     expect(thrown.pair.last).toBe(first.last);
     expect(thrown.pair.lines.settings.throatDepthMm).toBe(66);
   });
@@ -99,7 +106,10 @@ describe("the pipeline on the example pair", () => {
 
   test("holds every piece of both shoes, left and right mirrored to the last bit", () => {
     const rights = first.pieces.filter((p) => p.side === "right");
-    expect(rights.map((p) => p.name)).toEqual(["upper, net", "upper", "lining", "insole", "outsole", "sock"]);
+    expect(rights.map((p) => p.name)).toEqual([
+      "upper, net", "upper", "vamp lining", "inner quarter lining", "outer quarter lining", "heel pocket", "stiffener", "toe puff",
+      "insole", "second insole board", "shank", "shank bend", "bottom filler", "outsole", "split lift", "lift 1", "top piece", "sock",
+    ]);
     for (const right of rights) {
       const left = first.pieces.find((p) => p.side === "left" && p.name === right.name)!;
       const points = (xy: Float64Array, sign: 1 | -1) => new Set(Array.from({ length: xy.length / 2 }, (_, i) => `${xy[2 * i]} ${sign * xy[2 * i + 1]! + 0}`));

@@ -83,7 +83,9 @@ describe("a job from a picture of a taped pattern", () => {
   }, 120_000);
 
   test("makes the pieces of both shoes, and says that no bottom was traced", () => {
-    expect(new Set(pair.pieces.map((p) => p.name))).toEqual(new Set(["upper, net", "upper", "lining"]));
+    expect(new Set(pair.pieces.map((p) => p.name))).toEqual(new Set(["upper, net", "upper", "lining", "toe puff"]));
+    expect(pair.parts.lining).toBe("one");
+    expect(pair.grounds).toEqual([]);
     expect(pair.findings.map((f) => f.code)).toContain("tape-no-bottom");
     expect(pair.labels).toEqual({ title: "tape", size: "" });
   });
@@ -96,6 +98,14 @@ describe("a job from a picture of a taped pattern", () => {
     // The mark taken back with a margin changed: the tape as it was before the mark is still known.
     expect(run({ ...job, pieces: { toplineFoldMm: 5 } }).seen).toEqual(["pieces"]);
     expect(run({ ...job, pieces: { toplineFoldMm: 6 } }).seen).toEqual(["pieces"]);
+  });
+
+  test("says what of the parts asked for it cannot have, and nothing of it where nothing was asked", () => {
+    const told = ["tape-cut", "lining-in-one", "extra-left-out"];
+    const codes = (parts: typeof job.parts) => run({ ...job, parts }).pair.findings.map((f) => f.code).filter((code) => told.includes(code));
+    expect(codes({})).toEqual([]);
+    expect(codes({ backStrip: true, toeCap: true, sock: "half" })).toEqual([]);
+    expect([...codes({ cut: "quarters", lining: "three", strap: true, sideLining: true })].sort()).toEqual(["extra-left-out", "extra-left-out", "lining-in-one", "tape-cut"]);
   });
 
   test("says that spring and asked lines have no effect", () => {

@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { unwatched } from "#base/watch.ts";
-import { usualParts } from "#pieces/choices.ts";
 import { cutTapedPieces } from "#pieces/cut.ts";
 import { pieceRulesForTape, pieceSettingsFrom } from "#pieces/rules.ts";
+import { tapedPartsFrom } from "#pieces/tape-lacks.ts";
 import { cardMarks } from "#sheets/marks/card-marks.ts";
 import type { TapeInput } from "#sheets/input.ts";
 import { usualSheets } from "#sheets/choices.ts";
@@ -20,8 +20,9 @@ function input(side: "left" | "right", withBottom: boolean): TapeInput {
   const picture = tracedPicture("tape.jpg", [laid(medial, 37, [100, 420], left), laid(lateral, -120, [-50, 20], left), ...(withBottom ? [laid(bottom.outline, 11, [400, 0], left)] : [])]);
   const tape = tapedShell([picture], { photos: ["tape.jpg"], side });
   const settings = pieceSettingsFrom(pieceRulesForTape(tape));
-  const { pieces, findings } = cutTapedPieces(tape, { settings, labels: { title: "Taped", size: "" } });
-  return { from: "tape", title: "Taped", size: "", choices: usualSheets, strips: [], parts: usualParts, tape, traced: [picture], pieces, pieceSettings: settings, findings: [...tape.findings, ...findings], timesMs: {} };
+  const parts = tapedPartsFrom();
+  const { pieces, strips, findings, made } = cutTapedPieces(tape, { settings, labels: { title: "Taped", size: "" }, parts });
+  return { from: "tape", title: "Taped", size: "", choices: usualSheets, strips, parts, ...(made && { made }), tape, traced: [picture], pieces, pieceSettings: settings, findings: [...tape.findings, ...findings], timesMs: {} };
 }
 
 describe("sheets of a taped pattern", () => {
@@ -37,17 +38,21 @@ describe("sheets of a taped pattern", () => {
     expect(report.lasting.throatDepthMm.target).toBeCloseTo((made.tape.medial.lengths.centre + made.tape.lateral.lengths.centre) / 2, 3);
     expect(report.lasting).not.toHaveProperty("sideHeightsMm");
     expect(report.pieces).toHaveLength(made.pieces.length);
-    const names = report.pieces.map((p: { name: string }) => p.name);
-    for (const name of ["upper, net", "upper", "insole", "outsole", "sock"]) expect(names.filter((n: string) => n === name)).toHaveLength(2);
+    const names = report.pieces.map((p: { name: string; side: string }) => `${p.name}, ${p.side}`).sort();
+    const all = ["bottom filler", "insole", "lining", "outsole", "second insole board", "shank", "sock", "toe puff", "upper", "upper, net"];
+    expect(names).toEqual(all.flatMap((name) => [`${name}, left`, `${name}, right`]).sort());
+    expect(report.strips.map((s: { name: string }) => s.name)).toEqual(["fold tape", "seam tape", "seam tape of the lining", "flank tape"]);
+    expect(report.parts).toMatchObject({ cut: "back-seam", lining: "one" });
+    expect(Object.keys(report.made)).toEqual(["boards", "shank", "filler"]);
   });
 
   test("without a bottom hold nothing of it, of a left one too", async () => {
     const files = await sheetsOf(input("left", false), unwatched);
     const report = JSON.parse(new TextDecoder().decode(files.find((f) => f.name === "report.json")!.bytes));
     expect(report.tape).not.toHaveProperty("bottom");
-    const names = report.pieces.map((p: { name: string }) => p.name);
-    expect(names).toContain("upper");
-    expect(names.filter((n: string) => /insole|outsole|sock|shank|filler|lift|top piece/.test(n))).toEqual([]);
+    expect(report).not.toHaveProperty("made");
+    const all = ["lining", "toe puff", "upper", "upper, net"];
+    expect(report.pieces.map((p: { name: string; side: string }) => `${p.name}, ${p.side}`).sort()).toEqual(all.flatMap((name) => [`${name}, left`, `${name}, right`]).sort());
     expect(report.findings.map((f: { code: string }) => f.code)).toContain("tape-no-bottom");
   });
 
