@@ -62,7 +62,7 @@ const details: Readonly<Record<string, { readonly widthMm: number; readonly heig
       { of: "butted", piece: "inner quarter", round: "side seam, inside", words: "butted: quarter" },
     ],
   },
-  "gore-cut": { widthMm: 90, heightMm: 60, places: [{ of: "gore", piece: "upper", round: "lowest, inside", words: "where the gore goes in, inner side" }] },
+  "gore-cut": { widthMm: 90, heightMm: 46, places: [{ of: "gore", piece: "upper", round: "lowest, inside", words: "where the gore goes in, inner side" }] },
   "topline-edges": {
     widthMm: 58,
     heightMm: 44,
@@ -85,7 +85,7 @@ export function pictures(pairs: Pairs): ReadonlyMap<string, string> {
     return [name, detailsPicture(titleOf(name), size, shown, plateOf(pairs.usual))] as const;
   });
   const { pieceSettings, pieces } = pairs.usual;
-  const sections = [["edge-sections", edgeSections(pieceSettings), [-18, 6]], ["seam-sections", seamSections(pieceSettings), [-17, 17]]] as const;
+  const sections = [["edge-sections", edgeSections(pieceSettings), [-18, 6]], ["seam-sections", seamSections(pieceSettings), [-11, 11]]] as const;
   const cutThrough = sections.map(([name, all, span]) => [name, sketchPicture(titleOf(name), drawSections(all, span), pieces[0]!)] as const);
   return new Map([...drawn, ...near, ...cutThrough, ["lines", sketchPicture("lines", drawLegend(), pieces[0]!)]]);
 }

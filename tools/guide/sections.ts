@@ -125,7 +125,7 @@ function bagged(s: PieceSettings): Section {
 }
 
 export function seamSections(s: PieceSettings): readonly Section[] {
-  const t = s.upperThicknessMm, thin = 0.75, end = 16, gap = 0.04;
+  const t = s.upperThicknessMm, thin = 0.75, end = 11, gap = 0.04;
   const skive = s.skiveSeamMm - s.seamMm;
   /** Turned down at the seam, its allowance rubbed down flat beneath. */
   const bank = (sign: 1 | -1): readonly Xy[] =>
@@ -134,7 +134,7 @@ export function seamSections(s: PieceSettings): readonly Section[] {
     words: "closed",
     leathers: [bank(-1), bank(1), sheet(-s.seamTapeMm / 2, s.seamTapeMm / 2, -2 * thin - 0.2, 0.25)],
     stitches: [[[-1.2, -0.8], [1.2, -0.8]]],
-    named: [{ text: `seam ${s.seamMm}, opened`, at: [-12, -4.8], of: [-s.seamMm + 0.3, -1.5 * thin] }, { text: `tape ${s.seamTapeMm}`, at: [3, -4.8], of: [4, -2 * thin - 0.35] }],
+    named: [{ text: `seam ${s.seamMm}, opened`, at: [-10, -4.8], of: [-s.seamMm + 0.3, -1.5 * thin] }, { text: `tape ${s.seamTapeMm}`, at: [3, -4.8], of: [4, -2 * thin - 0.35] }],
   };
   const taper = (x: number): number => (x > s.lapUnderMm - s.skiveLapMm ? 0.65 : t);
   const under = [...flat(-end, s.lapUnderMm - s.skiveLapMm - 2, 0), ...flat(s.lapUnderMm - s.skiveLapMm + 0.1, s.lapUnderMm, 0)].map(([x]): Xy => [x, -t - taper(x) / 2]);
@@ -143,13 +143,13 @@ export function seamSections(s: PieceSettings): readonly Section[] {
     words: "lapped",
     leathers: [leather(over, (x) => (x > s.skiveRawMm ? t : 0.8)), leather(under.map(([x, y]): Xy => [x, y + 0.05]), taper)],
     stitches: [through(s.stitchInMm, 0.4, -t - 1.2)],
-    named: [{ text: "vamp, over", at: [8, 1.8], of: [12, -0.2] }, { text: `quarter, ${s.lapUnderMm} under`, at: [-15, -4.8], of: [-4, -t - 0.8] }],
+    named: [{ text: "vamp, over", at: [5, 1.8], of: [9, -0.2] }, { text: `quarter, ${s.lapUnderMm} under`, at: [-10, -4.8], of: [-3, -t - 0.8] }],
   };
   const butted: Section = {
     words: "butted",
     leathers: [sheet(-end, -0.03, 0, t), sheet(0.03, end, 0, t)],
     stitches: [through(-1.2, 0.4, -t - 0.4), through(1.2, 0.4, -t - 0.4)],
-    named: [{ text: "edge to edge, zigzag", at: [-8, -4.2], of: [-1.2, -t - 0.4] }],
+    named: [{ text: "edge to edge, zigzag", at: [-7, -4.2], of: [-1.2, -t - 0.4] }],
   };
   return [closed, lapped, butted];
 }
