@@ -136,7 +136,7 @@ const sameMm = 3;
 /**
  * Where the awl goes through the card to carry the marks inside it over to the leather: the crossings of fold, stitch and feather lines,
  * the ends of fold lines, and the corners of what is laid on (a strap, a tab), a little inside so that it hides them. None where there
- * is a prick already. `marks` are those of one piece, without its grips.
+ * is a prick already. Each has the name of the line it carries over. `marks` are those of one piece, without its grips.
  */
 export function transferPricks(marks: readonly Drawn[]): readonly Drawn[] {
   const found: { readonly name: string; readonly at: Xy }[] = [];
@@ -147,10 +147,10 @@ export function transferPricks(marks: readonly Drawn[]): readonly Drawn[] {
   const lines = marks.filter((m): m is Extract<Mark, { kind: "line" }> => m.kind === "line");
   const drawn = lines.filter(({ use }) => use === "fold" || use === "stitch" || use === "net");
   drawn.forEach((a, i) => {
-    for (const b of drawn.slice(i + 1)) for (const at of crossings(a.line, b.line)) add(`${a.name} on ${b.name}`, at);
+    for (const b of drawn.slice(i + 1)) for (const at of crossings(a.line, b.line)) add((a.use === "stitch" ? b : a).name, at);
   });
   for (const { name, use, line } of lines) {
-    if (use === "fold") for (const at of endsOf(line)) add(`end of ${name}`, at);
+    if (use === "fold") for (const at of endsOf(line)) add(name, at);
     if (use === "place" && !name.startsWith("draft ")) for (const at of cornersInside(line)) add(name, at);
   }
   return found.map(({ name, at }) => ({ kind: "prick", name, at }));

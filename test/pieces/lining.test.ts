@@ -77,7 +77,7 @@ describe("lining in three", () => {
 
   test("both edges of every joint are equally long, to 0.1 mm", () => {
     const { lengths } = panelsOf(lining);
-    expect([...lengths.keys()].sort()).toEqual(["heel pocket, inside", "heel pocket, outside", "vamp lining, inside", "vamp lining, outside"]);
+    expect([...lengths.keys()].sort()).toEqual(["pocket lap, inside", "pocket lap, outside", "vamp lap, inside", "vamp lap, outside"]);
     for (const [a, b] of lengths.values()) expect(Math.abs(a! - b!)).toBeLessThan(0.1);
   });
 
@@ -86,7 +86,7 @@ describe("lining in three", () => {
     expect(settings.liningLapMm).toBeGreaterThanOrEqual(6);
     expect(settings.liningLapMm).toBeLessThanOrEqual(8);
     const { vamp, quarters } = panelsOf(lining);
-    const [joint] = vamp.edges.filter((e) => e.seam === "vamp lining, inside");
+    const [joint] = vamp.edges.filter((e) => e.seam === "vamp lap, inside");
     const [x, y] = edgePoint(joint!, edgeLength(joint!) / 2);
     const [a, b] = [edgePoint(joint!, 0), edgePoint(joint!, edgeLength(joint!))];
     const size = Math.hypot(b[0] - a[0], b[1] - a[1]);
@@ -95,7 +95,7 @@ describe("lining in three", () => {
     expect(contains(outline, ...out(settings.liningLapMm - 0.01))).toBe(true);
     expect(contains(outline, ...out(settings.liningLapMm + 0.01))).toBe(false);
     const quarter = named(parts.drafts, "inner quarter lining").outline;
-    expect(quarters.medial.edges.some((e) => e.seam === "vamp lining, inside")).toBe(true);
+    expect(quarters.medial.edges.some((e) => e.seam === "vamp lap, inside")).toBe(true);
     expect([contains(quarter, ...out(0.01)), contains(quarter, ...out(-0.01))]).toEqual([true, false]);
   });
 

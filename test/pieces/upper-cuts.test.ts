@@ -172,7 +172,7 @@ describe("seams", () => {
         const draft = named(drafts, panel.name);
         const at = [
           ...ofKind(draft, "notch").filter((m) => m.name === `side seam, ${word}`).map((m) => m.at),
-          ...ofKind(draft, "line").filter((m) => m.name === `mark of the side seam, ${word}`).map((m) => points(m.line)[0]!),
+          ...ofKind(draft, "line").filter((m) => m.use === "place" && m.name === `side seam, ${word}`).map((m) => points(m.line)[0]!),
         ];
         return at.map(([x, y]) => nearestOn(bank.line, bank.arc, x, y).s).map((s) => (upward ? s : edgeLength(bank) - s)).toSorted((a, b) => a - b);
       };

@@ -27,7 +27,7 @@ export function cutSecondBoard(net: NetBottom, settings: PieceSettings, labels: 
   if (!part) return [];
   const outline = closedBehind(part);
   const skive = inside(outline, straight(behindJoint(net, settings.secondBehindMm + settings.secondSkiveMm)));
-  const marks = [...(skive ? [lineMark("skive to nothing from here", "skive", skive)] : []), ...shankPlace];
+  const marks = [...(skive ? [lineMark("skive to nothing", "skive", skive)] : []), ...shankPlace];
   const nameAt: Xy = [0.7 * net.breastX, 0.4 * net.jointMedialPoint[1]];
-  return [flatPiece(net, { name: "second insole board", material: "second board", notes: [], outline, margin, marks, nameAt, labels: untitled(labels) })];
+  return [flatPiece(net, { name: "second insole board", material: "second board", notes: ["front skived"], outline, margin, marks, nameAt, labels: untitled(labels) })];
 }

@@ -49,8 +49,8 @@ function layerPiece(net: NetBottom, layer: HeelLayer, overMm: number, settings: 
   const isTop = layer.name === "top piece";
   const nails = isTop ? undefined : seatPart(net, settings, overMm - nailsInMm);
   const marks: DraftMark[] = [...heelMarks(net, outline), ...(nails ? nailMarks(nails.edge) : [])];
-  const even = Math.abs(layer.backMm - layer.breastMm) < 0.005;
-  const thick = even ? `${layer.backMm.toFixed(2)} mm` : `back ${layer.backMm.toFixed(2)}, breast ${layer.breastMm.toFixed(2)} mm`;
+  const even = layer.backMm.toFixed(1) === layer.breastMm.toFixed(1);
+  const thick = even ? `${layer.backMm.toFixed(1)} mm` : `back ${layer.backMm.toFixed(1)}, breast ${layer.breastMm.toFixed(1)} mm`;
   return [heelDraft(net, layer.name, outline, marks, [thick, "seen from above"], labels)];
 }
 

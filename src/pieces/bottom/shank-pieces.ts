@@ -38,8 +38,8 @@ export function cutShankBend(bend: readonly ShankBend[], labels: Labels): readon
   const rises = shown.map(({ alongMm, riseMm }): LabelBlock => ({ lines: [{ text: riseMm.toFixed(1), heightMm: 2 }], at: [alongMm, y(riseMm) - tickMm - 2], angleDeg: 0 }));
   const end = (text: string, x: number): LabelBlock => ({ lines: [{ text, heightMm: 2.4 }], at: [x, -cardMm + 4], angleDeg: 0 });
   const name: LabelBlock = {
-    lines: [{ text: "shank bend", heightMm: 4 }, { text: labels.size === "" ? "{side}" : `{side}, size ${labels.size}`, heightMm: 2.4 }],
-    at: [last.alongMm / 2, -cardMm + 7], angleDeg: 0,
+    lines: [{ text: "shank bend", heightMm: 4 }, { text: labels.size === "" ? "{side}" : `{side}, size ${labels.size}`, heightMm: 2.4 }, { text: "to bend the shank", heightMm: 2.4 }],
+    at: [last.alongMm / 2, -cardMm + 8], angleDeg: 0,
   };
   return [{ name: "shank bend", material: "card", net: true, outline, marks, labels: [name, ...rises, end("heel", 7), end("waist", last.alongMm - 8)], directionDeg: 0 }];
 }

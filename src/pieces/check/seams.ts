@@ -97,7 +97,7 @@ function notchesOn(cut: readonly CutPanel[], { panel, index }: Bank): readonly n
 /** Where a mark of a seam stands: a notch, but for a snip that a corner needs to be turned, or the short line in its stead. */
 function markAt(mark: Mark): Xy | undefined {
   if (mark.kind === "notch") return mark.name.startsWith("snip") ? undefined : mark.at;
-  return mark.kind === "line" && mark.name.startsWith("mark of") ? [mark.line.xy[0]!, mark.line.xy[1]!] : undefined;
+  return mark.kind === "line" && mark.use === "place" && /^(side|waist) seam/.test(mark.name) ? [mark.line.xy[0]!, mark.line.xy[1]!] : undefined;
 }
 
 /** Side and waist seams stay clear of the joint. */

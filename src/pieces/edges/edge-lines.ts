@@ -15,7 +15,7 @@ const roleWords: Readonly<Record<EdgeRole, string>> = { feather: "lasting edge",
 const drawnAs: Readonly<Record<Exclude<Finish, "raw">, readonly [Line["use"], (edge: CutEdge) => string]>> = {
   lasting: ["net", () => "feather line"],
   seam: ["stitch", ({ net }) => `${roleWords[net.role]}${sideWord(net.half)}`],
-  lap: ["place", ({ net }) => `${net.role === "side" ? "edge of the vamp" : "front edge"} lies here${sideWord(net.half)}`],
+  lap: ["place", ({ net }) => `${net.role === "side" ? "vamp" : "front edge"} to here${sideWord(net.half)}`],
   fold: ["fold", ({ net }) => `fold line of the ${roleWords[net.role]}${net.role === "topline" ? "" : sideWord(net.half)}`],
   trim: ["net", () => "topline: trim here"],
   bag: ["stitch", () => "seam of the topline"],
@@ -24,7 +24,7 @@ const drawnAs: Readonly<Record<Exclude<Finish, "raw">, readonly [Line["use"], (e
 /** Fold, stitch, lap, trim and feather lines of a cut panel. */
 export function edgeLines({ edges }: CutPanel): readonly Drawn[] {
   return edges.flatMap((edge) => {
-    const stitched = edge.stitch ? [lineMark(`stitches along the ${roleWords[edge.net.role]}${sideWord(edge.net.half)}`, "stitch", edge.stitch)] : [];
+    const stitched = edge.stitch ? [lineMark("stitches", "stitch", edge.stitch)] : [];
     if (edge.finish === "raw") return stitched;
     const [use, name] = drawnAs[edge.finish];
     return [lineMark(name(edge), use, edge.line), ...stitched];
@@ -33,5 +33,5 @@ export function edgeLines({ edges }: CutPanel): readonly Drawn[] {
 
 /** Inner borders of what is skived along the edges. */
 export function skiveLines({ edges }: CutPanel): readonly Drawn[] {
-  return edges.flatMap(({ net, skive }) => (skive ? [lineMark(`skive to here, ${roleWords[net.role]}${net.role === "topline" ? "" : sideWord(net.half)}`, "skive", skive)] : []));
+  return edges.flatMap(({ skive }) => (skive ? [lineMark("skive to here", "skive", skive)] : []));
 }

@@ -40,5 +40,5 @@ const notch = (name: string, edge: NetEdge, s: number, outMm: number): Drawn => 
 function tick(name: string, edge: NetEdge, s: number): Drawn {
   const [x, y] = edgePoint(edge, s);
   const [nx, ny] = outward(edge, s);
-  return lineMark(`mark of the ${name}`, "place", { xy: Float64Array.of(x, y, x - tickMm * nx, y - tickMm * ny) });
+  return lineMark(name, "place", { xy: Float64Array.of(x, y, x - tickMm * nx, y - tickMm * ny) });
 }

@@ -22,13 +22,13 @@ export function gore(input: ExtraInput): Extra {
     material: "elastic",
     // Along +x lies what was the topline; the elastic gives across it and not down it.
     outline: ringOf([[-wide / 2 - lap, 0], [-lap, -deep - lap], [lap, -deep - lap], [wide / 2 + lap, 0]]),
-    marks: [lineMark("edge of the leather", "place", lineOf([-wide / 2, 0], [0, -deep])), lineMark("edge of the leather, other edge", "place", lineOf([0, -deep], [wide / 2, 0]))],
+    marks: [lineMark("edge of the leather", "place", lineOf([-wide / 2, 0], [0, -deep])), lineMark("edge of the leather", "place", lineOf([0, -deep], [wide / 2, 0]))],
     notes: ["gives along the topline"],
     labels,
     count: sides.filter((s) => s.marks.length > 0).length,
   });
   const marks = sides.flatMap((s) => s.marks);
-  return { drafts: marks.length > 0 ? [elastic] : [], marks, findings: [...sides.flatMap((s) => s.findings), ...(input.chosen.strap ? besideStrap(input) : [])] };
+  return { drafts: marks.length > 0 ? [elastic] : [], marks, findings: [...sides.flatMap((s) => s.findings), ...(input.chosen.strap && input.onLast ? besideStrap(input) : [])] };
 }
 
 /** A strap that is sewn on where the topline is cut open tears out. */

@@ -32,5 +32,5 @@ export function stripDraft({ name, material, outline, marks, notes, labels, coun
 export function foldPair(name: string, foldMm: number, ...points: readonly (readonly [number, number])[]): readonly Drawn[] {
   if (foldMm === 0) return [];
   const line = lineOf(...points);
-  return [lineMark(name, "fold", line), lineMark(`${name}, other edge`, "fold", mirrorPolyline(line))];
+  return [lineMark(name, "fold", line), lineMark(name, "fold", mirrorPolyline(line))];
 }

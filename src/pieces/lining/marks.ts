@@ -24,9 +24,9 @@ export function edgeMarks({ edges }: CutPanel, laid: string): readonly Drawn[] {
       case "seam":
         return [lineMark(`back seam${sideWord(net.half)}`, "stitch", line)];
       case "lap":
-        return [lineMark(`skive to here, edge of the ${laid} lies here${sideWord(net.half)}`, "place", line)];
+        return [lineMark(`${laid} to here${sideWord(net.half)}`, "place", line)];
       default:
-        return skive ? [lineMark(`skive to here${sideWord(net.half)}`, "skive", skive)] : [];
+        return skive ? [lineMark("skive to here", "skive", skive)] : [];
     }
   });
 }
@@ -37,7 +37,7 @@ export function jointMarks({ panel, edges }: CutPanel, lapMm: number): readonly 
     if (edge.role !== "side") return [];
     const up = panel.edges[(k + panel.edges.length - 1) % panel.edges.length]!.role === "feather";
     const length = edgeLength(edge);
-    const name = `joint of the ${edge.seam ?? "lining"}`;
+    const name = edge.seam ?? "lining";
     return [length / 3, (2 * length) / 3 - pairMm, (2 * length) / 3 + pairMm].map((mm) => {
       const s = up ? mm : length - mm;
       return edges[k]!.finish === "lap" ? notchAt(name, edge, s, lapMm, Math.min(notchDepthMm, lapMm / 2)) : tick(name, edge, s);
@@ -48,7 +48,7 @@ export function jointMarks({ panel, edges }: CutPanel, lapMm: number): readonly 
 function tick(name: string, edge: NetEdge, s: number): Drawn {
   const [x, y] = edgePoint(edge, s);
   const [nx, ny] = outward(edge, s);
-  return lineMark(`mark of the ${name}`, "place", { xy: Float64Array.of(x, y, x - tickMm * nx, y - tickMm * ny) });
+  return lineMark(name, "place", { xy: Float64Array.of(x, y, x - tickMm * nx, y - tickMm * ny) });
 }
 
 /** What the lining's pieces share with the upper's: centre, joints, heights along the topline by which the lining is laid in, the notch that means inside. */

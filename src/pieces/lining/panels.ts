@@ -7,7 +7,7 @@ import type { Xy } from "../piece.ts";
 import { jointWay, type JointEnds, type LiningJoints } from "./joints.ts";
 
 /** Names of the lining's joints, as its pieces are told of them. */
-export const jointName = (of: "vamp" | "pocket", half: Half): string => `${of === "vamp" ? "vamp lining" : "heel pocket"}, ${half === "medial" ? "inside" : "outside"}`;
+export const jointName = (of: "vamp" | "pocket", half: Half): string => `${of === "vamp" ? "vamp lap" : "pocket lap"}, ${half === "medial" ? "inside" : "outside"}`;
 
 /** The straight line between two points in steps, so that it can be moved and turned like any edge. */
 export const straight = ([a, b]: readonly [Xy, Xy]): Polyline => resample({ xy: Float64Array.of(...a, ...b) }, 2);

@@ -82,11 +82,11 @@ function drawPiece(panel: NetPanel, lasting: Lasting, { under, laid }: Laps, { n
 }
 
 const drawVamp = (panel: NetPanel, lasting: Lasting, input: ThreeInput): Draft =>
-  drawPiece(panel, lasting, { under: () => true, laid: "quarter lining" }, { name: "vamp lining", notes: ["flesh side up,", "joints lapped,"], directionDeg: 0 }, input);
+  drawPiece(panel, lasting, { under: () => true, laid: "quarter lining" }, { name: "vamp lining", notes: ["flesh side up,", "joints skived to lap,"], directionDeg: 0 }, input);
 
 function drawQuarter(panel: NetPanel, half: Half, lasting: Lasting, input: ThreeInput): Draft {
   const name = half === "medial" ? "inner quarter lining" : "outer quarter lining";
-  return drawPiece(panel, lasting, { under: (seam) => !vampJoints.includes(seam), laid: "heel pocket" }, { name, notes: ["flesh side up,", "lapped at the heel,"], directionDeg: alongTopline(panel) }, input);
+  return drawPiece(panel, lasting, { under: (seam) => !vampJoints.includes(seam), laid: "heel pocket" }, { name, notes: ["flesh side up,", "skived to lap at the heel,"], directionDeg: alongTopline(panel) }, input);
 }
 
 /** The pocket's flesh side lies to the foot, so that the heel does not slip; from outside its grain is seen. */

@@ -53,7 +53,7 @@ export function cutPuff({ net, ground, sizes, settings, labels }: PuffInput): { 
   const outline = outlineOf(rounded(ring, [puffRoundMm, puffRoundMm]));
   const middle: Xy = [toe[0] - reachMm / 2, 0];
   const marks: Drawn[] = [
-    ...(full ? [lineMark("full inside, skive from here to nothing", "skive", closedLine(full))] : []),
+    ...(full ? [lineMark("skive to nothing", "skive", closedLine(full))] : []),
     lineMark("feather line", "net", within(net.feather.line, outline)),
     lineMark("centre line", "centre", { xy: Float64Array.of(backX, toe[1], toe[0], toe[1]) }),
     ...centreNotch("toe centre", outline, middle, [toe[0] + farMm, 0], notchDepthMm),

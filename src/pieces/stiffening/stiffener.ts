@@ -60,7 +60,7 @@ export function cutStiffener({ heel, sizes, settings, lastLengthMm, labels }: St
   const outline = outlineOf(rounded(ring, [counterRoundMm / 2, counterRoundMm, counterRoundMm, counterRoundMm / 2]));
   const low: Xy = beyond(back, seat, counterLastingMm);
   const marks: Drawn[] = [
-    ...(full ? [lineMark("full inside, skive from here to nothing", "skive", closedLine(full))] : []),
+    ...(full ? [lineMark("skive to nothing", "skive", closedLine(full))] : []),
     lineMark("feather line", "net", within(net.feather, outline)),
     ...straightMarks("back line", "centre", outline, beyond(seat, back, 20), beyond(back, seat, 40)),
     { kind: "notch", name: "seat: snip here if it gathers", at: low, toward: beyond(back, seat, counterLastingMm - notchDepthMm) },
