@@ -3,7 +3,7 @@ import { fitCurves } from "#plane/curve-fit.ts";
 import { traceCurves, type CurvePath } from "#plane/curve-path.ts";
 import { bounds } from "#plane/measure.ts";
 import { trace, traceOpen } from "#plane/pen.ts";
-import { onSheet, placedXy, type PiecePlace, type PlacedPiece } from "./arrange.ts";
+import { edgeMm, onSheet, placedXy, type PiecePlace, type PlacedPiece } from "./arrange.ts";
 import { benchOf, offStrips, strokeOnSheet, wordsOnSheet } from "./bench.ts";
 import { textWidth } from "./lettering.ts";
 import type { Lettering, SheetPen, Stroke, StrokeKind } from "./pen.ts";
@@ -18,9 +18,6 @@ export interface PieceDrawing {
   readonly words: readonly Lettering[];
 }
 
-/** Paper in view round a piece for words that find no place inside it, mm; less than the gap between pieces. */
-const edgeMm = 2;
-
 /**
  * Draws a piece with its marks, each named in words beside it, and its name plate where there is room. All words keep off the
  * strips of joints where they can.
@@ -33,6 +30,7 @@ export function drawPiece(onPages: PlacedPiece, plate: NamePlate, strips: readon
   const strokes: Stroke[] = [{ kind: "cut", xy: placed.outline, closed: true }, ...drawn.flatMap((d) => d.strokes)];
   const own = drawn.flatMap((d, i) => (label.has(i) ? [] : d.words));
   const begun = () => {
+    // Words that find no place inside keep to the paper that is surely on the page.
     const room = new Room(placed.outline, placed.bounds, edgeMm);
     for (const s of strokes) room.takeStroke(s.closed ? ring(s.xy) : s.xy, s.kind === "cut" ? 1 : 0.8);
     const words = own.map((w) => offJoint(w, room, clear));

@@ -1,4 +1,4 @@
-import type { Mark } from "#pieces/piece.ts";
+import type { Mark, Piece } from "#pieces/piece.ts";
 import { lengthOf } from "#plane/measure.ts";
 import { onSheet, placedXy, type PlacedPiece } from "./arrange.ts";
 import { textWidth } from "./lettering.ts";
@@ -13,7 +13,7 @@ export function placeWords(placed: PlacedPiece, room: Room, which: "points" | "l
   const strokes: Stroke[] = [];
   const words: Lettering[] = [];
   const heightMm = 2.5;
-  const named = together(placed.piece.marks.flatMap((mark) => (mark.kind === "text" || !mark.name || numbered.test(mark.name) || (which === "lines") !== (mark.kind === "line" || mark.kind === "arrow") ? [] : [{ name: mark.name, anchors: anchorsOf(mark, placed) }])));
+  const named = together(marksToName(placed.piece).map((mark) => ({ name: mark.name, points: mark.kind === "notch" || mark.kind === "prick", anchors: anchorsOf(mark, placed) }))).filter((m) => m.points === (which === "points"));
   for (const mark of named) {
     const others = named.flatMap((m) => (m === mark ? [] : m.anchors));
     const found = beside(mark.anchors, others, textWidth(mark.name, heightMm) + 1, heightMm + 1.6, room, offJoints);
@@ -33,14 +33,22 @@ export function placeWords(placed: PlacedPiece, room: Room, which: "points" | "l
 type Anchor = readonly [number, number];
 interface Named {
   readonly name: string;
+  /** Whether only notches and pricks are among them. */
+  readonly points: boolean;
   readonly anchors: readonly Anchor[];
 }
 
 /** Drafts of lasting after the first have their number beside them, which says enough. */
 const numbered = /^draft (?!1,)/;
 
-/** Marks of one name this close to each other are named once, mm: two notches that stand for one place. */
-const oneNameMm = 20;
+/** Marks whose names are written beside them: not those whose name stands on the piece anyway. */
+function marksToName({ marks }: Piece): readonly Exclude<Mark, { kind: "text" }>[] {
+  const written = new Set(marks.flatMap((m) => (m.kind === "text" ? [m.text] : [])));
+  return marks.flatMap((m) => (m.kind === "text" || m.name === "" || numbered.test(m.name) || written.has(m.name) ? [] : [m]));
+}
+
+/** Marks of one name this close to each other are named once, mm: the notches of a seam, the nails of a lift, a line and its ends. */
+const oneNameMm = 40;
 
 function together(marks: readonly Named[]): readonly Named[] {
   const out: Named[] = [];
@@ -48,9 +56,14 @@ function together(marks: readonly Named[]): readonly Named[] {
     const [x, y] = mark.anchors[0]!;
     const near = out.findIndex((m) => m.name === mark.name && m.anchors.some((a) => Math.hypot(a[0] - x, a[1] - y) < oneNameMm));
     if (near < 0) out.push(mark);
-    else out[near] = { name: mark.name, anchors: [...out[near]!.anchors, ...mark.anchors] };
+    else out[near] = merged(out[near]!, mark);
   }
   return out;
+}
+
+/** Points on a line of their name need no words of their own. */
+function merged(a: Named, b: Named): Named {
+  return a.points === b.points ? { ...a, anchors: [...a.anchors, ...b.anchors] } : a.points ? b : a;
 }
 
 /** Where words for a mark may point to: its place, or places every few mm along a line, its middle first. */

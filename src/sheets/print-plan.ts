@@ -4,9 +4,9 @@ import type { SheetChoices } from "./choices.ts";
 import { gridOf } from "./paper.ts";
 import { printPaper, type PrintPaper } from "./print-paper.ts";
 
-/** Cards to check on the last are one set, what is cut in material the other. */
+/** Cards to check on the last are one set; what is cut in material, and the card that the shank is bent on, the other. */
 export type PrintSet = "card" | "cutting";
-export const setOf = ({ material }: Piece): PrintSet => (material === "card" ? "card" : "cutting");
+export const setOf = ({ material, name }: Piece): PrintSet => (material === "card" && name !== "shank bend" ? "card" : "cutting");
 export const setWords: Readonly<Record<PrintSet, string>> = { card: "card set", cutting: "cutting set" };
 
 export interface PrintPlan {

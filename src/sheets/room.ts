@@ -25,10 +25,11 @@ export class Room {
 
   /** `outline` closed, x0 y0 …, mm; `edge` mm of paper are kept in view round it. */
   constructor(outline: Float64Array, b: Bounds, edge: number) {
-    this.#x0 = Math.floor(b.minX - edge);
-    this.#y0 = Math.floor(b.minY - edge);
-    this.#columns = Math.ceil(b.maxX + edge) - this.#x0;
-    this.#rows = Math.ceil(b.maxY + edge) - this.#y0;
+    // Whole squares within the edge: beyond it the page may end.
+    this.#x0 = Math.ceil(b.minX - edge);
+    this.#y0 = Math.ceil(b.minY - edge);
+    this.#columns = Math.floor(b.maxX + edge) - this.#x0;
+    this.#rows = Math.floor(b.maxY + edge) - this.#y0;
     this.#inked = new Uint8Array(this.#columns * this.#rows);
     this.#outside = new Uint8Array(this.#columns * this.#rows).fill(1);
     this.#fillInside(outline);

@@ -6,7 +6,9 @@ import { gridOf, papers } from "#sheets/paper.ts";
 import type { Lettering } from "#sheets/pen.ts";
 import { drawPiece } from "#sheets/piece-drawing.ts";
 import { profileOf } from "#sheets/shoe-picture.ts";
+import type { Mark } from "#pieces/piece.ts";
 import { samplePair } from "../support/sample-pair.ts";
+import { samplePiece } from "../support/sample-pieces.ts";
 
 const input = samplePair();
 const sheet = arrange(input.pieces, gridOf(papers.A4));
@@ -60,6 +62,33 @@ describe("words on a piece", () => {
       expect(said).toContain(`${placed.piece.side}, size 38`);
       expect(said).toContain("cut 1 in");
       expect(said).toContain(placed.piece.net ? "net: no allowances" : "allowances included");
+    }
+  });
+
+  test("marks of one name close to each other are named once; a line's pricks and what stands on the piece anyway not again", () => {
+    const at = (name: string, x: number, y: number): Mark => ({ kind: "prick", name, at: [x, y] });
+    const seam: Mark = { kind: "line", name: "back seam", use: "stitch", line: { xy: Float64Array.of(20, 20, 140, 20) } };
+    const inside: Mark = { kind: "notch", name: "inside", at: [80, 80], toward: [80, 77] };
+    const nails = [[30, 60], [60, 62], [90, 60]].map(([x, y]) => at("nail", x!, y!));
+    const far = [at("back point", 10, 40), at("back point", 150, 40)];
+    const written: Mark = { kind: "text", text: "inside", at: [80, 40], heightMm: 4, angleDeg: 0 };
+    const piece = samplePiece("lift", "right", "heel leather", [[0, 0], [160, 0], [160, 80], [0, 80]], [seam, at("back seam", 22, 20), at("back seam", 138, 20), ...nails, ...far, inside, written]);
+    const placed = arrange([piece], gridOf(papers.A4)).placed[0]!;
+    const said = drawPiece(placed, plate, []).words.map((w) => w.text);
+    const times = (text: string) => said.filter((t) => t === text).length;
+    expect(["back seam", "nail", "back point", "inside"].map(times)).toEqual([1, 1, 2, 1]);
+  });
+
+  test("words keep to the paper that is surely on the page: within a millimetre of the piece's box", () => {
+    for (const { words, placed } of drawings) {
+      if (placed.place.rotationDeg % 90 !== 0) continue;
+      const { minX, minY, maxX, maxY } = placed.bounds;
+      for (const box of words.filter((w) => w.angleDeg === 0 || w.angleDeg === 90).map(boxOf)) {
+        expect(box.x0).toBeGreaterThan(minX - 1);
+        expect(box.y0).toBeGreaterThan(minY - 1);
+        expect(box.x1).toBeLessThan(maxX + 1);
+        expect(box.y1).toBeLessThan(maxY + 1);
+      }
     }
   });
 

@@ -3,12 +3,12 @@ import { unwatched } from "#base/watch.ts";
 import { usualSheets, type SheetChoices } from "#sheets/choices.ts";
 import { pageTitles } from "#sheets/pdf/pattern-pdf.ts";
 import { ring } from "#sheets/piece-drawing.ts";
-import { printPlan } from "#sheets/print-plan.ts";
+import { printed, printPlan } from "#sheets/print-plan.ts";
 import { sheetsOf } from "#sheets/sheets.ts";
 import { tilingOf } from "#sheets/tiling.ts";
 import { pdfLines } from "../support/pdf-lines.ts";
 import { samplePair } from "../support/sample-pair.ts";
-import { samplePieces } from "../support/sample-pieces.ts";
+import { samplePiece, samplePieces } from "../support/sample-pieces.ts";
 
 const pieces = samplePieces();
 function planned(change: Partial<SheetChoices>) {
@@ -23,6 +23,12 @@ describe("sets", () => {
     expect(names({ sets: "net" })).toEqual(pieces.filter((p) => p.material === "card"));
     expect(names({ sets: "cutting" })).toEqual(pieces.filter((p) => p.material !== "card"));
     expect(names({ sets: "both" })).toEqual(pieces);
+  });
+
+  test("the card that the shank is bent on belongs to what is cut: it is not laid on the last", () => {
+    const bend = samplePiece("shank bend", "right", "card", [[0, 0], [100, 0], [100, 25], [0, 25]], [], true);
+    expect(printed([...pieces, bend], { ...usualSheets, sets: "cutting" })).toContain(bend);
+    expect(printed([...pieces, bend], { ...usualSheets, sets: "net" })).not.toContain(bend);
   });
 
   test.each(["A4", "Letter", "A3", "A2", "roll"] as const)("never share a page, cards come first, and every page says its set: %s", (paper) => {
