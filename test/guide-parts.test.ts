@@ -1,10 +1,10 @@
 // The pages on the parts say and show what the program makes: pictures and tables, byte by byte, and no rule is left out.
-import { existsSync, readFileSync, readdirSync } from "node:fs";
+import { readdirSync } from "node:fs";
 import { join } from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
 import { pieceKeys } from "#pieces/rules.ts";
 import { filled, rulesOn } from "../tools/guide/pages.ts";
-import { guideParts, pagesIn, partsFolder, type Made } from "../tools/guide/make.ts";
+import { guideParts, pagesIn, partsFolder, textOf, type Made } from "../tools/guide/make.ts";
 import { examplePairs, type Pairs } from "../tools/guide/pairs.ts";
 
 const remake = "docs/guide/parts is not what the program makes now. Run `npm run guide`, look at what changed, and commit it.";
@@ -20,7 +20,7 @@ describe("pages on the parts", { timeout: 180_000 }, () => {
   }, 180_000);
 
   test("pictures and tables are those that the program makes", () => {
-    const differ = made.filter(({ path, text }) => !existsSync(path) || readFileSync(path, "utf8") !== text).map(({ path }) => path);
+    const differ = made.filter(({ path, text }) => textOf(path) !== text).map(({ path }) => path);
     expect(differ, remake).toEqual([]);
   });
 

@@ -1,4 +1,4 @@
-import { readFileSync, readdirSync } from "node:fs";
+import { existsSync, readFileSync, readdirSync } from "node:fs";
 import { join } from "node:path";
 import { filled, type PageText } from "./pages.ts";
 import { examplePairs, type Pairs } from "./pairs.ts";
@@ -12,7 +12,10 @@ export interface Made {
   readonly text: string;
 }
 
-export const pagesIn = (folder: string): readonly PageText[] => readdirSync(folder).filter((name) => name.endsWith(".md")).sort().map((file) => ({ file, text: readFileSync(join(folder, file), "utf8") }));
+/** A file's text, or none; a checkout may have put other ends to its lines. */
+export const textOf = (path: string): string | undefined => (existsSync(path) ? readFileSync(path, "utf8").replaceAll("\r\n", "\n") : undefined);
+
+export const pagesIn = (folder: string): readonly PageText[] => readdirSync(folder).filter((name) => name.endsWith(".md")).sort().map((file) => ({ file, text: textOf(join(folder, file))! }));
 
 /** All that is made of the pages on the parts: every picture, and each page with its tables. Same program, same bytes. */
 export function guideParts(pages: readonly PageText[], pairs: Pairs = examplePairs()): readonly Made[] {

@@ -14,11 +14,14 @@ export function marksTold(pieces: readonly Piece[]): string {
   return ["| piece | lines to work by | lines that show a place | notches | pricks |", "| --- | --- | --- | --- | --- |", ...rows].join("\n");
 }
 
+/** Names of marks, each once; the grips of the lasting drafts by their numbers alone. */
 function told(marks: readonly Mark[]): string {
   const names = [...new Set(marks.flatMap((mark) => (mark.kind === "text" ? [] : [mark.name])))];
   const both = (name: string): string | undefined => (name.endsWith(", inside") && names.includes(name.replace(/inside$/, "outside")) ? name.replace(/, inside$/, ", both sides") : undefined);
-  const kept = names.filter((name) => !(name.endsWith(", outside") && names.includes(name.replace(/outside$/, "inside"))));
-  return kept.map((name) => both(name) ?? name).join("; ") || "–";
+  const kept = names.filter((name) => !(name.endsWith(", outside") && !name.startsWith("draft ") && names.includes(name.replace(/outside$/, "inside"))));
+  const grips = kept.flatMap((name) => /^draft (\d+), /.exec(name)?.[1] ?? []);
+  const words = [...kept.filter((name) => !/^draft \d+, /.test(name)).map((name) => both(name) ?? name), ...(grips.length > 0 ? [`grips of the lasting drafts ${grips.join(", ")}`] : [])];
+  return words.join("; ") || "–";
 }
 
 /** Lengths to cut off a roll for the example pair. */

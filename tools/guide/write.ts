@@ -1,12 +1,12 @@
-import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
-import { guideParts, pagesIn, partsFolder } from "./make.ts";
+import { guideParts, pagesIn, partsFolder, textOf } from "./make.ts";
 
 // Writes what changed, and takes away pictures that are no longer made.
 const made = guideParts(pagesIn(partsFolder));
 let written = 0;
 for (const { path, text } of made) {
-  if (existsSync(path) && readFileSync(path, "utf8") === text) continue;
+  if (textOf(path) === text) continue;
   mkdirSync(dirname(path), { recursive: true });
   writeFileSync(path, text);
   written++;
