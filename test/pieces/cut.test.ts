@@ -13,6 +13,7 @@ import { selfCrossing } from "#plane/crossing.ts";
 import { contains } from "#plane/inside.ts";
 import { winding } from "#plane/measure.ts";
 import { ringEdge } from "#pieces/marks.ts";
+import { shellRulesFor, shellSettingsFrom } from "#shell/rules.ts";
 import { flatPump } from "../support/flat-pump.ts";
 
 const labels = { title: "Practice pair", size: "38" };
@@ -24,6 +25,13 @@ const bits = (a: Float64Array): BigUint64Array => new BigUint64Array(a.slice().b
 const texts = (p: Piece): Extract<Mark, { kind: "text" }>[] => p.marks.filter((m) => m.kind === "text");
 const drawn = (p: Piece): Exclude<Mark, { kind: "text" }>[] => p.marks.filter((m) => m.kind !== "text");
 
+/** Slope and height at x = 0 of the line through the ends of another. */
+const lineThrough = (xy: Float64Array): readonly [number, number] => {
+  const n = xy.length;
+  const slope = (xy[n - 1]! - xy[1]!) / (xy[n - 2]! - xy[0]!);
+  return [slope, xy[1]! - slope * xy[0]!];
+};
+
 /** Any settings inside their usual ranges. */
 const anySettings = (): fc.Arbitrary<PieceSettings> => {
   const rules = pieceRulesFor(flatPump().last);
@@ -34,7 +42,8 @@ describe("all pieces of a whole-cut pump with back seam", () => {
   const pieces = piecesOf("right", 0.02);
 
   test("each once for either foot, own side first", () => {
-    const names = ["upper, net", "upper", "lining", "insole", "outsole", "sock"];
+    // The flat pump has no lining and no heel laid flat by themselves: it is lined in one, and no stiffener is drawn.
+    const names = ["upper, net", "upper", "lining", "toe puff", "insole", "second insole board", "shank", "shank bend", "bottom filler", "outsole", "split lift", "lift 1", "top piece", "sock"];
     expect(pieces.map((p) => `${p.name}: ${p.side}`)).toEqual(names.flatMap((n) => [`${n}: right`, `${n}: left`]));
     expect(pieces.every((p) => p.perPair === 1)).toBe(true);
     expect(piecesOf("left").map((p) => p.side).slice(0, 2)).toEqual(["left", "right"]);
@@ -92,14 +101,29 @@ describe("all pieces of a whole-cut pump with back seam", () => {
   });
 
   test("texts name piece, side and size, lie inside, and read the same way on both twins", () => {
+    const material = (p: Piece): string => `${p.material}, cut 1`;
+    const whole = (p: Piece): string[] => [p.name, `${p.side}, size 38`, material(p), "Practice pair", "inside"];
+    // What has less room says less, and what has no half to be told apart does not name the inside.
+    const short: Readonly<Record<string, (p: Piece) => string[]>> = {
+      "toe puff": (p) => [p.name, `${p.side}, size 38`, material(p), "Practice pair"],
+      "second insole board": (p) => ["second", "insole board", `${p.side}, size 38`, material(p), "inside"],
+      shank: (p) => [`shank, ${p.side}, size 38`],
+      "shank bend": (p) => ["shank bend", `${p.side}, size 38`, "heel", "waist"],
+      "bottom filler": (p) => ["bottom filler", `${p.side}, size 38`, material(p), "inside"],
+      "split lift": (p) => ["split lift 38", `${p.side}, pare inside`],
+      "lift 1": (p) => ["lift 1", `${p.side}, size 38, heel leather`],
+      "top piece": (p) => ["top piece", `${p.side}, size 38, heel leather`],
+    };
     for (const p of pieces) {
       const all = texts(p);
-      expect(all[0]!.text).toBe(p.name);
-      expect(all.map((t) => t.text)).toEqual(expect.arrayContaining([`${p.side}, size 38`, `${p.material}, cut 1`, "Practice pair", "inside"]));
+      const want = (short[p.name] ?? whole)(p);
+      expect(all[0]!.text).toBe(want[0]);
+      expect(all.map((t) => t.text)).toEqual(expect.arrayContaining(want));
       for (const t of all) {
         expect(t.angleDeg).toBeGreaterThanOrEqual(-90);
         expect(t.angleDeg).toBeLessThan(90);
-        expect(t.heightMm).toBeGreaterThanOrEqual(2);
+        // Capitals of 2 mm; on what has little room the least that a printed line of small type has, 1.25 mm (5 point; common practice, no source).
+        expect(t.heightMm, `${t.text} on ${p.name}`).toBeGreaterThanOrEqual(p.name in short ? 1.25 : 2);
         const box = boxCorners(t.at, (t.text.length * t.heightMm * 0.8) / 2, t.heightMm / 2, t.angleDeg);
         for (const [x, y] of box) expect(contains(p.outline, x, y), `${t.text} on ${p.side} ${p.name}`).toBe(true);
       }
@@ -130,12 +154,20 @@ describe("all pieces of a whole-cut pump with back seam", () => {
   });
 
   test("notches of toe centre, throat and seat lie on the centre line and along it", () => {
-    const want = { "upper, net": ["toe centre", "throat"], upper: ["toe centre", "throat"], lining: ["toe centre", "throat"], insole: ["toe centre", "seat"], outsole: ["toe centre", "seat"], sock: ["toe centre", "seat"] };
+    const above = ["toe centre", "throat"], below = ["toe centre", "seat"], heel = ["seat"];
+    const want: Readonly<Record<string, readonly string[]>> = {
+      "upper, net": above, upper: above, lining: above, "toe puff": ["toe centre"], insole: below, "second insole board": heel, shank: [], "shank bend": [],
+      "bottom filler": below, outsole: below, "split lift": heel, "lift 1": heel, "top piece": heel, sock: below,
+    };
+    // A heel is centred on the line from the seat to the middle of the waist; all else on the x axis.
+    const leans = new Set(["split lift", "lift 1", "top piece"]);
     for (const p of pieces) {
-      const notches = drawn(p).filter((m) => m.kind === "notch" && want[p.name as keyof typeof want].includes(m.name));
-      expect(notches.length, p.name).toBe(2);
-      // The centre line is the x axis of every piece.
-      for (const m of notches) if (m.kind === "notch") for (const [, y] of [m.at, m.toward]) expect(Math.abs(y), `${m.name} on ${p.name}`).toBeLessThan(0.1);
+      const notches = drawn(p).filter((m) => m.kind === "notch" && ["toe centre", "throat", "seat"].includes(m.name));
+      expect(notches.map((m) => m.name).sort(), p.name).toEqual([...want[p.name]!].sort());
+      const centre = drawn(p).find((m) => m.name === "centre line");
+      const [slope, at] = leans.has(p.name) && centre?.kind === "line" ? lineThrough(centre.line.xy) : [0, 0];
+      if (leans.has(p.name)) expect(Math.abs(slope)).toBeGreaterThan(0.01);
+      for (const m of notches) if (m.kind === "notch") for (const [x, y] of [m.at, m.toward]) expect(Math.abs(y - slope * x - at), `${m.name} on ${p.name}`).toBeLessThan(0.1);
     }
   });
 
@@ -163,7 +195,9 @@ describe("all pieces of a whole-cut pump with back seam", () => {
   });
 
   test("the joint line ends in its notches on the cutting edge", () => {
-    for (const p of pieces) {
+    const over = ["upper, net", "upper", "lining", "insole", "bottom filler", "outsole", "sock"];
+    expect(pieces.filter((p) => drawn(p).some((m) => m.name === "joint line")).map((p) => p.name)).toEqual(over.flatMap((name) => [name, name]));
+    for (const p of pieces.filter(({ name }) => over.includes(name))) {
       const marks = drawn(p);
       const ends = marks.flatMap((m) => (m.kind === "line" && m.name === "joint line" ? [[m.line.xy[0]!, m.line.xy[1]!], [m.line.xy[2]!, m.line.xy[3]!]] : []));
       for (const name of ["joint, inside", "joint, outside"]) {
@@ -180,7 +214,7 @@ describe("all pieces of a whole-cut pump with back seam", () => {
     expect([insole(pieces).net, words(insole(pieces))]).toEqual([false, expect.stringContaining("drawn in 0.3 mm")]);
     const full = insole(piecesOf("right", 0, { insoleInMm: 0 }));
     expect([full.net, words(full)]).toEqual([true, expect.stringContaining("net, no allowance")]);
-    expect(pieces.filter((p) => p.net).map((p) => p.name)).toEqual(["upper, net", "upper, net"]);
+    expect(pieces.filter((p) => p.net).map((p) => p.name)).toEqual(["upper, net", "upper, net", "shank", "shank", "shank bend", "shank bend"]);
   });
 
   test("the marks a hand needs are there", () => {
@@ -238,6 +272,11 @@ describe("what was cut before", () => {
       if (min === max) continue;
       const chosen = { [key]: value < max ? max : min };
       expect(outcome(cut(chosen, "one", first)), key).toEqual(outcome(cut(chosen)));
+    }
+    const usual = shellSettingsFrom(shellRulesFor(pump.last));
+    for (const key of ["counterMm", "counterBelowMm", "counterInnerMm", "counterOuterMm", "puffReachMm", "skiveMm", "skiveFeatherMm"] as const) {
+      const changed = { ...pump, stiff: { ...usual, [key]: usual[key] * 0.9 }, settings: pieceSettingsFrom(rules), labels: { ...labels, title: "one" } };
+      expect(outcome(cutPieces({ ...changed, before: first })), key).toEqual(outcome(cutPieces(changed)));
     }
     expect(outcome(cut({}, "two", first))).toEqual(outcome(cut({}, "two")));
     const other = flatPump("left");

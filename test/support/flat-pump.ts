@@ -1,5 +1,6 @@
 import type { Last, Point3, Side, SurfaceCurve } from "#last/last.ts";
 import type { HeightMark, Lines } from "#lines/lines.ts";
+import { fillOutline } from "#plane/fill.ts";
 import { noStrain, type FlatBottom, type FlatShell, type Shell, type ToplineTension } from "#shell/shell.ts";
 
 type Xy = readonly [number, number];
@@ -133,7 +134,7 @@ function lastOf(side: Side, sign: 1 | -1): Last {
     placement: { unit: "mm", unitPerMm: 1, rotation: [1, 0, 0, 0, 1, 0, 0, 0, 1], translationMm: [0, 0, 0] },
     feather: { points: new Float64Array(0), toeIndex: 0, confidence: new Float64Array(0) },
     landmarks: {
-      toePoint: on(0, 0), seatPoint: on(-240, 0), jointMedial: on(-78, 60), jointLateral: on(-95, -62.5),
+      toePoint: on(0, 0), seatPoint: on(-253, 0), jointMedial: on(-78, 60), jointLateral: on(-95, -62.5),
       seatMedial: on(-225, 137), seatLateral: on(-225, -133), vampPoint: on(-76, 0), waistPoint: on(-110, 0), instepPoint: on(-130, 0), counterPoint: on(-240, 0), treadPoint: on(-75, 0),
     },
     placed: [],
@@ -162,20 +163,45 @@ function linesOn(xyz: Float64Array, medial: Uint32Array, lateral: Uint32Array): 
   };
 }
 
-/** A bottom with a hollow inner waist; its surface is the flat itself, moved so that the joint places fit the last above. */
+/** Edge length of the bottom's triangles, mm: coarse, heights are what they are for. */
+const bottomSpacing = 6;
+const bottomLength = 253;
+
+/**
+ * A bottom with a hollow inner waist, moved so that the joint places fit the last above. Its flat is its plan; over it it stands as a
+ * low pump's bottom does: the tread on the ground, a seat of 12 mm, 9 mm of toe spring, and a little round across.
+ */
 function flatBottom(sign: 1 | -1): FlatBottom {
   const n = 240;
-  const length = 253;
-  const uv = new Float64Array(2 * n);
-  const positions = new Float64Array(3 * n);
+  const ring = new Float64Array(2 * n);
   for (let i = 0; i < n; i++) {
     const a = (2 * Math.PI * i) / n;
     const c = Math.cos(a);
     const half = a < Math.PI ? 25 - 15 * c + 34 * c * c : 29 - 11 * c + 30 * c * c;
-    uv[2 * i] = (length / 2) * (1 - c);
-    uv[2 * i + 1] = sign * Math.sin(a) * half;
-    positions.set([uv[2 * i]! - length, uv[2 * i + 1]!, 0], 3 * i);
+    ring.set([(bottomLength / 2) * (1 - c), Math.sin(a) * half], 2 * i);
   }
-  const loop = Uint32Array.from({ length: n }, (_, i) => i);
-  return { bottom: { mesh: { positions, triangles: new Uint32Array(0) }, loop, toeIndex: n / 2 }, uv, strain: noStrain };
+  const filled = fillOutline({ outline: counterClockwise(ring), lines: [], spacing: bottomSpacing });
+  const count = filled.xy.length / 2;
+  const uv = new Float64Array(2 * count);
+  const positions = new Float64Array(3 * count);
+  for (let v = 0; v < count; v++) {
+    const [x, y] = [filled.xy[2 * v]!, filled.xy[2 * v + 1]!];
+    uv.set([x, sign * y], 2 * v);
+    positions.set([x - bottomLength, sign * y, heightAt(x, y)], 3 * v);
+  }
+  // Seat first, over the inner half to the toe: against the way of the ring as it was filled.
+  const loop = Uint32Array.from({ length: n }, (_, i) => (n - i) % n);
+  // A left one keeps the order of corners, so that both are worked out alike to the last bit; which way a triangle looks counts for nothing here.
+  return { bottom: { mesh: { positions, triangles: filled.triangles }, loop, toeIndex: n / 2 }, uv, strain: noStrain };
+}
+
+/** The ring, which runs clockwise from its first point, walked the other way from the same point. */
+const counterClockwise = (ring: Float64Array): Float64Array => Float64Array.from(ring, (_, k) => ring[(ring.length - 2 * Math.floor(k / 2)) % ring.length + (k % 2)]!);
+
+/** Height over the ground at `x` from the seat and `y` from the centre line: the edge stands as high as the profile says, the middle hangs up to 1.5 mm lower at seat and tread. */
+function heightAt(x: number, y: number): number {
+  const eased = (t: number): number => (t <= 0 ? 0 : t >= 1 ? 1 : t * t * (3 - 2 * t));
+  const profile = 12 * (1 - eased((x - 85) / 65)) + 9 * Math.max(0, (x - 190) / (bottomLength - 190)) ** 2;
+  const across = Math.max(0, 1 - (y / 22) ** 2) * Math.max(0, Math.min(x, bottomLength - x) / (bottomLength / 2));
+  return profile - 1.5 * across;
 }
