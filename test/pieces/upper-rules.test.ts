@@ -40,7 +40,7 @@ describe("numbers of the handbook", () => {
 describe("strips", () => {
   const length = (panels: readonly NetPanel[], role: string): number => panels.flatMap((p) => p.edges).filter((e) => e.role === role).reduce((sum, e) => sum + edgeLength(e), 0);
 
-  test("tape along the fold, over each closed seam once, or the binding; each as long as its edge and 10 mm more at either end", () => {
+  test("tape along the fold, over each closed or butted seam once, or the binding; each as long as its edge and 10 mm more at either end", () => {
     const usual = made(quarters).strips;
     expect(usual.map((s) => [s.name, s.widthMm, s.perPair])).toEqual([["fold tape", 3.5, 2], ["seam tape", 14, 2], ["seam tape", 14, 2], ["seam tape", 14, 2]]);
     expect(usual[0]!.lengthMm).toBeCloseTo(length([whole], "topline") + 20, 1);
@@ -48,7 +48,10 @@ describe("strips", () => {
     expect(usual[2]!.lengthMm).toBeCloseTo(length([inner], "side") + 20, 9);
     expect(made([whole], { edge: "folded" }).strips.map((s) => s.name)).toEqual(["seam tape"]);
     const bound = made([whole], { edge: "bound", backSeam: "butted" }).strips;
-    expect(bound.map((s) => [s.name, s.material, s.widthMm])).toEqual([["topline binding", "upper leather", 14]]);
+    // A butted seam has nothing else to hold it but its stitches (handbook 4.4: wide tape inside the back seam and other seams).
+    expect(bound.map((s) => [s.name, s.material, s.widthMm])).toEqual([["seam tape", "tape", 14], ["topline binding", "upper leather", 14]]);
+    const seamTapes = (seam: "closed" | "butted" | "lapped") => made(quarters, { seam }).strips.filter((s) => s.name === "seam tape").length;
+    expect([seamTapes("closed"), seamTapes("butted"), seamTapes("lapped")]).toEqual([3, 3, 1]);
     expect(made([whole], { edge: "wrapped" }).strips.find((s) => s.name === "topline binding")!.widthMm).toBe(19);
     expect(made(quarters, { seam: "lapped" }, { lapFoldMm: 4 }).strips.filter((s) => s.name === "fold tape")).toHaveLength(3);
   });

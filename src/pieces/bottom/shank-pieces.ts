@@ -33,12 +33,13 @@ export function cutShankBend(bend: readonly ShankBend[], labels: Labels): readon
   const points: Xy[] = [[0, -cardMm], [last.alongMm, -cardMm]];
   for (const { alongMm, riseMm } of bentFinely(bend).reverse()) points.push([alongMm, y(riseMm)]);
   const outline: Outline = { xy: Float64Array.from(points.flat()) };
+  // The rises are written beside their ticks, which need no other name.
   const shown = bend.filter((_, k) => k % 2 === 0 && k > 0 && k < bend.length - 1);
-  const marks = shown.map(({ alongMm, riseMm }) => lineMark("bend", "place", { xy: Float64Array.of(alongMm, y(riseMm) - tickMm, alongMm, y(riseMm)) }));
+  const marks = shown.map(({ alongMm, riseMm }) => lineMark("", "place", { xy: Float64Array.of(alongMm, y(riseMm) - tickMm, alongMm, y(riseMm)) }));
   const rises = shown.map(({ alongMm, riseMm }): LabelBlock => ({ lines: [{ text: riseMm.toFixed(1), heightMm: 2 }], at: [alongMm, y(riseMm) - tickMm - 2], angleDeg: 0 }));
   const end = (text: string, x: number): LabelBlock => ({ lines: [{ text, heightMm: 2.4 }], at: [x, -cardMm + 4], angleDeg: 0 });
   const name: LabelBlock = {
-    lines: [{ text: "shank bend", heightMm: 4 }, { text: labels.size === "" ? "{side}" : `{side}, size ${labels.size}`, heightMm: 2.4 }, { text: "to bend the shank", heightMm: 2.4 }],
+    lines: [{ text: "shank bend", heightMm: 4 }, { text: labels.size === "" ? "{side}" : `{side}, size ${labels.size}`, heightMm: 2.4 }, { text: "to bend the shank, rise in mm", heightMm: 2.4 }],
     at: [last.alongMm / 2, -cardMm + 8], angleDeg: 0,
   };
   return [{ name: "shank bend", material: "card", net: true, outline, marks, labels: [name, ...rises, end("heel", 7), end("waist", last.alongMm - 8)], directionDeg: 0 }];

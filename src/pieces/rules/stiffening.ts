@@ -33,7 +33,7 @@ export const stiffeningRules: Readonly<Record<keyof StiffeningSettings, Rule>> =
   sideLiningLapMm: mm("Side lining over stiffener and puff", 10, 6, 15, 0.5,
     "Lies on their skived ends, so that no step is left between them.", practice),
   flankTapeMm: mm("Second tape at the flanks", 5, 4, 6, 0.5,
-    "Laid below the fold's tape where the topline is lowest and gapes first.", practice),
+    "Laid below the fold line where the topline is lowest and gapes first.", practice),
   flankTapeReachMm: mm("Reach of the second tape", 40, 20, 60, 1,
     "To either side of the lowest place.", practice),
 };

@@ -63,7 +63,7 @@ export function cutStiffener({ heel, sizes, settings, lastLengthMm, labels }: St
     ...(full ? [lineMark("skive to nothing", "skive", closedLine(full))] : []),
     lineMark("feather line", "net", within(net.feather, outline)),
     ...straightMarks("back line", "centre", outline, beyond(seat, back, 20), beyond(back, seat, 40)),
-    { kind: "notch", name: "seat: snip here if it gathers", at: low, toward: beyond(back, seat, counterLastingMm - notchDepthMm) },
+    { kind: "notch", name: "seat: snip", at: low, toward: beyond(back, seat, counterLastingMm - notchDepthMm) },
   ];
   // There is seldom room beside the skive lines, which text may cross.
   const avoid = marks.flatMap((m) => (m.kind === "line" && m.use === "centre" ? [m.line] : []));

@@ -9,5 +9,5 @@ const drawnShare = 0.01;
 export function flankTapes({ edge }: Pick<Chosen, "edge">, { flankTapeMm, flankTapeReachMm, stripEndsMm }: Pick<PieceSettings, "flankTapeMm" | "flankTapeReachMm" | "stripEndsMm">): readonly Strip[] {
   if (!isFolded(edge)) return [];
   const lengthMm = 2 * flankTapeReachMm * (1 - drawnShare) + 2 * stripEndsMm;
-  return [{ name: "flank tape", material: "tape", widthMm: flankTapeMm, lengthMm, perPair: 4, where: `below the fold's tape, ${flankTapeReachMm.toFixed(0)} mm to either side of the lowest place, drawn 1 % shorter; both sides` }];
+  return [{ name: "flank tape", material: "tape", widthMm: flankTapeMm, lengthMm, perPair: 4, where: `below the fold line, ${flankTapeReachMm.toFixed(0)} mm to either side of the lowest place, drawn 1 % shorter; both sides` }];
 }

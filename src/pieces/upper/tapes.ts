@@ -6,7 +6,7 @@ import type { Strip } from "../piece.ts";
 import type { PieceSettings } from "../settings.ts";
 import { liesOver } from "./allowances.ts";
 
-/** What is cut off a roll for a pair of uppers: tape for every folded edge and over every closed seam, and the binding. */
+/** What is cut off a roll for a pair of uppers: tape for every folded edge and over every seam that does not lie over itself (closed, or butted, which nothing else holds), and the binding. */
 export function upperStrips(panels: readonly NetPanel[], settings: PieceSettings, chosen: Chosen): readonly Strip[] {
   return [...foldTapes(panels, settings, chosen), ...seamTapes(panels, settings, chosen), ...bindings(panels, settings, chosen)];
 }
@@ -24,8 +24,8 @@ function foldTapes(panels: readonly NetPanel[], settings: PieceSettings, chosen:
 function seamTapes(panels: readonly NetPanel[], settings: PieceSettings, chosen: Chosen): readonly Strip[] {
   const tape = (edge: NetEdge): Strip => ({ name: "seam tape", material: "tape", widthMm: settings.seamTapeMm, lengthMm: edgeLength(edge) + 2 * settings.stripEndsMm, perPair: 2, where: `over the ${seamWord(edge)}, flesh side` });
   return [
-    ...(chosen.backSeam === "closed" ? onceEach(banks(panels, "back")) : []),
-    ...(chosen.seam === "closed" ? onceEach(banks(panels, "inner waist", "side")) : []),
+    ...onceEach(banks(panels, "back")),
+    ...(chosen.seam === "lapped" ? [] : onceEach(banks(panels, "inner waist", "side"))),
   ].map(tape);
 }
 
