@@ -30,6 +30,13 @@ test("options and scripts that the pages name exist", () => {
   expect(run.filter((script) => !scripts.includes(script))).toEqual([]);
 });
 
+test("the page of the command line tells every option of every command, and none that is not there", () => {
+  const page = readFileSync("docs/guide/command-line.md", "utf8");
+  const helped = ["measure", "make", "card"].flatMap((command) => [...lastwise(command, "--help").out.matchAll(/^ {2}(--[a-z-]+)/gm)].map((m) => m[1]!));
+  const told = [...page.matchAll(/(--[a-z][a-z-]*)/g)].map((m) => m[1]!);
+  expect([...new Set(told)].sort()).toEqual([...new Set(helped)].filter((option) => option !== "--help").sort());
+});
+
 test("every library we stand on is named with its reason, and none that is gone", () => {
   const { dependencies, devDependencies } = JSON.parse(readFileSync("package.json", "utf8")) as Record<string, Record<string, string>>;
   const page = readFileSync("docs/dependencies.md", "utf8");

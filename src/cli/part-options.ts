@@ -4,7 +4,7 @@ import { finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import type { Job } from "#job/job.ts";
 import { backTops, extras, liningCuts, seamKinds, sockKinds, upperCuts, type PartChoices } from "#pieces/choices.ts";
-import { mostBarOff, rollWidths, sheetSets, type SheetChoices } from "#sheets/choices.ts";
+import { mostBarOff, rollWidths, sheetSets, trueBarMm, type SheetChoices } from "#sheets/choices.ts";
 import { paperNames } from "#sheets/paper.ts";
 import { layers, type Layer } from "#sheets/pen.ts";
 import { halvesChoices, leathers, toplineEdges, type ShellSettings } from "#shell/settings.ts";
@@ -28,7 +28,6 @@ export interface PartOptions extends Partial<Pick<PartChoices, "cut" | "seam" | 
 }
 
 export function addPartOptions(command: Command): Command {
-  const bar = (option: string) => millimetres(option, mostBarOff.least, mostBarOff.most);
   return command
     .option("--cut <cut>", `how the upper is opened: ${upperCuts.join(", ")}`, oneOf("--cut", upperCuts))
     .option("--seam <kind>", `side or waist seams: ${seamKinds.join(", ")}`, oneOf("--seam", seamKinds))
@@ -67,6 +66,14 @@ const saidOnly = <T extends object>(said: T): { [K in keyof T]?: NonNullable<T[K
 
 /** A part as it is written on the command line: back-strip for backStrip. */
 const spoken = (part: string): string => part.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);
+
+/** A parser for what was read on a printed bar of 100 mm, or of 200 mm on wide paper: the job holds it for one of 100 mm. */
+const bar =
+  (option: string) =>
+  (text: string): number => {
+    const longer = parseFloat(text) > 1.5 * trueBarMm ? 2 : 1;
+    return millimetres(option, longer * mostBarOff.least, longer * mostBarOff.most)(text) / longer;
+  };
 
 /** A parser for several words of a list, with commas between. */
 const listOf =

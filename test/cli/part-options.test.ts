@@ -35,6 +35,8 @@ describe("words that are understood", () => {
     ["--paper A2 --roll 610", { sheets: { paper: "A2", rollWidthMm: 610 } }],
     ["--sets net --own-pages", { sheets: { sets: "net", onePage: true } }],
     ["--bar-across 99,5 --bar-up 100.25mm", { sheets: { barAcrossMm: 99.5, barUpMm: 100.25 } }],
+    // On wide paper the bars are 200 mm long.
+    ["--paper A3 --bar-across 199 --bar-up 200,5", { sheets: { paper: "A3", barAcrossMm: 99.5, barUpMm: 100.25 } }],
     ["--layers cut,fold", { sheets: { layers: ["cut", "fold"] } }],
     ["", {}],
   ])("%s", (words, fields) => {
@@ -82,6 +84,7 @@ describe("words that are refused, with what would do", () => {
     ["--sets", "all", /--sets can be both or net or cutting/],
     ["--bar-across", "94,9", /--bar-across wants millimetres from 95 to 105, not "94,9"/],
     ["--bar-up", "10 cm", /--bar-up wants millimetres from 95 to 105, not "10 cm"/],
+    ["--bar-up", "189 mm", /--bar-up wants millimetres from 190 to 210, not "189 mm"/],
     ["--layers", "cut,glue", /--layers can be cut, mark, fold, text, not "glue"/],
   ])("%s %j", (option, word, saying) => {
     expect(() => said([option, word])).toThrow(Refusal);

@@ -7,7 +7,7 @@ import type { PageInk } from "./page-ink.ts";
 import { inkMap } from "./page-map.ts";
 
 const steps = (barMm: number): readonly string[] => [
-  `Print every page at 100 % (actual size), not 'fit to page'. Lay a rule on both bars of each page: they must measure ${barMm} mm, at most half a millimetre off. If they do not, do not cut: set the printer right, or enter ${barMm === 100 ? "what both bars read" : "half of what both bars read"} and print again.`,
+  `Print every page at 100 % (actual size), not 'fit to page'. Lay a rule on both bars of each page: they must measure ${barMm} mm, at most half a millimetre off. If they do not, do not cut: set the printer right, or enter what both bars read and print again.`,
   "Join only pages that have joining marks. Cut a page along its dashed line, left or top, and lay it on its neighbour so that marks with the same number meet: the slanting lines cross on the joint, the long line runs straight on. A broken cross means too far apart or too close. Where two ticks meet instead of the long line, the page is shifted, a quarter of a millimetre for each tick. When both ends are right, tape.",
   "Glue to card and cut on the full outer line, on a mat, with the knife moving away from your fingers. Upper and lining are seen from outside: the upper shows its grain, the lining its flesh side, for its grain lies against the foot. The bottom is seen from above. Left is the exact mirror of right.",
 ];
