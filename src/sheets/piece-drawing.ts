@@ -129,11 +129,15 @@ function upright(angleDeg: number): number {
   return a - 89.9999;
 }
 
+/** What tells the inner half has no place of its own there, so it also makes way for what is drawn on the piece. */
+const tellsHalf = "inside";
+
 /** Words of the piece's own that a joint would run through, moved to the nearest place where none does, if there is one. */
 function offJoint(w: Lettering, room: Room, clear: (box: Box) => boolean): Lettering {
   const b = bounds({ xy: baseLine(w) });
   const half = w.heightMm / 2;
-  if (clear({ x: b.minX - half, y: b.minY - half, width: b.maxX - b.minX + 2 * half, height: b.maxY - b.minY + 2 * half })) return w;
+  const box: Box = { x: b.minX - half, y: b.minY - half, width: b.maxX - b.minX + 2 * half, height: b.maxY - b.minY + 2 * half };
+  if (clear(box) && (w.text !== tellsHalf || room.isFree(box, true))) return w;
   const size = { width: textWidth(w.text, w.heightMm, w.bold) + 2, height: 1.5 * w.heightMm + 1 };
   const free = room.nearestFree(size, [(b.minX + b.maxX) / 2, (b.minY + b.maxY) / 2], clear);
   return free ? setMiddle(w.text, [free.x + size.width / 2, free.y + size.height / 2], w.heightMm, 0, w.bold) : w;

@@ -79,6 +79,21 @@ describe("words on a piece", () => {
     expect(["back seam", "nail", "back point", "inside"].map(times)).toEqual([1, 1, 2, 1]);
   });
 
+  test("the word that tells the inner half makes way for a line across it", () => {
+    const tab: Mark = { kind: "line", name: "cut out", use: "place", line: { xy: Float64Array.of(70, 80, 80, 38, 90, 80) } };
+    const written: Mark = { kind: "text", text: "inside", at: [80, 40], heightMm: 4, angleDeg: 5 };
+    const piece = samplePiece("upper", "right", "upper leather", [[0, 0], [160, 0], [160, 80], [0, 80]], [tab, written]);
+    const { words, strokes } = drawPiece(arrange([piece], gridOf(papers.A4)).placed[0]!, plate, []);
+    const box = boxOf(words.find((w) => w.text === "inside")!);
+    const { xy } = strokes.find((s) => s.kind === "place")!;
+    for (let i = 0; i + 3 < xy.length; i += 2) {
+      for (let t = 0; t <= 1; t += 0.01) {
+        const [x, y] = [xy[i]! + t * (xy[i + 2]! - xy[i]!), xy[i + 1]! + t * (xy[i + 3]! - xy[i + 1]!)];
+        expect(x > box.x0 && x < box.x1 && y > box.y0 && y < box.y1).toBe(false);
+      }
+    }
+  });
+
   test("words keep to the paper that is surely on the page: within a millimetre of the piece's box", () => {
     for (const { words, placed } of drawings) {
       if (placed.place.rotationDeg % 90 !== 0) continue;
