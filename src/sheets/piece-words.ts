@@ -147,7 +147,9 @@ function beside(anchors: readonly Anchor[], others: readonly Anchor[], length: n
     }
   }
   const size = { width: length, height };
-  const box = room.nearestFree(size, anchors[0]!, offJoints) ?? room.nearestFree(size, anchors[0]!, () => true);
+  const open = (box: Box): boolean => !room.crossesWords(...leaderEnds(anchors[0]!, box));
+  const wishes = [(box: Box) => offJoints(box) && open(box), open, offJoints, () => true];
+  const box = wishes.reduce<Box | undefined>((found, wish) => found ?? room.nearestFree(size, anchors[0]!, wish), undefined);
   return box && { box, anchor: anchors[0]!, far: toBox(anchors[0]!, box), upright: false };
 }
 
