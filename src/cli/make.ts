@@ -20,7 +20,7 @@ import { exitFor } from "./exit.ts";
 import { withSide } from "./measure.ts";
 import { openAll, withTapeWords } from "./open.ts";
 import { checkRoom, keepResults } from "./out-folder.ts";
-import { addPartOptions, withPartOptions, type PartOptions } from "./part-options.ts";
+import { addPartOptions, refuseParted, withPartOptions, type PartOptions } from "./part-options.ts";
 import { watched } from "./progress.ts";
 import { addReadings, withReadings, type Readings } from "./readings.ts";
 import { sayFindings, sayPair, sayProof } from "./say.ts";
@@ -74,6 +74,7 @@ export function addMake(program: Command): void {
 }
 
 async function make(paths: readonly string[], options: Options): Promise<void> {
+  refuseParted(paths);
   const { job: chosen, files, findings = [] } = choose(paths, options);
   const job = withReadings(chosen, options, paths[0] === undefined ? "the example" : basename(paths[0]));
   await uninterrupted(() => checkRoom(options.out));

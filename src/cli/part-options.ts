@@ -1,4 +1,5 @@
 // What is said on the command line about parts and sheets.
+import { existsSync } from "node:fs";
 import type { Command } from "commander";
 import { finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
@@ -59,6 +60,14 @@ export function withPartOptions(job: Job, options: PartOptions): Job {
     shell: { ...job.shell, ...saidOnly({ leather, edge, halves }) },
     sheets: { ...job.sheets, ...saidOnly({ paper: paper ?? (roll === undefined ? undefined : "roll"), rollWidthMm: roll, sets, onePage: ownPages, barAcrossMm: barAcross, barUpMm: barUp, layers: options.layers }) },
   };
+}
+
+const listWords = (): ReadonlySet<string> => new Set([...extras.map(spoken), ...layers]);
+
+/** Throws a Refusal for a word of a list that a space has parted from it, so that it stands where a file should. */
+export function refuseParted(paths: readonly string[]): void {
+  const parted = paths.find((path) => listWords().has(path.toLowerCase().replace(/,$/, "")) && !existsSync(path));
+  if (parted !== undefined) throw new Refusal(finding("option-list-parted", { word: parted.replace(/,$/, "") }));
 }
 
 /** What was said at all. */

@@ -2,13 +2,16 @@
 import { explain, type Finding, severityOf } from "#base/findings.ts";
 import type { LastPair, Pair, TapedPair } from "#job/pair.ts";
 import type { Proof } from "#job/proof.ts";
+import type { UpperCut } from "#pieces/choices.ts";
 import { halves } from "#lines/feather.ts";
 import { mm, percent } from "./say-numbers.ts";
+
+const cutWords: Readonly<Record<UpperCut, string>> = { "back-seam": "whole with a back seam", "inner-seam": "whole with a seam at the inner waist", quarters: "as vamp and two quarters" };
 
 /** What was drawn and how it lies flat, in a few sentences. */
 export function sayPair(pair: Pair): string {
   const names = [...new Set(pair.pieces.map((piece) => piece.name))];
-  return [...(pair.from === "last" ? sayLastPair(pair) : sayTapedPair(pair)), `Pieces for left and right: ${names.join("; ")}.`].join("\n");
+  return [...(pair.from === "last" ? sayLastPair(pair) : sayTapedPair(pair)), `The upper is cut ${cutWords[pair.parts.cut]}, lined in ${pair.parts.lining}. Pieces for left and right: ${names.join("; ")}.`].join("\n");
 }
 
 function sayTapedPair({ tape: { side, medial, lateral, length } }: TapedPair): readonly string[] {

@@ -7,7 +7,7 @@ import { Refusal } from "#base/refusal.ts";
 import { defaultJob } from "#job/default-job.ts";
 import { readJobFile, writeJobFile } from "#job/job-file.ts";
 import type { Job } from "#job/job.ts";
-import { addPartOptions, withPartOptions } from "../../src/cli/part-options.ts";
+import { addPartOptions, refuseParted, withPartOptions } from "../../src/cli/part-options.ts";
 import { contents, lastwise, scratchFolder } from "./command.ts";
 
 const folder = scratchFolder();
@@ -18,6 +18,12 @@ function said(words: readonly string[], job: Job = defaultJob()): Job {
   command.parse(words, { from: "user" });
   return withPartOptions(job, command.opts());
 }
+
+test("a word parted from its list is not taken for a file", () => {
+  expect(() => refuseParted(["last.stl", "gore"])).toThrow("gore stands apart, as if it were a file. Write lists without a space, for example --with strap,gore.");
+  expect(() => refuseParted(["fold,"])).toThrow(/^fold stands apart/);
+  expect(() => refuseParted(["last.stl", "gore.stl"])).not.toThrow();
+});
 
 describe("words that are understood", () => {
   test.each<[string, Partial<Pick<Job, "parts" | "shell" | "sheets">>]>([

@@ -18,6 +18,7 @@ export const jobSentences = {
   "picture-not-last": sentence("stop", (d: { file: string }) => `${d.file} is a picture, and there is no last in it to measure. From pictures of a taped pattern "lastwise make" makes the pattern.`),
 
   // Files and folders, as the command line and the app meet them.
+  "option-list-parted": sentence("stop", (d: { word: string }) => `${d.word} stands apart, as if it were a file. Write lists without a space, for example --with strap,gore.`),
   "file-missing": sentence("stop", (d: { file: string }) => `There is no file ${d.file}. Check the name and the folder.`),
   "file-is-folder": sentence("stop", (d: { file: string }) => `${d.file} is a folder, not a file. Name the file of the scan or of the job inside it.`),
   "file-not-plain": sentence("stop", (d: { file: string }) => `${d.file} is not an ordinary file. Name the file of a scan or of a job.`),
