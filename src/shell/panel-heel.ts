@@ -18,8 +18,9 @@ export interface HeelInput {
   readonly drawn: DrawnLines;
   readonly onLast: CutShell;
   readonly over: Shell;
-  /** How far it reaches from the seat point along the feather line, mm. */
+  /** How far it reaches from the seat point along the feather line, mm, and how much of that is more than the parts drawn on it ask for. */
   readonly reachMm: ByHalf<number>;
+  readonly beyondMm?: number;
 }
 
 /** The heel part of the upper in one piece, closed at the back, not yet laid flat. */
@@ -33,12 +34,12 @@ export interface OpenedHeel {
  * reach ends on the feather line. Its edges: feather line, end, topline, end.
  * @throws Refusal `heel-part-impossible` where there is no upper above the end of its reach
  */
-export function openHeel({ board, drawn, onLast, over, reachMm }: HeelInput): OpenedHeel {
+export function openHeel({ board, drawn, onLast, over, reachMm, beyondMm = 0 }: HeelInput): OpenedHeel {
   const lines = halves.map((half) => {
     const feather = board.forme.feather[half];
     const x = reachMm[half] > 0 && reachMm[half] < curveLength(feather) ? pointOn(feather, reachMm[half])[0] : NaN;
     const line = lineBetweenX(board, drawn, half === "medial" ? "inner end" : "outer end", half, x, x);
-    if (!line) throw new Refusal(finding("heel-part-impossible", { half, reachMm: reachMm[half] }));
+    if (!line) throw new Refusal(finding("heel-part-impossible", { half, reachMm: reachMm[half] - beyondMm }));
     return line;
   });
   const opened = openShell({ onLast, over, side: board.last.side, lines, backClosed: true, forme: board.forme });

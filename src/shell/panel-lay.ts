@@ -148,6 +148,10 @@ function drawn(runs: readonly Run[], mesh: Mesh, { a, b }: Omit<Held, "runs">, s
 
 /** Leather's length gives 2 to 5 % by itself in lasting (handbook of hand pattern-making, common practice, no source); above that a panel is worked. */
 const byItself = 0.05;
+/** Above so much gathered, pulls alone leave pleats: the margin is nicked to so far from the feather line, mm (common practice, no source), which helps this near to it. */
+const byPulls = 0.25;
+const nickShortMm = 3;
+const nearMarginMm = 15;
 /** As in lay-flat.ts. */
 const muchStretch = 0.15;
 const spoken: Partial<Record<PanelName, string>> = { whole: "upper", heel: "heel part" };
@@ -165,6 +169,9 @@ function judged(panel: Panel, flat: Flattening): readonly Finding[] {
   if (flat.flipped > 0) findings.push(finding("flat-pattern-folds", { triangles: flat.flipped }));
   if (flat.keptApart) findings.push(finding("flat-kept-apart", {}));
   if (give.by > muchStretch) findings.push(finding("stretch-high", { percent: 100 * give.by }, at(give.v)));
-  if (worst.by > byItself) findings.push(finding("panel-eased", { panel: spoken[panel.name] ?? panel.name, givePercent: 100 * give.by, gatherPercent: 100 * gather.by, usualPercent: 100 * byItself }, at(worst.v)));
+  if (worst.by > byItself) findings.push(finding("panel-eased", { panel: spoken[panel.name] ?? panel.name, givePercent: 100 * give.by, gatherPercent: 100 * gather.by, usualPercent: 100 * byItself, ...(worst === gather && gather.by > byPulls && atMargin(panel, gather.v) && { nickShortMm }) }, at(worst.v)));
   return findings;
 }
+
+/** Whether a vertex lies so near to the feather line that nicks in the lasting margin free it. */
+const atMargin = ({ edges, over }: Panel, v: number): boolean => edges.some(({ role, vertices }) => role === "feather" && vertices.some((w) => distanceInSpace(over.positions, v, w) < nearMarginMm));

@@ -162,6 +162,9 @@ describe("the panels", () => {
     expect(told).toHaveLength(3);
     expect(explain(told[0]!)).toMatch(/^The vamp must be stretched by up to \d+ % and gathered by up to \d\d % /);
     expect(told.every(({ at }) => at?.every(Number.isFinite))).toBe(true);
+    // Round the toe of the vamp too much is gathered for pulls alone; at the seat of the quarters it is not.
+    expect(told.map((f) => /nick each out as a wedge, not closer than 3 mm to the feather line/.test(explain(f)))).toEqual(told.map((f) => f.code === "panel-eased" && f.data.gatherPercent > 25));
+    expect(told.map((f) => /by small pulls/.test(explain(f)))).toEqual([false, true, true]);
   });
 
   test("begin from the upper laid in one piece or from nothing and come out the same", () => {
@@ -213,7 +216,7 @@ describe("the heel in one piece", () => {
   });
 
   test("is refused where there is no upper above its end", () => {
-    for (const medial of [0, -5, 4, 250, 900, NaN]) expect(() => openHeel({ ...table, reachMm: { medial, lateral: 78 } })).toThrow(/heel part cannot reach .* inner side/);
+    for (const medial of [0, -5, 4, 250, 900, NaN]) expect(() => openHeel({ ...table, reachMm: { medial, lateral: 78 } })).toThrow(/heel pocket cannot reach .* inner side/);
   });
 });
 

@@ -18,7 +18,7 @@ export const pieceSentences = {
   "edge-uneven": sentence(
     "look",
     (d: { piece: string; changes: number; most: number }) =>
-      `Edge uneven: the outline of the ${d.piece} changes its bend ${d.changes} times (${d.most} at most on an even one). Draw it through by eye with a curve or a bent lath before you cut, or take a smoother scan.`,
+      `Edge uneven: the outline of the ${d.piece} changes its bend ${d.changes} times (${d.most} at most on an even one). Draw it through by eye with a curve or a bent lath before you cut; where the last was scanned, a smoother scan helps too.`,
   ),
   "piece-setting-impossible": sentence(
     "stop",

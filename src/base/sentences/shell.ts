@@ -22,7 +22,7 @@ export const shellSentences = {
   ),
   "flat-kept-apart": sentence("look", (_: object) => "Laid flat, the piece would lie over itself; its edges were pushed apart, and the leather pays for it with more stretch there. Choose a smaller spring, or give the piece another seam."),
   "spring-too-wide": sentence("stop", (d: { springMm: number; leastMm: number; mostMm: number }) => {
-    const why = d.springMm > 0 ? "the heel ends of the flat pattern would not leave room for the back seam" : "it would swing the heel ends of the flat pattern farther apart than any pump asks for";
+    const why = d.springMm > 0 ? "the heel ends of the upper and the lining laid flat would not leave room for a seam between them" : "it would swing the heel ends of the flat pattern farther apart than any pump asks for";
     return `A spring of ${d.springMm.toFixed(1)} mm cannot be laid: ${why}. Choose one from ${d.leastMm} (apart) to ${d.mostMm} mm (together); a few millimetres are usual.`;
   }),
   "heel-ends-near": sentence("look", (d: { gapMm: number; leastMm: number; springMm?: number }) => {
