@@ -31,7 +31,7 @@ export interface PartOptions extends Partial<Pick<PartChoices, "cut" | "seam" | 
 export function addPartOptions(command: Command): Command {
   return command
     .option("--cut <cut>", `how the upper is opened: ${upperCuts.join(", ")}`, oneOf("--cut", upperCuts))
-    .option("--seam <kind>", `side or waist seams: ${seamKinds.join(", ")}`, oneOf("--seam", seamKinds))
+    .option("--seam <kind>", `side or inner seams: ${seamKinds.join(", ")}`, oneOf("--seam", seamKinds))
     .option("--back-seam <kind>", "back seam: closed, butted", oneOf("--back-seam", ["closed", "butted"]))
     .option("--back-top <kind>", `top of the back seam: ${backTops.join(", ")}`, oneOf("--back-top", backTops))
     .option("--edge <edge>", `topline: ${toplineEdges.join(", ")}`, oneOf("--edge", toplineEdges))

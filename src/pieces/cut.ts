@@ -19,6 +19,8 @@ import { bothOf } from "./draft.ts";
 import { extraPieces } from "./extras/extras.ts";
 import { Groups, said } from "./groups.ts";
 import type { Labels } from "./label-text.ts";
+import { onPiece } from "./inside-piece.ts";
+import { withGore } from "./lining/gore-cut.ts";
 import { heelNet } from "./lining/heel-net.ts";
 import { liningPieces, type LiningInput } from "./lining/lining.ts";
 import { scalesOf } from "./lining/on-last.ts";
@@ -27,6 +29,7 @@ import { netTapedBottom, netTapedUpper } from "./net-tape.ts";
 import { netUpper, type NetUpper } from "./net-upper.ts";
 import type { Parts } from "./parts.ts";
 import type { Ground, Piece, Strip } from "./piece.ts";
+import { pricked } from "./pricks.ts";
 import { bottomKeys, bottomOnlyKeys, pieceRulesFor, pieceRulesForTape } from "./rules.ts";
 import type { PieceSettings } from "./settings.ts";
 import { stiffeningPieces } from "./stiffening/stiffening.ts";
@@ -153,7 +156,11 @@ function cutGroups({ side, groups, whole, nets: { panels }, lining, stiffener, b
   const aboveWords = said(aboveOf(settings)), belowWords = said(bottomKeys.map((key) => settings[key]));
   const upper = groups.make("upper", [panels, aboveWords, words], () => upperPieces({ panels, settings, chosen, labels }));
   const extras = groups.make("extras", [upper, onLast?.lines, aboveWords, words], () => extraPieces({ panels, upper: upper.drafts, ...(onLast && { onLast }), settings, chosen, labels }));
-  const inside = groups.make("lining", [whole, lining.own, lining.laid?.heel, panels, aboveWords, words, stiffWords], () => liningPieces({ upper: whole, ...lining, settings, stiffener: stiff, chosen, labels }));
+  const inside = groups.make("lining", [whole, lining.own, lining.laid?.heel, panels, aboveWords, words, stiffWords], () => {
+    const made = liningPieces({ upper: whole, ...lining, settings, stiffener: stiff, chosen, labels });
+    const drafts = chosen.gore ? withGore(made.drafts, lining.own?.net ?? whole, lining.own !== undefined, settings) : made.drafts;
+    return { ...made, drafts: drafts.map((draft) => pricked({ ...draft, marks: onPiece(draft.outline, draft.marks) })) };
+  });
   const stiffening = groups.make("stiffening", [whole, lining.own, stiffener?.heel, aboveWords, words, stiffWords], () =>
     stiffeningPieces({
       ...(lining.own ? { net: lining.own.net, ground: "lining" } : { net: whole, ground: "upper" }),
@@ -164,7 +171,10 @@ function cutGroups({ side, groups, whole, nets: { panels }, lining, stiffener, b
       labels,
     }),
   );
-  const below = bottom && groups.make("bottom", [bottom.net, belowWords, said([parts.sock, labels]), stiffWords], () => bottomPieces({ ...bottom, settings, shell: stiff, chosen, labels }));
+  // What was asked for but could not be drawn is not lasted under either.
+  const drawn = (name: string): boolean => [extras, stiffening].some(({ drafts }) => drafts.some((d) => d.name === name));
+  const lasted = { toeCap: drawn("toe cap"), backStrip: drawn("back strip"), sideLining: drawn("inner side lining") || drawn("outer side lining") };
+  const below = bottom && groups.make("bottom", [bottom.net, belowWords, said([parts.sock, lasted, labels]), stiffWords], () => bottomPieces({ ...bottom, settings, shell: stiff, chosen: { ...lasted, sock: parts.sock }, labels }));
   const all: readonly Parts[] = [{ ...upper, drafts: extras.upper }, extras, inside, stiffening, ...(below ? [below] : [])];
   const drafts = all.flatMap((part) => part.drafts);
   const pieces = all.flatMap(({ drafts }, k) => groups.make(`pieces ${k}`, [drafts], () => drafts.flatMap((draft) => bothOf(draft, side))));

@@ -1,14 +1,11 @@
-import { arcLengths, pointAt } from "#plane/along.ts";
-import { meetingPoint, segmentsMeet } from "#plane/crossing.ts";
-import { bounds, type Bounds } from "#plane/measure.ts";
 import type { Outline, Polyline } from "#plane/outline.ts";
 import type { Half } from "#lines/feather.ts";
-import { Boxed } from "./check/near.ts";
-import { halfWords } from "./check/words.ts";
+import { Boxed } from "./boxed.ts";
+import { halfWords } from "./words.ts";
 import { boxCorners, blockSize, readable, type LabelBlock } from "./labels.ts";
 import { toeReachMm } from "./margins.ts";
 import { lineMark, outward } from "./marks.ts";
-import { edgeLength, edgePoint } from "./net-upper.ts";
+import { edgeLength, edgePoint, type Edge } from "./net-upper.ts";
 import type { NetPanel, NetPlace, PlaceName } from "./panel.ts";
 import type { Mark, Xy } from "./piece.ts";
 import { Room } from "./room.ts";
@@ -87,17 +84,26 @@ function gripAt(panel: NetPanel, cut: Boxed, draft: Draft, place: NetPlace) {
   const end = edgeLength(edge);
   const s = place.s + (draft.onMm ?? 0);
   if (end < 2 * fromSeamMm || s < -endMm || s > end + endMm) return [];
-  const at = Math.min(end - fromSeamMm, Math.max(fromSeamMm, s));
-  const [x, y] = edgePoint(edge, at);
-  const [nx, ny] = outward(edge, at);
+  // Where a seam's allowance runs in on the margin, the jaws move away from it until the leather fills them.
+  for (let offMm = fromSeamMm; offMm <= 2 * fromSeamMm && 2 * offMm <= end; offMm++) {
+    const bite = biteAt(edge, cut, Math.min(end - offMm, Math.max(offMm, s)));
+    if (bite) return [{ draft, ...bite, mark: lineMark(`draft ${draft.number}, ${draft.name}`, "place", bite.line, "grip") }];
+  }
+  return [];
+}
+
+/** The jaws half-way out in the margin; none where that is too narrow or does not fill them. */
+function biteAt(edge: Edge, cut: Boxed, s: number) {
+  const [x, y] = edgePoint(edge, s);
+  const [nx, ny] = outward(edge, s);
   const marginMm = cut.along(x, y, nx, ny, 120)?.mm ?? 0;
-  if (marginMm < leastMarginMm) return [];
+  if (marginMm < leastMarginMm) return undefined;
   const middle: Xy = [x + (nx * marginMm) / 2, y + (ny * marginMm) / 2];
   // Outward lies to the right of the edge's way.
   const along: Xy = [-ny, nx];
   const jaw = (way: number): Xy => [middle[0] + (way * along[0] * jawsMm) / 2, middle[1] + (way * along[1] * jawsMm) / 2];
-  const line = { xy: Float64Array.of(...jaw(-1), ...jaw(1)) };
-  return [{ draft, middle, along, mark: lineMark(`draft ${draft.number}, ${draft.name}`, "place", line) }];
+  const ends = [jaw(-1), jaw(1)] as const;
+  return ends.every((p) => cut.holds(...p)) ? { middle, along, line: { xy: Float64Array.from(ends.flat()) } } : undefined;
 }
 
 /** A 6 and a 9 have a dot, since a piece is held any way up. */
@@ -127,82 +133,3 @@ const linesOf = (mark: Drawn): readonly Polyline[] => {
   if (mark.kind === "notch") return [{ xy: Float64Array.of(...mark.at, ...mark.toward) }];
   return mark.kind === "arrow" ? [{ xy: Float64Array.of(...mark.from, ...mark.to) }] : [];
 };
-
-/** How far inside the line that it marks a prick is made, so that what is sewn over it hides it, mm. */
-const hiddenMm = 1.5;
-/** Two pricks nearer to each other than this are one: the leather would tear between them, mm. */
-const sameMm = 3;
-
-/**
- * Where the awl goes through the card to carry the marks inside it over to the leather: the crossings of fold, stitch and feather lines,
- * the ends of fold lines, and the corners of what is laid on (a strap, a tab), a little inside so that it hides them. None where there
- * is a prick already. Each has the name of the line it carries over. `marks` are those of one piece, without its grips.
- */
-export function transferPricks(marks: readonly Drawn[]): readonly Drawn[] {
-  const found: { readonly name: string; readonly at: Xy }[] = [];
-  const known = marks.filter((m) => m.kind === "prick").map((m) => m.at);
-  const add = (name: string, at: Xy): void => {
-    if ([...known, ...found.map((f) => f.at)].every(([x, y]) => (x - at[0]) * (x - at[0]) + (y - at[1]) * (y - at[1]) > sameMm * sameMm)) found.push({ name, at });
-  };
-  const lines = marks.filter((m): m is Extract<Mark, { kind: "line" }> => m.kind === "line");
-  const drawn = lines.filter(({ use }) => use === "fold" || use === "stitch" || use === "net");
-  drawn.forEach((a, i) => {
-    for (const b of drawn.slice(i + 1)) for (const at of crossings(a.line, b.line)) add((a.use === "stitch" ? b : a).name, at);
-  });
-  for (const { name, use, line } of lines) {
-    if (use === "fold") for (const at of endsOf(line)) add(name, at);
-    if (use === "place" && !name.startsWith("draft ")) for (const at of cornersInside(line)) add(name, at);
-  }
-  return found.map(({ name, at }) => ({ kind: "prick", name, at }));
-}
-
-/** Both ends of a line, a little inside: an awl finds no hold on the cutting line itself. */
-function endsOf(line: Polyline): readonly Xy[] {
-  const arc = arcLengths(line);
-  return [pointAt(line, arc, hiddenMm), pointAt(line, arc, arc[arc.length - 1]! - hiddenMm)];
-}
-
-/** Points where two lines cross; runs of segments whose boxes lie apart are passed over. */
-function crossings(a: Polyline, b: Polyline): readonly Xy[] {
-  const out: Xy[] = [];
-  const runs = runsOf(b);
-  for (const p of runsOf(a)) {
-    for (const q of runs) {
-      if (p.maxX < q.minX || q.maxX < p.minX || p.maxY < q.minY || q.maxY < p.minY) continue;
-      for (let i = p.from; i < p.to; i += 2) {
-        for (let j = q.from; j < q.to; j += 2) {
-          const ends = [a.xy[i]!, a.xy[i + 1]!, a.xy[i + 2]!, a.xy[i + 3]!, b.xy[j]!, b.xy[j + 1]!, b.xy[j + 2]!, b.xy[j + 3]!] as const;
-          if (segmentsMeet(...ends)) out.push(meetingPoint(...ends));
-        }
-      }
-    }
-  }
-  return out;
-}
-
-/** A line in runs of 16 segments with their boxes: numbers of its coordinates. */
-function runsOf({ xy }: Polyline) {
-  const runs: (Bounds & { readonly from: number; readonly to: number })[] = [];
-  for (let from = 0; from + 3 < xy.length; from += 32) {
-    const to = Math.min(from + 32, xy.length - 2);
-    runs.push({ from, to, ...bounds({ xy: xy.subarray(from, to + 2) }) });
-  }
-  return runs;
-}
-
-/** The ends and sharp corners of a line, drawn in toward its middle. */
-function cornersInside(line: Polyline): readonly Xy[] {
-  const { xy } = line;
-  const n = xy.length / 2;
-  const middle: Xy = [0, 1].map((c) => xy.reduce((sum, v, i) => (i % 2 === c ? sum + v : sum), 0) / n) as unknown as Xy;
-  const corner = (i: number): boolean => {
-    if (i === 0 || i === n - 1) return true;
-    const [px, py, qx, qy] = [xy[2 * i]! - xy[2 * i - 2]!, xy[2 * i + 1]! - xy[2 * i - 1]!, xy[2 * i + 2]! - xy[2 * i]!, xy[2 * i + 3]! - xy[2 * i + 1]!];
-    return px * qx + py * qy < 0.8 * Math.sqrt((px * px + py * py) * (qx * qx + qy * qy));
-  };
-  return Array.from({ length: n }, (_, i) => i).filter(corner).map((i) => {
-    const [x, y] = [xy[2 * i]!, xy[2 * i + 1]!];
-    const far = Math.sqrt((middle[0] - x) * (middle[0] - x) + (middle[1] - y) * (middle[1] - y));
-    return pointAt({ xy: Float64Array.of(x, y, ...middle) }, Float64Array.of(0, far), Math.min(hiddenMm, far));
-  });
-}

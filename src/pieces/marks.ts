@@ -15,8 +15,18 @@ type Arrow = Extract<Mark, { kind: "arrow" }>;
 export const notchDepthMm = 3;
 export const foldNotchDepthMm = 2;
 
-export function lineMark(name: string, use: Line["use"], line: Polyline): Line {
-  return { kind: "line", name, use, line };
+export function lineMark(name: string, use: Line["use"], line: Polyline, as?: Line["as"]): Line {
+  return { kind: "line", name, use, line, ...(as && { as }) };
+}
+
+/** Length of the mark that stands for a notch where the edge stays in sight, mm. */
+const tickMm = 4;
+
+/** A short line square to an edge and inward from it, in a notch's stead: nothing is cut into an edge that is seen. */
+export function tickAt(name: string, edge: Edge, s: number): Line {
+  const [x, y] = edgePoint(edge, s);
+  const [nx, ny] = outward(edge, s);
+  return lineMark(name, "place", { xy: Float64Array.of(x, y, x - tickMm * nx, y - tickMm * ny) }, "notch");
 }
 
 /** A straight line drawn as far as it lies in an outline; none, one or several marks. */

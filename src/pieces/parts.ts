@@ -8,5 +8,3 @@ export interface Parts {
   readonly strips: readonly Strip[];
   readonly findings: readonly Finding[];
 }
-
-export const noParts: Parts = { drafts: [], strips: [], findings: [] };

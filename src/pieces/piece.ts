@@ -9,13 +9,14 @@ export type Xy = readonly [number, number];
 
 /**
  * What is drawn inside a piece. All in the piece's own flat coordinates, mm.
- * notch: `at` lies on the cutting line, `toward` is its inner end. prick: a hole of the awl.
- * arrow: along the direction of least stretch, which has no sense, so it is drawn with a head at both ends. text: `at` is the middle of the text, along and across; `heightMm` is the
+ * notch: `at` lies on the cutting line, `toward` is its inner end; a snip only frees a corner and meets none. prick: a hole of the awl.
+ * A line with `as` is drawn for itself and no prick carries it over: it stands for a notch on an edge that stays in sight, shows where the
+ * pincers bite, or has pricks of its own. arrow: along the direction of least stretch, which has no sense, so it is drawn with a head at both ends. text: `at` is the middle of the text, along and across; `heightMm` is the
  * height of a capital; `angleDeg` turns it counter-clockwise from +x and is in [-90, 90), so that it reads on both twins.
  */
 export type Mark =
-  | { readonly kind: "line"; readonly name: string; readonly use: "fold" | "net" | "stitch" | "centre" | "joint" | "heel" | "skive" | "place"; readonly line: Polyline }
-  | { readonly kind: "notch"; readonly name: string; readonly at: Xy; readonly toward: Xy }
+  | { readonly kind: "line"; readonly name: string; readonly use: "fold" | "net" | "stitch" | "centre" | "joint" | "heel" | "skive" | "place"; readonly line: Polyline; readonly as?: "notch" | "grip" | "own pricks" }
+  | { readonly kind: "notch"; readonly name: string; readonly use?: "snip"; readonly at: Xy; readonly toward: Xy }
   | { readonly kind: "prick"; readonly name: string; readonly at: Xy }
   | { readonly kind: "arrow"; readonly name: string; readonly from: Xy; readonly to: Xy }
   | { readonly kind: "text"; readonly text: string; readonly at: Xy; readonly heightMm: number; readonly angleDeg: number };

@@ -219,7 +219,7 @@ describe("all pieces of a whole-cut pump with back seam", () => {
 
   test("the marks a hand needs are there", () => {
     const names = (piece: string): string[] => drawn(pieces.find((p) => p.name === piece)!).map((m) => m.name);
-    const onUpper = ["centre line", "joint line", "toe centre", "joint, inside", "joint, outside", "inside", "throat", "back point, inside", "seat, outside",
+    const onUpper = ["centre line", "joint line", "toe centre", "joint, inside", "joint, outside", "inner side", "throat", "back point, inside", "seat, outside",
       "height at 1/4, inside", "height at 1/2, outside", "height at 3/4, inside", "lowest, inside", "lowest, outside", "least stretch"];
     expect(names("upper, net")).toEqual(expect.arrayContaining(onUpper));
     expect(names("upper")).toEqual(expect.arrayContaining([...onUpper, "fold line of the topline", "feather line"]));

@@ -1,8 +1,9 @@
 import { describe, expect, test } from "vitest";
-import { Boxed } from "#pieces/check/near.ts";
+import { Boxed } from "#pieces/boxed.ts";
 import { usualParts } from "#pieces/choices.ts";
 import { blockOutline } from "#pieces/labels.ts";
-import { lastingDrafts, transferPricks } from "#pieces/lasting-drafts.ts";
+import { lastingDrafts } from "#pieces/lasting-drafts.ts";
+import { transferPricks } from "#pieces/pricks.ts";
 import { wholePanel } from "#pieces/net-panels.ts";
 import { netUpper } from "#pieces/net-upper.ts";
 import type { Mark } from "#pieces/piece.ts";
@@ -25,7 +26,7 @@ const drawn = [[whole], quarters].flatMap((panels) => {
   return panels.map((panel) => {
     const piece = drafts.find((d) => d.ground === panel.name && !d.net)!;
     // What a piece is given for its drafts before they are drawn on it.
-    const marks = piece.marks.filter((m) => !(m.kind === "line" && m.name.startsWith("draft ")) && !(m.kind === "prick" && !/^(back point|seat)/.test(m.name)));
+    const marks = piece.marks.filter((m) => !(m.kind === "line" && m.as === "grip"));
     return { panel, piece, marks, grips: lastingDrafts(panel, piece.outline, marks) };
   });
 });
@@ -113,8 +114,23 @@ describe("pricks of the awl", () => {
     }
   });
 
-  test("grips of the drafts are not pricked: they lie in the margin", () => {
+  test("grips of the drafts are not pricked: they lie in the margin; nor is what stands for a notch, or has pricks of its own", () => {
     expect(transferPricks(drawn[0]!.grips.marks)).toEqual([]);
+    const line = { kind: "line", name: "side seam", use: "place", line: { xy: Float64Array.of(0, 0, 0, 4) } } as const;
+    expect(transferPricks([line])).toHaveLength(1);
+    for (const as of ["notch", "own pricks"] as const) expect(transferPricks([{ ...line, as }])).toEqual([]);
+  });
+
+  test("a grip beside a slanting seam moves away from it until the leather fills the jaws", () => {
+    // A margin of 20 mm whose cutting line the seam's allowance cuts off at 45 degrees, out to 20 mm inside the feather line's end.
+    const feather = { line: { xy: Float64Array.of(0, 0, 50, 0, 100, 0) }, arc: Float64Array.of(0, 50, 100), role: "feather" } as const;
+    const outline = { xy: Float64Array.of(20, -20, 100, -20, 100, 60, 0, 60, 0, 0) };
+    const panel = { name: "vamp", edges: [feather], places: [{ name: "toe", edge: 0, s: 2 }] } as const;
+    const [grip] = lastingDrafts(panel, outline, []).marks;
+    const { xy } = (grip as Extract<Mark, { kind: "line" }>).line;
+    const cut = new Boxed(outline);
+    for (const i of [0, 2]) expect(cut.holds(xy[i]!, xy[i + 1]!)).toBe(true);
+    expect(Math.min(xy[0]!, xy[2]!)).toBeGreaterThan(8 - 4.5);
   });
 });
 

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { explain } from "#base/findings.ts";
 import { bothOf, type Draft } from "#pieces/draft.ts";
 import { wholePanel } from "#pieces/net-panels.ts";
 import { edgeLength, edgePoint, netUpper } from "#pieces/net-upper.ts";
@@ -85,12 +86,12 @@ describe("each cut has its pieces, a net card beside each", () => {
   test("what a hand needs stands on each", () => {
     const names = (draft: Draft) => draft.marks.map((m) => m.name);
     const { drafts } = made(quarters);
-    expect(names(named(drafts, "vamp"))).toEqual(expect.arrayContaining(["centre line", "toe centre", "throat", "joint line", "joint, inside", "joint, outside", "inside", "least stretch", "feather line", "fold line of the topline", "side seam, inside", "side seam, outside"]));
-    expect(names(named(drafts, "inner quarter"))).toEqual(expect.arrayContaining(["inside", "back point, inside", "seat, inside", "height at 1/4, inside", "height at 1/2, inside", "least stretch", "back seam, inside", "side seam, inside"]));
+    expect(names(named(drafts, "vamp"))).toEqual(expect.arrayContaining(["centre line", "toe centre", "throat", "joint line", "joint, inside", "joint, outside", "inner side", "least stretch", "feather line", "fold line of the topline", "side seam, inside", "side seam, outside"]));
+    expect(names(named(drafts, "inner quarter"))).toEqual(expect.arrayContaining(["inner side", "back point, inside", "seat, inside", "height at 1/4, inside", "height at 1/2, inside", "least stretch", "back seam, inside", "side seam, inside"]));
     expect(names(named(drafts, "outer quarter"))).toEqual(expect.arrayContaining(["back point, outside", "seat, outside", "height at 1/2, outside", "back seam, outside"]));
-    expect(names(named(drafts, "outer quarter"))).not.toContain("inside");
-    expect(names(named(made(waist).drafts, "upper"))).toEqual(expect.arrayContaining(["centre line", "joint line", "inside", "seat", "back point", "waist seam, inside"]));
-    expect(made(waist).drafts.flatMap((d) => names(d)).filter((n) => /medial|lateral|back seam/.test(n))).toEqual([]);
+    expect(names(named(drafts, "outer quarter"))).not.toContain("inner side");
+    expect(names(named(made(waist).drafts, "upper"))).toEqual(expect.arrayContaining(["centre line", "joint line", "inner side", "seat", "back point", "inner seam"]));
+    expect(made(waist).drafts.flatMap((d) => names(d)).filter((n) => /medial|lateral|back seam|waist seam/.test(n))).toEqual([]);
   });
 });
 
@@ -125,8 +126,8 @@ test("a notch's mouth lies on the cutting line also where a wavering margin was 
   const off = points(upper.outline).map((p) => nearestOn(feather.line, feather.arc, ...p)).filter(({ s }) => s > 20 && s < edgeLength(feather) - 20).filter(({ distance }) => distance > 8);
   // Guard: it was faired indeed.
   expect(Math.max(...off.map(({ s, distance }) => Math.abs(distance - margin(0, 0)(s))))).toBeGreaterThan(0.2);
-  const notches = ofKind(upper, "notch").filter((m) => /inside|joint|toe/.test(m.name) && !/height|lowest/.test(m.name));
-  expect(notches.map((m) => m.name).toSorted()).toEqual(["inside", "joint, inside", "joint, outside", "toe centre"]);
+  const notches = ofKind(upper, "notch").filter((m) => /inner side|joint|toe/.test(m.name) && !/height|lowest/.test(m.name));
+  expect(notches.map((m) => m.name).toSorted()).toEqual(["inner side", "joint, inside", "joint, outside", "toe centre"]);
   for (const m of notches) expect(ringAway(upper.outline, m.at), m.name).toBeLessThan(1e-6);
 });
 
@@ -157,7 +158,7 @@ describe("seams", () => {
     }
   });
 
-  test("the bank towards the toe lies over: the vamp over the quarters, the front of a waist seam over its back (common practice, no source)", () => {
+  test("the bank towards the toe lies over: the vamp over the quarters, the front of an inner seam over its back (common practice, no source)", () => {
     expect([vamp, inner, outer].map((p) => sides(p).map((k) => liesOver(p, k)))).toEqual([[true, true], [false], [false]]);
     const panel = waist[0]!;
     expect(sides(panel).map((k) => [k, liesOver(panel, k)])).toEqual([[1, true], [3, false]]);
@@ -190,6 +191,14 @@ describe("seams", () => {
     const { drafts } = made(quarters, { seam: "lapped", edge: "raw" });
     const notches = ofKind(named(drafts, "vamp"), "notch").map((m) => m.name);
     expect(notches.filter((n) => /seam|throat|lowest|height/.test(n))).toEqual([]);
+    // Short lines stand in their stead, inward from the edge.
+    for (const edge of ["raw", "bound", "wrapped"] as const) {
+      const all = made([whole], { edge }).drafts.find((d) => !d.net)!;
+      const ticks = ofKind(all, "line").filter((m) => m.as === "notch");
+      expect(ticks.map((m) => m.name)).toEqual(expect.arrayContaining(["throat", "lowest, inside", "lowest, outside", "height at 1/4, inside", "height at 1/2, outside", "height at 3/4, inside"]));
+      const [top] = whole.edges.filter((e) => e.role === "topline");
+      for (const { line } of ticks) expect(points(line).map((p) => Number(nearestOn(top!.line, top!.arc, ...p).distance.toFixed(1)))).toEqual([0, 4]);
+    }
     expect(ofKind(named(drafts, "inner quarter"), "notch").filter((m) => m.name === "side seam, inside")).toHaveLength(3);
   });
 
@@ -203,6 +212,9 @@ describe("seams", () => {
 
   test("the dog-tail stands on the outer half and points to the inside (handbook 4.2: 10–12 × 8)", () => {
     const plain = made(quarters);
+    const under = made(quarters, { backTop: "dog-tail", backStrip: true });
+    expect(under.drafts.flatMap((d) => d.marks.filter((m) => /dog-tail/.test(m.name)))).toEqual([]);
+    expect(under.findings.map(explain)).toEqual(["There is no dog-tail: the back strip lies over the top of the seam and takes its work. Your choice is kept."]);
     const tailed = made(quarters, { backTop: "dog-tail" });
     expect(area(named(tailed.drafts, "inner quarter").outline)).toBe(area(named(plain.drafts, "inner quarter").outline));
     const grown = area(named(tailed.drafts, "outer quarter").outline) - area(named(plain.drafts, "outer quarter").outline);

@@ -67,6 +67,10 @@ describe("rules that contradict each other are told with their number", () => {
     expect(told([whole], { backTop: "dog-tail", backSeam: "butted" })).toEqual([expect.stringContaining("zigzag")]);
     expect(told([whole], { backTop: "dog-tail", edge: "bagged" })).toEqual([expect.stringContaining("bagged")]);
   });
+  test("what is skived past the middle of the leather", () => {
+    expect(told([whole], {}, { skiveToeMm: 100 })).toEqual([expect.stringMatching(/^Along the lasting margin the upper would be skived \d+ mm in, past the middle of the leather/)]);
+    expect(told(quarters, { seam: "lapped" }, { skiveRawMm: 60 })).toEqual(expect.arrayContaining([expect.stringMatching(/^Along the side seam, inside the vamp would be skived 60 mm in/)]));
+  });
   test("nothing at the usual choices", () => {
     expect(usualParts.backTop).toBe("mitre");
     for (const panels of Object.values(cuts)) expect(told(panels)).toEqual([]);

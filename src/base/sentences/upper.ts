@@ -18,6 +18,11 @@ export const upperSentences = {
     (d: { piece: string; notchMm: number; marginMm: number }) =>
       `The notches in the lasting margin of the ${d.piece} are ${mm(d.notchMm)} deep, but the margin is only ${mm(d.marginMm)} wide at one of them. Widen the margin to ${mm(d.notchMm + 1, 0)} or more, or mark that place with a pen.`,
   ),
+  "skive-too-wide": sentence(
+    "look",
+    (d: { piece: string; edge: string; skiveMm: number; roomMm: number }) =>
+      `Along the ${d.edge} the ${d.piece} would be skived ${mm(d.skiveMm, 0)} in, past the middle of the leather, which is ${mm(d.roomMm, 0)} across there. Skive a narrower band.`,
+  ),
   "dog-tail-too-wide": sentence(
     "look",
     (d: { wideMm: number; backMm: number }) =>

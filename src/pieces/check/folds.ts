@@ -5,7 +5,7 @@ import type { Polyline } from "#plane/outline.ts";
 import type { Draft } from "../draft.ts";
 import type { NetPanel } from "../panel.ts";
 import type { Mark, Xy } from "../piece.ts";
-import { Boxed } from "./near.ts";
+import { Boxed } from "../boxed.ts";
 import { shownAt, type ToCheck } from "./to-check.ts";
 import { placeWords } from "./words.ts";
 

@@ -1,18 +1,12 @@
-import type { Half } from "#lines/feather.ts";
 import { bounds } from "#plane/measure.ts";
 import type { Outline } from "#plane/outline.ts";
-import type { EdgeRole, NetPanel, NetPlace, PlaceName } from "../panel.ts";
+import type { NetPanel, NetPlace, PlaceName } from "../panel.ts";
 import type { Xy } from "../piece.ts";
-
-export const halfWords: Readonly<Record<Half, string>> = { medial: "inside", lateral: "outside" };
+import { halfWords } from "../words.ts";
 
 const placeNames: Readonly<Record<PlaceName, string>> = {
   toe: "toe", throat: "throat", joint: "joint", waist: "waist", breast: "heel breast", seat: "seat", back: "back point",
   "quarter 1/4": "height at 1/4", "quarter 1/2": "height at 1/2", "quarter 3/4": "height at 3/4", lowest: "lowest place", seam: "seam",
-};
-
-export const edgeNames: Readonly<Record<EdgeRole, string>> = {
-  feather: "lasting margin", topline: "topline", back: "back seam", "inner waist": "waist seam", side: "side seam",
 };
 
 /** So near to a place it is at it, mm. */

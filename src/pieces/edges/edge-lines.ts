@@ -1,22 +1,18 @@
 import { lineMark } from "../marks.ts";
-import type { EdgeRole } from "../panel.ts";
 import type { Mark } from "../piece.ts";
 import type { CutEdge, CutPanel } from "./cut-panel.ts";
 import type { Finish } from "./allowance.ts";
-import { sideWord } from "./places.ts";
+import { edgeWord, sideWord } from "../words.ts";
 
 export type Drawn = Exclude<Mark, { kind: "text" }>;
 type Line = Extract<Mark, { kind: "line" }>;
 
-/** What a maker calls the edges of a panel. */
-const roleWords: Readonly<Record<EdgeRole, string>> = { feather: "lasting edge", topline: "topline", back: "back seam", "inner waist": "waist seam", side: "side seam" };
-
 /** What the line of an edge is drawn as, by how the edge is finished; raw edges have none. */
 const drawnAs: Readonly<Record<Exclude<Finish, "raw">, readonly [Line["use"], (edge: CutEdge) => string]>> = {
   lasting: ["net", () => "feather line"],
-  seam: ["stitch", ({ net }) => `${roleWords[net.role]}${sideWord(net.half)}`],
+  seam: ["stitch", ({ net }) => edgeWord(net)],
   lap: ["place", ({ net }) => `${net.role === "side" ? "vamp" : "front edge"} to here${sideWord(net.half)}`],
-  fold: ["fold", ({ net }) => `fold line of the ${roleWords[net.role]}${net.role === "topline" ? "" : sideWord(net.half)}`],
+  fold: ["fold", ({ net }) => `fold line of the ${edgeWord(net)}`],
   trim: ["net", () => "topline: trim here"],
   bag: ["stitch", () => "seam of the topline"],
 };

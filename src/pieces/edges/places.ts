@@ -10,6 +10,3 @@ export const pointOf = ({ edges }: NetPanel, { edge, s }: Pick<NetPlace, "edge" 
 
 /** Numbers of the panel's edges of one role. */
 export const edgesOf = ({ edges }: NetPanel, ...roles: readonly NetEdge["role"][]): readonly number[] => edges.flatMap((e, k) => (roles.includes(e.role) ? [k] : []));
-
-/** What a maker calls a half beside a name. */
-export const sideWord = (half: Half | undefined): string => (half === undefined ? "" : half === "medial" ? ", inside" : ", outside");

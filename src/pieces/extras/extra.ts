@@ -1,7 +1,7 @@
 import { finding, type Finding } from "#base/findings.ts";
 import type { Last } from "#last/last.ts";
 import type { Lines } from "#lines/lines.ts";
-import type { Chosen } from "../choices.ts";
+import { isFolded, type Chosen } from "../choices.ts";
 import type { Draft } from "../draft.ts";
 import type { Drawn } from "../edges/edge-lines.ts";
 import type { Labels } from "../label-text.ts";
@@ -33,6 +33,9 @@ export interface Extra {
   readonly marks?: readonly PlaceMark[];
   readonly findings?: readonly Finding[];
 }
+
+/** What is turned over at the topline, or sewn and turned in: so far outside it lies the cutting line. */
+export const toplineOutMm = ({ toplineFoldMm, toplineBagMm }: PieceSettings, { edge }: Pick<Chosen, "edge">): number => (edge === "bagged" ? toplineBagMm : isFolded(edge) ? toplineFoldMm : 0);
 
 export const leftOut = (...findings: readonly Finding[]): Extra => ({ drafts: [], findings });
 

@@ -16,9 +16,15 @@ function quarter(middle: Xy, u: Xy, v: Xy): readonly Xy[] {
 /** A straight strip along +x, centred on the x axis; its end at `long` rounded where `round`. Counter-clockwise. */
 export function stripOutline(long: number, wide: number, round = false): Outline {
   const r = wide / 2;
-  if (!round) return ringOf([[0, -r], [long, -r], [long, r], [0, r]]);
+  return round ? ringOf([[0, -r], ...halfCircle(long, r), [0, r]]) : ringOf([[0, -r], [long, -r], [long, r], [0, r]]);
+}
+
+/** The half circle of radius r that ends at x = long, from −y to +y. */
+export const roundEnd = (long: number, r: number): Polyline => lineOf(...halfCircle(long, r));
+
+function halfCircle(long: number, r: number): readonly Xy[] {
   const middle: Xy = [long - r, 0];
-  return ringOf([[0, -r], ...quarter(middle, [0, -r], [r, 0]), ...quarter(middle, [r, 0], [0, r]).slice(1), [0, r]]);
+  return [...quarter(middle, [0, -r], [r, 0]), ...quarter(middle, [r, 0], [0, r]).slice(1)];
 }
 
 /** A strip along +x whose width runs evenly from one end's to the other's. */

@@ -4,9 +4,9 @@ import type { Outline } from "#plane/outline.ts";
 import type { Draft } from "../draft.ts";
 import type { Drawn } from "../edges/edge-lines.ts";
 import { pieceLines, type Labels } from "../label-text.ts";
-import { placeBlock } from "../labels.ts";
+import { blockSize, placeBlock, type LabelLine } from "../labels.ts";
 import { lineMark } from "../marks.ts";
-import type { Material } from "../piece.ts";
+import type { Material, Xy } from "../piece.ts";
 import { lineOf } from "./shapes.ts";
 
 export interface StripPiece {
@@ -17,15 +17,34 @@ export interface StripPiece {
   readonly notes: readonly string[];
   readonly labels: Labels;
   readonly count?: number;
+  /** Where its name stands best; its middle where nothing is said. */
+  readonly near?: Xy;
+  /** What is free across it between its folds: the words go on fewer lines where that is narrow. */
+  readonly freeMm?: number;
+  readonly directionDeg?: number;
 }
 
 /** A small piece that lies along +x, its least stretch along it. */
-export function stripDraft({ name, material, outline, marks, notes, labels, count = 1 }: StripPiece): Draft {
+export function stripDraft({ name, material, outline, marks, notes, labels, count = 1, near, freeMm = Infinity, directionDeg = 0 }: StripPiece): Draft {
   const box = bounds(outline);
   const avoid = marks.flatMap((m) => (m.kind === "line" ? [m.line] : []));
-  const lines = pieceLines({ name, material, notes, count, labels });
-  const label = placeBlock(lines, { within: outline, avoid, near: [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2], angleDeg: 0 });
-  return { name, material, net: false, outline, marks, labels: [label], directionDeg: 0, ...(count === 1 ? {} : { count }) };
+  const lines = flatter(pieceLines({ name, material, notes, count, labels }), freeMm);
+  const label = placeBlock(lines, { within: outline, avoid, near: near ?? [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2], angleDeg: 0 });
+  return { name, material, net: false, outline, marks, labels: [label], directionDeg, ...(count === 1 ? {} : { count }) };
+}
+
+/** Least letters that are still read, as a share of the usual ones, and what stays free above and below them, mm. */
+const smallest = 0.5;
+const clearMm = 3;
+
+/** The words below the name on as few lines as the room across asks for. */
+function flatter([name, ...rest]: readonly LabelLine[], freeMm: number): readonly LabelLine[] {
+  for (let count = rest.length; ; count--) {
+    const per = Math.ceil(rest.length / count);
+    const joined = Array.from({ length: Math.ceil(rest.length / per) }, (_, k): LabelLine => ({ text: rest.slice(k * per, (k + 1) * per).map((l) => l.text).join(", "), heightMm: rest[0]!.heightMm }));
+    const lines = [name!, ...joined];
+    if (count === 1 || blockSize(lines)[1] * smallest + clearMm <= freeMm) return lines;
+  }
 }
 
 /** Fold lines along both long edges of a piece that lies on the x axis, none where nothing is folded. */

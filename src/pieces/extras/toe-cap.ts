@@ -1,16 +1,23 @@
 import { finding } from "#base/findings.ts";
-import { joined } from "#plane/along.ts";
+import { arcLengths, joined, nearestOn, pointAt } from "#plane/along.ts";
 import { offsetEdge, evenWidth } from "#plane/edge-offset.ts";
 import { cutAtCrossing, extendEnd, extendStart } from "#plane/join.ts";
-import { bounds } from "#plane/measure.ts";
+import { bounds, lengthOf } from "#plane/measure.ts";
 import type { Outline, Polyline } from "#plane/outline.ts";
 import { pieceLines } from "../label-text.ts";
 import { placeBlock } from "../labels.ts";
 import { centreNotch, lineMark, notchDepthMm, ringEdge } from "../marks.ts";
-import { placeOn } from "../edges/places.ts";
+import { placeOn, pointOf } from "../edges/places.ts";
+import { linesInside } from "../inside-piece.ts";
+import type { PieceSettings } from "../settings.ts";
 import type { Draft } from "../draft.ts";
 import type { Xy } from "../piece.ts";
 import { cannot, leftOut, type Extra, type ExtraInput } from "./extra.ts";
+
+/** So much of the cap is to be seen at its sides, mm. */
+const leastMm = 15;
+/** How far ahead of its edge the cap hides a prick, mm. */
+const hiddenMm = 1.5;
 
 /** The cap must end so far ahead of the throat and of the joint line, mm. */
 const beforeThroatMm = 12;
@@ -25,6 +32,7 @@ export function toeCap({ panels, upper, settings, labels }: ExtraInput): Extra {
   const { toeCapMm: reach, toeCapBowMm: bow, toeCapFoldMm: fold } = settings;
   const most = Math.min(throatDistance(throat, toe) - beforeThroatMm, jointDistance(vamp, toe));
   if (reach > most) return leftOut(finding("toe-cap-too-long", { reachMm: reach, mostMm: most }));
+  if (reach < bow + leastMm) return leftOut(cannot("toe cap", `of ${reach} mm along the centre nothing would be left above the lasting margin`, `make it ${bow + leastMm} mm long or more`));
   const edge = capEdge(draft.outline, toe[0] - reach, toe[1], bow);
   const folded = fold > 0 ? offsetEdge(edge, evenWidth(edge, fold)) : edge;
   const outline = aheadOf(draft.outline, folded);
@@ -33,7 +41,8 @@ export function toeCap({ panels, upper, settings, labels }: ExtraInput): Extra {
   const own = feather?.kind === "line" ? lineAhead(feather.line, edge) : undefined;
   const inside: Xy = [toe[0] - reach / 2, toe[1]];
   const marks: Draft["marks"] = [
-    ...(fold > 0 ? [lineMark("fold line of the cap", "fold", within(edge, draft.outline) ?? edge)] : []),
+    ...(fold > 0 ? [lineMark("fold line of the cap", "fold", within(edge, draft.outline))] : []),
+    ...skived(edge, draft.outline, settings),
     ...(own ? [lineMark("feather line", "net", own)] : []),
     lineMark("centre line", "centre", { xy: Float64Array.of(toe[0] - reach, toe[1], ...toe) }),
     ...centreNotch("toe centre", outline, inside, [3 * toe[0] - 2 * inside[0], toe[1]], notchDepthMm),
@@ -42,23 +51,34 @@ export function toeCap({ panels, upper, settings, labels }: ExtraInput): Extra {
   const label = placeBlock(lines, { within: outline, avoid: marks.flatMap((m) => (m.kind === "line" && m.use !== "net" ? [m.line] : [])), near: [inside[0], inside[1] + 16], angleDeg: -90 });
   return {
     drafts: [{ name: "toe cap", material: "upper leather", net: false, outline, marks, labels: [label], directionDeg: 0, ground: vamp.name }],
-    marks: [{ panel, mark: lineMark("edge of the toe cap", "place", within(edge, draft.outline) ?? edge) }],
+    marks: placeOnVamp(edge, draft.outline, own).map((mark) => ({ panel, mark })),
   };
+}
+
+/** A raw edge that lies over is skived, a folded one for its fold; the line runs ahead of the cap's edge. */
+function skived(edge: Polyline, outline: Outline, { toeCapFoldMm: fold, skiveRawMm, skiveFoldMoreMm }: PieceSettings): Draft["marks"] {
+  const inMm = fold > 0 ? fold + skiveFoldMoreMm : skiveRawMm;
+  return inMm > 0 ? [lineMark("skive to here", "skive", within(offsetEdge(edge, evenWidth(edge, -inMm)), outline))] : [];
+}
+
+/** Where the cap's edge comes to lie, and pricks that the cap hides: on the centre and where it meets the feather line. */
+function placeOnVamp(edge: Polyline, outline: Outline, feather: Polyline | undefined): Draft["marks"] {
+  const hidden = offsetEdge(edge, evenWidth(edge, -hiddenMm));
+  const middle = (hidden.xy.length >> 2) << 1;
+  const ends = feather ? [0, feather.xy.length - 2].map((i): Xy => [feather.xy[i]!, feather.xy[i + 1]!]) : [];
+  const arc = arcLengths(hidden);
+  const beside = ends.map(([x, y]): Xy => pointAt(hidden, arc, nearestOn(hidden, arc, x, y).s));
+  const name = "edge of the toe cap";
+  return [lineMark(name, "place", within(edge, outline), "own pricks"), ...[[hidden.xy[middle]!, hidden.xy[middle + 1]!] as const, ...beside].map((at) => ({ kind: "prick" as const, name, at }))];
 }
 
 const throatDistance = (throat: Xy, toe: Xy): number => toe[0] - throat[0];
 
 /** How far the joint line lies behind the toe, where the panel has both joints. */
 function jointDistance(vamp: ExtraInput["panels"][number], toe: Xy): number {
-  const xs = vamp.places.filter((p) => p.name === "joint").map((p) => pointX(vamp, p));
+  const xs = vamp.places.filter((p) => p.name === "joint").map((p) => pointOf(vamp, p)[0]);
   return xs.length === 0 ? Infinity : toe[0] - Math.max(...xs);
 }
-
-const pointX = ({ edges }: ExtraInput["panels"][number], { edge, s }: { readonly edge: number; readonly s: number }): number => {
-  const { line, arc } = edges[edge]!;
-  const i = Math.min(arc.length - 1, arc.findIndex((a) => a >= s));
-  return line.xy[2 * Math.max(0, i)]!;
-};
 
 /** The cap's edge as a parabola across the whole piece: its middle at x, its ends on the feather line nearer to the toe by the bow. From −y to +y, so that outward is toward the heel. */
 function capEdge(outline: Outline, x: number, y: number, bow: number): Polyline {
@@ -101,9 +121,8 @@ function lineAhead(line: Polyline, across: Polyline): Polyline | undefined {
   return second?.before;
 }
 
-/** The part of a line across a piece that lies in it. */
-function within(line: Polyline, outline: Outline): Polyline | undefined {
-  const turned = fromHeel(ringEdge(outline).line);
-  const first = cutAtCrossing(line, turned);
-  return first && cutAtCrossing(first.after, first.before)?.after;
+/** The part of a line across a piece that lies in it, the longest where there are several. */
+function within(line: Polyline, outline: Outline): Polyline {
+  const parts = linesInside(outline, line);
+  return parts.reduce((a, b) => (lengthOf(b) > lengthOf(a) ? b : a), parts[0] ?? line);
 }

@@ -28,9 +28,6 @@ export function toplinePlace(panels: readonly NetPanel[], half: Half, behindThro
   return undefined;
 }
 
-/** Length of one half's topline on the flat, mm. */
-export const toplineLength = (panels: readonly NetPanel[], half: Half): number => stretches(panels, half).reduce((mm, { from, to }) => mm + Math.abs(to - from), 0);
-
 /**
  * The half's stretches, nearest to the throat first. Edges run counter-clockwise round the piece, so the topline runs toward the throat
  * on the inner half and away from it on the outer one. Past a heel without a seam an edge goes on from the outer half into the inner one.

@@ -90,7 +90,7 @@ function backTop({ edges }: NetPanel, k: number, allowances: readonly Allowance[
   if (!back || onTop === undefined || chosen.backSeam !== "closed") return undefined;
   const { finish } = allowances[onTop]!;
   if (chosen.backTop === "notch" && finish === "fold") return { kind: "snip" };
-  // Turned out with the lining, a tongue has no place.
-  if (chosen.backTop === "dog-tail" && finish !== "bag" && back.half === dogTailHalf) return { kind: "dog-tail", longMm: dogTailLongMm, wideMm: dogTailWideMm };
+  // Turned out with the lining, or under a strip, a tongue has no place.
+  if (chosen.backTop === "dog-tail" && finish !== "bag" && !chosen.backStrip && back.half === dogTailHalf) return { kind: "dog-tail", longMm: dogTailLongMm, wideMm: dogTailWideMm };
   return undefined;
 }

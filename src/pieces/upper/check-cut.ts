@@ -1,10 +1,13 @@
 import { finding, type Finding } from "#base/findings.ts";
+import { arcLengths, nearestOn, pointAt } from "#plane/along.ts";
 import { curvatures } from "#plane/curvature.ts";
+import { lengthOf } from "#plane/measure.ts";
 import { partsInside } from "#plane/clip.ts";
 import type { Chosen } from "../choices.ts";
 import type { CutPanel } from "../edges/cut-panel.ts";
 import { panelOutline } from "../edges/panel-outline.ts";
-import { edgesOf, placeOn, sideWord } from "../edges/places.ts";
+import { edgesOf, placeOn } from "../edges/places.ts";
+import { edgeWord, panelWord } from "../words.ts";
 import { notchDepthMm, outward } from "../marks.ts";
 import { edgeLength, edgePoint } from "../net-upper.ts";
 import type { NetEdge } from "../panel.ts";
@@ -14,10 +17,8 @@ import { insidePlace } from "./marks.ts";
 
 /** Rules and choices that contradict each other on the upper as it is cut. */
 export function checkUpperCut(upper: CutUpper, settings: PieceSettings, chosen: Chosen): readonly Finding[] {
-  return [...checkLaps(upper.panels, settings, chosen), ...checkNotches(upper), ...checkDogTail(upper.panels, settings, chosen)];
+  return [...checkLaps(upper.panels, settings, chosen), ...checkSkives(upper.panels), ...checkNotches(upper), ...checkDogTail(upper.panels, settings, chosen)];
 }
-
-const seamWord = (edge: NetEdge): string => (edge.role === "side" ? `side seam${sideWord(edge.half)}` : "waist seam");
 
 /** A fold in a hollow tighter than itself; a lap that reaches beyond the middle of what lies over it. */
 function checkLaps(panels: readonly CutPanel[], { lapUnderMm, lapFoldMm }: PieceSettings, { seam }: Chosen): readonly Finding[] {
@@ -29,9 +30,21 @@ function checkLaps(panels: readonly CutPanel[], { lapUnderMm, lapFoldMm }: Piece
       const hollow = curvatures(edge.line).reduce((most, bend) => Math.max(most, -bend), 0);
       const roomMm = acrossFrom(edge, panelOutline(panel));
       return [
-        ...(lapFoldMm > 0 && hollow * lapFoldMm > 1 ? [finding("seam-fold-too-tight", { seam: seamWord(edge), foldMm: lapFoldMm, radiusMm: 1 / hollow })] : []),
-        ...(lapUnderMm > roomMm / 2 ? [finding("lap-too-wide", { seam: seamWord(edge), lapMm: lapUnderMm, roomMm })] : []),
+        ...(lapFoldMm > 0 && hollow * lapFoldMm > 1 ? [finding("seam-fold-too-tight", { seam: edgeWord(edge), foldMm: lapFoldMm, radiusMm: 1 / hollow })] : []),
+        ...(lapUnderMm > roomMm / 2 ? [finding("lap-too-wide", { seam: edgeWord(edge), lapMm: lapUnderMm, roomMm })] : []),
       ];
+    }),
+  );
+}
+
+/** What is skived reaches beyond the middle of the piece: nothing would be left of it. */
+function checkSkives(panels: readonly CutPanel[]): readonly Finding[] {
+  return panels.flatMap(({ panel, edges }) =>
+    edges.flatMap(({ net, skive }): readonly Finding[] => {
+      if (!skive) return [];
+      const skiveMm = nearestOn(net.line, net.arc, ...pointAt(skive, arcLengths(skive), lengthOf(skive) / 2)).distance;
+      const roomMm = acrossFrom(net, panelOutline(panel));
+      return skiveMm > roomMm / 2 ? [finding("skive-too-wide", { piece: panelWord(panel), edge: edgeWord(net), skiveMm, roomMm })] : [];
     }),
   );
 }
@@ -51,16 +64,17 @@ function checkNotches({ panels, margin }: CutUpper): readonly Finding[] {
   return panels.flatMap(({ panel }, k) => {
     const places = [placeOn(panel, "toe"), placeOn(panel, "joint", "medial"), placeOn(panel, "joint", "lateral"), insidePlace(panel)];
     const marginMm = places.reduce((least, place) => (place ? Math.min(least, margin(k, place.edge)(place.s)) : least), Infinity);
-    return marginMm < notchDepthMm + 1 ? [finding("notch-deeper-than-margin", { piece: panel.name === "whole" ? "upper" : panel.name, notchMm: notchDepthMm, marginMm })] : [];
+    return marginMm < notchDepthMm + 1 ? [finding("notch-deeper-than-margin", { piece: panelWord(panel), notchMm: notchDepthMm, marginMm })] : [];
   });
 }
 
-function checkDogTail(panels: readonly CutPanel[], { dogTailLongMm, dogTailWideMm }: PieceSettings, { backTop, backSeam, edge }: Chosen): readonly Finding[] {
+function checkDogTail(panels: readonly CutPanel[], { dogTailLongMm, dogTailWideMm }: PieceSettings, { backTop, backSeam, backStrip, edge }: Chosen): readonly Finding[] {
   const back = panels.flatMap(({ panel }) => panel.edges).find((e) => e.role === "back");
   if (backTop !== "dog-tail") return [];
   if (!back) return [finding("dog-tail-has-no-place", { why: "this cut has no back seam" })];
   if (backSeam !== "closed") return [finding("dog-tail-has-no-place", { why: "the back is butted, and the zigzag would run under it" })];
   if (edge === "bagged") return [finding("dog-tail-has-no-place", { why: "a bagged topline is turned out with its lining, which leaves no tongue" })];
+  if (backStrip) return [finding("dog-tail-has-no-place", { why: "the back strip lies over the top of the seam and takes its work" })];
   if (panels.every(({ snips }) => snips.length === 0)) return [finding("dog-tail-left-out", { longMm: dogTailLongMm })];
   const backMm = edgeLength(back);
   return dogTailWideMm > backMm / 3 ? [finding("dog-tail-too-wide", { wideMm: dogTailWideMm, backMm })] : [];

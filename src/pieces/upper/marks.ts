@@ -1,9 +1,10 @@
-import type { Half } from "#lines/feather.ts";
+import { halves, type Half } from "#lines/feather.ts";
 import { partsInside } from "#plane/clip.ts";
 import type { Outline } from "#plane/outline.ts";
 import type { Drawn } from "../edges/edge-lines.ts";
-import { edgesOf, placeOn, pointOf, sideWord } from "../edges/places.ts";
-import { centreNotch, lengthwiseArrow, lineMark, notchAt, notchDepthMm, straightMarks } from "../marks.ts";
+import { edgesOf, placeOn, pointOf } from "../edges/places.ts";
+import { sideWord } from "../words.ts";
+import { centreNotch, lengthwiseArrow, lineMark, notchAt, notchDepthMm, straightMarks, tickAt } from "../marks.ts";
 import { edgeLength, edgePoint } from "../net-upper.ts";
 import type { NetPanel, NetPlace, PlaceName } from "../panel.ts";
 import type { Xy } from "../piece.ts";
@@ -15,8 +16,6 @@ export type WidthAt = (edge: number, s: number) => number;
 const beyondJoint = 0.4;
 /** Least distance of a notch from the end of its edge, mm. */
 const offEndsMm = 12;
-
-const halves = ["medial", "lateral"] as const;
 
 /** Both joints, where the panel has both. */
 function jointsOf(panel: NetPanel): Readonly<Record<Half, Xy>> | undefined {
@@ -113,7 +112,7 @@ function behindJoint(panel: NetPanel): Pick<NetPlace, "edge" | "s"> | undefined 
 /** The notch that means inside, and that of a seat which lies in the midst of a feather edge. */
 export function waistNotches(panel: NetPanel, cut: Outline, widthAt: WidthAt): readonly Drawn[] {
   const inside = insidePlace(panel);
-  return [...(inside ? featherNotch(panel, "inside", inside, cut, widthAt) : []), ...amid(panel, "seat").flatMap((place) => featherNotch(panel, "seat", place, cut, widthAt))];
+  return [...(inside ? featherNotch(panel, "inner side", inside, cut, widthAt) : []), ...amid(panel, "seat").flatMap((place) => featherNotch(panel, "seat", place, cut, widthAt))];
 }
 
 /** What the places along the topline are called; the quarters stand from the seat point to below the throat. */
@@ -121,13 +120,23 @@ const toplineWords: Readonly<Partial<Record<PlaceName, string>>> = { "quarter 1/
 
 /** Notches along the topline: quarter heights, lowest places, and the back point where no seam runs. */
 export function toplineNotches(panel: NetPanel, outMm: number, depthMm: number): readonly Drawn[] {
-  const at = (name: string, { edge, s }: NetPlace): Drawn => notchAt(name, panel.edges[edge]!, s, outMm, depthMm);
+  return toplinePlaces(panel).map(({ name, place: { edge, s } }) => notchAt(name, panel.edges[edge]!, s, outMm, depthMm));
+}
+
+/** The same places and the throat along an edge that stays in sight, which is not snipped: short lines on the flesh side. */
+export function toplineTicks(panel: NetPanel): readonly Drawn[] {
+  const throat = placeOn(panel, "throat");
+  const all = [...toplinePlaces(panel), ...(throat ? [{ name: "throat", place: throat }] : [])];
+  return all.map(({ name, place: { edge, s } }) => tickAt(name, panel.edges[edge]!, s));
+}
+
+function toplinePlaces(panel: NetPanel): readonly { readonly name: string; readonly place: NetPlace }[] {
   return [
     ...panel.places.flatMap((place) => {
       const word = toplineWords[place.name];
-      return word === undefined ? [] : [at(`${word}${sideWord(place.half)}`, place)];
+      return word === undefined ? [] : [{ name: `${word}${sideWord(place.half)}`, place }];
     }),
-    ...amid(panel, "back").map((place) => at("back point", place)),
+    ...amid(panel, "back").map((place) => ({ name: "back point", place })),
   ];
 }
 

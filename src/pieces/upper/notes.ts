@@ -5,7 +5,7 @@ import { edgesOf } from "../edges/places.ts";
 /** What the label says of a cut piece's edges: what was added, how a topline is made that is not folded, and which side is up. */
 export function upperNotes({ panel, edges }: CutPanel, { edge: made, seam }: Chosen): readonly string[] {
   const has = (finish: string, ...roles: Parameters<typeof edgesOf>[1][]): boolean => edgesOf(panel, ...roles).some((k) => edges[k]!.finish === finish);
-  const side = panel.edges.some((e) => e.role === "side") ? "side seam" : "waist seam";
+  const side = panel.edges.some((e) => e.role === "side") ? "side seam" : "inner seam";
   const added = [
     ...(has("fold", "topline") ? ["fold"] : []),
     ...(has("bag", "topline") ? ["topline seam"] : []),

@@ -7,7 +7,8 @@ import type { CutPanel } from "../edges/cut-panel.ts";
 import { seamMarks } from "../edges/seam-marks.ts";
 import { pieceLines, type Labels } from "../label-text.ts";
 import { readable } from "../labels.ts";
-import { lastingDrafts, transferPricks } from "../lasting-drafts.ts";
+import { onPiece } from "../inside-piece.ts";
+import { lastingDrafts } from "../lasting-drafts.ts";
 import { foldNotchDepthMm, notchDepthMm } from "../marks.ts";
 import { edgePoint } from "../net-upper.ts";
 import type { NetPanel } from "../panel.ts";
@@ -17,9 +18,10 @@ import { cutUpperPanels, type CutUpper } from "./allowances.ts";
 import { checkUpperCut } from "./check-cut.ts";
 import { dogTailPlace } from "./dog-tail-place.ts";
 import { upperLabels } from "./labels.ts";
-import { backPricks, centreNotches, insideLines, jointNotches, stretchArrow, toplineNotches, waistNotches, type WidthAt } from "./marks.ts";
+import { backPricks, centreNotches, insideLines, jointNotches, stretchArrow, toplineNotches, toplineTicks, waistNotches, type WidthAt } from "./marks.ts";
 import { upperNotes } from "./notes.ts";
 import { upperStrips } from "./tapes.ts";
+import { panelWord } from "../words.ts";
 
 export interface UpperInput {
   /** The whole net upper, or what it is cut into, laid flat each by itself. */
@@ -29,22 +31,19 @@ export interface UpperInput {
   readonly labels: Labels;
 }
 
-/** Card and cut piece of every panel of the upper, the strips that go with them, and rules that contradict each other. */
+/** Card and cut piece of every panel of the upper, its pricks still lacking since more may be laid on it, the strips that go with them, and rules that contradict each other. */
 export function upperPieces({ panels, settings, chosen, labels }: UpperInput): Parts {
   const cut = cutUpperPanels(panels, settings, chosen);
   const drafts = cut.panels.flatMap((panel, k) => [netCard(panels[k]!, labels), cutPiece(panel, k, cut, { settings, chosen, labels })]);
   return { drafts, strips: upperStrips(panels, settings, chosen), findings: checkUpperCut(cut, settings, chosen) };
 }
 
-/** The trade's name of a panel of the upper. */
-const nameOf = ({ name }: NetPanel): string => (name === "whole" ? "upper" : name);
-
 /** The net panel as a card to lay on the leather and to hold against the last. */
 export function netCard(panel: NetPanel, labels: Labels): Draft {
   const outline = panelOutline(panel);
   const none: WidthAt = () => 0;
   const corners = panel.edges.map((_, k) => endOf(panel, k));
-  const marks: readonly Drawn[] = [
+  const marks = onPiece(outline, [
     ...insideLines(panel, outline),
     ...stretchArrow(panel, outline),
     ...centreNotches(panel, outline, notchDepthMm),
@@ -53,8 +52,8 @@ export function netCard(panel: NetPanel, labels: Labels): Draft {
     ...toplineNotches(panel, 0, notchDepthMm),
     ...seamMarks(panel, () => ({ outMm: 0, seen: false })),
     ...backPricks(panel, corners),
-  ];
-  const name = `${nameOf(panel)}, net`;
+  ]);
+  const name = `${panelWord(panel)}, net`;
   const lines = pieceLines({ name, material: "card", notes: ["net, no allowance"], count: 1, labels });
   return { name, material: "card", net: true, outline, marks, labels: upperLabels(panel, outline, marks, lines), directionDeg: directionOf(marks), ground: panel.name };
 }
@@ -67,22 +66,21 @@ function cutPiece(cut: CutPanel, number: number, { panels, margin }: CutUpper, {
   const widthAt: WidthAt = (edge, s) => margin(number, edge)(s);
   const topMm = toplineMm(cut, settings);
   const topDepthMm = Math.min(foldNotchDepthMm, topMm / 2);
-  const marks: readonly Drawn[] = [
+  const marks = onPiece(outline, [
     ...edgeLines(cut),
     ...insideLines(panel, outline),
     ...stretchArrow(panel, within),
     ...centreNotches(panel, outline, topDepthMm),
     ...jointNotches(panel, outline, widthAt),
     ...waistNotches(panel, outline, widthAt),
-    // An edge that stays in sight is not snipped.
-    ...(topMm > 0 ? toplineNotches(panel, topMm, topDepthMm) : []),
+    ...(topMm > 0 ? toplineNotches(panel, topMm, topDepthMm) : toplineTicks(panel)),
     ...seamMarks(panel, (k) => ({ outMm: seamMm(cut, k, settings), seen: cut.edges[k]!.finish === "raw" })),
-    ...cut.snips.map(({ at, toward }): Drawn => ({ kind: "notch", name: "snip below the dog-tail", at, toward })),
+    ...cut.snips.map(({ at, toward }): Drawn => ({ kind: "notch", name: "snip below the dog-tail", use: "snip", at, toward })),
     ...dogTailPlace(cut, panels, settings),
     ...backPricks(panel, cut.corners),
     ...skiveLines(cut),
-  ];
-  const name = nameOf(panel);
+  ]);
+  const name = panelWord(panel);
   const lines = pieceLines({ name, material: "upper leather", notes: upperNotes(cut, chosen), count: 1, labels });
   const grips = lastingDrafts(panel, outline, marks);
   return {
@@ -90,7 +88,7 @@ function cutPiece(cut: CutPanel, number: number, { panels, margin }: CutUpper, {
     material: "upper leather",
     net: false,
     outline,
-    marks: [...marks, ...grips.marks, ...transferPricks(marks)],
+    marks: [...marks, ...grips.marks],
     labels: [...upperLabels(panel, within, marks, lines), ...grips.labels],
     directionDeg: directionOf(marks),
     ground: panel.name,

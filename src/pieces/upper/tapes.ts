@@ -1,5 +1,5 @@
 import type { Chosen } from "../choices.ts";
-import { sideWord } from "../edges/places.ts";
+import { edgeNames, edgeWord } from "../words.ts";
 import { edgeLength } from "../net-upper.ts";
 import type { NetEdge, NetPanel } from "../panel.ts";
 import type { Strip } from "../piece.ts";
@@ -57,4 +57,5 @@ function onceEach(all: readonly BankOf[]): readonly NetEdge[] {
   });
 }
 
-const seamWord = (edge: NetEdge): string => (edge.role === "back" ? "back seam" : edge.role === "inner waist" ? "waist seam" : `side seam${sideWord(edge.half)}`);
+/** The back seam is one, whichever bank it is measured on. */
+const seamWord = (edge: NetEdge): string => (edge.role === "back" ? edgeNames.back : edgeWord(edge));
