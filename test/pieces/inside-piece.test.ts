@@ -1,15 +1,17 @@
-// What is drawn on a piece lies on it: every mark of the upper and of what is added to it, whatever is chosen.
+// What is drawn on a piece lies on it: every mark, whatever is chosen.
 import { describe, expect, test } from "vitest";
-import { extras as allExtras } from "#pieces/choices.ts";
-import type { Draft } from "#pieces/draft.ts";
+import { defaultJob } from "#job/default-job.ts";
+import type { Files } from "#job/files.ts";
+import { Pipeline } from "#job/pipeline.ts";
+import { extras as allExtras, type PartChoices } from "#pieces/choices.ts";
 import { extraPieces } from "#pieces/extras/extras.ts";
 import { linesInside, onPiece } from "#pieces/inside-piece.ts";
-import type { Mark, Xy } from "#pieces/piece.ts";
+import type { Mark, Piece, Xy } from "#pieces/piece.ts";
 import { upperPieces } from "#pieces/upper/pieces.ts";
 import { arcLengths, nearestOn } from "#plane/along.ts";
 import { contains } from "#plane/inside.ts";
 import { lengthOf } from "#plane/measure.ts";
-import { toplineEdges } from "#shell/settings.ts";
+import { toplineEdges, type ToplineEdge } from "#shell/settings.ts";
 import { strapOn } from "../support/tube-last.ts";
 import { chosenFrom, cuts, labels, points, settingsFor } from "../support/upper-made.ts";
 
@@ -18,12 +20,12 @@ const square = { xy: Float64Array.of(0, 0, 100, 0, 100, 100, 0, 100) };
 const line = (...xy: readonly number[]): Drawn => ({ kind: "line", name: "l", use: "place", line: { xy: Float64Array.from(xy) } });
 const notch = (at: Xy, toward: Xy): Drawn => ({ kind: "notch", name: "n", at, toward });
 
-const outside = ({ outline, marks }: Draft): readonly string[] => {
+const outside = ({ outline, marks }: Pick<Piece, "outline" | "marks">): readonly string[] => {
   const ring = { xy: Float64Array.of(...outline.xy, outline.xy[0]!, outline.xy[1]!) };
   const arc = arcLengths(ring);
   return marks.flatMap((m) => {
     const on = m.kind === "line" ? points(m.line) : m.kind === "arrow" ? [m.from, m.to] : m.kind === "notch" ? [m.at, m.toward] : [m.at];
-    return on.some((p) => !contains(outline, ...p) && nearestOn(ring, arc, ...p).distance > 0.06) ? [m.name] : [];
+    return on.some((p) => !contains(outline, ...p) && nearestOn(ring, arc, ...p).distance > 0.06) ? [m.kind === "text" ? m.text : m.name] : [];
   });
 };
 
@@ -67,4 +69,27 @@ describe("every mark lies in its piece", () => {
       }
     }
   }, 60_000);
+});
+
+describe("the example pair, all parts of it", () => {
+  const pipeline = new Pipeline();
+  const added = Object.fromEntries(allExtras.map((name) => [name, true]));
+  const made = (parts: Partial<PartChoices>, edge: ToplineEdge) => pipeline.run({ ...defaultJob(), parts: { ...added, ...parts }, shell: { edge } }, {} as Files, { triangles: 1500 }).pieces;
+  const choices = [["back-seam", "three", "closed", "bagged"], ["inner-seam", "three", "lapped", "taped"], ["quarters", "three", "lapped", "bound"], ["inner-seam", "one", "butted", "wrapped"], ["quarters", "one", "closed", "bagged"]] as const;
+
+  test.each(choices)("cut with %s, lined in %s, seams %s, topline %s: every mark lies in its piece", (cut, lining, seam, edge) => {
+    for (const piece of made({ cut, lining, seam }, edge)) expect(outside(piece), `${piece.name}, ${piece.side}`).toEqual([]);
+  }, 30_000);
+
+  test("a lining bears the gore's mark and pricks for it, in whatever pieces it is cut; the heel pocket, which does not lie there, bears none", () => {
+    for (const lining of ["three", "one"] as const) {
+      const linings = made({ cut: "back-seam", lining }, "taped").filter((p) => p.side === "right" && p.material === "lining leather" && !/strap|bow/.test(p.name));
+      const bearing = (half: string) => linings.filter((p) => p.marks.some((m) => m.kind === "line" && m.name === `cut out for the gore, ${half}`));
+      for (const half of ["inside", "outside"]) {
+        expect(bearing(half).length, `${lining} ${half}`).toBeGreaterThan(0);
+        for (const p of bearing(half)) expect(p.marks.some((m) => m.kind === "prick" && m.name === `cut out for the gore, ${half}`), p.name).toBe(true);
+      }
+      expect(linings.find((p) => p.name === "heel pocket")?.marks.some((m) => m.kind !== "text" && m.name.includes("gore")) ?? false).toBe(false);
+    }
+  }, 30_000);
 });
