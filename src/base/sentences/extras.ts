@@ -14,7 +14,7 @@ export const extraSentences = {
     (d: { half: "medial" | "lateral"; what: string; freeMm: number; neededMm: number }) =>
       `The gore on the ${halfName(d.half)} side leaves ${mm(Math.max(0, d.freeMm))} to the ${d.what}; ${mm(d.neededMm, 0)} are needed to sew and to last. Make it less ${d.what === "seam" ? "wide, or move the seam" : "deep"}.`,
   ),
-  "gore-cuts-flank-tape": sentence("note", () => "The flank tape runs over the place of the gore on both sides. Lay it in two parts that end at the cut, or it holds the gore shut."),
+  "gore-cuts-tape": sentence("note", () => "There is no flank tape: the topline is cut open for the gore where it would lie. The tape in the fold is cut through with it; sew its ends down beside the gore."),
   "strap-on-seam": sentence(
     "look",
     (d: { half: "medial" | "lateral"; behindMm: number; neededMm: number }) =>

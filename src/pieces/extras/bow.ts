@@ -21,7 +21,7 @@ export function bow({ panels, settings, labels }: ExtraInput): Extra {
     name: "bow",
     material: "upper leather",
     outline: stripOutline(whole, wide),
-    marks: [lineMark("fold, one end", "fold", across(long / 2)), lineMark("fold, other end", "fold", across(long / 2 + long)), lineMark("ends meet behind the middle", "centre", across(long))],
+    marks: [lineMark("fold, one end", "fold", across(long / 2)), lineMark("fold, other end", "fold", across(long / 2 + long)), lineMark("ends meet", "centre", across(long))],
     notes: ["fold both ends to the middle", "grain side out"],
     labels,
   });

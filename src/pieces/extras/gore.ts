@@ -3,7 +3,6 @@ import { halfName } from "#base/sentences/names.ts";
 import { halves, type Half } from "#lines/feather.ts";
 import { nearestOn } from "#plane/along.ts";
 import { contains } from "#plane/inside.ts";
-import { isFolded } from "../choices.ts";
 import { panelOutline } from "../edges/panel-outline.ts";
 import { placeOn } from "../edges/places.ts";
 import { lineMark, outward } from "../marks.ts";
@@ -30,7 +29,7 @@ export function gore(input: ExtraInput): Extra {
     findings: [
       ...halves.flatMap((half) => roomFor(input, half)),
       ...(chosen.strap && input.onLast ? besideStrap(input) : []),
-      ...(marks.length > 0 && isFolded(chosen.edge) && settings.toplineFoldMm > 0 ? [finding("gore-cuts-flank-tape", {})] : []),
+      ...(marks.length > 0 && chosen.edge === "taped" && settings.toplineFoldMm > 0 ? [finding("gore-cuts-tape", {})] : []),
     ],
   };
 }

@@ -27,8 +27,9 @@ export function strap(input: ExtraInput): Extra {
   const across = (x: number, half: number) => lineOf([x, -half], [x, half]);
   const half = wide / 2;
   const places = (halfMm: number): readonly Drawn[] => [
-    lineMark("inner topline", "place", across(inner, halfMm)),
-    lineMark("outer topline", "place", across(outer, halfMm)),
+    // Drawn alone: a hole there would be seen.
+    lineMark("inner topline", "place", across(inner, halfMm), "own pricks"),
+    lineMark("outer topline", "place", across(outer, halfMm), "own pricks"),
     { kind: "prick", name: "button", at: [outer + over / 2, 0] },
   ];
   const marks = [...foldPair("fold", fold, [0, half], [long - half, half]), ...(fold > 0 ? [lineMark("fold", "fold", roundEnd(long, half))] : []), ...places(half)];

@@ -92,7 +92,7 @@ describe("extras", () => {
       expect(Math.sign(winding(d.outline)), d.name).toBe(1);
     }
     expect(all.upper.find((d) => d.net)).toEqual(extras({}).upper.find((d) => d.net));
-    expect(all.findings.map(explain)).toEqual(["The flank tape runs over the place of the gore on both sides. Lay it in two parts that end at the cut, or it holds the gore shut."]);
+    expect(all.findings.map(explain)).toEqual(["There is no flank tape: the topline is cut open for the gore where it would lie. The tape in the fold is cut through with it; sew its ends down beside the gore."]);
     expect(extras({ toeCap: true, backStrip: true, gore: true, bow: true, edge: "raw" }, { toplineFoldMm: 0 }).findings).toEqual([]);
   });
 
@@ -203,6 +203,7 @@ describe("extras", () => {
     const { drafts, settings } = withStrap(panels);
     const [strap, lining] = ["instep strap", "strap lining"].map((n) => drafts.find((d) => d.name === n)!);
     const ring = { xy: Float64Array.of(...strap!.outline.xy, strap!.outline.xy[0]!, strap!.outline.xy[1]!) };
+    expect(strap!.marks.flatMap((m) => (m.kind === "prick" ? [m.name] : []))).toEqual(["button", "fold", "fold", "fold", "fold"]);
     const folds = strap!.marks.flatMap((m) => (m.kind === "line" && m.use === "fold" ? [m.line] : []));
     expect(folds).toHaveLength(3);
     for (const { xy } of folds) for (let i = 0; i < xy.length; i += 2) if (xy[i]! > settings.strapFoldMm) expect(nearestOn(ring, arcLengths(ring), xy[i]!, xy[i + 1]!).distance).toBeCloseTo(settings.strapFoldMm, 1);
