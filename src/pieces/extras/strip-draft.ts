@@ -4,9 +4,10 @@ import type { Outline } from "#plane/outline.ts";
 import type { Draft } from "../draft.ts";
 import type { Drawn } from "../edges/edge-lines.ts";
 import { pieceLines, type Labels } from "../label-text.ts";
-import { blockSize, placeBlock, type LabelLine } from "../labels.ts";
+import { blockSize, boxCorners, placeBlock, type LabelBlock, type LabelLine } from "../labels.ts";
 import { lineMark } from "../marks.ts";
 import type { Material, Xy } from "../piece.ts";
+import { Room } from "../room.ts";
 import { lineOf } from "./shapes.ts";
 
 export interface StripPiece {
@@ -29,8 +30,16 @@ export function stripDraft({ name, material, outline, marks, notes, labels, coun
   const box = bounds(outline);
   const avoid = marks.flatMap((m) => (m.kind === "line" ? [m.line] : []));
   const lines = flatter(pieceLines({ name, material, notes, count, labels }), freeMm);
-  const label = placeBlock(lines, { within: outline, avoid, near: near ?? [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2], angleDeg: 0 });
+  const place = { within: outline, avoid, near: near ?? ([(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2] as const), angleDeg: 0 };
+  const whole = placeBlock(lines, place);
+  // On the smallest pieces there is room for name and side alone.
+  const label = isFree(whole, new Room(outline, avoid)) ? whole : placeBlock(lines.slice(0, 2).map((l) => ({ ...l, heightMm: lines[1]!.heightMm })), place);
   return { name, material, net: false, outline, marks, labels: [label], directionDeg, ...(count === 1 ? {} : { count }) };
+}
+
+function isFree({ lines, at, angleDeg }: LabelBlock, room: Room): boolean {
+  const [width, height] = blockSize(lines);
+  return room.holds(...at) && !room.meets(boxCorners(at, width / 2, height / 2, angleDeg));
 }
 
 /** Least letters that are still read, as a share of the usual ones, and what stays free above and below them, mm. */

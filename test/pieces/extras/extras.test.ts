@@ -9,9 +9,11 @@ import { toplinePlace } from "#pieces/extras/topline-way.ts";
 import { wholePanel } from "#pieces/net-panels.ts";
 import { edgeLength, edgePoint, netUpper } from "#pieces/net-upper.ts";
 import { pieceRulesFor, pieceSettingsFrom } from "#pieces/rules.ts";
+import { extraRules, type ExtraSettings } from "#pieces/rules/extras.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
 import { upperPieces } from "#pieces/upper/pieces.ts";
-import { blockOutline } from "#pieces/labels.ts";
+import { blockOutline, blockSize, boxCorners } from "#pieces/labels.ts";
+import { Room } from "#pieces/room.ts";
 import type { NetPanel } from "#pieces/panel.ts";
 import { arcLengths, nearestOn } from "#plane/along.ts";
 import { selfCrossing } from "#plane/crossing.ts";
@@ -173,6 +175,9 @@ describe("extras", () => {
     const off = (x: number, y: number): number => Math.abs((x - goreWideMm / 2) * goreDeepMm - y * (goreWideMm / 2)) / Math.hypot(goreWideMm / 2, goreDeepMm);
     for (let i = 0; i < xy.length; i += 2) expect(off(Math.abs(xy[i]!), xy[i + 1]!)).toBeCloseTo(goreLapMm, 9);
     expect(gore.count).toBe(2);
+    // Its name stands clear of the edges drawn on it.
+    const room = new Room(gore.outline, gore.marks.flatMap((m) => (m.kind === "line" ? [m.line] : [])));
+    for (const { at, lines, angleDeg } of gore.labels) expect(room.meets(boxCorners(at, blockSize(lines)[0] / 2, blockSize(lines)[1] / 2, angleDeg))).toBe(false);
     // It gives along the topline and not down.
     expect(gore.directionDeg).toBe(-90);
     const deep = extras({ gore: true }, { goreDeepMm: 30 });
@@ -212,6 +217,16 @@ describe("extras", () => {
     // The words stand inside, whatever the width.
     for (const strapWidthMm of [8, 12, 20]) {
       for (const d of withStrap(panels, { strapWidthMm }).drafts) for (const l of d.labels) for (let i = 0, { xy } = blockOutline(l); i < xy.length; i += 2) expect(contains(d.outline, xy[i]!, xy[i + 1]!), `${d.name} ${strapWidthMm}`).toBe(true);
+    }
+  });
+
+  test("words stand inside every added piece, at both ends of the rules' ranges", () => {
+    const rules = pieceRulesFor(pump.last);
+    for (const end of ["min", "max"] as const) {
+      const own = Object.fromEntries(Object.keys(extraRules).map((key) => [key, rules[key as keyof ExtraSettings][end]]));
+      const { drafts } = extras({ backStrip: true, gore: true, bow: true, toeCap: true }, { ...own, toeCapMm: 45 });
+      expect(drafts).toHaveLength(6);
+      for (const d of [...drafts, ...withStrap(panels, own).drafts]) for (const l of d.labels) for (let i = 0, { xy } = blockOutline(l); i < xy.length; i += 2) expect(contains(d.outline, xy[i]!, xy[i + 1]!), `${d.name}, ${end}`).toBe(true);
     }
   });
 
