@@ -26,7 +26,9 @@ const edgeWords = (piece: Piece): string => (piece.net ? "net: no allowances" : 
 
 /** What a piece's own label says beyond its name, side and material, less the title: of its edge, its thickness, how it is seen. */
 export function edgeNote(piece: Piece, title: string): string {
-  const told = toldBy(piece).filter((text) => !text.startsWith(piece.material) && !title.includes(text));
+  // On a narrow piece the title may stand in one line with what is told.
+  const own = toldBy(piece).map((text) => (title && text.endsWith(`, ${title}`) ? text.slice(0, -title.length - 2) : text));
+  const told = own.filter((text) => !text.startsWith(piece.material) && !title.includes(text));
   return told.length > 0 ? inOneLine(told) : edgeWords(piece);
 }
 

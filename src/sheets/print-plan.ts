@@ -13,6 +13,8 @@ export interface PrintPlan {
   readonly paper: PrintPaper;
   /** Only the pieces that are printed. */
   readonly sheet: CommonSheet;
+  /** How many pieces are printed, right and left counted each. */
+  readonly pieces: number;
 }
 
 /** The pieces of the sets that the maker chose, in their order. */
@@ -22,5 +24,5 @@ export const printed = (pieces: readonly Piece[], { sets }: SheetChoices): reado
 export function printPlan(pieces: readonly Piece[], choices: SheetChoices): PrintPlan {
   const paper = printPaper(choices);
   const chosen = printed(pieces, choices);
-  return { paper, sheet: arrange(chosen, gridOf(paper), chosen.map((p, i) => (choices.onePage ? i : setOf(p) === "card" ? 0 : 1))) };
+  return { paper, pieces: chosen.length, sheet: arrange(chosen, gridOf(paper), chosen.map((p, i) => (choices.onePage ? i : setOf(p) === "card" ? 0 : 1))) };
 }

@@ -1,4 +1,5 @@
-import { edgeMm, type CommonSheet, type PlacedPiece } from "./arrange.ts";
+import type { CommonSheet, PlacedPiece } from "./arrange.ts";
+import { edgeMm } from "./best-place.ts";
 import { inkPages, keyOf, pageSpan, parseKey, stepsOf, type Cell } from "./page-grid.ts";
 import { leastRolledMm } from "./print-paper.ts";
 

@@ -1,7 +1,14 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { arrange, edgeMm, gapMm, placedXy } from "#sheets/arrange.ts";
+import { defaultJob } from "#job/default-job.ts";
+import { Pipeline } from "#job/pipeline.ts";
+import { arrange, placedXy } from "#sheets/arrange.ts";
+import { edgeMm, gapMm } from "#sheets/best-place.ts";
+import { usualSheets, type SheetChoices } from "#sheets/choices.ts";
 import { gridOf, papers } from "#sheets/paper.ts";
+import { ring } from "#sheets/piece-drawing.ts";
+import { printPlan } from "#sheets/print-plan.ts";
+import { tilingOf } from "#sheets/tiling.ts";
 import { samplePieces, sampleRectangle } from "../support/sample-pieces.ts";
 
 const grid = gridOf(papers.A4);
@@ -36,6 +43,16 @@ describe("laying the pieces on the common sheet", () => {
   test("the same pieces lie in the same places", () => {
     const again = () => JSON.stringify(arrange(samplePieces(), grid).placed.map((p) => p.place));
     expect(again()).toBe(again());
+  });
+
+  // The invented example pair: by the area of the boxes alone its 36 pieces need 21 pages of Letter, and in vamp and quarters 1329 mm of a roll of 610 mm.
+  test("what is laid first is tried in two ways, and the one kept that needs less paper", () => {
+    const tiled = (parts: { readonly cut?: "quarters" }, choices: Partial<SheetChoices>) => {
+      const { sheet } = printPlan(new Pipeline().run({ ...defaultJob(), parts }, new Map()).pieces, { ...usualSheets, ...choices });
+      return tilingOf(sheet, sheet.placed.map((p) => [ring(p.outline)])).tiles;
+    };
+    expect(tiled({}, { paper: "Letter" }).length).toBeLessThanOrEqual(20);
+    expect(tiled({ cut: "quarters" }, { paper: "roll" }).reduce((mm, t) => mm + t.heightMm, 0)).toBeLessThan(1329);
   });
 
   test("a piece that fits a page lies on one page", () => {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { unwatched } from "#base/watch.ts";
+import { edgeMm } from "#sheets/best-place.ts";
 import { usualSheets, type SheetChoices } from "#sheets/choices.ts";
 import { pageTitles } from "#sheets/pdf/pattern-pdf.ts";
 import { ring } from "#sheets/piece-drawing.ts";
@@ -23,6 +24,14 @@ describe("sets", () => {
     expect(names({ sets: "net" })).toEqual(pieces.filter((p) => p.material === "card"));
     expect(names({ sets: "cutting" })).toEqual(pieces.filter((p) => p.material !== "card"));
     expect(names({ sets: "both" })).toEqual(pieces);
+  });
+
+  test("the plan counts the pieces that are printed", () => {
+    for (const sets of ["both", "net", "cutting"] as const) {
+      const plan = printPlan(pieces, { ...usualSheets, sets });
+      expect(plan.pieces).toBe(plan.sheet.placed.length);
+    }
+    expect(printPlan(pieces, { ...usualSheets, sets: "net" }).pieces).toBe(pieces.filter((p) => p.material === "card").length);
   });
 
   test("the card that the shank is bent on belongs to what is cut: it is not laid on the last", () => {
@@ -71,6 +80,26 @@ describe("every piece on a page of its own", () => {
     expect(titles.slice(0, 2)).toEqual(["upper, net, right, sheet 1 of 2", "upper, net, right, sheet 2 of 2"]);
     expect(titles).toContain("insole, left");
     expect(new Set(titles).size).toBe(titles.length);
+  });
+});
+
+describe("a piece on its own page", () => {
+  // A sole nearly as long as the window reaches into the strip that its page shares with the next one below: the small piece
+  // that comes after it in the same column must not step aside for it.
+  test.each(["A4", "Letter", "A3", "roll"] as const)("lies in its corner, whatever lies on the pages beside it: %s", (paper) => {
+    const { grid } = printPlan(pieces, { ...usualSheets, paper }).sheet;
+    const long = samplePiece("long", "right", "sole leather", [[0, 0], [Math.min(grid.windowHeightMm, 400) - 4, 0], [Math.min(grid.windowHeightMm, 400) - 4, grid.windowWidthMm - 4], [0, grid.windowWidthMm - 4]]);
+    const lift = samplePiece("lift 1", "right", "heel leather", [[0, 0], [70, 0], [70, 60], [0, 60]]);
+    const { sheet } = printPlan([long, lift, long, lift, lift, long, lift, lift, long, lift], { ...usualSheets, paper, onePage: true });
+    const tiling = tilingOf(sheet, sheet.placed.map((p) => [ring(p.outline)]));
+    sheet.placed.forEach(({ bounds: b }, i) => {
+      const tile = tiling.tiles[tiling.tilesOfPiece[i]![0]!]!;
+      expect(tiling.tilesOfPiece[i]).toHaveLength(1);
+      expect(b.minX - tile.xMm).toBeCloseTo(edgeMm, 1);
+      expect(tile.yMm + tile.heightMm - b.maxY).toBeCloseTo(edgeMm, 1);
+    });
+    const boxes = sheet.placed.map((p) => p.bounds);
+    for (const [i, a] of boxes.entries()) for (const b of boxes.slice(i + 1)) expect(Math.max(a.minX - b.maxX, b.minX - a.maxX, a.minY - b.maxY, b.minY - a.maxY)).toBeGreaterThan(0);
   });
 });
 

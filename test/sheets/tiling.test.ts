@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { arrange, edgeMm } from "#sheets/arrange.ts";
+import { arrange } from "#sheets/arrange.ts";
+import { edgeMm } from "#sheets/best-place.ts";
 import { stepsOf } from "#sheets/page-grid.ts";
 import { gridOf, papers } from "#sheets/paper.ts";
 import { ring } from "#sheets/piece-drawing.ts";

@@ -3,7 +3,7 @@ import { leftStripMm, marginMm, topStripMm } from "../paper.ts";
 import { pageSize, type PageSize } from "../print-paper.ts";
 import type { PrintSet } from "../print-plan.ts";
 import type { Cover } from "./cover-input.ts";
-import { howToMm, inkHowTo, inkLegend, legendMm } from "./how-to.ts";
+import { howToHeight, inkHowTo, inkLegend, legendMm } from "./how-to.ts";
 import { entryItem, headingItem, pictureWidth, shoeMm, stripItem, type IndexItem } from "./index-items.ts";
 import { flowed, type Flowed } from "./index-flow.ts";
 import { PageInk } from "./page-ink.ts";
@@ -76,7 +76,7 @@ function flowOf(cover: Cover, scale: number, windowMm: number, covers: number): 
   const columnWidth = (width - (columns - 1) * gutterMm) / columns;
   const top = page.heightMm - marginMm - topStripMm;
   const room = { columns, left, step: columnWidth + gutterMm, width: columnWidth, low: marginMm };
-  const flow = flowed(itemsOf(cover, entries, scale, covers, columnWidth), { ...room, top: top - 3, firstTop: top - howToMm, firstLow: marginMm + legendMm });
+  const flow = flowed(itemsOf(cover, entries, scale, covers, columnWidth), { ...room, top: top - 3, firstTop: top - howToHeight(cover, page), firstLow: marginMm + legendMm });
   const count = 1 + Math.max(0, ...flow.map((f) => f.page));
   return { pages: Array.from({ length: count }, () => page), flow, covers: count };
 }

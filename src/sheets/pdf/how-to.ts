@@ -1,6 +1,8 @@
 import { brokenIntoLines, shortenedTo, textWidth } from "../lettering.ts";
+import { draftsInWords } from "../lasting-key.ts";
 import { leftStripMm, marginMm, topStripMm } from "../paper.ts";
 import { strokeStyles, type StrokeKind } from "../pen.ts";
+import type { PageSize } from "../print-paper.ts";
 import type { Cover } from "./cover-input.ts";
 import { markLines, longMarkMm } from "./joint-mark.ts";
 import type { PageInk } from "./page-ink.ts";
@@ -12,36 +14,70 @@ const steps = (barMm: number): readonly string[] => [
   "Glue to card and cut on the full outer line, on a mat, with the knife moving away from your fingers. Upper and lining are seen from outside: the upper shows its grain, the lining its flesh side, for its grain lies against the foot. The bottom is seen from above. Left is the exact mirror of right.",
 ];
 
-/** Height of the instructions above the index and of the legend below it, mm. */
-export const howToMm = 85;
+/** Height of the legend below the index, mm. */
 export const legendMm = 13;
+/** The map and the sample of the marks beside the steps: width and, with the heading, height. */
 const thumbMm = 46;
+const besideMm = 79;
 const mostWideMm = 150;
+/** From the frame to the heading, and from there to the first step, mm. */
+const headMm = 6;
+const stepsMm = 14.5;
+const letterMm = 2.5;
+const lineMm = 4.1;
+const betweenMm = 1.4;
+
+/** The steps broken into lines. What the numbers on the margin mean comes last and takes the whole width, below the map. */
+function brokenSteps({ sheet }: Cover, page: PageSize): { readonly beside: readonly (readonly string[])[]; readonly below: readonly (readonly string[])[] } {
+  const drafts = draftsInWords(sheet.placed.map((p) => p.piece));
+  const whole = page.widthMm - 2 * marginMm - leftStripMm;
+  return {
+    beside: steps(page.barMm).map((step) => brokenIntoLines(step, letterMm, besideWidth(page) - 8)),
+    below: drafts ? [brokenIntoLines(drafts, letterMm, whole - 6)] : [],
+  };
+}
+
+const besideWidth = (page: PageSize): number => Math.min(mostWideMm, page.widthMm - 2 * marginMm - leftStripMm - thumbMm - 4);
+const highOf = (broken: readonly (readonly string[])[]): number => broken.reduce((mm, lines) => mm + lineMm * lines.length + betweenMm, 0);
+
+/** Height of the instructions above the index, mm. */
+export function howToHeight(cover: Cover, page: PageSize): number {
+  const { beside, below } = brokenSteps(cover, page);
+  return headMm + Math.max(besideMm, stepsMm + highOf(beside)) + highOf(below) + 2;
+}
 
 /** Steps, map of all pages and a sample of the marks. */
-export function inkHowTo(ink: PageInk, { heading, title, size = "", sheet, tiling }: Cover, covers: number): void {
-  const top = ink.page.heightMm - marginMm - topStripMm - 6;
+export function inkHowTo(ink: PageInk, cover: Cover, covers: number): void {
+  const { heading, title, size = "", sheet, tiling } = cover;
+  const top = ink.page.heightMm - marginMm - topStripMm - headMm;
   const left = marginMm + leftStripMm;
-  const width = Math.min(mostWideMm, ink.page.widthMm - 2 * marginMm - leftStripMm - thumbMm - 4);
+  const width = besideWidth(ink.page);
   const sizeWords = size && `size ${size}`;
   // The size stands alone in the line below where both do not fit in one.
   const oneLine = textWidth(heading, 5, true) <= width;
   ink.text(oneLine ? heading : shortenedTo(width, title, 5, true), left, top - (oneLine ? 5 : 4), 5, { bold: true });
   if (!oneLine && sizeWords) ink.text(sizeWords, left, top - 9.3, 3.5, { bold: true });
-  let y = top - 14.5;
-  steps(ink.page.barMm).forEach((step, i) => {
-    ink.text(String(i + 1), left, y, 3.5, { bold: true });
-    for (const line of brokenIntoLines(step, 2.5, width - 8)) {
-      ink.text(line, left + 6, y, 2.5);
-      y -= 4.1;
-    }
-    y -= 1.4;
-  });
+  const { beside, below } = brokenSteps(cover, ink.page);
+  inkSteps(ink, beside, 1, left, top - stepsMm);
+  inkSteps(ink, below, 1 + beside.length, left, top - Math.max(besideMm, stepsMm + highOf(beside)));
   const right = ink.page.widthMm - marginMm;
   const mapLeft = Math.min(left + width + 4, right - thumbMm);
   inkMap(ink, sheet, tiling, covers, { x: mapLeft, y: top, width: right - mapLeft, height: 49 });
   inkSample(ink, mapLeft + longMarkMm + 1, top - 57, [0, 0], "right");
   inkSample(ink, mapLeft + longMarkMm + 1, top - 69, [0.5, 0.5], "wrong");
+}
+
+/** Numbered steps one below the other, the first line of the first at (left, top). */
+function inkSteps(ink: PageInk, broken: readonly (readonly string[])[], first: number, left: number, top: number): void {
+  let y = top;
+  broken.forEach((lines, i) => {
+    ink.text(String(first + i), left, y, 3.5, { bold: true });
+    for (const line of lines) {
+      ink.text(line, left + 6, y, letterMm);
+      y -= lineMm;
+    }
+    y -= betweenMm;
+  });
 }
 
 /** A joined mark, its lower page lying `apart` mm too low and `along` to the right. */
@@ -69,16 +105,24 @@ const legend: readonly (readonly [StrokeKind, string])[] = [
   ["place", "place: dash, short dash"],
 ];
 
-/** Two rows of four, each sample long enough to show its dashes. */
+/** Height of the legend's letters, mm. */
+const legendLetterMm = 2.2;
+const columnsOfLegend = 4;
+const sampleMm = { gap: 1, after: 3, most: 16 } as const;
+
+/** Two rows of four, each column as wide as its words, each sample as long as there is room for, to show its dashes. */
 export function inkLegend(ink: PageInk): void {
   const left = marginMm + leftStripMm;
-  const step = Math.min(52, (ink.page.widthMm - marginMm - left - 11) / 4);
-  const long = Math.min(16, step - 31);
+  const words = Array.from({ length: columnsOfLegend }, (_, c) => Math.max(...legend.filter((_, i) => i % columnsOfLegend === c).map(([, told]) => textWidth(told, legendLetterMm))));
+  const room = ink.page.widthMm - marginMm - left - 11 + sampleMm.after - words.reduce((a, b) => a + b, 0);
+  const long = Math.min(sampleMm.most, room / columnsOfLegend - sampleMm.gap - sampleMm.after);
   ink.text("Lines:", left, marginMm + 6.8, 2.5, { bold: true });
-  legend.forEach(([kind, words], i) => {
-    const x = left + 11 + step * (i % 4), y = marginMm + (i < 4 ? 8 : 3);
+  legend.forEach(([kind, told], i) => {
+    const column = i % columnsOfLegend;
+    const before = words.slice(0, column).reduce((a, b) => a + b, 0);
+    const x = left + 11 + before + column * (long + sampleMm.gap + sampleMm.after), y = marginMm + (i < columnsOfLegend ? 8 : 3);
     ink.style(strokeStyles[kind].widthMm, strokeStyles[kind].dashMm);
     ink.line(x, y, x + long, y);
-    ink.text(words, x + long + 1, y - 1.1, 2.2);
+    ink.text(told, x + long + sampleMm.gap, y - 1.1, legendLetterMm);
   });
 }

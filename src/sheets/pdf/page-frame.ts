@@ -1,11 +1,12 @@
 import type { CommonSheet } from "../arrange.ts";
 import { brokenIntoLines, shortenedTo, textWidth } from "../lettering.ts";
-import { leftStripMm, marginMm, topStripMm } from "../paper.ts";
+import { leftStripMm, marginMm } from "../paper.ts";
 import { correctionWords } from "../print-paper.ts";
 import type { Tile } from "../tiling.ts";
+import { inkHead } from "./page-head.ts";
 import type { PageInk } from "./page-ink.ts";
 import type { PageWindow } from "./pdf-pen.ts";
-import { barAcross, barUp } from "./scale-bars.ts";
+import { barUp } from "./scale-bars.ts";
 
 const printWords = "Print at 100 %, not 'fit to page'.";
 
@@ -35,21 +36,9 @@ export interface Frame {
 
 /** What stands on every page outside its window: number, set, title and size, both scale bars. The size is never cut short. */
 export function inkFrame(ink: PageInk, { title, size, page, pages, set = "", shows }: Frame): void {
-  const { widthMm, heightMm, barMm, correction } = ink.page;
-  const top = heightMm - marginMm;
-  const number = `Page ${page} of ${pages}`;
-  ink.text(number, marginMm, top - 4.5, 4, { bold: true });
-  const after = marginMm + textWidth(number, 4, true) + 4;
-  const width = widthMm - marginMm - barMm - 4 - after;
+  const { barMm, correction } = ink.page;
   const sizeWords = size && `size ${size}`;
-  const told = [set, sizeWords].filter(Boolean).join(", ");
-  const rest = width - (told && title ? textWidth(`${told}, `, 2.5) : 0);
-  const short = rest > 12 || !told ? shortenedTo(rest, title, 2.5) : "";
-  ink.text([told, short].filter(Boolean).join(", "), after, top - 2.5, 2.5);
-  // On a page of its own the piece's name may be large; many names go into less.
-  const height = [3, 2.5].find((h) => textWidth(shows, h, true) <= width);
-  ink.text(height ? shows : shortenedTo(width, shows, 2.5, true), after, top - 6.9, height ?? 2.5, { bold: true });
-  barAcross(ink, widthMm - marginMm - barMm, top - topStripMm + 1.5, barMm);
+  inkHead(ink, { title, sizeWords, page, pages, set, shows });
   barUp(ink, marginMm + 4.5, marginMm + 1, barMm);
   ink.text(printWords, marginMm + 8.5, marginMm + 1, 2.5, { angleDeg: 90 });
   const corrected = correctionWords(correction);

@@ -62,16 +62,25 @@ function inkPatches(ink: PageInk, sheet: CommonSheet, tiling: Tiling, patches: r
   const figures = [3.5, 2.5].find((mm) => widest(mm) < 0.8 * scale * w);
   for (const { patch, right, down } of spots ?? []) {
     const left = room.x + right - scale * patch.x0, low = room.y - down - scale * patch.y1;
-    ink.style(0.18);
-    sheet.placed.forEach(({ outline }, p) => {
-      if (patch.tiles.some((i) => tiling.tilesOfPiece[p]!.includes(i))) ink.stroke(reduced(outline, left, low, scale), true);
-    });
+    const outlines = sheet.placed.flatMap(({ outline }, p) => (patch.tiles.some((i) => tiling.tilesOfPiece[p]!.includes(i)) ? [reduced(outline, left, low, scale)] : []));
     for (const i of patch.tiles) {
       const t = tiling.tiles[i]!;
+      const [x, y, width, height] = [left + scale * t.xMm, low + scale * t.yMm, scale * w, scale * t.heightMm];
+      const label = figures ? String(i + 1 + covers) : "";
+      const labelWide = figures ? textWidth(label, figures, true) + 1.2 : 0;
+      // No line through a figure: the pieces are drawn beside it and above it.
+      const draw = () => outlines.forEach((xy) => ink.stroke(xy, true));
+      const band = figures ? Math.min(height, figures + 1.4) : 0;
+      for (const [high, wide, from] of [[height - band, width, band], [band, width - labelWide, 0]] as const) {
+        if (high <= 0 || wide <= 0) continue;
+        ink.clipped(x, y + from, wide, high, () => {
+          ink.style(0.18);
+          draw();
+        });
+      }
       ink.style(i === page ? 0.5 : 0.18);
-      ink.box(left + scale * t.xMm, low + scale * t.yMm, scale * w, scale * t.heightMm);
-      const label = String(i + 1 + covers);
-      if (figures) ink.text(label, left + scale * (t.xMm + w) - textWidth(label, figures, true) - 0.6, low + scale * t.yMm + 0.8, figures, { bold: true });
+      ink.box(x, y, width, height);
+      if (figures) ink.text(label, x + width - labelWide + 0.6, y + 0.8, figures, { bold: true });
     }
   }
 }

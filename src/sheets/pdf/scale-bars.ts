@@ -12,7 +12,7 @@ export function barAcross(ink: PageInk, x: number, y: number, barMm: number): vo
   ink.style(0.25);
   for (let mm = 0; mm <= barMm; mm += 10) ink.line(x + mm, y, x + mm, y + (mm % 50 === 0 ? 3 : 1.6));
   for (let mm = 0; mm <= barMm; mm += 100) ink.text(String(mm), mm < barMm ? x + mm + 0.7 : x + mm - 0.7 - textWidth(String(mm), 1.8), y + 2.1, 1.8);
-  ink.text(wordsOf(barMm), x + 25 - textWidth(wordsOf(barMm), 2.5) / 2, y + 2.2, 2.5);
+  ink.text(wordsOf(barMm), x + 25 - textWidth(wordsOf(barMm), 2.5) / 2, y + 1.9, 2.5);
 }
 
 /** The same upward from (x, y), ticks to the left. */
