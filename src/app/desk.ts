@@ -20,6 +20,7 @@ import type { ReadLast } from "./worker-talk.ts";
 import { brokeWords, openingWords, unreadable } from "./state/desk-words.ts";
 import { wholeShare } from "./state/stage-words.ts";
 import { isField, spotOf, stationOf, tell, type MeasureKey, type Spot } from "./state/spots.ts";
+import { isOwnNumber, keepStanding, keptStanding, numberAt, stillStanding } from "./state/standing.ts";
 import { setBeside, speaksOf, takeOut, Tried, without } from "./state/tried.ts";
 import { measureAt, triedAgain } from "./state/unused.ts";
 import { withUsual, type OwnNumbers } from "./state/usual.ts";
@@ -90,7 +91,7 @@ export class Desk {
     } catch {
       this.#show({ saved: "not saved" });
     }
-    this.#show({ looked: true });
+    this.#show({ looked: true, standing: keptStanding() });
     this.#ask(false);
     const { job } = this;
     if (!isExample(job)) return;
@@ -123,6 +124,7 @@ export class Desk {
     if (typed) this.#typed.set(typed.spot, typed.text);
     // A complaint at one field outlives what is typed into another.
     const complaint = typed && this.#now.refused && typed.spot !== this.#now.refused.spot ? {} : noComplaint;
+    if (typed) this.#letStand(typed.spot);
     const { now } = this.#now.history;
     const measure = measureAt(typed?.spot);
     // Where it was the lines that did not go with them, other lines may.
@@ -174,9 +176,17 @@ export class Desk {
     this.#show({ trouble: undefined });
     this.#clearShelf();
   }
+  /** What was typed there cannot be used and is no work: it stands in its field until it is corrected or let go. */
+  standAt(spot: Spot, text: string, sentence: string): void {
+    if (isOwnNumber(spot)) this.#show({ standing: [...this.#now.standing, { spot, text, sentence, over: numberAt(this.job, spot) }] });
+  }
   /** The field shows the job's number again. */
-  forgetRefused(): void {
-    if (this.#now.refused?.text !== undefined) this.#show(noComplaint);
+  forgetRefused(spot: Spot): void {
+    this.#letStand(spot);
+    if (this.#now.refused?.spot === spot && this.#now.refused.text !== undefined) this.#show(noComplaint);
+  }
+  #letStand(spot: Spot): void {
+    if (this.#now.standing.some((s) => s.spot === spot)) this.#show({ standing: this.#now.standing.filter((s) => s.spot !== spot) });
   }
   /** Opens a refused job all the same, so that its numbers can be corrected; taking back brings the former work. */
   openToCorrect(job: Job): void {
@@ -285,6 +295,7 @@ export class Desk {
     const back = this.#goBack(wish.job);
     const spot = back ? typedAt : (named ?? typedAt);
     const refused = spot && isField(spot) ? { spot, sentence, text: back ? this.#typed.get(spot) : undefined } : undefined;
+    if (refused?.text !== undefined) this.standAt(refused.spot, refused.text, sentence);
     this.#show({ refused, trouble: { kind: "refused", sentence, finding }, ...(rules && !back ? { rules } : {}), ...(back ? {} : { saved: "refused" as const, stuck: true }) });
     this.#typed.clear();
   }
@@ -369,7 +380,9 @@ export class Desk {
 
   #show(part: Partial<Desktop>): void {
     const now = { ...this.#now, ...part };
-    this.#now = { ...now, waiting: now.history.now.waiting, unused: now.history.now.unused };
+    const standing = stillStanding(now.standing, now.history.now.job);
+    if (standing.length !== this.#now.standing.length || part.standing) keepStanding(standing);
+    this.#now = { ...now, standing, waiting: now.history.now.waiting, unused: now.history.now.unused };
     for (const ear of this.#ears) ear();
   }
 }

@@ -7,6 +7,7 @@ import type { Wish } from "./bench.ts";
 import type { History } from "./state/history.ts";
 import type { SeenLast } from "./state/seen-last.ts";
 import type { Spot } from "./state/spots.ts";
+import type { Standing } from "./state/standing.ts";
 import type { Unused } from "./state/unused.ts";
 import type { MadeSheets } from "./worker-talk.ts";
 
@@ -43,6 +44,8 @@ export interface Desktop {
   /** The rules for the last of this work; known also when no pair can be made of it, unless the last itself is refused. */
   readonly rules: Rules | undefined;
   readonly refused: RefusedNumber | undefined;
+  /** Numbers that could not be used and stand in their fields until they are corrected or let go. */
+  readonly standing: readonly Standing[];
   /** Measures of the present step that are not used yet. */
   readonly unused: Unused | undefined;
   /** The work itself is refused and there is no picture of it; its numbers are shown to be corrected. */
@@ -81,6 +84,7 @@ export const firstDesktop = (history: History): Desktop => ({
   pair: undefined,
   rules: undefined,
   unused: undefined,
+  standing: [],
   stuck: false,
   busy: undefined,
   waiting: undefined,

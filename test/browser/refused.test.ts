@@ -44,6 +44,11 @@ inBrowser("a refused number", (fresh) => {
     await page.reload();
     await page.locator(".frame").first().waitFor();
     await settled(page);
+    // It stands there still, with its sentence, and only there: the work is the last good one.
+    expect(await field(page, name).inputValue()).toBe(text);
+    expect(await sentence.innerText()).toContain(`The ${name}`);
+    expect(await field(page, name).getAttribute("aria-valuenow")).toBe(String(good));
+    await field(page, name).press("Escape");
     expect(await valueOf(page, name)).toBe(good);
     expect(await page.locator(".view.card .line.accent").count()).toBeGreaterThan(0);
     await page.keyboard.press("Control+z");

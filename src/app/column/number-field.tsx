@@ -21,6 +21,8 @@ interface NumberFieldProps {
   readonly what: string;
   /** What lies outside is refused here, in the field's unit; nothing below nought unless said otherwise. */
   readonly limits?: { readonly least: number; readonly most: number };
+  /** What is said of a number outside them; without it, the limits alone. */
+  readonly outside?: string;
   /** The number was found, and the maker may set her own reading against it; an emptied field takes hers back. */
   readonly reading?: { readonly own: boolean; readonly forget: () => void };
 }
@@ -34,7 +36,7 @@ let gestures = 0;
  * A number inside a sentence: typed with comma or point, stepped with the arrow keys (Page up and down: ten steps). What is refused
  * stays in the field with the sentence why; the job keeps the number it had.
  */
-export function NumberField({ desk, spot, label, value, field, edit, what, limits = { least: 0, most: Infinity }, reading }: NumberFieldProps): ReactElement {
+export function NumberField({ desk, spot, label, value, field, edit, what, limits = { least: 0, most: Infinity }, outside, reading }: NumberFieldProps): ReactElement {
   const shown = say(value * field.factor, Math.max(1, field.decimals));
   const [typed, setTyped] = useState<string>();
   // What could not be read, with the complaint; both stand until the number changes.
@@ -50,7 +52,7 @@ export function NumberField({ desk, spot, label, value, field, edit, what, limit
 
   const forget = (): void => {
     complain(undefined);
-    if (here && !here.kept) desk.forgetRefused();
+    if (here && !here.kept) desk.forgetRefused(spot);
   };
   /** `gesture` joins all changes made while the field keeps the focus and the keys keep coming. */
   const give = (inUnit: number, text: string): void => {
@@ -75,11 +77,14 @@ export function NumberField({ desk, spot, label, value, field, edit, what, limit
     const text = typed.trim();
     const n = readMeasure(text, field.unit);
     setTyped(undefined);
-    const wrongly = (sentence: string): void => complain({ sentence, text, at: value });
+    const wrongly = (sentence: string): void => {
+      complain({ sentence, text, at: value });
+      desk.standAt(spot, text, sentence);
+    };
     if (reading && text === "") {
       if (reading.own) reading.forget();
     } else if (n === undefined) wrongly(`“${text}” is not a number here. ${wanted[field.unit]}`);
-    else if (n < limits.least || n > limits.most) wrongly(beyond(field.unit, limits));
+    else if (n < limits.least || n > limits.most) wrongly(outside ?? beyond(field.unit, limits));
     else if ((kept !== undefined && gesture.current === "") || n !== Number((kept ?? shown).replace("−", "-")) || reading?.own === false) give(n, text);
     done();
   };
@@ -113,6 +118,7 @@ export function NumberField({ desk, spot, label, value, field, edit, what, limit
         autoComplete="off"
         spellCheck={false}
         role="spinbutton"
+        data-spot={spot}
         aria-label={`${label}, ${field.unit === "%" ? "percent" : field.unit === "°" ? "degrees" : "millimetres"}`}
         aria-valuenow={Number((value * field.factor).toFixed(3))}
         aria-valuetext={`${shown} ${field.unit}`}
@@ -141,5 +147,5 @@ const wanted: Readonly<Record<Field["unit"], string>> = {
 };
 
 function beyond(unit: Field["unit"], { least, most }: { readonly least: number; readonly most: number }): string {
-  return most === Infinity && least === 0 ? "This cannot be less than nothing." : `Only ${say(least)} to ${say(most)}\u00a0${unit} can be laid here.`;
+  return most === Infinity && least === 0 ? "This cannot be less than nothing." : `Only ${say(least)} to ${say(most)}\u00a0${unit} can be used here.`;
 }
