@@ -7,6 +7,8 @@ import { levelLines, scaleEnd } from "#app/picture/strain.ts";
 import { insidePoint } from "#app/state/inside-point.ts";
 import { inRows } from "#app/state/rows.ts";
 
+type Xy = readonly [number, number];
+
 /** Flat n × n grid of squares of side 1, each cut in two. */
 function grid(n: number) {
   const triangles: number[] = [];
@@ -86,7 +88,22 @@ describe("words in the margins", () => {
   test("stand clear of what they speak of", () => {
     const [word] = inMargins([{ key: "a", x: 320, y: 50, text: "a rather long name of a mark" }], 900, 240, { left: 300, right: 620 });
     expect(word!.side).toBe("left");
-    expect(word!.labelX + 7.3 * word!.text.length).toBeLessThanOrEqual(300);
+    expect(word!.labelX).toBeLessThanOrEqual(300);
+    expect(word!.labelX - 7.3 * word!.text.length).toBeGreaterThanOrEqual(0);
+  });
+  test("have leader lines that neither cross nor run through words, wherever their places lie", () => {
+    const place = fc.record({ x: fc.integer({ min: 200, max: 600 }), y: fc.integer({ min: 0, max: 400 }) });
+    fc.assert(fc.property(fc.uniqueArray(place, { minLength: 2, maxLength: 14, selector: ({ x, y }) => `${x} ${y}` }), (places) => {
+      const placed = inMargins(places.map(({ x, y }, i) => ({ key: String(i), x, y, text: "a mark".repeat(1 + (i % 3)) })), 800, 400, { left: 200, right: 600 });
+      const turn = (p: Xy, q: Xy, r: Xy): number => (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]);
+      for (const a of placed) for (const b of placed) {
+        if (a === b || a.side !== b.side) continue;
+        // The words of a side end at one upright line, and all places lie on the other side of it.
+        expect(a.labelX).toBe(b.labelX);
+        const [p, q, r, s]: Xy[] = [[a.labelX, a.labelY], [a.x, a.y], [b.labelX, b.labelY], [b.x, b.y]] as const;
+        expect(turn(p!, q!, r!) * turn(p!, q!, s!) < -1e-6 && turn(r!, s!, p!) * turn(r!, s!, q!) < -1e-6).toBe(false);
+      }
+    }), { seed: 29, numRuns: 300 });
   });
   test("stand on the side their place is nearer to", () => {
     const placed = inMargins([{ key: "a", x: 10, y: 5, text: "toe" }, { key: "b", x: 390, y: 5, text: "seat" }], 400, 300);

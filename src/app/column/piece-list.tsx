@@ -1,7 +1,7 @@
 import type { ReactElement } from "react";
 import type { Strip } from "#pieces/piece.ts";
 import { mm, say } from "../state/numbers.ts";
-import { byGroup, type PieceKind } from "../state/piece-kinds.ts";
+import { byGroup, fromWords, type PieceKind } from "../state/piece-kinds.ts";
 import { PieceOutline } from "./piece-outline.tsx";
 
 interface PieceListProps {
@@ -36,7 +36,7 @@ export function PieceList({ kinds, strips, chosen, changed, onChoose }: PieceLis
       {strips.length > 0 && (
         <div className="piece-group">
           <p className="follows">Cut off a roll</p>
-          <ul className="strips">{strips.map((s) => <li key={s.name}>{s.perPair} × <b>{s.name}</b>, {mm(s.widthMm)} wide and {mm(s.lengthMm, 0)} long, {s.material}: {s.where}</li>)}</ul>
+          <ul className="strips">{strips.map((s) => <li key={`${s.name}, ${s.where}`}>{s.perPair} × <b>{s.name}</b>, {mm(s.widthMm)} wide and {mm(s.lengthMm, 0)} long, {s.material}: {s.where}</li>)}</ul>
         </div>
       )}
     </section>
@@ -45,4 +45,4 @@ export function PieceList({ kinds, strips, chosen, changed, onChoose }: PieceLis
 
 /** What one piece is, in a line. */
 export const kindWords = ({ count, material, areaMm2, perimeterMm, net }: PieceKind): string =>
-  `${count} of ${material}${net ? ", net" : ""}, ${say(areaMm2 / 100, 0)}\u00a0cm² each, ${mm(perimeterMm, 0)} round`;
+  `${count} of ${fromWords(material)}${net ? ", without allowances" : ""}, ${say(areaMm2 / 100, 0)}\u00a0cm² each, ${mm(perimeterMm, 0)} round`;

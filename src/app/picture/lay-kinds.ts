@@ -1,5 +1,6 @@
 import { bounds } from "#plane/measure.ts";
-import type { PieceKind } from "../state/piece-kinds.ts";
+import { mm, say } from "../state/numbers.ts";
+import { fromWords, type PieceKind } from "../state/piece-kinds.ts";
 import { inRows } from "../state/rows.ts";
 
 /** A kind of piece where it stands in the picture, px. */
@@ -22,7 +23,14 @@ const gap = 14;
 export const manyKinds = 9;
 
 /** What stands under a piece, in two lines. */
-export const underWords = ({ name, net, count, material }: PieceKind): readonly [name: string, what: string] => [`${name}${net && !/net/.test(name) ? ", net" : ""}`, `${count} of ${material}`];
+export const underWords = ({ name, count, material }: PieceKind): readonly [name: string, what: string] => [name, `${count} of ${fromWords(material)}`];
+
+/** Its length and width as well, for one shown large. */
+export function sizedWords(kind: PieceKind): readonly [name: string, what: string] {
+  const { minX, maxX, minY, maxY } = bounds(kind.shown.outline);
+  const [name, what] = underWords(kind);
+  return [name, `${what}, ${say(maxX - minX, 0)} by ${mm(maxY - minY, 0)}`];
+}
 
 /** Roughly how wide that is, px: bold letters above, smaller ones below. */
 function underWidth(kind: PieceKind): number {

@@ -7,7 +7,7 @@ export interface Named {
 }
 export interface Placed extends Named {
   readonly side: "left" | "right";
-  /** Where the words stand, px; their middle in height. */
+  /** The end of the words that looks at the picture, px, where the leader line begins; their middle in height. */
   readonly labelX: number;
   readonly labelY: number;
 }
@@ -37,11 +37,11 @@ export function inMargins(items: readonly Named[], width: number, height: number
   const onLeft = Math.max(Math.min(wanted, fits), items.length - fits);
   return (["left", "right"] as const).flatMap((side) => {
     const mine = (side === "left" ? byX.slice(0, onLeft) : byX.slice(onLeft)).sort((a, b) => a.y - b.y);
-    const reach = Math.max(leastReach, ...mine.map((i) => letterWidth * i.text.length + 24));
-    // Not farther out than needed: a leader line is there to be short.
-    const out = side === "left" ? Math.max(margin, Math.min(leftmost, body.left) - reach) : Math.min(width - margin, Math.max(rightmost, body.right) + reach);
+    const longest = Math.max(0, ...mine.map((i) => letterWidth * i.text.length));
+    // Not farther out than needed, for a leader line is there to be short; all words end at one line, so that no leader runs through any.
+    const out = side === "left" ? Math.max(margin + longest, Math.min(leftmost, body.left) - leadPx) : Math.min(width - margin - longest, Math.max(rightmost, body.right) + leadPx);
     const ys = spread(mine.map((i) => i.y), lineHeight, margin + lineHeight / 2, height - margin - lineHeight / 2);
-    return mine.map((item, i) => ({ ...item, side, labelX: out, labelY: ys[i]! }));
+    return uncrossed(mine, out, ys).map((item, i) => ({ ...item, side, labelX: out, labelY: ys[i]! }));
   });
 }
 
@@ -49,8 +49,30 @@ export function inMargins(items: readonly Named[], width: number, height: number
 export const letterWidth = 7.3;
 /** Words on lines nearer together than this could not be read, px. */
 const leastLine = 16;
-/** From the outermost place to the far end of the words, px, at least. */
-const leastReach = 130;
+/** From the outermost place to the words, px, where there is room. */
+const leadPx = 30;
+
+/** The places in such an order from top to bottom that no two of their leader lines cross: two that do change places until none is left. */
+function uncrossed(rising: readonly Named[], x: number, ys: readonly number[]): readonly Named[] {
+  const order = [...rising];
+  // Each change shortens the leaders together, so this ends; the count only guards against rounding.
+  for (let round = 0, again = true; again && round < order.length * order.length; round++) {
+    again = false;
+    for (let i = 0; i < order.length; i++)
+      for (let j = i + 1; j < order.length; j++) {
+        if (!cross(x, ys[i]!, order[i]!, ys[j]!, order[j]!)) continue;
+        [order[i], order[j]] = [order[j]!, order[i]!];
+        again = true;
+      }
+  }
+  return order;
+}
+
+/** Whether two lines from one upright, at heights ya and yb, to their places meet on the way. */
+function cross(x: number, ya: number, a: Named, yb: number, b: Named): boolean {
+  const turn = (px: number, py: number, qx: number, qy: number, rx: number, ry: number): number => (qx - px) * (ry - py) - (qy - py) * (rx - px);
+  return turn(x, ya, a.x, a.y, x, yb) * turn(x, ya, a.x, a.y, b.x, b.y) < 0 && turn(x, yb, b.x, b.y, x, ya) * turn(x, yb, b.x, b.y, a.x, a.y) < 0;
+}
 
 /** Rising places moved as little as needed to be `gap` apart and within [low, high]. */
 export function spread(rising: readonly number[], gap: number, low: number, high: number): number[] {

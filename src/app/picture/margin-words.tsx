@@ -1,18 +1,18 @@
 import type { ReactElement } from "react";
 import { clearPlace, type InTheWay, type Place } from "./clear-place.ts";
-import { inMargins, letterWidth, type Named, type Span } from "./margin-labels.ts";
+import { inMargins, type Named, type Span } from "./margin-labels.ts";
 
 /** Words in the margins of a picture, each with a thin leader line to its place. */
 export function MarginWords({ items, width, height, body }: { readonly items: readonly Named[]; readonly width: number; readonly height: number; readonly body?: Span | undefined }): ReactElement {
   return (
     <g className="margin-words">
       {inMargins(items, width, height, body).map((l) => {
-        const end = l.labelX + (l.side === "left" ? 1 : -1) * (l.text.length * letterWidth + 8);
+        const end = l.labelX + (l.side === "left" ? 6 : -6);
         return (
           <g key={l.key}>
             <path d={`M${end.toFixed(1)} ${l.labelY.toFixed(1)}L${l.x.toFixed(1)} ${l.y.toFixed(1)}`} className="leader" />
             <circle cx={l.x} cy={l.y} r={2.5} className="dot" />
-            <text x={l.labelX} y={l.labelY} textAnchor={l.side === "left" ? "start" : "end"} dominantBaseline="middle">{l.text}</text>
+            <text x={l.labelX} y={l.labelY} textAnchor={l.side === "left" ? "end" : "start"} dominantBaseline="middle">{l.text}</text>
           </g>
         );
       })}

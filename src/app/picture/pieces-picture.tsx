@@ -1,6 +1,6 @@
 import { useMemo, useState, type ReactElement } from "react";
 import type { Pair } from "#job/pair.ts";
-import { groundOf } from "../state/grounds.ts";
+import { groundedBy } from "../state/grounds.ts";
 import { kindsOf } from "../state/piece-kinds.ts";
 import type { PieceWork } from "../state/piece-work.ts";
 import { PieceOnLast } from "./piece-on-last.tsx";
@@ -12,8 +12,8 @@ const showings = ["both", "the piece", "the last"] as const;
 export function PiecesPicture({ pair, work }: { readonly pair: Pair; readonly work: PieceWork }): ReactElement {
   const [showing, setShowing] = useState<(typeof showings)[number]>("both");
   const piece = useMemo(() => kindsOf(pair.pieces).find((k) => k.name === work.chosen)?.shown, [pair.pieces, work.chosen]);
-  const ground = useMemo(() => piece && groundOf(pair, piece), [pair, piece]);
-  if (!piece || !ground || pair.from !== "last") return <PiecesView pieces={pair.pieces} work={work} />;
+  const grounded = useMemo(() => (piece ? groundedBy(pair, piece) : []), [pair, piece]);
+  if (!piece || grounded.length === 0 || pair.from !== "last") return <PiecesView pieces={pair.pieces} work={work} />;
   const [flat, last] = [showing !== "the last", showing !== "the piece"];
   const words = (
     <p>
@@ -24,7 +24,7 @@ export function PiecesPicture({ pair, work }: { readonly pair: Pair; readonly wo
   if (!last) return <PiecesView pieces={pair.pieces} work={work}>{words}</PiecesView>;
   return (
     <div className={flat ? "flat-and-laid" : "flat-and-laid alone"}>
-      <PieceOnLast pair={pair} piece={piece} ground={ground} />
+      <PieceOnLast pair={pair} piece={piece} grounded={grounded} />
       {flat ? <PiecesView pieces={pair.pieces} work={work}>{words}</PiecesView> : <div className="under">{words}</div>}
     </div>
   );

@@ -1,13 +1,13 @@
 import { useMemo, useRef, useState, type ReactElement, type ReactNode } from "react";
 import type { Piece } from "#pieces/piece.ts";
 import { bounds } from "#plane/measure.ts";
-import { followedWords } from "../state/follow.ts";
+import { followedWords, type Followed } from "../state/follow.ts";
 import { mm } from "../state/numbers.ts";
-import { byGroup, kindsOf, type KindGroup } from "../state/piece-kinds.ts";
+import { byGroup, kindsOf, type KindGroup, type PieceKind } from "../state/piece-kinds.ts";
 import type { PieceWork } from "../state/piece-work.ts";
 import type { Compared } from "../state/variant.ts";
-import { layOut, manyKinds, nameHeight, underWords, type PlacedKind } from "./lay-kinds.ts";
-import type { Named, Span } from "./margin-labels.ts";
+import { layOut, manyKinds, nameHeight, sizedWords, underWords, type PlacedKind } from "./lay-kinds.ts";
+import { letterWidth, type Named, type Span } from "./margin-labels.ts";
 import { MarginWords } from "./margin-words.tsx";
 import { MarkShape, pathOf } from "./mark-shape.tsx";
 import { useSize } from "./use-size.ts";
@@ -34,8 +34,10 @@ export function PiecesView({ pieces, work, children }: PiecesViewProps): ReactEl
   const former = useMemo(() => (compared && kept ? new Map(kindsOf(kept.pieces).map((k) => [k.name, k.shown])) : undefined), [compared, kept]);
   const another = new Set(compared?.pieces.map((p) => p.name));
   const changed = new Set([...(followed?.changed ?? []), ...(followed?.come ?? [])]);
-  const placed = useMemo(() => layOut(shown, width, height, chosen ? 190 : 0), [shown, width, height, chosen]);
+  const placed = useMemo(() => layOut(shown, width, height, chosen ? roomForWords(shown[0], width) : 0), [shown, width, height, chosen]);
   const side = shown[0]?.shown.side;
+  const words = chosen ? sizedWords : underWords;
+  const brokenDrawn = former !== undefined && shown.some((k) => former.has(k.name) && another.has(k.name));
   return (
     <section className={shown.length > manyKinds ? "view pieces many" : "view pieces"} aria-label="The pieces">
       <div className="frame" ref={frame}>
@@ -65,8 +67,8 @@ export function PiecesView({ pieces, work, children }: PiecesViewProps): ReactEl
                 )}
                 {kind.shown.marks.map((m, i) => <MarkShape key={i} mark={m} />)}
               </g>
-              <text x={left + wide / 2} y={top + high - 22} textAnchor="middle" className="name">{underWords(kind)[0]}</text>
-              <text x={left + wide / 2} y={top + high - 5} textAnchor="middle" className="what">{underWords(kind)[1]}</text>
+              <text x={left + wide / 2} y={top + high - 22} textAnchor="middle" className="name">{words(kind)[0]}</text>
+              <text x={left + wide / 2} y={top + high - 5} textAnchor="middle" className="what">{words(kind)[1]}</text>
             </g>
           ))}
           {chosen && placed[0] && <MarginWords items={[...markWords(placed[0]), ...apartWords(placed[0], compared)]} width={width} height={height - nameHeight} body={spanOf(placed[0])} />}
@@ -75,7 +77,7 @@ export function PiecesView({ pieces, work, children }: PiecesViewProps): ReactEl
       <div className="under">
         <p>
           {side === "left" ? "Pieces of the left shoe" : "Pieces of the right shoe"}; the other shoe’s are their exact mirror images.
-          {former && <span>Broken line: A.</span>}
+          {brokenDrawn && <span>Broken line: A.</span>}
           {chosen && <button type="button" className="word" onClick={() => onChoose(undefined)}>Show all pieces</button>}
         </p>
         {!chosen && kinds.length > manyKinds && (
@@ -86,11 +88,14 @@ export function PiecesView({ pieces, work, children }: PiecesViewProps): ReactEl
           </p>
         )}
         {children}
-        {followed && followedWords(followed) && <p className="followed">{followedWords(followed)}</p>}
+        {followed && toldHere(followed) && <p className="followed">{followedWords(followed)}</p>}
       </div>
     </section>
   );
 }
+
+/** What was changed at this station is told under its own sentence; what came from another has none here. */
+const toldHere = (followed: Followed): boolean => followedWords(followed) !== undefined && !followed.keys.some((key) => /^(pieces|parts) /.test(key));
 
 /** From where to where the piece itself reaches, px: its words stand beside it. */
 function spanOf({ kind, x, pxPerMm }: PlacedKind): Span {
@@ -102,6 +107,12 @@ function spanOf({ kind, x, pxPerMm }: PlacedKind): Span {
 function apartWords({ kind, x, y, pxPerMm }: PlacedKind, compared: Compared | undefined): readonly Named[] {
   const apart = compared?.pieces.find((p) => p.name === kind.name)?.apart;
   return apart ? [{ key: "apart from A", text: `${mm(apart.mm)} from A`, x: x + apart.at[0] * pxPerMm, y: y - apart.at[1] * pxPerMm }] : [];
+}
+
+/** Free room on either side of a piece shown large: as its longest name needs, and never more than leaves the piece itself a good third. */
+function roomForWords(kind: PieceKind | undefined, width: number): number {
+  const longest = Math.max(0, ...(kind?.shown.marks ?? []).map((m) => (m.kind === "text" ? 0 : m.name.length)));
+  return Math.min(Math.max(150, letterWidth * longest + 40), 0.32 * width);
 }
 
 /** Names of the marks of a piece shown large, each where it stands. What stands on both halves is named on the inner one alone. */

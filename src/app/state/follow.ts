@@ -2,7 +2,7 @@ import type { Job } from "#job/job.ts";
 import type { Pair } from "#job/pair.ts";
 import type { Piece } from "#pieces/piece.ts";
 import { greatestApart } from "./outline-apart.ts";
-import { listed } from "./listed.ts";
+import { listedPieces } from "./listed.ts";
 
 /** What an edit brought about. */
 export interface Followed {
@@ -50,6 +50,6 @@ function keysThatDiffer(before: Job, after: Job): readonly string[] {
 
 /** In words: "Changed with it: lining, inner quarter. New: vamp. No more: upper." Nothing where no piece is another one. */
 export function followedWords({ changed, come, gone }: Followed): string | undefined {
-  const said = [changed.length > 0 && `Changed with it: ${listed(changed)}.`, come.length > 0 && `New: ${listed(come)}.`, gone.length > 0 && `No more: ${listed(gone)}.`].filter(Boolean);
+  const said = [changed.length > 0 && `Changed with it: ${listedPieces(changed)}.`, come.length > 0 && `New: ${listedPieces(come)}.`, gone.length > 0 && `No more: ${listedPieces(gone)}.`].filter(Boolean);
   return said.length > 0 ? said.join(" ") : undefined;
 }

@@ -1,2 +1,9 @@
 /** "a", "a and b", "a, b and c". */
 export const listed = (names: readonly string[]): string => (names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)!}`);
+
+/** Names of pieces one after the other: net cards, whose names hold a comma of their own, last and by the pieces that they belong to. */
+export function listedPieces(names: readonly string[]): string {
+  const cards = names.filter((n) => n.endsWith(", net")).map((n) => n.slice(0, -", net".length));
+  const others = names.filter((n) => !n.endsWith(", net")).map((n) => n.replace(",", ""));
+  return listed([...others, ...(cards.length > 0 ? [`the net card${cards.length > 1 ? "s" : ""} of ${listed(cards)}`] : [])]);
+}

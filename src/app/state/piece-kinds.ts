@@ -45,6 +45,10 @@ const groupByMaterial: Partial<Record<Material, KindGroup>> = {
   elastic: "extras",
 };
 
+/** What a piece is cut from, where the material is called as the piece is. */
+const materialWords: Partial<Record<Material, string>> = { shank: "shank steel", stiffener: "stiffener board", "toe puff": "puff sheet", "side lining": "woven lining", filler: "filler sheet" };
+export const fromWords = (material: Material): string => materialWords[material] ?? material;
+
 function groupOf({ name, material }: Piece): KindGroup {
   if (/strap|gore|bow|binding|strip|toe cap|topline edge/.test(name)) return "extras";
   if (/lift|top piece/.test(name)) return "heel";

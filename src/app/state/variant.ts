@@ -1,8 +1,9 @@
 import type { Job } from "#job/job.ts";
 import type { Pair } from "#job/pair.ts";
 import type { Piece } from "#pieces/piece.ts";
+import { bounds } from "#plane/measure.ts";
 import { mm, say } from "./numbers.ts";
-import { listed } from "./listed.ts";
+import { listed, listedPieces } from "./listed.ts";
 import { greatestApart, type Apart } from "./outline-apart.ts";
 import { kindsOf, type PieceKind } from "./piece-kinds.ts";
 
@@ -61,8 +62,8 @@ const signed = (value: number, more: string, less: string, decimals: number, uni
 /** The whole in one sentence. */
 export function comparedWords({ toplineMm, pieces, onlyNow, onlyInA }: Compared): string {
   const topline = Math.abs(toplineMm) < leastMm ? "The topline is as long as A’s." : `The topline is ${signed(toplineMm, "longer", "shorter", 1, "mm")} than A’s.`;
-  const same = pieces.length === 0 ? "Every piece that both have is the same." : `${pieces.length === 1 ? "One piece differs" : `${pieces.length} pieces differ`}: ${listed(pieces.map((p) => `${p.name} by up to ${mm(p.apart.mm)}`))}.`;
-  return [topline, same, onlyNow.length > 0 && `A has no ${listed(onlyNow)}.`, onlyInA.length > 0 && `Only A has ${listed(onlyInA)}.`].filter(Boolean).join(" ");
+  const same = pieces.length === 0 ? "Every piece that both have is the same." : `${pieces.length === 1 ? "One piece differs" : `${pieces.length} pieces differ`}: ${listed(pieces.map((p) => `${p.name.replace(", net", " (net)")} by up to ${mm(p.apart.mm)}`))}.`;
+  return [topline, same, onlyNow.length > 0 && `A has no ${listedPieces(onlyNow)}.`, onlyInA.length > 0 && `Only A has ${listedPieces(onlyInA)}.`].filter(Boolean).join(" ");
 }
 
 /** One piece in a sentence, with the place by the nearest mark that has a name. */
@@ -77,15 +78,17 @@ export function placeWords([x, y]: readonly [number, number], { shown }: PieceKi
   let best: { readonly name: string; readonly far: number } | undefined;
   for (const m of shown.marks) {
     if (m.kind === "text" || m.kind === "arrow") continue;
-    const points = m.kind === "line" ? ends(m.line.xy) : [m.at];
-    for (const [px, py] of points) {
+    // The grips of lasting are numbers; a maker looks for the line, the corner, the notch.
+    if (m.name.startsWith("draft ")) continue;
+    for (const [px, py] of m.kind === "line" ? ends(m.line.xy) : [m.at]) {
       const far = Math.hypot(px - x, py - y);
       if (!best || far < best.far) best = { name: m.name.replace(/, (in|out)side$/, ""), far };
     }
   }
   if (best && best.far < 12) return `at the ${best.name}`;
-  if (best && best.far < 40) return `${say(best.far, 0)} mm from the ${best.name}`;
-  return `${say(x, 0)} mm along and ${say(y, 0)} mm across`;
+  if (best) return `${mm(best.far, 0)} from the ${best.name}`;
+  const { minX, maxX, minY, maxY } = bounds(shown.outline);
+  return `${mm(maxX - x, 0)} from its front end, ${mm(Math.min(maxY - y, y - minY), 0)} from its ${maxY - y < y - minY ? "inner" : "outer"} edge${maxX - x > x - minX ? ", toward the back" : ""}`;
 }
 
 const ends = (xy: Float64Array): readonly (readonly [number, number])[] => [[xy[0]!, xy[1]!], [xy.at(-2)!, xy.at(-1)!]];
