@@ -56,9 +56,9 @@ export function App({ desk, proofs, plans, usuals }: { readonly desk: Desk; read
   const chooser = useRef<HTMLInputElement>(null);
   const pictures = useRef<HTMLInputElement>(null);
   const dropping = useKeysAndDrops(desk);
-  const { pair, rules, refused, unused } = now;
+  const { pair, rules, refused, unused, standing } = now;
   const work = usePieceWork(pair, now.draft);
-  const refusals = useMemo(() => refusedNumbers(refused, unused), [refused, unused]);
+  const refusals = useMemo(() => refusedNumbers(refused, unused, standing), [refused, unused, standing]);
   const laidOut = pair !== undefined || now.stuck;
   // A number that keeps the work from being shown is to be found at once.
   const [shownAt, setShownAt] = useState<RefusedNumber>();
@@ -97,16 +97,16 @@ export function App({ desk, proofs, plans, usuals }: { readonly desk: Desk; read
   const inside = laidOut && (
     <FoundHere value={{ here, all: findings, rules }}>
       <RefusedHere value={refusals}>
-      {station === "Last" && <StationLast desk={desk} pair={pair} onOpen={open} onPictures={() => pictures.current?.click()} looking={looking} map={apart} rest={rest} />}
+      {station === "Last" && <StationLast desk={desk} pair={pair} onOpen={open} onPictures={() => pictures.current?.click()} looking={looking} map={apart} rest={rest} usuals={usuals} />}
       {station === "Lines" && rules?.line && <StationLines desk={desk} rules={rules.line} pair={onLast} />}
       {station === "Lines" && taped && <TapedLines pair={taped} />}
       {station === "Shell" && taped && <TapedShellWords pair={taped} />}
-      {station === "Shell" && !taped && rules && <StationShell desk={desk} rules={rules} pair={onLast} map={map} mapOf={mapOf} onMap={setMapOf} folded={folded} onFolded={setFolded} proofs={proofs} proven={proven} />}
-      {station === "Pieces" && rules && <StationPieces desk={desk} rules={rules} pair={pair} work={work} usuals={usuals} />}
-      {station === "Sheets" && pair && plan && <StationSheets desk={desk} now={now} pair={pair} plan={plan} />}
+      {station === "Shell" && !taped && rules && <StationShell onStation={toStation} desk={desk} rules={rules} pair={onLast} map={map} mapOf={mapOf} onMap={setMapOf} folded={folded} onFolded={setFolded} proofs={proofs} proven={proven} />}
+      {station === "Pieces" && rules && <StationPieces desk={desk} rules={rules} pair={pair} work={work} usuals={usuals} onStation={toStation} />}
+      {station === "Sheets" && pair && plan && <StationSheets desk={desk} now={now} pair={pair} plan={plan} onStation={toStation} />}
       {station === "Sheets" && pair && !plan && <p className="follows">Laying the pieces on pages …</p>}
       {!pair && waits(station, rules !== undefined) && <p className="follows">{waits(station, rules !== undefined)}</p>}
-      {station !== "Last" && <FindingsList findings={rest} all={pair?.findings ?? []} />}
+      {station !== "Last" && <FindingsList findings={station === "Pieces" ? rest.filter((f) => severityOf(f) === "note") : rest} all={pair?.findings ?? []} />}
       </RefusedHere>
     </FoundHere>
   );

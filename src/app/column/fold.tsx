@@ -1,6 +1,6 @@
 import { useContext, useId, useState, type ReactElement, type ReactNode } from "react";
 import { severityOf } from "#base/findings.ts";
-import { spotOf, type Spot } from "../state/spots.ts";
+import { spotsOf, type Spot } from "../state/spots.ts";
 import { FoundHere } from "./notes.tsx";
 import { RefusedHere } from "./number-field.tsx";
 
@@ -19,10 +19,7 @@ export function Fold({ name, holds, spots = [], children }: FoldProps): ReactEle
   const id = useId();
   const refused = useContext(RefusedHere);
   const { here, rules } = useContext(FoundHere);
-  const about = here.filter((f) => {
-    const spot = spotOf(f, rules);
-    return spot !== undefined && spots.includes(spot);
-  });
+  const about = here.filter((f) => spotsOf(f, rules).some((spot) => spots.includes(spot)));
   const needed = refused.some((r) => spots.includes(r.spot)) || about.some((f) => severityOf(f) !== "note");
   const notes = about.length === 0 ? "" : about.length === 1 ? " · one note" : ` · ${about.length} notes`;
   const shown = open ?? needed;

@@ -1,7 +1,7 @@
 import { createContext, useContext, type ReactElement } from "react";
 import type { Finding } from "#base/findings.ts";
 import type { Rules } from "#job/pipeline.ts";
-import { spotOf, type Spot } from "../state/spots.ts";
+import { spotsOf, type Spot } from "../state/spots.ts";
 import { FindingsList } from "./findings-list.tsx";
 
 /** The findings of the open station, and all of them, by which the pins in the picture are counted. */
@@ -16,9 +16,6 @@ export const FoundHere = createContext<Found>({ here: [], all: [], rules: undefi
 /** What was found about some numbers, to stand under the sentence that they stand in. */
 export function NotesOn({ spots }: { readonly spots: readonly Spot[] }): ReactElement | null {
   const { here, all, rules } = useContext(FoundHere);
-  const mine = here.filter((f) => {
-    const spot = spotOf(f, rules);
-    return spot !== undefined && spots.includes(spot);
-  });
+  const mine = here.filter((f) => spotsOf(f, rules).some((spot) => spots.includes(spot)));
   return <FindingsList findings={mine} all={all} />;
 }

@@ -16,11 +16,11 @@ interface SentenceProps {
   readonly sentence: PieceSentence;
 }
 
-export const spotsOf = (sentence: PieceSentence): readonly Spot[] => keysOf(sentence).map((key): Spot => `pieces ${key as Key}`);
+export const spotsIn = (sentence: PieceSentence): readonly Spot[] => keysOf(sentence).map((key): Spot => `pieces ${key as Key}`);
 
 /** One sentence with its numbers, the reason of each behind "why", and what follows from the one just changed. */
 export function Sentence({ desk, rules, sentence }: SentenceProps): ReactElement {
-  const spots = spotsOf(sentence);
+  const spots = spotsIn(sentence);
   return (
     <div>
       <WithWhy name={sentence.name} spots={spots} why={keysOf(sentence).map((key) => <PieceReason key={key} desk={desk} rules={rules} of={key as Key} />)}>

@@ -4,7 +4,7 @@ import { printPaper } from "#sheets/print-paper.ts";
 import type { Desk } from "../desk.ts";
 import { followUsualSheet, setSheets } from "../state/edits.ts";
 import { lengthField } from "../state/measure-field.ts";
-import { mm, percent } from "../state/numbers.ts";
+import { mm, percent, say } from "../state/numbers.ts";
 import { NumberField } from "./number-field.tsx";
 import { WithWhy } from "./why.tsx";
 
@@ -16,9 +16,10 @@ export function SheetBars({ desk }: { readonly desk: Desk }): ReactElement {
   const { barMm } = printPaper(choices);
   const factor = barMm / trueBarMm;
   const [least, most] = [mostBarOff.least * factor, mostBarOff.most * factor];
+  const outside = `On this paper each bar is drawn ${mm(barMm, 0)} long, and a printer draws it from ${say(least)} to ${mm(most)}. Measure the whole bar from end to end; where the rule reads so, the page was fitted to the paper: print it again at 100\u00a0%.`;
   const field = { ...lengthField(least, most, 0.05), factor };
   const bar = (key: "barAcrossMm" | "barUpMm", name: string): ReactElement => (
-    <NumberField label={name} value={desk.job.sheets[key] ?? trueBarMm} field={field} desk={desk} spot={`sheets ${key}`} edit={(v) => setSheets(desk.job, { [key]: v })} what={`the ${name}`} limits={{ least, most }}
+    <NumberField label={name} value={desk.job.sheets[key] ?? trueBarMm} field={field} desk={desk} spot={`sheets ${key}`} edit={(v) => setSheets(desk.job, { [key]: v })} what={`the ${name}`} limits={{ least, most }} outside={outside}
       reading={{ own: desk.job.sheets[key] !== undefined, forget: () => desk.change(followUsualSheet(desk.job, key), `forgetting the ${name}`) }} />
   );
   const off = barAcrossMm !== trueBarMm || barUpMm !== trueBarMm;

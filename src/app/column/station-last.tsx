@@ -1,5 +1,6 @@
-import type { ReactElement } from "react";
+import { useSyncExternalStore, type ReactElement } from "react";
 import type { Finding } from "#base/findings.ts";
+import { defaultJob } from "#job/default-job.ts";
 import type { LastPair, Pair } from "#job/pair.ts";
 import type { ApartMap } from "../picture/apart-map.ts";
 import type { Looking } from "../state/looking.ts";
@@ -7,6 +8,8 @@ import type { Desk } from "../desk.ts";
 import { seenLast } from "../state/scan-work.ts";
 import { isExample } from "../state/edits.ts";
 import { mm } from "../state/numbers.ts";
+import { holdsUsual, usualOf, withUsual } from "../state/usual.ts";
+import type { Usuals } from "../usuals.ts";
 import { FindingsList } from "./findings-list.tsx";
 import { FromMeasures } from "./from-measures.tsx";
 import { FromTape } from "./from-tape.tsx";
@@ -24,10 +27,11 @@ interface StationLastProps {
   readonly map: ApartMap | undefined;
   /** What was found that no number of this station answers for, the gravest first. */
   readonly rest: readonly Finding[];
+  readonly usuals: Usuals;
 }
 
 /** The first station: where the last comes from, and what was found on it. */
-export function StationLast({ desk, pair, onOpen, onPictures, looking, map, rest }: StationLastProps): ReactElement {
+export function StationLast({ desk, pair, onOpen, onPictures, looking, map, rest, usuals }: StationLastProps): ReactElement {
   const onLast = pair?.from === "last" ? pair : undefined;
   const { from } = (desk.now.waiting ?? desk.job).last;
   const seen = seenLast(desk);
@@ -37,6 +41,7 @@ export function StationLast({ desk, pair, onOpen, onPictures, looking, map, rest
   return (
     <>
       {onLast && !desk.now.waiting && <ShapeSentence last={onLast.last} />}
+      <BegunWithUsual desk={desk} usuals={usuals} />
       {waysFirst && ways}
       {from === "tape" && <FromTape desk={desk} pair={pair} />}
       {from === "measures" && <FromMeasures desk={desk} pair={pair} />}
@@ -45,6 +50,19 @@ export function StationLast({ desk, pair, onOpen, onPictures, looking, map, rest
       {from !== "scan" && !desk.now.waiting && <FindingsList findings={rest} all={pair?.findings ?? []} />}
       {!waysFirst && ways}
     </>
+  );
+}
+
+/** Work that was brought in begins with the maker's usual numbers: said there and then, with the way to do without. */
+function BegunWithUsual({ desk, usuals }: { readonly desk: Desk; readonly usuals: Usuals }): ReactElement | null {
+  const { usual } = useSyncExternalStore(usuals.listen, usuals.look);
+  const { brought } = desk.now;
+  if (!usual || !brought || desk.now.waiting || desk.job.last !== brought.last || !holdsUsual(desk.job, usual) || holdsUsual(defaultJob(), usual)) return null;
+  return (
+    <p className="follows" role="status">
+      It begins with your usual words and numbers of shell, pieces and sheets.{" "}
+      <button type="button" className="word" onClick={() => desk.change(withUsual(desk.job, usualOf(defaultJob())), "going by the rules instead")}>Go by the rules instead</button>
+    </p>
   );
 }
 

@@ -9,10 +9,11 @@ import { downloadBytes } from "../download.ts";
 import { setSheets } from "../state/edits.ts";
 import { lengthField } from "../state/measure-field.ts";
 import { say } from "../state/numbers.ts";
-import { kindsOf } from "../state/piece-kinds.ts";
 import type { PagePlan } from "../state/page-plan.ts";
+import type { Station } from "../state/stations.ts";
 import { paperWords, setWords } from "../state/sheet-words.ts";
 import { NumberField } from "./number-field.tsx";
+import { LooksBefore } from "./looks-before.tsx";
 import { SheetBars } from "./sheet-bars.tsx";
 import { SheetLayers } from "./sheet-layers.tsx";
 import { SizeInput } from "./size-field.tsx";
@@ -34,25 +35,28 @@ interface StationSheetsProps {
   readonly now: Desktop;
   readonly pair: Pair;
   readonly plan: PagePlan;
+  readonly onStation: (station: Station) => void;
 }
 
 const together = ["together", "apart"] as const;
 const togetherWords = { together: "lie as they need the fewest pages", apart: "each begin on a page of their own" } as const;
 
 /** What will be printed, and the files. */
-export function StationSheets({ desk, now, pair, plan }: StationSheetsProps): ReactElement {
+export function StationSheets({ desk, now, pair, plan, onStation }: StationSheetsProps): ReactElement {
   const files = now.sheets && now.sheetsOf === pair ? [...now.sheets.files].sort((a, b) => place(a) - place(b)) : undefined;
   const making = now.busy?.on === "sheets";
-  const pieces = kindsOf(pair.pieces).reduce((n, k) => n + k.count, 0);
+  const pages = plan.tiling.tiles.length + plan.covers;
+  const pieces = plan.sheet.placed.length;
   const choices = sheetChoicesFrom(desk.job.sheets);
   const change = (part: Parameters<typeof setSheets>[1], what: string): void => desk.change(setSheets(desk.job, part), what);
   return (
     <>
+      <LooksBefore findings={pair.findings} onStation={onStation} />
       <p className="sentence">
         The pattern is printed on <WordChoice label="paper" value={choices.paper} options={paperNames} say={paperWords} onChange={(paper) => change({ paper }, "the paper")} />
         {choices.paper === "roll" && (
           <>
-            {" "}<NumberField label="width of the roll" value={choices.rollWidthMm} field={lengthField(300, 1600, 1)} desk={desk} spot="sheets rollWidthMm" edit={(rollWidthMm) => setSheets(desk.job, { rollWidthMm })} what="the width of the roll" limits={rollWidths} /> wide
+            {" "}<NumberField label="width of the roll" value={choices.rollWidthMm} field={lengthField(300, 1600, 1)} desk={desk} spot="sheets rollWidthMm" edit={(rollWidthMm) => setSheets(desk.job, { rollWidthMm })} what="the width of the roll" limits={rollWidths} outside={`Paper from a roll is ${rollWidths.least} to ${rollWidths.most}\u00a0mm wide here. Measure the roll across, in millimetres.`} /> wide
           </>
         )}
         , and carries the name <b>{pair.labels.title}</b>, <span className="one-of">size <SizeInput desk={desk} pair={pair} />.</span>
@@ -62,7 +66,7 @@ export function StationSheets({ desk, now, pair, plan }: StationSheetsProps): Re
         <WordChoice label="how the pieces lie" value={choices.onePage ? "apart" : "together"} options={together} say={(o) => togetherWords[o]} onChange={(o) => change({ onePage: o === "apart" }, "how the pieces lie")} />.
       </WithWhy>
       <p className="follows">
-        {plan.tiling.tiles.length + plan.covers} pages for {pieces} pieces; {plan.covers === 1 ? "the first says" : `the first ${plan.covers} say`} how to print and join the others. Print at 100&nbsp;%, not “fit to page”, and
+        {pages} pages for {pieces} pieces; {plan.covers === 1 ? "the first says" : `the first ${plan.covers} say`} how to print and join the others. Print at 100&nbsp;%, not “fit to page”, and
         measure the scale bars before you cut.
       </p>
       {!files && (

@@ -5,6 +5,9 @@ import type { Desk } from "../desk.ts";
 import type { Proofs, Proven } from "../proofs.ts";
 import type { MapOf } from "../picture/strain.ts";
 import type { ShellMap } from "../picture/shell-map.ts";
+import type { Station } from "../state/stations.ts";
+import { usualParts, type UpperCut } from "#pieces/choices.ts";
+import { cutWords } from "../state/piece-choices.ts";
 import { stageWords } from "../state/stage-words.ts";
 import { ShellBeneath } from "./shell-beneath.tsx";
 import { ShellCheck } from "./shell-check.tsx";
@@ -14,6 +17,7 @@ import { ShellColours } from "./shell-colours.tsx";
 import { ShellTopline } from "./shell-topline.tsx";
 
 interface StationShellProps {
+  readonly onStation: (station: Station) => void;
   readonly desk: Desk;
   readonly rules: Rules;
   /** Both nothing while no pair can be made. */
@@ -28,7 +32,7 @@ interface StationShellProps {
 }
 
 /** The upper between last and flat card: its topline, what lies beneath it, and what the flat piece asks of the leather. */
-export function StationShell({ desk, rules, pair, map, mapOf, onMap, folded, onFolded, proofs, proven }: StationShellProps): ReactElement {
+export function StationShell({ onStation, desk, rules, pair, map, mapOf, onMap, folded, onFolded, proofs, proven }: StationShellProps): ReactElement {
   const { shell } = rules;
   const { busy, trouble } = proven;
   const isNow = pair !== undefined && proven.job === pair.job;
@@ -37,6 +41,7 @@ export function StationShell({ desk, rules, pair, map, mapOf, onMap, folded, onF
   return (
     <>
       {shell && <ShellTopline desk={desk} rules={shell} pair={pair} />}
+      {pair && <WholeCard cut={pair.job.parts.cut ?? usualParts.cut} onStation={onStation} />}
       {pair && <ShellColours pair={pair} map={map} of={mapOf} onMap={onMap} />}
       {shell && <ShellBeneath desk={desk} rules={{ ...rules, shell }} pair={pair} />}
       {shell && <ShellHalves desk={desk} proof={isNow ? proof : undefined} folded={folded} onFolded={onFolded} />}
@@ -46,6 +51,12 @@ export function StationShell({ desk, rules, pair, map, mapOf, onMap, folded, onF
       {pair && proof && <div className={isNow ? undefined : "former"}><ShellCheck proof={proof} /><ShellRelief proof={proof} /></div>}
     </>
   );
+}
+
+/** The card here is the same for every cut. */
+function WholeCard({ cut, onStation }: { readonly cut: UpperCut; readonly onStation: (station: Station) => void }): ReactElement | null {
+  if (cut === "back-seam") return null;
+  return <p className="follows">The card is shown whole here, open at the back; the upper is cut {cutWords[cut]}, as it stands at the station <button type="button" className="word" onClick={() => onStation("Pieces")}>Pieces</button>.</p>;
 }
 
 /** That the pattern is being tried out, and how far; what was found before stays below meanwhile. */

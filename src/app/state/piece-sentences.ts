@@ -37,8 +37,9 @@ export function sentencesFor(chosen: Chosen, keys: readonly string[], named: (ke
   return [...counting, ...missing];
 }
 
-/** Those of one piece by its name, and the rest. */
-export function ofPiece(sentences: readonly PieceSentence[], piece: string | undefined): { readonly own: readonly PieceSentence[]; readonly rest: readonly PieceSentence[] } {
-  const own = piece === undefined ? [] : sentences.filter((s) => s.governs.test(piece));
+/** Those of one piece, and the rest. First come the numbers of its own group, then what it follows from besides. */
+export function ofPiece(sentences: readonly PieceSentence[], piece: { readonly name: string; readonly group: string } | undefined): { readonly own: readonly PieceSentence[]; readonly rest: readonly PieceSentence[] } {
+  const mine = piece === undefined ? [] : sentences.filter((s) => s.governs.test(piece.name));
+  const own = [...mine.filter((s) => s.group === piece?.group), ...mine.filter((s) => s.group !== piece?.group)];
   return { own, rest: sentences.filter((s) => !own.includes(s)) };
 }

@@ -6,6 +6,9 @@ import type { PieceGroup, PieceWords } from "./piece-group.ts";
 const outer = /^(upper|vamp|(inner|outer) quarter)$/;
 const outerOrNet = /^(upper|vamp|(inner|outer) quarter)(, net)?$/;
 const lining = /^((vamp|(inner|outer) quarter) lining|lining|heel pocket)$/;
+/** Which of them have the toe, and which waist and heel. */
+const toeward = /^(upper|vamp)( lining)?$|^lining$/;
+const heelward = /^(upper|lining)$|^(inner|outer) quarter( lining)?$|^heel pocket$/;
 const upperAndLining = new RegExp(`${outer.source}|${lining.source}`);
 
 export const hasBackSeam = ({ cut }: Chosen): boolean => cut !== "inner-seam";
@@ -18,9 +21,9 @@ const inThree = ({ lining }: Chosen): boolean => lining === "three";
 
 /** What the numbers of the pieces say, in the order of the work. */
 export const pieceWords: readonly PieceWords[] = [
-  { name: "lasting margin, forepart", group: "lasting margin", governs: upperAndLining, words: "Under the feather line the upper reaches {lastingToeMm} at the toe, {lastingToeSidesMm} beside it, {lastingForepartMm} to the joint." },
-  { name: "lasting margin, waist and heel", group: "lasting margin", governs: upperAndLining, words: "It reaches {lastingOuterWaistMm} at the outer waist, {lastingInnerWaistMm} at the inner, and {lastingHeelMm} at the heel." },
-  { name: "skiving of the lasting edge", group: "lasting margin", governs: outer, words: "At the toe the lasting edge is skived {skiveToeMm} wide." },
+  { name: "lasting margin, forepart", group: "lasting margin", governs: toeward, words: "Under the feather line the upper reaches {lastingToeMm} at the toe, {lastingToeSidesMm} beside it, {lastingForepartMm} to the joint." },
+  { name: "lasting margin, waist and heel", group: "lasting margin", governs: heelward, words: "It reaches {lastingOuterWaistMm} at the outer waist, {lastingInnerWaistMm} at the inner, and {lastingHeelMm} at the heel." },
+  { name: "skiving of the lasting edge", group: "lasting margin", governs: /^(upper|vamp)$/, words: "At the toe the lasting edge is skived {skiveToeMm} wide." },
 
   { name: "place of the inner seam", group: "topline and seams", governs: outerOrNet, when: ({ cut }) => cut === "inner-seam", words: "The inner seam meets the feather line {innerSeamBeforeBreastMm} before the heel breast, and stays {seamClearOfJointMm} clear of the joint." },
   { name: "place of the side seams", group: "topline and seams", governs: outerOrNet, when: ({ cut }) => cut === "quarters", words: "The side seams leave the topline {sideSeamBehindThroatMm} behind the throat, slant back by {sideSeamSlantMm}, and stay {seamClearOfJointMm} clear of the joint." },
@@ -28,8 +31,8 @@ export const pieceWords: readonly PieceWords[] = [
   { name: "bagged topline", group: "topline and seams", governs: upperAndLining, when: ({ edge }) => edge === "bagged", words: "Upper and lining are sewn together {toplineBagMm} from the topline, and turned." },
   { name: "binding, turned in", group: "topline and seams", governs: /binding/, when: ({ edge }) => edge === "bound", words: "The binding strip is {bindingBoundMm} wide and {bindingThickMm} thick." },
   { name: "binding, wrapped", group: "topline and seams", governs: /binding/, when: ({ edge }) => edge === "wrapped", words: "The binding strip is {bindingWrappedMm} wide and {bindingThickMm} thick." },
-  { name: "closed back seam", group: "topline and seams", governs: outer, when: closedBack, words: "The closed back seam takes {backSeamMm} on each edge." },
-  { name: "dog-tail", group: "topline and seams", governs: outer, when: (c) => closedBack(c) && c.backTop === "dog-tail", words: "The dog-tail is {dogTailLongMm} long and {dogTailWideMm} wide." },
+  { name: "closed back seam", group: "topline and seams", governs: /^(upper|(inner|outer) quarter)$/, when: closedBack, words: "The closed back seam takes {backSeamMm} on each edge." },
+  { name: "dog-tail", group: "topline and seams", governs: /^(upper|outer quarter)$/, when: (c) => closedBack(c) && c.backTop === "dog-tail", words: "The dog-tail is {dogTailLongMm} long and {dogTailWideMm} wide." },
   { name: "closed seam", group: "topline and seams", governs: outer, when: closedSide, words: "The closed seam takes {seamMm} on each edge." },
   { name: "lap", group: "topline and seams", governs: outer, when: lapped, words: "Under the vamp’s edge lie {lapUnderMm}, skived {skiveLapMm} wide; the edge itself is folded by {lapFoldMm}, where it is raw skived {skiveRawMm} wide." },
   { name: "skiving of closed seams", group: "topline and seams", governs: outer, when: (c) => closedBack(c) || closedSide(c), words: "Beside a closed seam the leather is skived {skiveSeamMm} wide." },
@@ -39,9 +42,11 @@ export const pieceWords: readonly PieceWords[] = [
   { name: "ends of strips", group: "topline and seams", governs: /tape|binding/, words: "Tapes and strips are cut {stripEndsMm} longer at each end." },
   { name: "thickness of the upper", group: "topline and seams", governs: new RegExp(`${upperAndLining.source}|^outsole$`), words: "The upper is {upperThicknessMm} thick." },
 
-  { name: "lining edges", group: "lining", governs: lining, words: "The lining is {liningThicknessMm} thick and stands {liningTrimMm} above the topline, to be trimmed; it is {liningToeInMm} smaller at the toe, and its lasting margin {liningLastingShorterMm} shorter." },
-  { name: "lining at the back", group: "lining", governs: lining, words: "At the back the lining is taken in by {liningBackInTopMm} at the topline, {liningBackInMiddleMm} halfway and {liningBackInFeatherMm} at the feather line." },
-  { name: "joints of the lining", group: "lining", governs: lining, when: inThree, words: "The vamp lining ends {liningJointMm} behind the throat along the topline, and {liningJointBehindBallMm} behind the ball along the feather line; joints lap by {liningLapMm} and stay {liningClearMm} clear of the upper’s seams." },
+  { name: "lining edges", group: "lining", governs: lining, words: "The lining is {liningThicknessMm} thick and stands {liningTrimMm} above the topline, to be trimmed; its lasting margin is {liningLastingShorterMm} shorter than the upper’s." },
+  { name: "lining at the toe", group: "lining", governs: /^(vamp )?lining$/, words: "At the toe the lining is {liningToeInMm} smaller." },
+  { name: "lining at the back", group: "lining", governs: /^(lining|heel pocket)$/, words: "At the back the lining is taken in by {liningBackInTopMm} at the topline, {liningBackInMiddleMm} halfway and {liningBackInFeatherMm} at the feather line." },
+  { name: "end of the vamp lining", group: "lining", governs: /^(vamp|(inner|outer) quarter) lining$/, when: inThree, words: "The vamp lining ends {liningJointMm} behind the throat along the topline, and {liningJointBehindBallMm} behind the ball along the feather line." },
+  { name: "joints of the lining", group: "lining", governs: lining, when: inThree, words: "The lining’s joints lap by {liningLapMm} and stay {liningClearMm} clear of the upper’s seams." },
   { name: "heel pocket", group: "lining", governs: /heel pocket|quarter lining/, when: inThree, words: "The heel pocket reaches {liningPocketTopMm} along the topline and {liningPocketWingMm} along the feather line." },
 
   { name: "toe puff", group: "stiffening", governs: /^(toe puff|outsole|upper|vamp)$/, words: "The toe puff is {toePuffMm} thick." },

@@ -3,19 +3,21 @@ import type { Rules } from "#job/pipeline.ts";
 import type { LastMeasurements } from "#last/measured.ts";
 import type { LandmarkName, MeasureName } from "#last/said.ts";
 import type { LineSettings } from "#lines/lines.ts";
+import type { PartChoices } from "#pieces/choices.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
 import type { ShellNumbers } from "#shell/settings.ts";
 import type { TapeMark } from "#tape/said.ts";
 import { markWords } from "#tape/mark-words.ts";
+import { choiceOf, pieceSpotOf } from "./piece-spots.ts";
 import type { Station } from "./stations.ts";
 import { markNames } from "./tape-words.ts";
 
 export type SheetNumber = "rollWidthMm" | "barAcrossMm" | "barUpMm";
 export type MeasureKey = Exclude<keyof LastMeasurements, "side" | "toe">;
 /** A number of the job, by the part it stands in: where a finding belongs, and which field a refusal speaks of. */
-export type Spot = `last ${MeasureKey}` | `lines ${keyof LineSettings}` | `pieces ${keyof PieceSettings}` | `shell ${keyof ShellNumbers}` | `sheets ${SheetNumber}` | "card bar" | `scan ${MeasureName | "unit" | "side" | "feather" | "other"}` | `point ${LandmarkName}` | `mark ${TapeMark}`;
+export type Spot = `last ${MeasureKey}` | `lines ${keyof LineSettings}` | `pieces ${keyof PieceSettings}` | `parts ${keyof PartChoices}` | `shell ${keyof ShellNumbers}` | `sheets ${SheetNumber}` | "card bar" | `scan ${MeasureName | "unit" | "side" | "feather" | "other"}` | `point ${LandmarkName}` | `mark ${TapeMark}`;
 
-const stationNames: Readonly<Record<string, Station>> = { last: "Last", lines: "Lines", pieces: "Pieces", shell: "Shell", sheets: "Sheets", card: "Last", scan: "Last", point: "Last", mark: "Last" };
+const stationNames: Readonly<Record<string, Station>> = { last: "Last", lines: "Lines", pieces: "Pieces", parts: "Pieces", shell: "Shell", sheets: "Sheets", card: "Last", scan: "Last", point: "Last", mark: "Last" };
 export const stationOf = (spot: Spot): Station => stationNames[spot.split(" ")[0]!]!;
 
 /** Findings that speak of one number by their very kind. */
@@ -26,26 +28,6 @@ const byCode: Partial<Record<Finding["code"], Spot>> = {
   "spring-too-wide": "shell springMm",
   "flat-pattern-folds": "shell springMm",
   "flat-kept-apart": "shell springMm",
-  "fold-needs-notches": "pieces toplineFoldMm",
-  "fold-too-tight": "pieces toplineFoldMm",
-  "lining-outside-upper": "pieces liningToeInMm",
-  "side-seam-moved": "pieces sideSeamBehindThroatMm",
-  "side-seam-near-throat": "pieces sideSeamBehindThroatMm",
-  "lap-too-wide": "pieces lapUnderMm",
-  "seam-fold-too-tight": "pieces lapFoldMm",
-  "dog-tail-too-wide": "pieces dogTailWideMm",
-  "dog-tail-left-out": "pieces dogTailLongMm",
-  "lining-joint-near": "pieces liningJointMm",
-  "lining-quarter-short": "pieces liningJointMm",
-  "pocket-short": "pieces liningPocketWingMm",
-  "pocket-near-seam": "pieces liningPocketTopMm",
-  "margins-meet": "pieces marginLeftMm",
-  "split-lift-thin": "pieces splitLiftMm",
-  "shank-near-joint": "pieces shankMm",
-  "heel-below-ground": "pieces secondBoardMm",
-  "strap-meets-nothing": "pieces strapBehindThroatMm",
-  "gore-too-near": "pieces goreDeepMm",
-  "toe-cap-too-long": "pieces toeCapMm",
   "photo-bar-off": "card bar",
   "photo-bar-not-measured": "card bar",
   "photo-printed-off": "card bar",
@@ -125,9 +107,12 @@ export function spotOf(f: Finding, rules: Rules | undefined): Spot | undefined {
     case "shell-setting-unusual":
       return shellNamed(f.data.name, rules);
     default:
-      return byCode[f.code];
+      return pieceSpotOf(f) ?? byCode[f.code] ?? choiceOf(f);
   }
 }
+
+/** Everywhere that a finding is told: at its number, and at the word that brought it about. */
+export const spotsOf = (f: Finding, rules: Rules | undefined): readonly Spot[] => [spotOf(f, rules), choiceOf(f)].filter((spot) => spot !== undefined);
 
 /** Every mark of a taped pattern that a finding speaks of. */
 export function marksOf(f: Finding): readonly TapeMark[] {
@@ -137,7 +122,7 @@ export function marksOf(f: Finding): readonly TapeMark[] {
 }
 
 /** Whether the spot is a number in a field of its own, beside which its refusal can be told. */
-export const isField = (spot: Spot): boolean => !/^(point|mark) |^scan (unit|side|feather|other)$/.test(spot);
+export const isField = (spot: Spot): boolean => !/^(point|mark|parts) |^scan (unit|side|feather|other)$/.test(spot);
 
 function lineNamed(name: string, rules: Rules | undefined): Spot | undefined {
   const line = rules?.line;

@@ -36,6 +36,11 @@ export function findingsAt(station: Station, findings: readonly Finding[]): read
   return findings.filter((f) => stationOfFinding(f) === station);
 }
 
+/** Findings that have to be looked at before anything is cut. */
+export const looksAmong = (findings: readonly Finding[]): readonly Finding[] => findings.filter((f) => severityOf(f) === "look");
+
+export const looksWords = (n: number): string => (n === 1 ? "one thing" : `${n} things`);
+
 /** The number of a finding's pin in the picture: those that speak of a place are counted from 1. */
 export function pinNumber(all: readonly Finding[], f: Finding): number {
   return all.filter((g) => g.at).indexOf(f) + 1;
@@ -47,8 +52,8 @@ export function pinNumber(all: readonly Finding[], f: Finding): number {
  */
 export function stateOf(station: Station, pair: Pair, sheetsReady: boolean, open: boolean): string {
   if (open) return whatOf(station, pair, sheetsReady);
-  const looks = findingsAt(station, pair.findings).filter((f) => severityOf(f) === "look").length;
-  const look = looks === 0 ? "" : ` · ${looks === 1 ? "one thing" : `${looks} things`} to look at`;
+  const looks = looksAmong(findingsAt(station, pair.findings)).length;
+  const look = looks === 0 ? "" : ` · ${looksWords(looks)} to look at`;
   return whatOf(station, pair, sheetsReady) + look;
 }
 

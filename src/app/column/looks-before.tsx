@@ -1,0 +1,20 @@
+import type { ReactElement } from "react";
+import type { Finding } from "#base/findings.ts";
+import { listed } from "../state/listed.ts";
+import { findingsAt, looksAmong, looksWords, stations, type Station } from "../state/stations.ts";
+
+/** How many things are to be looked at before anything is cut, with a way to each station that tells them. */
+export function LooksBefore({ findings, onStation }: { readonly findings: readonly Finding[]; readonly onStation: (station: Station) => void }): ReactElement | null {
+  const at = stations.map((station) => ({ station, n: looksAmong(findingsAt(station, findings)).length })).filter(({ n, station }) => n > 0 && station !== "Sheets");
+  const all = at.reduce((sum, { n }) => sum + n, 0);
+  if (all === 0) return null;
+  const words = looksWords(all);
+  return (
+    <p className="sentence looks-before" role="status">
+      <b>{words.charAt(0).toUpperCase()}{words.slice(1)} to look at before you cut</b>, at {listed(at.map(({ station }) => station))}:{" "}
+      {at.map(({ station, n }, i) => (
+        <span key={station}>{i > 0 && ", "}<button type="button" className="word" onClick={() => onStation(station)}>{n === 1 ? "look at it" : "look at them"}{at.length > 1 && ` at ${station}`}</button></span>
+      ))}.
+    </p>
+  );
+}
