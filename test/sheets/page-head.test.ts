@@ -19,7 +19,7 @@ async function pagesOf(change: Partial<SheetChoices>) {
 
 describe("head of a page", () => {
   test.each(["A4", "Letter", "A3", "A2", "roll"] as const)("%s: names every piece in whole words and cuts nothing short", async (paper) => {
-    const pages = (await pagesOf({ paper })).filter((text) => text.some((t) => /^cutting set, size /.test(t)));
+    const pages = (await pagesOf({ paper })).filter((text) => text.some((t) => t.startsWith("cutting set, size ")));
     expect(pages.length).toBeGreaterThan(0);
     const told = pages.flat().join(" ");
     for (const name of names) expect(told).toMatch(new RegExp(`${name}, (both|right|left)`));

@@ -20,6 +20,9 @@ const endMm = 12;
 export const stripWidthMm = 20;
 export const lyingStripHighMm = 12;
 const letterMm = 2.2;
+const smallLetterMm = 1.8;
+/** From the right edge of an upright strip to the end of a mark's words, mm. */
+const wordsFromTickMm = 5.4;
 
 /** Marks whose strip is no longer than `mostMm`. */
 export const marksWithin = (marks: readonly TapeMark[], mostMm: number): readonly TapeMark[] => marks.filter((m) => m.lengthMm + endMm <= mostMm);
@@ -40,7 +43,9 @@ export function inkUprightStrip(ink: PageInk, { name, zero, title, marks }: Stri
     ink.style(0.18);
     ink.line(right - 4, y + mark.lengthMm, right - 5, y + places[i]!);
     const text = label(mark);
-    ink.text(text, right - 5.4 - textWidth(text, letterMm), y + places[i]! - letterMm / 2, letterMm);
+    // Long words go into smaller letters, so that they stay on the strip.
+    const letters = textWidth(text, letterMm) <= stripWidthMm - wordsFromTickMm - 1 ? letterMm : smallLetterMm;
+    ink.text(text, right - wordsFromTickMm - textWidth(text, letters), y + places[i]! - letters / 2, letters);
   });
   title.forEach((words, i) => ink.text(words, x + 1.2, y + length - 3.2 - 3 * i, i === 0 ? letterMm : 1.8, { bold: i === 0 }));
   ink.text(zero, x + 1.2, y + 1.2, 1.8);
