@@ -82,7 +82,7 @@ writeFileSync(
     panels,
     bottom: { net: [...bottom.outline.xy], parts: [
       { name: "insole", inMm: settings.insoleInMm, cut: [...cutInsole(bottom, settings, labels).outline.xy] },
-      { name: "sock", inMm: settings.insoleInMm + settings.sockInMm, cut: [...cutSock(bottom, settings, labels).outline.xy] },
+      { name: "sock", inMm: settings.insoleInMm + settings.sockInMm, cut: [...cutSock(bottom, settings, labels)[0]!.outline.xy] },
     ] },
     lining: { cut: [...lined.outline.xy], upper: panels[0]!.cut, topline: [...own.net.topline.line.xy], trimMm: settings.liningTrimMm },
   }),

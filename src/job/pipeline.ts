@@ -110,7 +110,8 @@ function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triang
   const drawn = stages.make("lines", [board.key, lineSettings], () => drawLines(board.value, lineRules, lineSettings));
   const before = follow ? { shell: stages.former<CutShell>("shell"), lay: stages.former<FreeLay>("flatten"), flat: stages.former<FlatShell>("tension") } : undefined;
   const shell = stages.make("shell", [drawn.key, triangles, follow], () => cutShell(board.value, drawn.value, triangles, before?.shell));
-  const beneathSettings = beneathFrom(pieceSettings, shellSettings);
+  const parts = partsFrom(job.parts);
+  const beneathSettings = beneathFrom(pieceSettings, shellSettings, parts.sideLining);
   refuseImpossible(beneathSettings, pieceRules, shellRules);
   const beneath = stages.make("beneath", [shell.key, beneathSettings], () => layBeneath(shell.value, last, beneathSettings));
   const free = stages.make("flatten", [beneath.key], () => layFree(beneath.value.over, before?.lay));
@@ -120,7 +121,6 @@ function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triang
   );
   // Told where both halves are to share one form; separate, they may differ as they will.
   const shared = halves === "mean" ? stages.make("halves", [flat.key], () => halvesOf(flat.value)).value.findings : [];
-  const parts = partsFrom(job.parts);
   const labels = { title: job.title, size: job.size || `EU ${nominalSize(last).withoutPoint}` };
   const { lines } = drawn.value;
   const cut = cutOr(stages, withoutPieces, () => {
@@ -128,7 +128,7 @@ function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triang
     const cutAlike = { board: board.value, drawn: drawn.value, onLast: shell.value, over: beneath.value.over };
     const panels = parts.cut === "back-seam" ? undefined : stages.make("panels", [flat.key, parts.cut, seamSettingsOf(pieceSettings)], () => layPanels({ ...cutAlike, cut: parts.cut as PanelCut, seams: pieceSettings, toplineShorter, springMm, flat: flat.value }));
     const reachMm = heelReach(pieceSettings, shellSettings);
-    const opened = stages.make("heel part", [beneath.key, reachMm], () => openHeel({ ...cutAlike, reachMm })).value;
+    const opened = stages.make("heel part", [beneath.key, reachMm], () => openHeel({ ...cutAlike, reachMm, beyondMm: beyondHeelMm })).value;
     const heel = stages.make("heel", [lining.key, reachMm], () => {
       // The pocket is drawn together with the lining's topline; a stiffener keeps its own form.
       const stiffener = layHeel(opened, { on: "onLast" });

@@ -56,6 +56,10 @@ export const bottomKeys: readonly (keyof PieceSettings)[] = [
   "upperThicknessMm",
   "liningThicknessMm",
   "liningLastingShorterMm",
+  "sideLiningMm",
+  "toeCapMm",
+  "toeCapBowMm",
+  "backStripFeatherMm",
 ];
 /** Those that nothing but the bottom follows from. */
 export const bottomOnlyKeys: ReadonlySet<keyof PieceSettings> = new Set(Object.keys(bottomRules(usualStickMm)).filter((key) => key !== "toePuffMm") as (keyof PieceSettings)[]);

@@ -13,13 +13,27 @@ export interface Thicknesses {
   readonly upperThicknessMm: number;
   readonly liningThicknessMm: number;
   readonly toePuffMm: number;
+  /** 0 where there is no side lining. */
+  readonly sideLiningMm: number;
 }
 
-export type BeneathSettings = Thicknesses & Pick<ShellSettings, "counterMm" | "counterBelowMm" | "counterInnerMm" | "counterOuterMm" | "puffReachMm" | "skiveMm" | "skiveFeatherMm">;
+/** How far a side lining stands above the feather line, stays below the topline and lies over stiffener and puff, mm. */
+export interface SideLiningSizes {
+  readonly sideLiningHeightMm: number;
+  readonly sideLiningBelowMm: number;
+  readonly sideLiningLapMm: number;
+}
 
-export function beneathFrom({ upperThicknessMm, liningThicknessMm, toePuffMm }: Thicknesses, shell: ShellSettings): BeneathSettings {
+/** What of it is said by the pieces' settings. */
+export type PiecesBeneath = Thicknesses & SideLiningSizes;
+
+export type BeneathSettings = PiecesBeneath & Pick<ShellSettings, "counterMm" | "counterBelowMm" | "counterInnerMm" | "counterOuterMm" | "puffReachMm" | "skiveMm" | "skiveFeatherMm">;
+
+/** `sideLining`: whether there is one. */
+export function beneathFrom({ upperThicknessMm, liningThicknessMm, toePuffMm, sideLiningMm, sideLiningHeightMm, sideLiningBelowMm, sideLiningLapMm }: PiecesBeneath, shell: ShellSettings, sideLining = false): BeneathSettings {
   const { counterMm, counterBelowMm, counterInnerMm, counterOuterMm, puffReachMm, skiveMm, skiveFeatherMm } = shell;
-  return { upperThicknessMm, liningThicknessMm, toePuffMm, counterMm, counterBelowMm, counterInnerMm, counterOuterMm, puffReachMm, skiveMm, skiveFeatherMm };
+  const side = { sideLiningMm: sideLining ? sideLiningMm : 0, sideLiningHeightMm, sideLiningBelowMm, sideLiningLapMm };
+  return { upperThicknessMm, liningThicknessMm, toePuffMm, ...side, counterMm, counterBelowMm, counterInnerMm, counterOuterMm, puffReachMm, skiveMm, skiveFeatherMm };
 }
 
 /** The shell as the upper lies: over lining, stiffener and toe puff. */
@@ -35,8 +49,8 @@ export interface Beneath {
 export const puffBeforeThroatMm = 12;
 
 /**
- * The surface that the upper's middle layer lies on: the last's own, pushed outward by lining, stiffener and toe puff where they are,
- * and by half the upper. Method: docs/method/shell.md.
+ * The surface that the upper's middle layer lies on: the last's own, pushed outward by lining, stiffener, toe puff and side lining where
+ * they are, and by half the upper. Method: docs/method/shell.md.
  */
 export function layBeneath(onLast: Shell, last: Last, settings: BeneathSettings): Beneath {
   const { mesh, edges } = onLast;
@@ -44,7 +58,7 @@ export function layBeneath(onLast: Shell, last: Last, settings: BeneathSettings)
   const twins = Array.from(edges.backMedial).flatMap((v, i) => [v, edges.backLateral[i]!]);
   const { positions, folded } = lifted(mesh, heightMm, twins);
   const findings: Finding[] = [];
-  const { reachMm } = puffReach(onLast, settings);
+  const { reachMm } = puffOn(onLast, settings);
   if (settings.toePuffMm > 0 && reachMm < settings.puffReachMm) findings.push(finding("puff-near-throat", { askedMm: settings.puffReachMm, reachMm, leaveMm: puffBeforeThroatMm }));
   if (folded.length > 0) {
     const v = 3 * mesh.triangles[3 * folded[0]!]!;
@@ -64,7 +78,7 @@ export function heelLonger(rows: readonly BeneathRow[]): number {
 export function beneathAt({ mesh: { positions: p }, edges }: Shell, last: Last, settings: BeneathSettings): Float64Array {
   const feather = { medial: new EdgeSearch(p, edges.featherMedial), lateral: new EdgeSearch(p, edges.featherLateral) };
   const topline = [new EdgeSearch(p, edges.toplineMedial), new EdgeSearch(p, edges.toplineLateral)] as const;
-  const { fromX } = puffReach({ mesh: { positions: p, triangles: new Uint32Array() }, edges }, settings);
+  const { fromX } = puffOn({ mesh: { positions: p, triangles: new Uint32Array() }, edges }, settings);
   const sign = medialSign(last.side);
   const everywhere = settings.liningThicknessMm + settings.upperThicknessMm / 2;
   const longest = Math.max(settings.counterInnerMm, settings.counterOuterMm);
@@ -75,20 +89,29 @@ export function beneathAt({ mesh: { positions: p }, edges }: Shell, last: Last, 
     // No wing reaches farther along the axis than along the feather line.
     const atHeel = settings.counterMm > 0 && at[0] < last.landmarks.seatPoint[0] + longest;
     const atToe = settings.toePuffMm > 0 && at[0] > fromX;
-    if (!atHeel && !atToe) continue;
+    const atSide = settings.sideLiningMm > 0 && at[0] < fromX + settings.sideLiningLapMm;
+    if (!atHeel && !atToe && !atSide) continue;
     const foot = (inner ? feather.medial : feather.lateral).nearest(at);
     const toFeather = pared(foot.distance, settings.skiveFeatherMm);
     if (atToe) out[v]! += settings.toePuffMm * toFeather * pared(at[0] - fromX, settings.skiveMm);
-    const toEnd = pared((inner ? settings.counterInnerMm : settings.counterOuterMm) - foot.along, settings.skiveMm);
-    if (!atHeel || toFeather === 0 || toEnd === 0) continue;
-    const below = Math.min(topline[0].nearest(at).distance, topline[1].nearest(at).distance) - settings.counterBelowMm;
-    out[v]! += settings.counterMm * toFeather * pared(below, settings.skiveMm) * toEnd;
+    const wingMm = inner ? settings.counterInnerMm : settings.counterOuterMm;
+    const toEnd = atHeel ? pared(wingMm - foot.along, settings.skiveMm) * toFeather : 0;
+    const side = atSide ? settings.sideLiningMm * sideEnds(settings, foot.along - wingMm, fromX - at[0]) : 0;
+    if (toEnd === 0 && side === 0) continue;
+    const below = Math.min(topline[0].nearest(at).distance, topline[1].nearest(at).distance);
+    out[v]! += settings.counterMm * pared(below - settings.counterBelowMm, settings.skiveMm) * toEnd;
+    out[v]! += side * pared(Math.min(settings.sideLiningHeightMm - foot.distance, below - settings.sideLiningBelowMm), settings.skiveFeatherMm);
   }
   return out;
 }
 
+/** A side lining is pared to nothing over its laps on stiffener and puff, so far as a place lies from the end of either; down to the feather line it is whole. */
+const sideEnds = ({ sideLiningLapMm: lap }: BeneathSettings, fromWingMm: number, fromPuffMm: number): number =>
+  pared(fromWingMm + lap, Math.max(lap, leastParedMm)) * pared(fromPuffMm + lap, Math.max(lap, leastParedMm));
+const leastParedMm = 0.5;
+
 /** Where the puff ends on the centre line, and the place on the axis where that is: its back edge runs straight across. */
-function puffReach({ mesh: { positions: p }, edges: { centre } }: Shell, { puffReachMm }: BeneathSettings): { readonly reachMm: number; readonly fromX: number } {
+function puffOn({ mesh: { positions: p }, edges: { centre } }: Shell, { puffReachMm }: BeneathSettings): { readonly reachMm: number; readonly fromX: number } {
   const line = curveOf(Array.from(centre).flatMap((v) => [p[3 * v]!, p[3 * v + 1]!, p[3 * v + 2]!]));
   const reachMm = Math.max(0, Math.min(puffReachMm, line.arc[line.arc.length - 1]! - puffBeforeThroatMm));
   return { reachMm, fromX: pointOn(line, reachMm)[0] };

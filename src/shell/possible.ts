@@ -1,7 +1,7 @@
 import { finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import type { Rule } from "#lines/lines.ts";
-import type { BeneathSettings, Thicknesses } from "./beneath.ts";
+import type { BeneathSettings, PiecesBeneath } from "./beneath.ts";
 import type { ShellRules } from "./settings.ts";
 
 /**
@@ -12,6 +12,10 @@ export const possible: Readonly<Record<keyof BeneathSettings, readonly [least: n
   upperThicknessMm: [0, 5],
   liningThicknessMm: [0, 4],
   toePuffMm: [0, 4],
+  sideLiningMm: [0, 3],
+  sideLiningHeightMm: [0, 100],
+  sideLiningBelowMm: [0, 100],
+  sideLiningLapMm: [0, 100],
   counterMm: [0, 5],
   counterBelowMm: [0, 60],
   counterInnerMm: [0, 200],
@@ -23,15 +27,15 @@ export const possible: Readonly<Record<keyof BeneathSettings, readonly [least: n
 
 /**
  * @throws Refusal `piece-setting-impossible` or `shell-setting-impossible` that names the first thickness or length which is no number or
- * outside {@link possible}; `thick` are the rules of the pieces' thicknesses
+ * outside {@link possible}; `pieces` are the rules of what the pieces' settings say
  */
-export function refuseImpossible(settings: BeneathSettings, thick: Readonly<Record<keyof Thicknesses, Rule>>, shell: ShellRules): void {
+export function refuseImpossible(settings: BeneathSettings, pieces: Readonly<Record<keyof PiecesBeneath, Rule>>, shell: ShellRules): void {
   for (const key of Object.keys(possible) as (keyof BeneathSettings)[]) {
     const value = settings[key], [least, most] = possible[key];
     if (value >= least && value <= most) continue;
-    if (isThickness(key)) throw new Refusal(finding("piece-setting-impossible", { name: thick[key].name, value, least, most }));
+    if (isOfPieces(key)) throw new Refusal(finding("piece-setting-impossible", { name: pieces[key].name, value, least, most }));
     throw new Refusal(finding("shell-setting-impossible", { name: shell[key].name, value, least, most }));
   }
 }
 
-const isThickness = (key: keyof BeneathSettings): key is keyof Thicknesses => key === "upperThicknessMm" || key === "liningThicknessMm" || key === "toePuffMm";
+const isOfPieces = (key: keyof BeneathSettings): key is keyof PiecesBeneath => key.startsWith("sideLining") || key === "upperThicknessMm" || key === "liningThicknessMm" || key === "toePuffMm";

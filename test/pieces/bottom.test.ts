@@ -47,7 +47,7 @@ describe("bottom pieces", () => {
   });
 
   test("insole and sock: a uniform offset inward, checked by the other way of offsetting", () => {
-    for (const [piece, inside] of [[cutInsole(net, settings, labels), 0.3], [cutSock(net, settings, labels), 1]] as const) {
+    for (const [piece, inside] of [[cutInsole(net, settings, labels), 0.3], [cutSock(net, settings, labels)[0]!, 1]] as const) {
       const other = offsetOutline(net.outline, -inside)[0]!;
       expect(Math.abs(area(piece.outline) - area(other))).toBeLessThan(1);
       // Steiner for any smooth closed curve: P − 2πd and A − P d + π d².

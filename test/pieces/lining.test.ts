@@ -9,6 +9,8 @@ import { completeMeasures } from "#last/measures-by-size.ts";
 import { toeShapes } from "#last/measured.ts";
 import { halves } from "#lines/feather.ts";
 import { bothOf, type Draft } from "#pieces/draft.ts";
+import { Refusal } from "#base/refusal.ts";
+import { checkPanels } from "#pieces/lining/check.ts";
 import { placeJoints, jointWay } from "#pieces/lining/joints.ts";
 import { liningPieces } from "#pieces/lining/lining.ts";
 import { flatAt } from "#pieces/lining/on-last.ts";
@@ -124,6 +126,44 @@ describe("lining in three", () => {
     expect(whole - behind).toBeCloseTo(2 * (asked - (toLowest(lining.upper) - toLowest(net))), 0);
     expect(asked).toBeGreaterThanOrEqual(2);
     expect(asked).toBeLessThanOrEqual(3);
+  });
+
+  // Linings stretch up and down at the quarters, a heel pocket round the heel (makers' notes on linings), so that it least stretches up and down.
+  test("the pocket's arrow of least stretch runs up and down, beside its back line", () => {
+    const pocket = named(parts.drafts, "heel pocket");
+    const arrows = pocket.marks.filter((m) => m.kind === "arrow");
+    expect(arrows).toHaveLength(1);
+    const [arrow] = arrows, back = pocket.marks.find((m) => m.name === "back line");
+    if (arrow?.kind !== "arrow" || back?.kind !== "line") throw new Error("marks");
+    const angle = (x: number, y: number): number => (Math.atan2(y, x) * 180) / Math.PI;
+    const along = angle(arrow.to[0] - arrow.from[0], arrow.to[1] - arrow.from[1]), up = angle(back.line.xy[2]! - back.line.xy[0]!, back.line.xy[3]! - back.line.xy[1]!);
+    expect(Math.abs(Math.sin(((along - up) * Math.PI) / 180))).toBeLessThan(1e-6);
+    expect(Math.abs(Math.sin(((pocket.directionDeg - up) * Math.PI) / 180))).toBeLessThan(1e-6);
+    expect(Math.hypot(arrow.to[0] - arrow.from[0], arrow.to[1] - arrow.from[1])).toBeGreaterThan(25);
+    for (const p of [arrow.from, arrow.to]) expect(contains(pocket.outline, ...p)).toBe(true);
+  });
+
+  test.each([{ liningPocketTopMm: 0 }, { liningPocketWingMm: 0 }, { liningBackInTopMm: 100 }, { liningBackInFeatherMm: 100 }, { liningBackInMiddleMm: Number.NaN }])("a pocket of which nothing is left is refused by its number: %o", (own) => {
+    const cut = () => liningPieces({ ...lining, settings: { ...settings, ...own } });
+    expect(cut).toThrow(Refusal);
+    expect(cut).toThrow(/^(Heel pocket along|Lining taken in at the back).* cannot be used\. Give a number of millimetres from/);
+    // A lining in one has no pocket.
+    if (!Object.values(own).some(Number.isNaN)) expect(liningPieces({ ...lining, settings: { ...settings, ...own }, chosen: { lining: "one", edge: "taped" } }).drafts).toHaveLength(1);
+  });
+
+  test("pieces that are longer than the upper over them are told by their place", () => {
+    const { vamp, quarters, pocket } = panelsOf(lining);
+    expect(checkPanels(lining.upper, net, { vamp, quarters, pocket })).toEqual([]);
+    const told = (panels: Parameters<typeof checkPanels>[2], over = net) => checkPanels(lining.upper, over, panels).map((f) => (f.code === "lining-longer" ? f.data : undefined));
+    /** A panel drawn larger about its origin. */
+    const larger = (panel: typeof vamp, by: number): typeof vamp => ({ ...panel, edges: panel.edges.map((e) => ({ ...e, line: { xy: e.line.xy.map((v) => v * by) }, arc: e.arc.map((s) => s * by) })), places: panel.places.map((p) => ({ ...p, s: p.s * by })) });
+    const grown = told({ vamp, quarters: { ...quarters, medial: larger(quarters.medial, 1.1) }, pocket });
+    expect(grown.map((d) => d?.where)).toEqual(["topline on the inside, all its pieces together", "feather line on the inside, all its pieces together"].slice(2 - grown.length));
+    expect(grown.length).toBeGreaterThan(0);
+    const high = told({ vamp, quarters, pocket: larger(pocket, 1.1) });
+    expect(high.map((d) => d?.where)).toContain("back, on the heel pocket");
+    const wide = { ...net, feather: { ...net.feather, line: { xy: net.feather.line.xy.map((v, i) => (i % 2 === 1 ? v * 1.05 : v)) } } };
+    expect(told({ vamp, quarters, pocket }, wide).map((d) => d?.where)).toEqual(expect.arrayContaining(["height at 3/4 on the inside", "height at 3/4 on the outside"]));
   });
 
   test("in one piece it is what it was, with its seam's tape", () => {

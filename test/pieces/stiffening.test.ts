@@ -7,7 +7,10 @@ import { lastFromMeasures } from "#last/from-measures.ts";
 import { completeMeasures } from "#last/measures-by-size.ts";
 import { toeShapes } from "#last/measured.ts";
 import { bothOf, type Draft } from "#pieces/draft.ts";
+import { bendsOf } from "#pieces/even.ts";
+import { ringEdge } from "#pieces/marks.ts";
 import { edgePoint } from "#pieces/net-upper.ts";
+import { nearestOn } from "#plane/along.ts";
 import { rounded, outlineOf } from "#pieces/stiffening/ring.ts";
 import { stiffeningPieces } from "#pieces/stiffening/stiffening.ts";
 import { selfCrossing } from "#plane/crossing.ts";
@@ -139,7 +142,7 @@ describe("toe puff", () => {
 describe("side lining and tape", () => {
   test("two side linings where they are wished, none else", () => {
     expect(parts.drafts.map((d) => d.name)).toEqual(["stiffener", "toe puff", "inner side lining", "outer side lining"]);
-    expect(stiffeningPieces({ ...stiffening, chosen: { edge: "taped", sideLining: false } }).drafts.map((d) => d.name)).toEqual(["stiffener", "toe puff"]);
+    expect(stiffeningPieces({ ...stiffening, chosen: { edge: "taped", sideLining: false, gore: false } }).drafts.map((d) => d.name)).toEqual(["stiffener", "toe puff"]);
   });
 
   // A second strip of 4 to 6 mm at the lowest flanks, laid 1 % shorter (makers' practice, little certain).
@@ -149,7 +152,43 @@ describe("side lining and tape", () => {
     expect(tape!.widthMm).toBeGreaterThanOrEqual(4);
     expect(tape!.widthMm).toBeLessThanOrEqual(6);
     expect((tape!.lengthMm - 2 * settings.stripEndsMm) / (2 * settings.flankTapeReachMm)).toBeCloseTo(0.99, 9);
-    expect(stiffeningPieces({ ...stiffening, chosen: { edge: "raw", sideLining: false } }).strips).toEqual([]);
+    // It lies below a tape in the fold, and not where the topline is cut open for a gore.
+    const stripsOf = (edge: (typeof stiffening)["chosen"]["edge"], gore = false, foldMm = settings.toplineFoldMm) =>
+      stiffeningPieces({ ...stiffening, settings: { ...settings, toplineFoldMm: foldMm }, chosen: { edge, sideLining: false, gore } }).strips;
+    for (const edge of ["raw", "folded", "bound", "wrapped", "bagged"] as const) expect(stripsOf(edge), edge).toEqual([]);
+    expect(stripsOf("taped", true)).toEqual([]);
+    expect(stripsOf("taped", false, 0)).toEqual([]);
+    expect(stripsOf("taped")).toHaveLength(1);
+  });
+
+  // Its ends lie on skived ends of stiffener and puff (a workshop of hand shoemakers); pared itself, so that no step is left.
+  test("a side lining is pared over both laps and along its upper edge", () => {
+    for (const name of ["inner side lining", "outer side lining"]) {
+      const { marks, outline } = named(parts.drafts, name)!;
+      const skives = marks.filter((m) => m.kind === "line" && m.use === "skive");
+      expect(skives, name).toHaveLength(1);
+      const [skive] = skives;
+      if (skive?.kind !== "line") throw new Error("a line");
+      const { xy } = skive.line;
+      const ring = ringEdge(outline);
+      const away = Array.from({ length: xy.length / 2 }, (_, i) => nearestOn(ring.line, ring.arc, xy[2 * i]!, xy[2 * i + 1]!).distance);
+      const least = Math.min(sizes.skiveFeatherMm, settings.sideLiningLapMm), most = Math.max(sizes.skiveFeatherMm, settings.sideLiningLapMm);
+      // From the feather line up, along the upper edge, down again: as far inside as it is pared.
+      for (const mm of away) {
+        expect(mm).toBeGreaterThan(least - 0.2);
+        expect(mm).toBeLessThan(most + 0.2);
+      }
+    }
+  });
+
+  test.each([{ counterInnerMm: 0 }, { counterInnerMm: 5 }, { counterInnerMm: 20 }, { counterOuterMm: 0 }, { counterOuterMm: 200 }, { counterRakeMm: 100 }, { sideLiningLapMm: 100 }, { sideLiningLapMm: 0 }])("with %o side linings still lie between seat and toe, or are told", (own) => {
+    const out = stiffeningPieces({ ...stiffening, sizes: { ...sizes, ...own }, settings: { ...settings, ...own } });
+    const drawn = out.drafts.filter((d) => d.material === "side lining");
+    expect(drawn.length + out.findings.filter((f) => f.code === "side-lining-short").length).toBe(2);
+    for (const { outline } of drawn) {
+      expect(signedArea(outline)).toBeGreaterThan(0);
+      expect(outline.xy.every(Number.isFinite)).toBe(true);
+    }
   });
 });
 
@@ -160,6 +199,13 @@ test("rounded corners are circles: a square of 100 mm rounded by 10 mm has the a
   // 24 chords to a quarter circle take 0.07 % off its area.
   expect(area(ring)).toBeCloseTo(10_000 - (4 - Math.PI) * 100, 0);
   expect(perimeter(ring)).toBeCloseTo(400 - 80 + 20 * Math.PI, 0);
+});
+
+test.each([[35, "pointed"], [36, "round"], [37, "almond"], [38, "square"], [44, "broad round"], [46, "narrow square"]] as const)("the stiffener of a %i, %s, runs even: its edge changes its bend six times at most", (sizeEu, toe) => {
+  const { measures } = completeMeasures({ sizeEu, toe });
+  const made = laidLinings(lastFromMeasures(measures, "any size", unwatched), { triangles: 3000 });
+  const { outline } = named(stiffeningPieces(made.stiffening).drafts, "stiffener")!;
+  expect(bendsOf(outline)).toBeLessThanOrEqual(6);
 });
 
 describe("for any last", () => {

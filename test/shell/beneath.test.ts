@@ -55,6 +55,28 @@ describe("what lies beneath the upper of the example last", () => {
     for (const ids of [edges.toplineMedial, edges.toplineLateral, edges.featherMedial, edges.featherLateral]) for (const v of ids) expect(beneath.heightMm[v]!).toBeCloseTo(least, 12);
   });
 
+  test("is the side lining besides where there is one: whole down at the joint, nothing above its height, at the seat and under the toe", () => {
+    const bare = lay({}).heightMm, side = lay({ sideLiningMm: 0.6 }).heightMm;
+    const { sideLiningHeightMm } = set.settings;
+    const p = set.onLast.mesh.positions, { edges } = set.onLast;
+    const search = { inner: new EdgeSearch(p, edges.featherMedial), outer: new EdgeSearch(p, edges.featherLateral) };
+    const seen = { whole: 0, above: 0, ends: 0 };
+    side.forEach((mm, v) => {
+      const at = vertex(v), more = mm - bare[v]!;
+      const foot = (at[1] >= 0 ? search.inner : search.outer).nearest(at);
+      expect(more).toBeGreaterThanOrEqual(-1e-12);
+      expect(more).toBeLessThanOrEqual(0.6 + 1e-12);
+      if (foot.distance > sideLiningHeightMm || at[0] < 30 || at[0] > 230) {
+        seen[foot.distance > sideLiningHeightMm ? "above" : "ends"]++;
+        expect(more).toBeLessThan(1e-3);
+      } else if (foot.distance < 10 && at[0] > 130 && at[0] < 175) {
+        seen.whole++;
+        expect(more).toBeCloseTo(0.6, 9);
+      }
+    });
+    for (const count of Object.values(seen)) expect(count).toBeGreaterThan(20);
+  });
+
   test("is the whole stiffener in the middle of the heel, nothing of it 9 mm below the topline and beyond its wings", () => {
     const least = set.settings.liningThicknessMm + set.settings.upperThicknessMm / 2;
     const p = set.onLast.mesh.positions, { edges } = set.onLast;

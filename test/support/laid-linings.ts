@@ -37,7 +37,7 @@ export function laidLinings(last: Last, { pieces = {}, shell = {}, lines = {}, t
   const onLast = cutShell(board, drawn, triangles);
   const sizes = shellSettingsFrom(shellRulesFor(last, shell), shell);
   const settings = pieceSettingsFrom(pieceRulesFor(last), pieces);
-  const beneath = layBeneath(onLast, last, beneathFrom(settings, sizes));
+  const beneath = layBeneath(onLast, last, beneathFrom(settings, sizes, pieces.sideLiningMm !== undefined));
   const free = layFree(beneath.over);
   const flat = layFlat(beneath.over, 0, { onLast, free, toplineMm: toplineAsked(onLast, sizes.toplineShorter) });
   const laid = layLining(onLast, flat, free);
@@ -65,7 +65,7 @@ export function laidLinings(last: Last, { pieces = {}, shell = {}, lines = {}, t
     laid: { scales: scalesOf(flat, upper, sign), heel, lastLengthMm: last.measures.lastLength },
     sizes,
     settings,
-    chosen: { edge: "taped", sideLining: true },
+    chosen: { edge: "taped", sideLining: true, gore: false },
     labels,
   };
   const seams = { quarters: () => sideSeamLines(board, drawn, seamSettingsOf(settings)).lines, inner: () => innerSeamLine(board, drawn, seamSettingsOf(settings)).lines };

@@ -52,6 +52,11 @@ export const bottomSentences = {
     (d: { lengthMm: number; shortMm: number; neededMm: number }) =>
       `A shank of ${mm(d.lengthMm)} ends ${d.shortMm < 0 ? `${mm(-d.shortMm)} beyond` : `${mm(d.shortMm)} behind`} the joint line; it must stay ${mm(d.neededMm)} behind it. Take a shorter one.`,
   ),
+  "shank-beyond-board": sentence(
+    "look",
+    (d: { lengthMm: number; byMm: number; longestMm: number }) =>
+      `A shank of ${mm(d.lengthMm)} sticks ${mm(d.byMm)} out in front of the second board, where it works through the insole. Take one of ${mm(d.longestMm)} at most, or let the board end nearer to the joint.`,
+  ),
   "bottom-line-misses": sentence("look", (d: { piece: string }) => `The ${d.piece} is left out: the line at which it ends does not meet both edges of the bottom. Look at joints, seat and heel breast of the bottom.`),
   "bottom-without-heights": sentence("note", () => "A taped pattern says nothing of the bottom's heights: depth of the filler, bend of the shank and the heel are left out. Take them from the lasted shoe."),
 };

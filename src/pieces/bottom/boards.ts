@@ -5,13 +5,13 @@ import { lineMark } from "../marks.ts";
 import type { Xy } from "../piece.ts";
 import type { PieceSettings } from "../settings.ts";
 import { behind, behindJoint, closedBehind, inside, straight } from "./bottom-lines.ts";
-import { drawnIn, flatPiece, grown, untitled, type DraftMark } from "./flat-piece.ts";
+import { drawnIn, drawnInRing, flatPiece, untitled, type DraftMark } from "./flat-piece.ts";
 import type { NetBottom } from "./net-bottom.ts";
 
 /** The insole: the bottom inside the feather line, less room for cement; with the places of the second board and the shank on it. */
 export function cutInsole(net: NetBottom, settings: PieceSettings, labels: Labels, shankPlace: readonly DraftMark[] = []): Draft {
   const margin = (): number => -settings.insoleInMm;
-  const outline = grown(net, margin);
+  const outline = drawnInRing(net, settings.insoleInMm);
   const front = inside(outline, secondFront(net, settings));
   const place = front ? [lineMark("second board to here", "place", front)] : [];
   return flatPiece(net, { name: "insole", material: "insole board", notes: [drawnIn(settings.insoleInMm), "seen from above"], outline, margin, marks: [...place, ...shankPlace], labels });
@@ -23,7 +23,7 @@ const secondFront = (net: NetBottom, { secondBehindMm }: PieceSettings): Polylin
 /** The board from the heel to behind the joint, its front to be skived; none where it would have no front. */
 export function cutSecondBoard(net: NetBottom, settings: PieceSettings, labels: Labels, shankPlace: readonly DraftMark[] = []): readonly Draft[] {
   const margin = (): number => -settings.insoleInMm;
-  const part = behind(grown(net, margin), secondFront(net, settings));
+  const part = behind(drawnInRing(net, settings.insoleInMm), secondFront(net, settings));
   if (!part) return [];
   const outline = closedBehind(part);
   const skive = inside(outline, straight(behindJoint(net, settings.secondBehindMm + settings.secondSkiveMm)));

@@ -40,6 +40,13 @@ export function jointAlong(net: NetBottom): number {
   return (at[0] * way[1] - at[1] * way[0]) / (ux * way[1] - uy * way[0]);
 }
 
+/** Cosine of the angle by which the joint line is off square to the centring line: a distance square to it, over this, is the distance along. */
+export function jointSlant(net: NetBottom): number {
+  const [ux, uy] = centring(net);
+  const { way } = behindJoint(net, 0);
+  return Math.abs(ux * way[1] - uy * way[0]);
+}
+
 /**
  * A line from the outer to the inner side that bows by `bowMm` (toward the toe where positive) between two points `chordMm` apart, as a
  * parabola that goes on beyond them.

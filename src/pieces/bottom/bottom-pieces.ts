@@ -6,7 +6,7 @@ import { area } from "#plane/measure.ts";
 import type { SockKind } from "../choices.ts";
 import type { Draft } from "../draft.ts";
 import type { Labels } from "../label-text.ts";
-import { lineMark } from "../marks.ts";
+import { lineMark, ringEdge } from "../marks.ts";
 import type { Parts } from "../parts.ts";
 import type { PieceSettings } from "../settings.ts";
 import { cutInsole, cutSecondBoard } from "./boards.ts";
@@ -16,15 +16,15 @@ import { checkDrawn, checkFiller, checkHeel, checkShank } from "./check-bottom.t
 import { cutFiller, fillerOutline } from "./filler-piece.ts";
 import { fillerRoom, thicknessNear } from "./filler.ts";
 import { breadthAt } from "./heel-line.ts";
-import { cutHeel } from "./heel-pieces.ts";
+import { cutHeel, needsSplitLift } from "./heel-pieces.ts";
 import { heelStack } from "./heel-stack.ts";
 import type { BottomMade } from "./made.ts";
-import { marginUnder, type MarginUnder, type StiffReach } from "./margin-under.ts";
+import { marginUnder, type LastedExtras, type MarginUnder, type StiffReach } from "./margin-under.ts";
 import type { NetBottom } from "./net-bottom.ts";
 import { cutOutsole } from "./outsole.ts";
 import { levelSeat } from "./seat.ts";
 import { lastedSections } from "./sections.ts";
-import { closedLine, shankBend, shankOutline, shankPlace } from "./shank.ts";
+import { shankBend, shankOutline, shankPlace } from "./shank.ts";
 import { cutShank, cutShankBend } from "./shank-pieces.ts";
 import { cutSock } from "./sock.ts";
 
@@ -34,7 +34,7 @@ export interface BottomInput {
   readonly on?: { readonly last: Last; readonly bottom: FlatBottom };
   readonly settings: PieceSettings;
   readonly shell: StiffReach;
-  readonly chosen: { readonly sock: SockKind };
+  readonly chosen: LastedExtras & { readonly sock: SockKind };
   readonly labels: Labels;
 }
 
@@ -53,9 +53,9 @@ interface Built {
 export function bottomPieces({ net, on, settings, shell, chosen, labels }: BottomInput): Parts & { readonly made: BottomMade } {
   refuseImpossibleBottom(settings);
   const place = shankPlace(net, settings);
-  const onBoards = [lineMark("shank", "place", closedLine(shankOutline(net, place)))];
+  const onBoards = [lineMark("shank", "place", ringEdge(shankOutline(net, place)).line)];
   const bend = on ? shankBend(net, place, on.bottom, on.last.side) : [];
-  const margin = marginUnder(net, settings, shell);
+  const margin = marginUnder(net, settings, shell, chosen);
   const hollow = fillerOutline(net, margin.reachMm);
   const built = on ? builtOn(net, on, hollow, margin, settings, labels) : { drafts: [], findings: [finding("bottom-without-heights", {})] };
   const drafts = [
@@ -64,9 +64,9 @@ export function bottomPieces({ net, on, settings, shell, chosen, labels }: Botto
     cutShank(net, place, settings, labels),
     ...cutShankBend(bend, labels),
     ...(hollow ? [cutFiller(net, hollow, margin.reachMm, on && built.filler && { mostMm: built.filler.mostMm, at: thicknessNear(on.bottom, built.filler.thicknessMm, medialSign(on.last.side)) }, settings, labels)] : []),
-    cutOutsole(net, settings, labels),
+    cutOutsole(net, settings, labels, chosen),
     ...built.drafts,
-    cutSock(net, settings, labels, chosen.sock),
+    ...cutSock(net, settings, labels, chosen.sock),
   ];
   const made: BottomMade = {
     boards: { firstMm: settings.firstBoardMm, secondMm: settings.secondBoardMm, secondBehindJointMm: settings.secondBehindMm, skiveMm: settings.secondSkiveMm },
@@ -75,7 +75,7 @@ export function bottomPieces({ net, on, settings, shell, chosen, labels }: Botto
     ...(built.heel && { heel: built.heel }),
   };
   const meet = hollow ? [] : [finding("margins-meet", { marginMm: margin.reachMm, halfMm: narrowestHalf(net) })];
-  return { drafts, strips: [], findings: [...checkShank(place, settings), ...meet, ...built.findings, ...checkDrawn(drafts.map(({ name }) => name), built.heel?.layers ?? [])], made };
+  return { drafts, strips: [], findings: [...checkShank(place, settings), ...meet, ...built.findings, ...checkDrawn(drafts.map(({ name }) => name), built.heel?.layers ?? [], built.heel !== undefined && needsSplitLift(built.heel.layers, built.heel.splitEdge))], made };
 }
 
 function builtOn(net: NetBottom, { last, bottom }: NonNullable<BottomInput["on"]>, hollow: Outline | undefined, margin: MarginUnder, settings: PieceSettings, labels: Labels): Built {

@@ -1,9 +1,9 @@
-import { finding } from "#base/findings.ts";
-import { Refusal } from "#base/refusal.ts";
+import { refuseBeyond, type Possible } from "../possible.ts";
 import { bottomRules, type BottomSettings } from "../rules/bottom.ts";
 
 /** Beyond these nothing can be built, mm (our own limits). */
-const possible: Partial<Record<keyof BottomSettings, readonly [number, number]>> = {
+export const bottomPossible: Possible<keyof BottomSettings> = {
+  insoleInMm: [0, 8],
   firstBoardMm: [0.5, 6],
   secondBoardMm: [0.5, 6],
   shankMm: [40, 180],
@@ -18,14 +18,9 @@ const possible: Partial<Record<keyof BottomSettings, readonly [number, number]>>
   heelOverMm: [0, 5],
   heelTaperMm: [0, 8],
   breastHollowMm: [0, 12],
+  sockInMm: [-1, 8],
   sockRoundMm: [0, 20],
 };
 
 /** @throws Refusal at the first number that is none or with which no bottom can be built */
-export function refuseImpossibleBottom(settings: BottomSettings): void {
-  const rules = bottomRules(250);
-  for (const [key, [least, most]] of Object.entries(possible)) {
-    const value = settings[key as keyof BottomSettings];
-    if (!(value >= least && value <= most)) throw new Refusal(finding("piece-setting-impossible", { name: rules[key as keyof BottomSettings].name, value, least, most }));
-  }
-}
+export const refuseImpossibleBottom = (settings: BottomSettings): void => refuseBeyond(bottomPossible, bottomRules(250), settings);

@@ -15,8 +15,9 @@ const leanDeg = 3, breastOffMm = 1;
 /** Flat pumps have heels up to 25 mm (common practice, no source). */
 const usualHeelMm = 25;
 
-export function checkShank({ shortOfJointMm }: ShankPlace, { shankMm, shankFrontMm }: PieceSettings): readonly Finding[] {
-  return shortOfJointMm < shankFrontMm - 1e-9 ? [finding("shank-near-joint", { lengthMm: shankMm, shortMm: shortOfJointMm, neededMm: shankFrontMm })] : [];
+export function checkShank({ shortOfJointMm, boardShortMm, longestMm }: ShankPlace, { shankMm, shankFrontMm }: PieceSettings): readonly Finding[] {
+  if (shortOfJointMm < shankFrontMm - 1e-9) return [finding("shank-near-joint", { lengthMm: shankMm, shortMm: shortOfJointMm, neededMm: shankFrontMm })];
+  return shortOfJointMm < boardShortMm - 1e-9 ? [finding("shank-beyond-board", { lengthMm: shankMm, byMm: boardShortMm - shortOfJointMm, longestMm: Math.floor(2 * longestMm) / 2 })] : [];
 }
 
 export function checkFiller({ mostMm, mostAt, proudMm: proud, proudAt }: FillerRoom, seatX: number): readonly Finding[] {
@@ -43,5 +44,5 @@ export function checkHeel(seat: LevelSeat, layers: readonly HeelLayer[], { split
 }
 
 /** The pieces that there should be: one whose end does not meet both edges of the bottom could not be drawn. */
-export const checkDrawn = (names: readonly string[], layers: readonly HeelLayer[]): readonly Finding[] =>
-  ["second insole board", ...layers.map(({ name }) => name)].filter((piece) => !names.includes(piece)).map((piece) => finding("bottom-line-misses", { piece }));
+export const checkDrawn = (names: readonly string[], layers: readonly HeelLayer[], splitLift: boolean): readonly Finding[] =>
+  ["second insole board", ...(splitLift ? ["split lift"] : []), ...layers.map(({ name }) => name), "sock"].filter((piece) => !names.includes(piece)).map((piece) => finding("bottom-line-misses", { piece }));

@@ -1,4 +1,5 @@
 import { offsetLoop } from "#plane/edge-offset.ts";
+import { withoutLoops } from "#plane/crossing.ts";
 import { bounds } from "#plane/measure.ts";
 import type { Outline, Polyline } from "#plane/outline.ts";
 import { heelBreast } from "./heel-line.ts";
@@ -18,6 +19,9 @@ export const drawnIn = (mm: number): string => (mm === 0 ? "net, no allowance" :
 
 /** The bottom's ring moved outward by a width at each running length, mm. */
 export const grown = (net: NetBottom, margin: (s: number) => number): Outline => offsetLoop(net.outline, widthsAlong(net.ring.arc, margin).subarray(0, net.outline.xy.length / 2));
+
+/** The ring drawn in by one width all round. Inside a sharp toe its edges may cross: the loops, far from the seat where the line begins and ends, are cut off. */
+export const drawnInRing = (net: NetBottom, mm: number): Outline => withoutLoops(grown(net, () => -mm), 8 * Math.abs(mm));
 
 /** Pieces with little room leave the job's title out. */
 export const untitled = (labels: Labels): Labels => ({ ...labels, title: "" });
@@ -42,7 +46,7 @@ export interface FlatPiece {
 
 /** A piece in the flat bottom's own place, with centre line, joint line, heel breast line, arrow, notches and texts as far as they lie in it. */
 export function flatPiece(net: NetBottom, { name, material, notes, outline, margin, breast = heelBreast(net), nameAt, marks: own = [], written = [], labels }: FlatPiece): Draft {
-  const marks = [...bottomMarks(net, outline, margin, breast, material !== "filler" && material !== "second board"), ...own];
+  const marks = [...bottomMarks(net, outline, margin, breast, material !== "filler"), ...own];
   const lines = pieceLines({ name, material, notes, count: 1, labels }).flatMap(inTwo);
   return {
     name, material, outline, marks,

@@ -23,12 +23,15 @@ const writtenInMm = 1.5;
 const nailsInMm = 9;
 const nailShares = [0.06, 0.28, 0.5, 0.72, 0.94] as const;
 
+/** Whether there is a heel on a seat that is not level of itself. */
+export const needsSplitLift = (layers: readonly HeelLayer[], seatEdge: readonly SeatEdge[]): boolean => layers.length > 0 && seatEdge.some(({ offMm }) => offMm >= levelMm);
+
 /** Split lift, lifts and top piece; each as large as its upper face, for the heel runs in toward the ground. Nothing where there are no layers. */
 export function cutHeel(net: NetBottom, layers: readonly HeelLayer[], seatEdge: readonly SeatEdge[], settings: PieceSettings, labels: Labels): readonly Draft[] {
   const total = layers.reduce((sum, l) => sum + l.backMm, 0);
   let above = 0;
   const drafts: Draft[] = [];
-  if (layers.length > 0 && seatEdge.some(({ offMm }) => offMm >= levelMm)) drafts.push(...splitLift(net, seatEdge, settings, labels));
+  if (needsSplitLift(layers, seatEdge)) drafts.push(...splitLift(net, seatEdge, settings, labels));
   for (const layer of layers) {
     const over = settings.heelOverMm - (total > 0 ? (settings.heelTaperMm * above) / total : 0);
     drafts.push(...layerPiece(net, layer, over, settings, labels));
@@ -113,7 +116,7 @@ const straightCentre = (outline: Outline, from: Xy, to: Xy): readonly DraftMark[
 
 function nailMarks(edge: Polyline): readonly DraftMark[] {
   const arc = arcLengths(edge), length = arc[arc.length - 1]!;
-  return nailShares.map((share) => ({ kind: "prick", name: "nail", at: pointAt(edge, arc, share * length) }));
+  return nailShares.map((share) => ({ kind: "prick", name: "nails", at: pointAt(edge, arc, share * length) }));
 }
 
 function heelDraft(net: NetBottom, name: string, outline: Outline, marks: readonly DraftMark[], notes: readonly string[], labels: Labels): Draft {

@@ -51,13 +51,13 @@ export function levelSeat(last: Pick<Last, "side" | "landmarks">, flat: FlatBott
     backMm: plane(back) - ground,
     breastMm: plane(breast) - ground,
     pitchDeg: (-Math.atan(slope) * 180) / Math.PI,
-    edge: edgeOff(last, flat, surface, breast, (x, z, level, inner) => z - (whole + margin.thicknessMm(0, x, inner)) / level - plane(x)),
+    edge: edgeOff(last, flat, surface, breast, (x, z, level, y) => z - (whole + margin.thicknessMm(0, x, y)) / level - plane(x)),
     breastOffMm: lastSeat.lowest.z - whole / lastSeat.lowest.level - plane(lastSeat.x),
   };
 }
 
 /** The edge of the seat from the outer to the inner breast, with how far the sole stands off the plane there. */
-function edgeOff(last: Pick<Last, "side">, { bottom: { loop, mesh: { positions: p } } }: FlatBottom, { level }: BottomSurface, breast: number, off: (x: number, z: number, level: number, inner: boolean) => number): readonly SeatEdge[] {
+function edgeOff(last: Pick<Last, "side">, { bottom: { loop, mesh: { positions: p } } }: FlatBottom, { level }: BottomSurface, breast: number, off: (x: number, z: number, level: number, y: number) => number): readonly SeatEdge[] {
   const sign = medialSign(last.side);
   // The loop runs over the medial side first.
   const walk = (inner: boolean): SeatEdge[] => {
@@ -67,7 +67,7 @@ function edgeOff(last: Pick<Last, "side">, { bottom: { loop, mesh: { positions: 
       const v = loop[inner ? i : (loop.length - i) % loop.length]!, before = loop[inner ? Math.max(0, i - 1) : (loop.length - Math.max(0, i - 1)) % loop.length]!;
       if (p[3 * v]! > breast) break;
       along += Math.sqrt((p[3 * v]! - p[3 * before]!) ** 2 + (p[3 * v + 1]! - p[3 * before + 1]!) ** 2 + (p[3 * v + 2]! - p[3 * before + 2]!) ** 2);
-      out.push({ alongMm: inner ? along : -along, offMm: off(p[3 * v]!, p[3 * v + 2]!, level[v]!, sign * p[3 * v + 1]! >= 0) });
+      out.push({ alongMm: inner ? along : -along, offMm: off(p[3 * v]!, p[3 * v + 2]!, level[v]!, sign * p[3 * v + 1]!) });
     }
     return out;
   };

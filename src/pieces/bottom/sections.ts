@@ -77,7 +77,7 @@ function sectionAt(x: number, places: readonly Place[], { reachMm, thicknessMm }
   const middle = (places[0]!.y + places[places.length - 1]!.y) / 2;
   for (const place of places) {
     const under = place.insideMm <= reachMm;
-    const z = place.z - (under ? thicknessMm(place.insideMm, x, sign * (place.y - middle) >= 0) / place.level : 0);
+    const z = place.z - (under ? thicknessMm(place.insideMm, x, sign * (place.y - middle)) / place.level : 0);
     if (z < lowest.z) lowest = { z, level: place.level };
     if (under) {
       at.push(place.y);

@@ -1,11 +1,11 @@
 import { medialSign } from "#last/last.ts";
-import type { Outline, Polyline } from "#plane/outline.ts";
+import type { Outline } from "#plane/outline.ts";
 import { TriangleLocator } from "#plane/triangle-locator.ts";
 import type { FlatBottom } from "#shell/shell.ts";
 import type { Side } from "#last/last.ts";
 import type { PieceSettings } from "../settings.ts";
 import type { Xy } from "../piece.ts";
-import { centring, jointAlong } from "./bottom-lines.ts";
+import { centring, jointAlong, jointSlant } from "./bottom-lines.ts";
 import type { NetBottom } from "./net-bottom.ts";
 
 /** A place along the shank from its rear end, and how far the last's bottom lies above the straight line between the shank's ends there, mm; below 0 where it hangs. */
@@ -21,19 +21,23 @@ export interface ShankPlace {
   readonly frontMm: number;
   /** How far the front end stays behind the joint line. */
   readonly shortOfJointMm: number;
+  /** The same of the second board, on which it lies. */
+  readonly boardShortMm: number;
   /** The longest that would lie from the middle of the heel to as near the joint line as it may. */
   readonly longestMm: number;
   readonly widthMm: number;
 }
 
 /**
- * The rear end lies under the middle of the heel; where the shank is so long that it would come too near the joint it goes farther back,
- * but no nearer to the seat's edge than asked. What then still reaches too far is told by `shortOfJointMm`.
+ * The rear end lies under the middle of the heel; where the shank is so long that it would come too near the joint, or out in front of the
+ * second board, it goes farther back, but no nearer to the seat's edge than asked. What then still reaches too far is told by `shortOfJointMm`.
  */
-export function shankPlace(net: NetBottom, { shankMm, shankWideMm, shankFrontMm, shankRearMm }: PieceSettings): ShankPlace {
+export function shankPlace(net: NetBottom, { shankMm, shankWideMm, shankFrontMm, shankRearMm, secondBehindMm }: PieceSettings): ShankPlace {
   const joint = jointAlong(net);
-  const rearMm = Math.max(shankRearMm, Math.min(net.breastX / 2, joint - shankFrontMm - shankMm));
-  return { rearMm, frontMm: rearMm + shankMm, shortOfJointMm: joint - rearMm - shankMm, longestMm: joint - shankFrontMm - net.breastX / 2, widthMm: shankWideMm };
+  const boardShortMm = secondBehindMm / jointSlant(net);
+  const keptMm = Math.max(shankFrontMm, boardShortMm);
+  const rearMm = Math.max(shankRearMm, Math.min(net.breastX / 2, joint - keptMm - shankMm));
+  return { rearMm, frontMm: rearMm + shankMm, shortOfJointMm: joint - rearMm - shankMm, boardShortMm, longestMm: joint - keptMm - net.breastX / 2, widthMm: shankWideMm };
 }
 
 /** The shank's outline in the flat bottom's place, from the rear: square behind, a half circle in front; counter-clockwise. */
@@ -51,9 +55,6 @@ export function shankOutline(net: NetBottom, { rearMm, frontMm, widthMm }: Shank
 }
 
 const roundSteps = 36;
-
-/** The outline as a closed line to be drawn on a board. */
-export const closedLine = ({ xy }: Outline): Polyline => ({ xy: Float64Array.of(...xy, xy[0]!, xy[1]!) });
 
 const bendStepMm = 10;
 

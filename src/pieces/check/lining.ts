@@ -2,25 +2,28 @@ import { finding, type Finding } from "#base/findings.ts";
 import type { Draft } from "../draft.ts";
 import { edgeLength } from "../net-upper.ts";
 import type { EdgeRole, NetPanel } from "../panel.ts";
-import type { Xy } from "../piece.ts";
-import { Boxed } from "./near.ts";
+import type { GroundName, Xy } from "../piece.ts";
+import { Boxed } from "../boxed.ts";
 import { shownAt, type ToCheck } from "./to-check.ts";
-import { edgeNames } from "./words.ts";
+import { edgeNames } from "../words.ts";
 import type { CutPanel } from "./widths.ts";
 
-/** Less than this is rounding, mm. */
-const roundingMm = 0.01;
+/** Less than this is less than a scriber's line, mm. */
+const roundingMm = 0.05;
 /** So near to the end of a lasting edge at a seam the two cannot be compared: lining and upper are divided elsewhere, mm. */
 const seamMm = 20;
 const cornerMm = 0.01;
-const ownGrounds: readonly string[] = ["heel"];
+/** Sheets that lie as the upper does, about one centre line. */
+const likeUpper: readonly GroundName[] = ["lining", "upper"];
 
-/** A lining reaches nowhere beyond its upper but at the topline, where it is trimmed, and at seams of its own. */
+/**
+ * A lining reaches nowhere beyond its upper but at the topline, where it is trimmed, and at seams of its own. Quarter linings and heel pocket,
+ * which lie about no centre line, are compared by their lengths (../lining/check.ts).
+ */
 export function checkLinings(input: ToCheck, cut: readonly CutPanel[]): readonly Finding[] {
-  // Only pieces that lie as the upper does, about one centre line, can be laid on it.
   const upper = cut.find(({ panel }) => panel.centre);
   if (!upper) return [];
-  const linings = input.drafts.filter((d) => !d.net && /\blining$/.test(d.name) && d.material === "lining leather" && !ownGrounds.includes(d.ground ?? "") && d.marks.some((m) => m.kind === "line" && m.use === "centre"));
+  const linings = input.drafts.filter((d) => !d.net && d.material === "lining leather" && d.ground !== undefined && likeUpper.includes(d.ground) && d.marks.some((m) => m.kind === "line" && m.use === "centre"));
   return linings.flatMap((lining) => beyond(input, lining, upper));
 }
 

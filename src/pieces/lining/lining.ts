@@ -5,10 +5,11 @@ import type { Labels } from "../label-text.ts";
 import type { NetUpper } from "../net-upper.ts";
 import type { Parts } from "../parts.ts";
 import type { PieceSettings } from "../settings.ts";
-import { checkPocket, checkSmaller } from "./check.ts";
+import { checkPanels, checkPocket, checkSmaller } from "./check.ts";
 import type { HeelNet } from "./heel-net.ts";
 import { placeJoints, type UpperSeam } from "./joints.ts";
 import type { Scales } from "./on-last.ts";
+import { refuseImpossibleLining } from "./possible.ts";
 import { cutLining } from "./one.ts";
 import { lackingOf, type OwnLining } from "./own.ts";
 import { liningInThree, liningPanels } from "./three.ts";
@@ -29,16 +30,20 @@ export interface LiningInput {
   readonly labels: Labels;
 }
 
-/** The lining in one piece with a back seam, or as vamp lining, two quarter linings and a heel pocket without a seam. Method: docs/method/lining.md. */
+/**
+ * The lining in one piece with a back seam, or as vamp lining, two quarter linings and a heel pocket without a seam. Method: docs/method/lining.md.
+ * @throws Refusal at a number with which no heel pocket can be cut
+ */
 export function liningPieces({ upper, own, laid, seams, settings, stiffener, chosen, labels }: LiningInput): Parts {
   const bagged = chosen.edge === "bagged";
   const inOne = (findings: readonly Finding[]): Parts => ({ drafts: [cutLining(upper, settings, labels, own, bagged)], strips: seamTapes(own?.net ?? upper, settings), findings });
   const smaller = own ? checkSmaller(upper, own.net) : [];
   if (chosen.lining === "one") return inOne(smaller);
   if (!own || !laid) return inOne([finding("lining-in-one", {}), ...smaller]);
+  refuseImpossibleLining(settings);
   const { joints, findings } = placeJoints(own.net, laid.scales, seams, settings);
   if (!joints) return inOne([...findings, ...smaller]);
   const input = { net: own.net, heel: laid.heel, joints, settings, lacking: lackingOf(settings, upper, own), bagged, labels };
   const panels = liningPanels(input);
-  return { drafts: liningInThree(input, panels), strips: [], findings: [...findings, ...panels.findings, ...smaller, ...checkPocket(laid.heel, settings, stiffener)] };
+  return { drafts: liningInThree(input, panels), strips: [], findings: [...findings, ...panels.findings, ...smaller, ...checkPanels(upper, own.net, panels), ...checkPocket(laid.heel, settings, stiffener)] };
 }

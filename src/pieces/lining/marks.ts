@@ -1,15 +1,9 @@
 import type { CutPanel } from "../edges/cut-panel.ts";
 import type { Drawn } from "../edges/edge-lines.ts";
-import { panelOutline } from "../edges/panel-outline.ts";
-import { sideWord } from "../edges/places.ts";
-import { lineMark, notchAt, notchDepthMm, outward } from "../marks.ts";
-import { edgeLength, edgePoint } from "../net-upper.ts";
-import type { NetEdge } from "../panel.ts";
-import { centreNotches, insideLines, jointNotches, stretchArrow, toplineNotches, waistNotches } from "../upper/marks.ts";
-
-/** Half the distance of two notches that stand together, and the length of the mark that stands for one where the edge is seen; mm. */
-const pairMm = 2;
-const tickMm = 4;
+import { sideWord } from "../words.ts";
+import { meetingMarks } from "../edges/seam-marks.ts";
+import { lineMark } from "../marks.ts";
+import { centreNotches, insideLines, jointNotches, toplineNotches, waistNotches } from "../upper/marks.ts";
 
 /** Trim, seam, feather and lap lines, and what is skived. `laid` names the piece whose edge lies on a lap. */
 export function edgeMarks({ edges }: CutPanel, laid: string): readonly Drawn[] {
@@ -31,25 +25,9 @@ export function edgeMarks({ edges }: CutPanel, laid: string): readonly Drawn[] {
   });
 }
 
-/** Marks that meet, at the same shares of both edges of a joint: one at a third from the feather line, two at two thirds. Nothing is cut into an edge that is seen. */
-export function jointMarks({ panel, edges }: CutPanel, lapMm: number): readonly Drawn[] {
-  return panel.edges.flatMap((edge, k) => {
-    if (edge.role !== "side") return [];
-    const up = panel.edges[(k + panel.edges.length - 1) % panel.edges.length]!.role === "feather";
-    const length = edgeLength(edge);
-    const name = edge.seam ?? "lining";
-    return [length / 3, (2 * length) / 3 - pairMm, (2 * length) / 3 + pairMm].map((mm) => {
-      const s = up ? mm : length - mm;
-      return edges[k]!.finish === "lap" ? notchAt(name, edge, s, lapMm, Math.min(notchDepthMm, lapMm / 2)) : tick(name, edge, s);
-    });
-  });
-}
-
-function tick(name: string, edge: NetEdge, s: number): Drawn {
-  const [x, y] = edgePoint(edge, s);
-  const [nx, ny] = outward(edge, s);
-  return lineMark(name, "place", { xy: Float64Array.of(x, y, x - tickMm * nx, y - tickMm * ny) });
-}
+/** Marks by which both edges of a joint meet. Nothing is cut into an edge that is seen. */
+export const jointMarks = ({ panel, edges }: CutPanel, lapMm: number): readonly Drawn[] =>
+  panel.edges.flatMap((edge, k) => (edge.role === "side" ? meetingMarks(panel, k, edge.seam ?? "lining", edges[k]!.finish === "lap" ? { outMm: lapMm, seen: false } : { outMm: 0, seen: true }) : []));
 
 /** What the lining's pieces share with the upper's: centre, joints, heights along the topline by which the lining is laid in, the notch that means inside. */
 export function sharedMarks({ panel, outline }: CutPanel, trimMm: number, marginMm: (s: number) => number): readonly Drawn[] {
@@ -57,7 +35,6 @@ export function sharedMarks({ panel, outline }: CutPanel, trimMm: number, margin
   const widthAt = (_: number, s: number): number => marginMm(s);
   return [
     ...insideLines(panel, outline),
-    ...stretchArrow(panel, panelOutline(panel)),
     ...centreNotches(panel, outline, depthMm),
     ...jointNotches(panel, outline, widthAt),
     ...waistNotches(panel, outline, widthAt),

@@ -1,5 +1,7 @@
 import type { Finding } from "#base/findings.ts";
 import { halves, type Half } from "#lines/feather.ts";
+import { partsInside } from "#plane/clip.ts";
+import type { Outline } from "#plane/outline.ts";
 import type { Draft } from "../draft.ts";
 import { cutPanel } from "../edges/cut-panel.ts";
 import type { Drawn } from "../edges/edge-lines.ts";
@@ -10,9 +12,12 @@ import { readable } from "../labels.ts";
 import { lastingMargin, liningToeIn } from "../margins.ts";
 import { lineMark } from "../marks.ts";
 import { edgeLength, edgePoint, type NetUpper } from "../net-upper.ts";
+import { onPiece } from "../inside-piece.ts";
 import type { NetPanel } from "../panel.ts";
+import type { Xy } from "../piece.ts";
 import type { PieceSettings } from "../settings.ts";
 import { upperLabels } from "../upper/labels.ts";
+import { stretchArrow } from "../upper/marks.ts";
 import { liningAllowances, topWords, type Lasting } from "./finish.ts";
 import type { HeelNet } from "./heel-net.ts";
 import type { LiningJoints } from "./joints.ts";
@@ -68,15 +73,18 @@ interface Laps {
 
 const vampJoints: readonly string[] = halves.map((half) => jointName("vamp", half));
 
+/** What a piece has beside the marks of all; `within` is its net outline. */
+type OwnMarks = (within: Outline) => readonly Drawn[];
+
 interface Words {
   readonly name: string;
   readonly notes: readonly string[];
   readonly directionDeg: number;
 }
 
-function drawPiece(panel: NetPanel, lasting: Lasting, { under, laid }: Laps, { name, notes, directionDeg }: Words, { lacking, bagged, labels }: ThreeInput, more: readonly Drawn[] = []): Draft {
+function drawPiece(panel: NetPanel, lasting: Lasting, { under, laid }: Laps, { name, notes, directionDeg }: Words, { lacking, bagged, labels }: ThreeInput, own: OwnMarks = (within) => stretchArrow(panel, within)): Draft {
   const cut = cutPanel(panel, liningAllowances(panel, lasting, lacking, bagged, under));
-  const marks = [...edgeMarks(cut, laid), ...jointMarks(cut, lacking.liningLapMm), ...sharedMarks(cut, bagged ? 0 : lacking.liningTrimMm, lasting.marginMm), ...more];
+  const marks = onPiece(cut.outline, [...edgeMarks(cut, laid), ...jointMarks(cut, lacking.liningLapMm), ...sharedMarks(cut, bagged ? 0 : lacking.liningTrimMm, lasting.marginMm), ...own(panelOutline(panel))]);
   const lines = pieceLines({ name, material: "lining leather", notes: [...notes, "with lasting margin,", topWords(bagged).slice(0, -1)], count: 1, labels });
   return { name, material: "lining leather", net: false, outline: cut.outline, marks, labels: upperLabels(panel, panelOutline(panel), marks, lines), directionDeg, ground: panel.name };
 }
@@ -89,11 +97,29 @@ function drawQuarter(panel: NetPanel, half: Half, lasting: Lasting, input: Three
   return drawPiece(panel, lasting, { under: (seam) => !vampJoints.includes(seam), laid: "heel pocket" }, { name, notes: ["flesh side up,", "skived to lap at the heel,"], directionDeg: alongTopline(panel) }, input);
 }
 
-/** The pocket's flesh side lies to the foot, so that the heel does not slip; from outside its grain is seen. */
+/** The arrow of the pocket stands so far beside its back line, and so far from both edges, mm. */
+const arrowBesideMm = 14, arrowOffMm = 7;
+
+/**
+ * The pocket's flesh side lies to the foot, so that the heel does not slip; from outside its grain is seen. It is to stretch round the
+ * heel, so that it least stretches up and down.
+ */
 function drawPocket(panel: NetPanel, lasting: Lasting, input: ThreeInput): Draft {
-  const ends = (["seat", "back"] as const).map((name) => pointOf(panel, placeOn(panel, name)!));
-  const back = lineMark("back line", "centre", { xy: Float64Array.from(ends.flat()) });
-  return drawPiece(panel, lasting, { under: () => false, laid: "" }, { name: "heel pocket", notes: ["flesh side to the foot,", "grain side up,"], directionDeg: alongTopline(panel) }, input, [back]);
+  const [seat, back] = (["seat", "back"] as const).map((name) => pointOf(panel, placeOn(panel, name)!)) as [Xy, Xy];
+  const [dx, dy] = [back[0] - seat[0], back[1] - seat[1]], size = Math.sqrt(dx * dx + dy * dy);
+  const aside = ([x, y]: Xy): Xy => [x + (arrowBesideMm * dy) / size, y - (arrowBesideMm * dx) / size];
+  const marks: OwnMarks = (within) => [
+    lineMark("back line", "centre", { xy: Float64Array.of(...seat, ...back) }),
+    ...partsInside(within, aside(seat), aside(back)).slice(0, 1).map(([a, b]): Drawn => ({ kind: "arrow", name: "least stretch", from: toward(a, b, arrowOffMm), to: toward(b, a, arrowOffMm) })),
+  ];
+  const directionDeg = readable((Math.atan2(dy, dx) * 180) / Math.PI);
+  return drawPiece(panel, lasting, { under: () => false, laid: "" }, { name: "heel pocket", notes: ["flesh side to the foot,", "grain side up,"], directionDeg }, input, marks);
+}
+
+/** A point moved so far toward another. */
+function toward(a: Xy, b: Xy, mm: number): Xy {
+  const size = Math.sqrt((b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2);
+  return [a[0] + (mm * (b[0] - a[0])) / size, a[1] + (mm * (b[1] - a[1])) / size];
 }
 
 /** Direction of a panel's topline from end to end, in which it must not stretch; degrees in [−90, 90). */

@@ -1,13 +1,14 @@
 import type { Rule } from "#lines/lines.ts";
 import { mm, practice } from "./mm.ts";
 
-/** Counter, toe puff, side lining and flank tape; mm. What of them lies under the upper belongs to the shell's settings. */
+/** Counter, toe puff, side lining and flank tape; mm. Sizes of counter and puff that lie under the upper belong to the shell's settings. */
 export interface StiffeningSettings {
   readonly puffLastingMm: number;
   readonly puffRoundMm: number;
   readonly counterLastingMm: number;
   readonly counterRakeMm: number;
   readonly counterRoundMm: number;
+  readonly sideLiningMm: number;
   readonly sideLiningHeightMm: number;
   readonly sideLiningBelowMm: number;
   readonly sideLiningLapMm: number;
@@ -26,6 +27,8 @@ export const stiffeningRules: Readonly<Record<keyof StiffeningSettings, Rule>> =
     "Shorter at the top than along the feather line, so that the end follows the fall of the topline and does not stand up in the waist.", practice),
   counterRoundMm: mm("Ends of the stiffener rounded by", 14, 4, 20, 0.5,
     "A square corner works through the lining.", practice),
+  sideLiningMm: mm("Thickness of the side lining", 0.6, 0.3, 1, 0.1,
+    "Lies between lining and upper from the stiffener to the toe puff and is lasted under with them, so upper and sole must reach that much farther at joint and waist.", "a workshop of hand shoemakers makes it of thin kid, calf or linen; the thickness is common practice, no source"),
   sideLiningHeightMm: mm("Height of the side lining", 30, 20, 40, 0.5,
     "Above the feather line. Gives a wide joint or a soft upper something to stand on, no higher than it must.", "a workshop of hand shoemakers uses side linings for wide joints and leaves them out where it is hot; the height is common practice, no source"),
   sideLiningBelowMm: mm("Side lining below the topline", 10, 8, 15, 0.5,

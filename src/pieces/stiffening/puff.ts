@@ -34,7 +34,7 @@ const leastFullMm = 12;
 const farMm = 300;
 
 /** How far the puff reaches back along the centre line: as asked, but no nearer to the throat than the shell lets it. */
-export function puffReach({ feather, topline, places }: NetUpper, { puffReachMm }: Pick<ShellSettings, "puffReachMm">): number {
+export function puffReachOn({ feather, topline, places }: NetUpper, { puffReachMm }: Pick<ShellSettings, "puffReachMm">): number {
   const centreMm = edgePoint(feather, places.toe)[0] - edgePoint(topline, places.throat)[0];
   return Math.max(0, Math.min(puffReachMm, centreMm - puffBeforeThroatMm));
 }
@@ -42,7 +42,7 @@ export function puffReach({ feather, topline, places }: NetUpper, { puffReachMm 
 /** The toe puff: feather line with what is lasted under, back edge straight across with its ends rounded. The centre line runs along +x. */
 export function cutPuff({ net, ground, sizes, settings, labels }: PuffInput): { readonly draft?: Draft; readonly findings: readonly Finding[] } {
   if (settings.toePuffMm === 0) return { findings: [] };
-  const reachMm = puffReach(net, sizes);
+  const reachMm = puffReachOn(net, sizes);
   const toe = edgePoint(net.feather, net.places.toe);
   const { puffLastingMm, puffRoundMm } = settings;
   const { skiveMm, skiveFeatherMm } = sizes;

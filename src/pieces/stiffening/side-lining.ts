@@ -1,11 +1,14 @@
 import { finding, type Finding } from "#base/findings.ts";
 import { halves, type Half } from "#lines/feather.ts";
-import { nearestOn, partBetween, reversed } from "#plane/along.ts";
+import { joined, nearestOn, partBetween, reversed } from "#plane/along.ts";
 import { evenWidth, offsetEdge } from "#plane/edge-offset.ts";
 import { fairLine } from "#plane/fair.ts";
+import { lengthOf } from "#plane/measure.ts";
+import type { Polyline } from "#plane/outline.ts";
 import type { ShellSettings } from "#shell/settings.ts";
 import type { Draft } from "../draft.ts";
 import type { Drawn } from "../edges/edge-lines.ts";
+import { linesInside, onPiece } from "../inside-piece.ts";
 import { pieceLines, type Labels } from "../label-text.ts";
 import { placeBlock, readable } from "../labels.ts";
 import { lineMark, notchAt, notchDepthMm } from "../marks.ts";
@@ -15,8 +18,8 @@ import type { PieceSettings } from "../settings.ts";
 import { widthsAlong } from "../zones.ts";
 import { flatAt, type Scales } from "../lining/on-last.ts";
 import { straight } from "../lining/panels.ts";
-import { puffReach, type PuffSizes } from "./puff.ts";
-import { outlineOf, rounded } from "./ring.ts";
+import { puffReachOn, type PuffSizes } from "./puff.ts";
+import { metLines, outlineOf, rounded } from "./ring.ts";
 
 export interface SideLiningInput {
   readonly net: NetUpper;
@@ -43,19 +46,25 @@ function sideLining(half: Half, { net, ground, scales, sizes, settings, labels }
   const inner = half === "medial";
   const { sideLiningLapMm: lapMm, counterRakeMm, puffLastingMm } = settings;
   const wing = flatAt(scales[half].feather, (inner ? sizes.counterInnerMm : sizes.counterOuterMm) - lapMm);
-  // Lengths run from the outer seat over the toe to the inner one.
+  // Lengths run from the outer seat over the toe to the inner one; no side lining reaches beyond either.
   const back = inner ? 1 : -1;
-  const front = puffEnd(net, half, puffReach(net, sizes)) - back * lapMm;
+  const between = (s: number): number => (inner ? Math.min(edgeLength(feather), Math.max(places.toe, s)) : Math.max(0, Math.min(places.toe, s)));
+  const front = between(puffEnd(net, half, puffReachOn(net, sizes)) - back * lapMm);
   const lengthMm = back * (wing - front);
   if (lengthMm < leastLengthMm) return { findings: [finding("side-lining-short", { half, lengthMm, neededMm: leastLengthMm })] };
-  const top = topEdge(net, front, wing + back * counterRakeMm, settings);
+  const top = topEdge(net, front, between(wing + back * counterRakeMm), settings);
   const below = partBetween(feather.line, feather.arc, Math.min(front, wing), Math.max(front, wing));
   const lasting = offsetEdge(below, evenWidth(below, puffLastingMm));
   const [start, end]: readonly Xy[] = [0, lasting.xy.length - 2].map((i) => [lasting.xy[i]!, lasting.xy[i + 1]!]);
   const [topStart, topEnd]: readonly Xy[] = [0, top.xy.length - 2].map((i) => [top.xy[i]!, top.xy[i + 1]!]);
-  const outline = outlineOf(rounded([lasting, straight([end!, topEnd!]), reversed(top), straight([topStart!, start!])], [cornerMm, cornerMm, cornerMm, cornerMm]));
+  const ends = [straight([end!, topEnd!]), straight([topStart!, start!])] as const;
+  const outline = outlineOf(rounded([lasting, ends[0], reversed(top), ends[1]], [cornerMm, cornerMm, cornerMm, cornerMm]));
   const joint = inner ? places.jointMedial : places.jointLateral;
-  const marks: Drawn[] = [lineMark("feather line", "net", below), notchAt(`joint, ${inner ? "inside" : "outside"}`, feather, joint, puffLastingMm, notchDepthMm)];
+  const marks: Drawn[] = [
+    ...paredFrom([below, ends[0], reversed(top), ends[1]], lapMm, sizes.skiveFeatherMm).flatMap((line) => linesInside(outline, line)).map((line) => lineMark("skive to nothing", "skive", line)),
+    lineMark("feather line", "net", below),
+    ...onPiece(outline, [notchAt(`joint, ${inner ? "inside" : "outside"}`, feather, joint, puffLastingMm, notchDepthMm)]),
+  ];
   const name = inner ? "inner side lining" : "outer side lining";
   const lines = pieceLines({ name, material: "side lining", notes: ["between stiffener and puff,", "seen from outside"], count: 1, labels });
   const edge = edgeOf(below), middle = edgeLength(edge) / 2;
@@ -66,6 +75,16 @@ function sideLining(half: Half, { net, ground, scales, sizes, settings, labels }
   const label = placeBlock(lines, { within: outline, avoid: [], near: [near[at]!, near[at + 1]!], angleDeg });
   return { draft: { name, material: "side lining", net: false, outline, marks, labels: [label], directionDeg: angleDeg, ground }, findings: [] };
 }
+
+/** From where it is pared to nothing: over both laps, and along its upper edge as the stiffener is along the feather line. None where it is too low or too short for that. */
+function paredFrom([below, rear, upper, front]: readonly [Polyline, Polyline, Polyline, Polyline], lapMm: number, skiveMm: number): readonly Polyline[] {
+  if (lapMm === 0 || [rear, front].some((line) => lengthOf(line) < skiveMm + leastFullMm)) return [];
+  const inward = (line: Polyline, mm: number): Polyline => offsetEdge(line, evenWidth(line, -mm));
+  const ring = metLines([below, inward(rear, lapMm), inward(upper, skiveMm), inward(front, lapMm)], 30);
+  return ring ? [joined(ring.slice(1))] : [];
+}
+/** Less than this of its full thickness up from the lasted edge is not marked, mm (our own limit). */
+const leastFullMm = 8;
 
 /** Where the puff's back edge meets the feather line. */
 function puffEnd({ feather, places }: NetUpper, half: Half, reachMm: number): number {

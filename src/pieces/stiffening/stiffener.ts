@@ -2,10 +2,12 @@ import { finding, type Finding } from "#base/findings.ts";
 import { halves, type Half } from "#lines/feather.ts";
 import { arcLengths, nearestOn, reversed } from "#plane/along.ts";
 import { evenWidth, offsetEdge } from "#plane/edge-offset.ts";
-import type { Polyline } from "#plane/outline.ts";
+import { fairLine } from "#plane/fair.ts";
+import type { Outline, Polyline } from "#plane/outline.ts";
 import type { ShellSettings } from "#shell/settings.ts";
 import type { Draft } from "../draft.ts";
 import type { Drawn } from "../edges/edge-lines.ts";
+import { bendsOf, mostBends } from "../even.ts";
 import { pieceLines, type Labels } from "../label-text.ts";
 import { placeBlock } from "../labels.ts";
 import { lineMark, notchDepthMm, straightMarks } from "../marks.ts";
@@ -54,10 +56,9 @@ export function cutStiffener({ heel, sizes, settings, lastLengthMm, labels }: St
   ];
   const { counterLastingMm, counterRoundMm } = settings;
   const { counterBelowMm, skiveMm, skiveFeatherMm } = sizes;
-  const ring = metLines(moved(net, counterLastingMm, 0, -counterBelowMm), 60);
+  const outline = evenRing(moved(net, counterLastingMm, 0, -counterBelowMm), [counterRoundMm / 2, counterRoundMm, counterRoundMm, counterRoundMm / 2]);
   const full = metLines(moved(net, -skiveFeatherMm, -skiveMm, -counterBelowMm - skiveMm), 20);
-  if (!ring) return { findings: [...findings, finding("stiffener-crosses", { heightMm: backMm })] };
-  const outline = outlineOf(rounded(ring, [counterRoundMm / 2, counterRoundMm, counterRoundMm, counterRoundMm / 2]));
+  if (!outline) return { findings: [...findings, finding("stiffener-crosses", { heightMm: backMm })] };
   const low: Xy = beyond(back, seat, counterLastingMm);
   const marks: Drawn[] = [
     ...(full ? [lineMark("skive to nothing", "skive", closedLine(full))] : []),
@@ -96,6 +97,28 @@ function netLines(heel: HeelNet, { counterBelowMm, counterInnerMm, counterOuterM
   const [inner, outer] = halves.map(end) as [Polyline, Polyline];
   return { feather: heel.feather.line, outer, topline: heel.topline.line, inner: reversed(inner) };
 }
+
+/** The lower edge is trimmed after lasting, so it may be moved farther than the upper one, mm. */
+const fairing = [[0, 0], [0.05, 0.05], [0.22, 0.11], [0.6, 0.22], [1.2, 0.3]] as const;
+
+/**
+ * The outline of lines that follow each other, its corners rounded: lower and upper edge as they are where they run even together with the
+ * ends between them, or else their fair lines, with as much room as that takes; none where the lines do not meet.
+ */
+function evenRing([lower, outer, upper, inner]: readonly Polyline[], radiiMm: readonly number[]): Outline | undefined {
+  let best: { readonly outline: Outline; readonly bends: number } | undefined;
+  for (const [lowerMm, upperMm] of fairing) {
+    const ring = metLines([fairWithin(lower!, lowerMm), outer!, fairWithin(upper!, upperMm), inner!], 60);
+    if (!ring) continue;
+    const outline = outlineOf(rounded(ring, radiiMm));
+    const bends = bendsOf(outline);
+    if (!best || bends < best.bends) best = { outline, bends };
+    if (bends <= mostBends) break;
+  }
+  return best?.outline;
+}
+
+const fairWithin = (line: Polyline, toleranceMm: number): Polyline => (toleranceMm === 0 ? line : fairLine(line, { toleranceMm }));
 
 const by = (line: Edge["line"], mm: number): Polyline => (mm === 0 ? line : offsetEdge(line, evenWidth(line, mm)));
 

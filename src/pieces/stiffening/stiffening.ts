@@ -20,7 +20,7 @@ export interface StiffeningInput {
   readonly laid?: { readonly scales: Scales; readonly heel: HeelNet; readonly lastLengthMm: number };
   readonly sizes: CounterSizes & Pick<ShellSettings, "puffReachMm">;
   readonly settings: PieceSettings;
-  readonly chosen: Pick<Chosen, "edge" | "sideLining">;
+  readonly chosen: Pick<Chosen, "edge" | "sideLining" | "gore">;
   readonly labels: Labels;
 }
 

@@ -11,7 +11,7 @@ const marginMm = 11;
 
 function made({ last, bottom, net }: FormulaBottom, own: Partial<PieceSettings> = {}) {
   const settings = pieceSettingsFrom(rules, { upperThicknessMm: 1.1, liningThicknessMm: 0.8, toePuffMm: 0, marginLeftMm: marginMm, ...own });
-  return bottomPieces({ net, on: { last, bottom }, settings, shell: none, chosen: { sock: "full" }, labels: { title: "", size: "" } });
+  return bottomPieces({ net, on: { last, bottom }, settings, shell: none, chosen: { sock: "full", toeCap: false, backStrip: false, sideLining: false }, labels: { title: "", size: "" } });
 }
 const depthOf = (f: FormulaBottom) => made(f).made.filler!.depth!;
 

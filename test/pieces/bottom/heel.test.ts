@@ -13,7 +13,7 @@ const used = { upperThicknessMm: 1.1, liningThicknessMm: 0.8, toePuffMm: 0, firs
 const marginThick = 1.9;
 
 function made({ last, bottom, net }: FormulaBottom, own: Partial<PieceSettings> = {}) {
-  return bottomPieces({ net, on: { last, bottom }, settings: pieceSettingsFrom(rules, { ...used, ...own }), shell: none, chosen: { sock: "full" }, labels: { title: "", size: "" } });
+  return bottomPieces({ net, on: { last, bottom }, settings: pieceSettingsFrom(rules, { ...used, ...own }), shell: none, chosen: { sock: "full", toeCap: false, backStrip: false, sideLining: false }, labels: { title: "", size: "" } });
 }
 const sums = (layers: readonly HeelLayer[]) => [layers.reduce((s, l) => s + l.backMm, 0), layers.reduce((s, l) => s + l.breastMm, 0)] as const;
 
