@@ -6,6 +6,8 @@ import { cutPanels } from "#pieces/check/widths.ts";
 import { checkParts } from "#pieces/check-parts.ts";
 import { usualParts, type Chosen } from "#pieces/choices.ts";
 import type { Draft } from "#pieces/draft.ts";
+import { cutNet, evenAllowance } from "#pieces/edges/allowance.ts";
+import { cutPanel } from "#pieces/edges/cut-panel.ts";
 import { wholePanel } from "#pieces/net-panels.ts";
 import { edgeOf, netUpper } from "#pieces/net-upper.ts";
 import type { NetPanel } from "#pieces/panel.ts";
@@ -137,6 +139,17 @@ describe("margins as they are drawn", () => {
   });
 });
 
+/** A panel of straight edges. */
+function straightPanel(corners: readonly (readonly [number, number])[]): NetPanel {
+  const edges = corners.map(([x, y], k) => {
+    const [nx, ny] = corners[(k + 1) % corners.length]!;
+    const steps = 100;
+    return { role: "side" as const, ...edgeOf({ xy: Float64Array.from({ length: 2 * steps + 2 }, (_, i) => (i % 2 === 0 ? x + ((nx - x) * (i >> 1)) / steps : y + ((ny - y) * (i >> 1)) / steps)) }) };
+  });
+  return { name: "vamp", edges, places: [] };
+}
+const onlyPiece = (panel: NetPanel, outline: Draft["outline"]) => cutPanels([panel], [{ name: "vamp", material: "upper leather", net: false, ground: "vamp", outline, marks: [], labels: [], directionDeg: 0 }])[0]!;
+
 describe("balance of areas", () => {
   test("net area and strips come to the cut area within 0.1 %, for every cut and edge", () => {
     for (const panels of [quarters, [whole]]) {
@@ -145,6 +158,40 @@ describe("balance of areas", () => {
         for (const c of cutPanels(panels, drafts)) expect(Math.abs((netArea(c.panel) + stripsArea(c)) / area(c.draft.outline) - 1), c.draft.name).toBeLessThan(1e-3);
       }
     }
+  });
+
+  // Beside straight edges a strip is w L; in a corner that turns by t, where widths a and b run on until they meet, (2ab - (a² + b²) cos t) / (2 sin t) (plane geometry; with b = 0 that is -½a² cot t).
+  const square = [[0, 0], [120, 0], [120, 80], [0, 80]] as const;
+  const slanted = [[0, 0], [140, 0], [110, 75], [-25, 60]] as const;
+  test.each([
+    [square, [0, 0, 0, 0]], [square, [18, 1.5, 0, 1.5]], [square, [18, 0, 4.5, 0]], [square, [0, 1.5, 0, 7]], [slanted, [18, 1.5, 0, 1.5]], [slanted, [0, 8, 0, 0]], [slanted, [12, 0, 6, 3]], [slanted, [0, 0, 5, 0]],
+  ] as const)("corners between wide edges and edges that are cut net: closed form, %#", (corners, widths) => {
+    const panel = straightPanel(corners);
+    const cut = cutPanel(panel, panel.edges.map((edge, k) => evenAllowance(edge, "raw", widths[k]!)));
+    let strips = 0;
+    corners.forEach(([x, y], k) => {
+      const [nx, ny] = corners[(k + 1) % 4]!, [px, py] = corners[(k + 3) % 4]!;
+      const long = Math.hypot(nx - x, ny - y), before = Math.hypot(x - px, y - py);
+      const [cos, sin] = [((x - px) * (nx - x) + (y - py) * (ny - y)) / (long * before), ((x - px) * (ny - y) - (y - py) * (nx - x)) / (long * before)];
+      const [a, b] = [widths[(k + 3) % 4]!, widths[k]!];
+      strips += b * long + (2 * a * b - (a * a + b * b) * cos) / (2 * sin);
+    });
+    expect(area(cut.outline) - netArea(panel)).toBeCloseTo(strips, 6);
+    expect(stripsArea(onlyPiece(panel, cut.outline))).toBeCloseTo(strips, 3);
+  });
+
+  test("a tongue at a square corner between a closed seam and a net topline: closed form", () => {
+    const [longMm, wideMm, seamMm, tipMm] = [12, 10, 1.5, 3];
+    const panel = straightPanel(square);
+    const roles = ["feather", "back", "topline", "side"] as const;
+    const own: NetPanel = { ...panel, edges: panel.edges.map((edge, k) => ({ ...edge, role: roles[k]! })) };
+    const cut = cutPanel(own, own.edges.map((edge, k) => (k === 1 ? evenAllowance(edge, "seam", seamMm) : cutNet(edge))), (k) => (k === 1 ? { kind: "dog-tail", longMm, wideMm } : undefined));
+    // The seam's strip up to the tongue, and the tongue less what a quarter circle leaves of its lower corner.
+    const strips = seamMm * (80 - wideMm) + longMm * wideMm - (1 - Math.PI / 4) * tipMm * tipMm;
+    const tail = Math.max(longMm, wideMm);
+    // The circle is drawn in eight steps.
+    expect(Math.abs(stripsArea(onlyPiece(own, cut.outline), tail) - strips)).toBeLessThan(0.1);
+    expect(Math.abs(area(cut.outline) - netArea(own) - strips)).toBeLessThan(0.1);
   });
 
   test("an edge that was left out of the drawing is told with both areas", () => {
@@ -159,12 +206,12 @@ describe("balance of areas", () => {
 });
 
 describe("narrow places and corners at the centre", () => {
-  test("a neck under 4 mm is told with its place, a strap is meant to be narrow", () => {
+  test("a neck under 4 mm is told with its place; what is skived out to nothing may be as narrow", () => {
     const bar = { xy: Float64Array.of(0, 0, 60, 0, 60, 28.5, 100, 28.5, 100, 0, 160, 0, 160, 60, 100, 60, 100, 31.5, 60, 31.5, 60, 60, 0, 60) };
-    const draft = (name: string): Draft => ({ name, material: "upper leather", net: false, outline: bar, marks: [], labels: [], directionDeg: 0 });
-    const told = (name: string) => look({ ...made(), panels: [], drafts: [draft(name)] });
-    expect(told("tongue").map(explain)).toEqual(["The tongue is only 3.0 mm wide at its narrowest place (middle); under 4 mm it tears or cannot be stitched. Widen its allowance there, or move the line that makes it so narrow."]);
-    expect(told("instep strap")).toEqual([]);
+    const draft = (name: string, material: Draft["material"]): Draft => ({ name, material, net: false, outline: bar, marks: [], labels: [], directionDeg: 0 });
+    const told = (name: string, material: Draft["material"]) => look({ ...made(), panels: [], drafts: [draft(name, material)] });
+    expect(told("tongue", "upper leather").map(explain)).toEqual(["The tongue is only 3.0 mm wide at its narrowest place (middle); under 4 mm it tears or cannot be stitched. Widen its allowance there, or move the line that makes it so narrow."]);
+    expect(told("stiffener", "stiffener")).toEqual([]);
   });
 
   test("an edge that slants across the centre line of a piece without a panel", () => {

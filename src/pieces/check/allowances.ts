@@ -2,8 +2,9 @@ import { finding, type Finding } from "#base/findings.ts";
 import { isFolded } from "../choices.ts";
 import type { NetEdge } from "../panel.ts";
 import { shownAt, type ToCheck } from "./to-check.ts";
-import { edgeNames, placeWords } from "./words.ts";
-import { pointOf, type CutPanel, type EdgeWidths } from "./widths.ts";
+import { edgeNames } from "../words.ts";
+import { placeWords } from "./words.ts";
+import { cornerReach, pointOf, tailReach, type CutPanel, type EdgeWidths } from "./widths.ts";
 
 /** Most that a width may be off what was asked for, mm. */
 const toleranceMm = 0.1;
@@ -13,7 +14,7 @@ export function checkAllowances(input: ToCheck, cut: readonly CutPanel[]): reado
   return cut.flatMap(({ panel, draft, widths }) =>
     panel.edges.flatMap((edge, e) => {
       const asked = askedMm(edge, input);
-      const worst = asked.length > 0 ? worstOf(widths[e]!, asked, input.chosen.backTop === "dog-tail" && edge.role === "back" ? input.settings.dogTailLongMm : 0) : undefined;
+      const worst = asked.length > 0 ? worstOf(widths[e]!, asked, edge.role === "back" ? tailReach(input) : 0) : undefined;
       if (!worst) return [];
       const where = placeWords(panel, e, widths[e]!.s[worst.k]!);
       return [finding("allowance-off", { piece: draft.name, edge: edgeNames[edge.role], where, foundMm: worst.foundMm, askedMm: worst.askedMm }, shownAt(input, panel.name, pointOf(widths[e]!, worst.k)))];
@@ -36,7 +37,7 @@ function worstOf({ s, mm }: EdgeWidths, asked: readonly number[], tailMm: number
   const want = asked.reduce((a, b) => (Math.abs(b - middle) < Math.abs(a - middle) ? b : a));
   const end = s[s.length - 1]!;
   // At a corner the rule of the corner holds: edges are mirrored, snipped or run on there.
-  const corner = 1.5 * want + 5 + 1.5 * tailMm;
+  const corner = cornerReach(want, tailMm);
   let worst: { readonly k: number; readonly foundMm: number; readonly askedMm: number } | undefined;
   for (let k = 0; k < s.length; k++) {
     if (s[k]! < corner || s[k]! > end - corner) continue;

@@ -3,7 +3,8 @@ import { nearestOn } from "#plane/along.ts";
 import { edgeLength, edgePoint } from "../net-upper.ts";
 import type { NetEdge, NetPanel } from "../panel.ts";
 import type { Mark, Xy } from "../piece.ts";
-import { edgeNames, fromUpperEnd } from "./words.ts";
+import { edgeNames } from "../words.ts";
+import { fromUpperEnd } from "./words.ts";
 import { shownAt, type ToCheck } from "./to-check.ts";
 import type { CutPanel } from "./widths.ts";
 
@@ -26,16 +27,15 @@ interface Bank {
 /** Edges that are sewn to each other: equally long, but for the ease that is stated. */
 export function checkSeams(input: ToCheck, cut: readonly CutPanel[]): readonly Finding[] {
   const findings: Finding[] = [];
-  for (const [seam, banks] of seamsOf(input.panels)) {
-    const [a, b] = banks;
+  for (const [a, b] of seamsOf(input.panels).values()) {
     if (!a || !b) continue;
     const differenceMm = edgeLength(a.edge) - edgeLength(b.edge) - ((a.edge.easeMm ?? 0) - (b.edge.easeMm ?? 0));
     if (Math.abs(differenceMm) > seamToleranceMm) {
       const longer = differenceMm > 0 ? a : b;
       const at = shownAt(input, longer.panel.name, edgePoint(longer.edge, edgeLength(longer.edge) / 2));
-      findings.push(finding("seam-edges-differ", { seam: seamName(seam, a), longer: bankName(longer, a.panel === b.panel), byMm: Math.abs(differenceMm), allowedMm: seamToleranceMm }, at));
+      findings.push(finding("seam-edges-differ", { seam: seamName(a), longer: bankName(longer, a.panel === b.panel), byMm: Math.abs(differenceMm), allowedMm: seamToleranceMm }, at));
     }
-    findings.push(...checkNotches(input, cut, seamName(seam, a), a, b));
+    findings.push(...checkNotches(input, cut, seamName(a), a, b));
   }
   return [...findings, ...checkJoint(input)];
 }
@@ -51,11 +51,9 @@ function seamsOf(panels: readonly NetPanel[]): ReadonlyMap<string, readonly Bank
 }
 
 /** "back seam", "outer side seam". */
-function seamName(seam: string, { edge, panel, index }: Bank): string {
+function seamName({ edge }: Pick<Bank, "edge">): string {
   const name = edgeNames[edge.role];
-  if (edge.role !== "side") return name;
-  const half = edge.half ?? (edgePoint(panel.edges[index]!, 0)[1] > 0 ? "medial" : "lateral");
-  return /inner|inside|medial/.test(seam) || (!/outer|outside|lateral/.test(seam) && half === "medial") ? `inner ${name}` : `outer ${name}`;
+  return edge.role !== "side" ? name : `${edge.half === "medial" ? "inner" : "outer"} ${name}`;
 }
 
 const bankName = ({ panel, edge }: Bank, same: boolean): string => (same ? (edge.half === "lateral" ? "outer edge" : "inner edge") : `edge of the ${panel.name}`);
@@ -96,11 +94,11 @@ function notchesOn(cut: readonly CutPanel[], { panel, index }: Bank): readonly n
 
 /** Where a mark of a seam stands: a notch, but for a snip that a corner needs to be turned, or the short line in its stead. */
 function markAt(mark: Mark): Xy | undefined {
-  if (mark.kind === "notch") return mark.name.startsWith("snip") ? undefined : mark.at;
-  return mark.kind === "line" && mark.use === "place" && /^(side|waist) seam/.test(mark.name) ? [mark.line.xy[0]!, mark.line.xy[1]!] : undefined;
+  if (mark.kind === "notch") return mark.use === "snip" ? undefined : mark.at;
+  return mark.kind === "line" && mark.as === "notch" ? [mark.line.xy[0]!, mark.line.xy[1]!] : undefined;
 }
 
-/** Side and waist seams stay clear of the joint. */
+/** Side and inner seams stay clear of the joint. */
 function checkJoint(input: ToCheck): readonly Finding[] {
   const told = new Set<string>();
   return input.panels.flatMap((panel) =>
@@ -115,7 +113,7 @@ function checkJoint(input: ToCheck): readonly Finding[] {
       return ends.flatMap(({ next, mm }) => {
         if ((next.role !== "side" && next.role !== "inner waist") || mm >= input.settings.seamClearOfJointMm - flatMm || told.has(next.seam ?? "")) return [];
         told.add(next.seam ?? "");
-        const seam = seamName(next.seam ?? "", { panel, edge: next, index: panel.edges.indexOf(next) });
+        const seam = seamName({ edge: next });
         return [finding("seam-near-joint", { seam, mm, neededMm: input.settings.seamClearOfJointMm }, shownAt(input, panel.name, edgePoint(edge, place.s)))];
       });
     }),

@@ -3,7 +3,8 @@ import { area } from "#plane/measure.ts";
 import type { Draft } from "../draft.ts";
 import type { NetPanel } from "../panel.ts";
 import type { Xy } from "../piece.ts";
-import { Boxed, type Place } from "./near.ts";
+import { Boxed, type Place } from "../boxed.ts";
+import type { ToCheck } from "./to-check.ts";
 
 /** About how far apart the widths are taken, mm. */
 const everyMm = 1.6;
@@ -85,6 +86,12 @@ function spaced(arc: Float64Array): readonly number[] {
   for (let i = 1; i < last; i++) if (arc[i]! - arc[out[out.length - 1]!]! >= everyMm && arc[last]! - arc[i]! > everyMm / 2) out.push(i);
   return [...out, last];
 }
+
+/** How far from its end an edge is made by the rule of its corner, mm: by its own allowance, and the tongue that may stand there. */
+export const cornerReach = (allowanceMm: number, tailMm: number): number => 1.5 * allowanceMm + 5 + 1.5 * tailMm;
+
+/** The tongue of a dog-tail, where one is asked for, mm. */
+export const tailReach = ({ chosen, settings }: ToCheck): number => (chosen.backTop === "dog-tail" ? Math.max(settings.dogTailLongMm, settings.dogTailWideMm) : 0);
 
 export const pointOf = (w: EdgeWidths, k: number): Xy => [w.points[2 * k]!, w.points[2 * k + 1]!];
 
