@@ -1,13 +1,9 @@
 import { finding, type Finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
-import type { Thicknesses } from "#shell/beneath.ts";
-import { possible } from "#shell/possible.ts";
 import { seamToleranceMm } from "./check/seams.ts";
 import type { NetUpper } from "./net-upper.ts";
+import { possibleRange } from "./possible-range.ts";
 import type { PieceRules, PieceSettings } from "./settings.ts";
-
-/** Most that any allowance may be at all, mm; a longer part, such as a shank, twice the most that is usual. */
-const mostAllowanceMm = 100;
 
 /**
  * Looks at the settings before anything is drawn. Throws a Refusal for what is no number or would turn a piece inside out;
@@ -17,7 +13,7 @@ export function checkSettings(rules: PieceRules, settings: PieceSettings): reado
   const findings: Finding[] = [];
   for (const [key, rule] of Object.entries(rules)) {
     const value = settings[key as keyof PieceSettings];
-    const [least, most] = key in possible ? possible[key as keyof Thicknesses] : [Math.min(0, rule.min), Math.max(mostAllowanceMm, 2 * rule.max)];
+    const [least, most] = possibleRange(key, rule);
     if (!(value >= least && value <= most)) throw new Refusal(finding("piece-setting-impossible", { name: rule.name, value, least, most }));
     if (value < rule.min || value > rule.max) findings.push(finding("piece-setting-unusual", { name: rule.name, value, min: rule.min, max: rule.max }));
   }

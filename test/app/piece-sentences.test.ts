@@ -1,10 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { backTops, liningCuts, seamKinds, sockKinds, upperCuts, usualParts, type Chosen } from "#pieces/choices.ts";
-import { pieceKeys, pieceRulesFor } from "#pieces/rules.ts";
+import { pieceKeys, pieceRulesFor, pieceSettingsFrom } from "#pieces/rules.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
 import { toplineEdges } from "#shell/settings.ts";
 import { addedWords, choiceNames } from "#app/state/piece-choices.ts";
 import { pieceLimits } from "#app/state/piece-limits.ts";
+import { checkSettings } from "#pieces/check.ts";
 import { pieceGroups } from "#app/state/piece-group.ts";
 import { keysOf, ofPiece, partsOf, sentencesFor } from "#app/state/piece-sentences.ts";
 import { fallbackWords, pieceWords } from "#app/state/piece-words.ts";
@@ -61,13 +62,13 @@ describe("sentences of the pieces", () => {
 
   test("those of the piece that is picked come first, and the two lists make the whole", () => {
     const all = sentencesFor(usual, pieceKeys, named);
-    const { own, rest } = ofPiece(all, "lining");
+    const { own, rest } = ofPiece(all, { name: "lining", group: "lining" });
     expect(own.flatMap(keysOf)).toContain("liningTrimMm");
     expect(own.flatMap(keysOf)).not.toContain("soleFinishHeelMm");
     expect(own.length + rest.length).toBe(all.length);
-    expect(ofPiece(all, "upper, net").own.flatMap(keysOf)).not.toContain("toplineFoldMm");
-    for (const other of ["strap lining", "inner side lining"]) expect(ofPiece(all, other).own.flatMap(keysOf), other).not.toContain("liningTrimMm");
-    for (const part of ["vamp lining", "outer quarter lining", "heel pocket"]) expect(ofPiece(all, part).own.flatMap(keysOf), part).toContain("liningTrimMm");
+    expect(ofPiece(all, { name: "upper, net", group: "card to try on the last" }).own.flatMap(keysOf)).not.toContain("toplineFoldMm");
+    for (const other of ["strap lining", "inner side lining"]) expect(ofPiece(all, { name: other, group: "extras" }).own.flatMap(keysOf), other).not.toContain("liningTrimMm");
+    for (const part of ["vamp lining", "outer quarter lining", "heel pocket"]) expect(ofPiece(all, { name: part, group: "lining" }).own.flatMap(keysOf), part).toContain("liningTrimMm");
     expect(ofPiece(all, undefined).rest).toEqual(all);
   });
 
@@ -79,10 +80,18 @@ describe("sentences of the pieces", () => {
   test("what no shoe has may not be typed, what is unusual may", () => {
     for (const key of pieceKeys) {
       const limits = pieceLimits(key, rules[key]);
-      if (!limits) continue;
+      expect(limits.least, key).toBeLessThanOrEqual(rules[key].min);
       expect(limits.most, key).toBeGreaterThan(rules[key].max);
       expect(limits.most, key).toBeLessThan(1000);
     }
-    expect(pieceLimits("backSeamMm", rules.backSeamMm)).toEqual({ least: 0, most: 23 });
+  });
+
+  test("what may be typed is just what the core takes, and one over it is refused with the same range", () => {
+    const settings = pieceSettingsFrom(rules);
+    for (const key of pieceKeys) {
+      const { least, most } = pieceLimits(key, rules[key]);
+      for (const value of [least, most]) expect(() => checkSettings(rules, { ...settings, [key]: value }), key).not.toThrow();
+      for (const value of [least - 0.1, most + 0.1]) expect(() => checkSettings(rules, { ...settings, [key]: value }), key).toThrow(expect.objectContaining({ finding: { code: "piece-setting-impossible", data: { name: rules[key].name, value, least, most } } }));
+    }
   });
 });

@@ -1,11 +1,8 @@
 import type { Rule } from "#lines/lines.ts";
-import { possible } from "#shell/possible.ts";
-import { fieldOf } from "./measure-field.ts";
+import { possibleRange } from "#pieces/possible-range.ts";
 
-/** What may be typed for a number of the pieces at all, in its field's unit: what is unusual is allowed and told, what no shoe has is not. */
-export function pieceLimits(key: string, rule: Rule): { readonly least: number; readonly most: number } | undefined {
-  // These have a refusal of their own, that names the reason.
-  if (key in possible) return undefined;
-  const { max } = fieldOf(rule);
-  return { least: 0, most: Math.ceil(Math.max(4 * max, max + 20)) };
+/** What may be typed for a number of the pieces at all, mm: just what the core can cut, so that field and refusal name one range. */
+export function pieceLimits(key: string, rule: Rule): { readonly least: number; readonly most: number } {
+  const [least, most] = possibleRange(key, rule);
+  return { least, most };
 }
