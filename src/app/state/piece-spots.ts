@@ -27,6 +27,7 @@ const byCode: Partial<Record<Finding["code"], Spot>> = {
   "margins-meet": "pieces marginLeftMm",
   "split-lift-thin": "pieces splitLiftMm",
   "shank-near-joint": "pieces shankMm",
+  "shank-beyond-board": "pieces shankMm",
   "heel-below-ground": "pieces secondBoardMm",
   "strap-meets-nothing": "pieces strapBehindThroatMm",
   "gore-under-strap": "pieces strapBehindThroatMm",

@@ -52,7 +52,7 @@ export const pieceWords: readonly PieceWords[] = [
   { name: "toe puff", group: "stiffening", governs: /^(toe puff|outsole|upper|vamp)$/, words: "The toe puff is {toePuffMm} thick." },
   { name: "edges of the toe puff", group: "stiffening", governs: /^toe puff$/, words: "It reaches {puffLastingMm} under the feather line, and its ends are rounded by {puffRoundMm}." },
   { name: "edges of the stiffener", group: "stiffening", governs: /^stiffener$/, words: "The stiffener reaches {counterLastingMm} under the feather line; its ends lean back by {counterRakeMm} and are rounded by {counterRoundMm}." },
-  { name: "side lining", group: "stiffening", governs: /side lining$/, when: ({ sideLining }) => sideLining, words: "The side lining stands {sideLiningHeightMm} high, at least {sideLiningBelowMm} below the topline, and lies {sideLiningLapMm} over stiffener and puff." },
+  { name: "side lining", group: "stiffening", governs: /side lining$/, when: ({ sideLining }) => sideLining, words: "The side lining is {sideLiningMm} thick, stands {sideLiningHeightMm} high, at least {sideLiningBelowMm} below the topline, and lies {sideLiningLapMm} over stiffener and puff." },
   { name: "second tape", group: "stiffening", governs: /tape/, words: "At the flanks lies a second tape {flankTapeMm} wide, {flankTapeReachMm} to either side of the lowest place." },
   ...bottomWords,
   ...extraWords,
