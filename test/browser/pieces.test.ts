@@ -139,6 +139,89 @@ inBrowser("the station Pieces", (fresh) => {
     await told.getByText("These are your usual numbers.").waitFor();
   });
 
+  test("what has to be looked at stands right under the head, at the word that causes it, on the picked piece and before the sheets are made", async () => {
+    await openApp(page, stage.address, "Pieces");
+    const top = page.getByRole("region", { name: "To look at before you cut" });
+    expect(await top.innerText()).toContain("Nothing to look at");
+    await choose(page, "instep strap", "with");
+    await choose(page, "elastic gore", "with");
+    expect(await top.innerText()).toMatch(/things to look at before you cut\.[^]*strap and gore lie in each other’?'?s way/);
+    // It is the first thing in the column, and leads to the number, where it is told in full.
+    const head = (await page.locator("#open-station").boundingBox())!;
+    expect((await top.boundingBox())!.y - head.y).toBeLessThan(30);
+    await top.getByRole("button").first().click();
+    await page.waitForFunction(() => document.activeElement?.getAttribute("data-spot") === "pieces strapBehindThroatMm");
+    const by = page.locator(".sentence", { has: page.locator('[data-spot="parts gore"]') });
+    expect(await by.locator(".look").first().innerText()).toContain("Move the strap along the topline");
+    for (const part of ["instep strap", "elastic gore"]) {
+      await row(page, part).click();
+      expect(await page.locator(".picked .look").first().innerText()).toContain("Look at this before you cut");
+      // A part without a sheet of its own is shown by its place on the upper.
+      expect(Number(await page.locator("[data-places]").getAttribute("data-places"))).toBeGreaterThan(0);
+    }
+    await station(page, "Sheets");
+    const before = page.locator(".looks-before");
+    expect(await before.innerText()).toMatch(/things to look at before you cut, at Pieces/);
+    await before.getByRole("button").click();
+    await top.waitFor();
+  });
+
+  test("the field under the hand stays where it is when something to look at comes up above it", async () => {
+    await openApp(page, stage.address, "Pieces");
+    await choose(page, "instep strap", "with");
+    const gore = page.getByRole("combobox", { name: "elastic gore", exact: true });
+    await page.locator("#open-station").evaluate((e) => e.scrollTo(0, 0));
+    await page.setViewportSize({ width: 1280, height: 1500 });
+    await gore.focus();
+    await page.locator("#open-station").evaluate((e) => e.scrollTo(0, 0));
+    const was = (await gore.boundingBox())!.y;
+    await choose(page, "elastic gore", "with");
+    await page.locator(".looks").waitFor();
+    expect(Math.abs((await gore.boundingBox())!.y - was)).toBeLessThan(2);
+    await page.setViewportSize({ width: 1280, height: 800 });
+  });
+
+  test("a part that is left out is told at the word that asks for it, and nothing is said of outlines", async () => {
+    await openApp(page, stage.address, "Lines");
+    await setValue(page, "throat depth", "52");
+    await station(page, "Pieces");
+    await choose(page, "toe cap", "with");
+    expect(await row(page, "toe cap").count()).toBe(0);
+    const asked = page.locator("div", { has: page.locator('[data-spot="parts toeCap"]') }).last();
+    expect(await asked.locator(".look").first().innerText()).toContain("toe cap");
+    expect(await page.getByText("No outline changed with it.").count()).toBe(0);
+  });
+
+  test("numbers that cannot be used stand in their fields beside one another, over another piece and a reload, until they are corrected", async () => {
+    await openApp(page, stage.address, "Pieces");
+    await row(page, "shank").click();
+    await setValue(page, "width of the shank", "600");
+    expect(await page.locator(".picked .why-wrong").innerText()).toMatch(/5 to 30/);
+    await setValue(page, "thickness of the shank", "6o");
+    const text = (name: string): Promise<string> => field(page, name).inputValue();
+    const stands = async (): Promise<void> => {
+      expect(await text("width of the shank")).toBe("600");
+      expect(await text("thickness of the shank")).toBe("6o");
+      expect(await page.locator(".why-wrong").count()).toBe(2);
+    };
+    await stands();
+    await row(page, "outsole").click();
+    await setValue(page, "sole edge, heel", "2");
+    await row(page, "shank").click();
+    await stands();
+    await kept(page);
+    await page.reload();
+    await page.locator(".frame").first().waitFor();
+    await settled(page);
+    await stands();
+    expect(await page.getByRole("region", { name: "To look at before you cut" }).innerText()).toMatch(/Not used: 600\.[^]*Not used: 6o\./);
+    await row(page, "shank").click();
+    await field(page, "width of the shank").press("Escape");
+    expect(await valueOf(page, "width of the shank")).toBe(13);
+    await setValue(page, "thickness of the shank", "1,1");
+    expect(await page.locator(".why-wrong").count()).toBe(0);
+  });
+
   test("letters, absurd numbers and commas: what cannot be used stays in its field with the reason, the last good pattern stays", async () => {
     await openApp(page, stage.address, "Pieces");
     await row(page, "outsole").click();
@@ -153,7 +236,7 @@ inBrowser("the station Pieces", (fresh) => {
     await field(page, "sole edge, heel").press("Escape");
     expect(await page.locator(".why-wrong").count()).toBe(0);
     await setValue(page, "thickness of the upper", "77");
-    expect(await page.locator(".why-wrong").innerText()).toContain("cannot be used");
+    expect(await page.locator(".why-wrong").innerText()).toContain("Only 0 to 5");
     expect(await page.locator(".picked .follows").first().innerText()).toBe(before);
     await field(page, "thickness of the upper").press("Escape");
     await setValue(page, "thickness of the upper", "1,3");
