@@ -6,7 +6,7 @@ import type { TracedPicture } from "#tape/taped-shell.ts";
 import type { Wish } from "./bench.ts";
 import type { History } from "./state/history.ts";
 import type { SeenLast } from "./state/seen-last.ts";
-import type { Spot } from "./state/spots.ts";
+import type { Spot } from "./state/spot.ts";
 import type { Standing } from "./state/standing.ts";
 import type { Unused } from "./state/unused.ts";
 import type { MadeSheets } from "./worker-talk.ts";

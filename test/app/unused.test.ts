@@ -9,7 +9,7 @@ import { completeMeasures, measureKeys } from "#last/measures-by-size.ts";
 import { setLines, setMeasure } from "#app/state/edits.ts";
 import { revived, run, startHistory, undo, type History } from "#app/state/history.ts";
 import { refusedNumbers } from "#app/state/refused-numbers.ts";
-import type { MeasureKey } from "#app/state/spots.ts";
+import type { MeasureKey } from "#app/state/spot.ts";
 import { setBeside, takeOut, Tried } from "#app/state/tried.ts";
 import { readUnused, triedAgain, unusedKeys, withNumbers } from "#app/state/unused.ts";
 

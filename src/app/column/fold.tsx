@@ -1,6 +1,7 @@
 import { useContext, useId, useState, type ReactElement, type ReactNode } from "react";
 import { severityOf } from "#base/findings.ts";
-import { spotsOf, type Spot } from "../state/spots.ts";
+import { spotsOf } from "../state/spots.ts";
+import type { Spot } from "../state/spot.ts";
 import { FoundHere } from "./notes.tsx";
 import { RefusedHere } from "./number-field.tsx";
 

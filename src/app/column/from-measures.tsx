@@ -5,7 +5,7 @@ import type { Desk } from "../desk.ts";
 import { setMeasure } from "../state/edits.ts";
 import { measureFields } from "../state/measure-words.ts";
 import { mm } from "../state/numbers.ts";
-import type { MeasureKey } from "../state/spots.ts";
+import type { MeasureKey } from "../state/spot.ts";
 import { MeasuredOutlines } from "./from-measures-outlines.tsx";
 import { MeasuresBySize } from "./from-measures-size.tsx";
 import { MeasureReason } from "./measure-reason.tsx";

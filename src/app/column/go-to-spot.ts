@@ -1,4 +1,4 @@
-import type { Spot } from "../state/spots.ts";
+import type { Spot } from "../state/spot.ts";
 
 /** Brings the number or the word of a spot before the maker's eyes, and her hand on it; a heading that is closed over it is opened. */
 export function goToSpot(spot: Spot): void {

@@ -2,7 +2,7 @@ import type { ReactElement } from "react";
 import { measureHelp } from "#last/help.ts";
 import type { LastMeasurements } from "#last/measured.ts";
 import { ruleFor } from "../state/measure-rule.ts";
-import type { MeasureKey } from "../state/spots.ts";
+import type { MeasureKey } from "../state/spot.ts";
 import { measureFields, nameOf } from "../state/measure-words.ts";
 import { mm, say } from "../state/numbers.ts";
 

@@ -1,7 +1,8 @@
 import { createContext, useContext, type ReactElement } from "react";
 import type { Finding } from "#base/findings.ts";
 import type { Rules } from "#job/pipeline.ts";
-import { spotsOf, type Spot } from "../state/spots.ts";
+import { spotsOf } from "../state/spots.ts";
+import type { Spot } from "../state/spot.ts";
 import { FindingsList } from "./findings-list.tsx";
 
 /** The findings of the open station, and all of them, by which the pins in the picture are counted. */

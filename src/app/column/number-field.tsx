@@ -4,7 +4,7 @@ import type { Job } from "#job/job.ts";
 import type { RefusedNumber } from "../desktop.ts";
 import type { Field } from "../state/measure-field.ts";
 import { clamp, readMeasure, say, snap } from "../state/numbers.ts";
-import type { Spot } from "../state/spots.ts";
+import type { Spot } from "../state/spot.ts";
 import type { FieldDesk } from "../state/work-in-hand.ts";
 
 interface NumberFieldProps {

@@ -4,7 +4,7 @@ import { shellChoices } from "#shell/rules.ts";
 import type { Desk } from "../desk.ts";
 import { setParts } from "../state/edits.ts";
 import { addedWords, choiceNames, choiceWhy, cutWords, liningWords, seamWords, sockWords, topWords, type Added } from "../state/piece-choices.ts";
-import type { Spot } from "../state/spots.ts";
+import type { Spot } from "../state/spot.ts";
 import type { Station } from "../state/stations.ts";
 import { hasBackSeam, hasSideSeam } from "../state/piece-words.ts";
 import { edgeWords } from "../state/shell-words.ts";

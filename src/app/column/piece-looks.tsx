@@ -1,6 +1,7 @@
 import { useContext, useLayoutEffect, useRef, type ReactElement, type RefObject } from "react";
 import type { RefusedNumber } from "../desktop.ts";
-import { spotOf, stationOf, tell, type Spot } from "../state/spots.ts";
+import { spotOf, stationOf, tell } from "../state/spots.ts";
+import type { Spot } from "../state/spot.ts";
 import { looksAmong, looksWords } from "../state/stations.ts";
 import { FindingsList } from "./findings-list.tsx";
 import { goToSpot } from "./go-to-spot.ts";

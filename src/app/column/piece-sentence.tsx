@@ -3,7 +3,7 @@ import type { Rules } from "#job/pipeline.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
 import type { Desk } from "../desk.ts";
 import { keysOf, type PieceSentence } from "../state/piece-sentences.ts";
-import type { Spot } from "../state/spots.ts";
+import type { Spot } from "../state/spot.ts";
 import { WhatFollows } from "./piece-follows.tsx";
 import { PieceNumber, PieceReason } from "./piece-number.tsx";
 import { WithWhy } from "./why.tsx";

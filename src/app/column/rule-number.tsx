@@ -3,7 +3,7 @@ import type { Job } from "#job/job.ts";
 import type { Rule } from "#lines/lines.ts";
 import type { Desk } from "../desk.ts";
 import { fieldOf } from "../state/measure-field.ts";
-import type { Spot } from "../state/spots.ts";
+import type { Spot } from "../state/spot.ts";
 import { NumberField } from "./number-field.tsx";
 import { Reason } from "./why.tsx";
 

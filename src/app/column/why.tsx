@@ -2,7 +2,7 @@ import { useId, useState, type ReactElement, type ReactNode } from "react";
 import type { Rule } from "#lines/lines.ts";
 import { fieldOf } from "../state/measure-field.ts";
 import { say } from "../state/numbers.ts";
-import type { Spot } from "../state/spots.ts";
+import type { Spot } from "../state/spot.ts";
 import { NotesOn } from "./notes.tsx";
 
 interface WithWhyProps {

@@ -1,5 +1,5 @@
 import type { ReactElement } from "react";
-import type { Spot } from "../state/spots.ts";
+import type { Spot } from "../state/spot.ts";
 
 interface WordChoiceProps<T extends string> {
   readonly label: string;

@@ -1,7 +1,7 @@
 import { Refusal } from "#base/refusal.ts";
 import type { LastMeasurements } from "#last/measured.ts";
 import { completeMeasures, sizeOfStick } from "#last/measures-by-size.ts";
-import type { MeasureKey } from "./spots.ts";
+import type { MeasureKey } from "./spot.ts";
 
 /** What the rules of the size say for one measure beside the others, mm; nothing for the one that tells the size, or where the size is none. */
 export function ruleFor(key: MeasureKey, measures: LastMeasurements): number | undefined {

@@ -1,5 +1,5 @@
 import { lengthField, type Field } from "./measure-field.ts";
-import type { MeasureKey } from "./spots.ts";
+import type { MeasureKey } from "./spot.ts";
 
 interface MeasureWords {
   readonly name: string;

@@ -1,6 +1,6 @@
 import type { Finding } from "#base/findings.ts";
 import type { PartChoices } from "#pieces/choices.ts";
-import type { Spot } from "./spots.ts";
+import type { Spot } from "./spot.ts";
 
 /** Findings about pieces that speak of one number by their very kind. */
 const byCode: Partial<Record<Finding["code"], Spot>> = {

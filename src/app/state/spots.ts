@@ -1,21 +1,14 @@
 import { explain, type Finding } from "#base/findings.ts";
 import type { Rules } from "#job/pipeline.ts";
-import type { LastMeasurements } from "#last/measured.ts";
-import type { LandmarkName, MeasureName } from "#last/said.ts";
 import type { LineSettings } from "#lines/lines.ts";
-import type { PartChoices } from "#pieces/choices.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
 import type { ShellNumbers } from "#shell/settings.ts";
 import type { TapeMark } from "#tape/said.ts";
 import { markWords } from "#tape/mark-words.ts";
 import { choiceOf, pieceSpotOf } from "./piece-spots.ts";
+import type { Spot } from "./spot.ts";
 import type { Station } from "./stations.ts";
 import { markNames } from "./tape-words.ts";
-
-export type SheetNumber = "rollWidthMm" | "barAcrossMm" | "barUpMm";
-export type MeasureKey = Exclude<keyof LastMeasurements, "side" | "toe">;
-/** A number of the job, by the part it stands in: where a finding belongs, and which field a refusal speaks of. */
-export type Spot = `last ${MeasureKey}` | `lines ${keyof LineSettings}` | `pieces ${keyof PieceSettings}` | `parts ${keyof PartChoices}` | `shell ${keyof ShellNumbers}` | `sheets ${SheetNumber}` | "card bar" | `scan ${MeasureName | "unit" | "side" | "feather" | "other"}` | `point ${LandmarkName}` | `mark ${TapeMark}`;
 
 const stationNames: Readonly<Record<string, Station>> = { last: "Last", lines: "Lines", pieces: "Pieces", parts: "Pieces", shell: "Shell", sheets: "Sheets", card: "Last", scan: "Last", point: "Last", mark: "Last" };
 export const stationOf = (spot: Spot): Station => stationNames[spot.split(" ")[0]!]!;

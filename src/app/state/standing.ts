@@ -1,9 +1,10 @@
 import type { Job } from "#job/job.ts";
-import type { RefusedNumber } from "../desktop.ts";
-import type { Spot } from "./spots.ts";
+import type { Spot } from "./spot.ts";
 
 /** A number that could not be used and still stands in its field. */
-export interface Standing extends RefusedNumber {
+export interface Standing {
+  readonly spot: Spot;
+  readonly sentence: string;
   readonly text: string;
   /** What the work holds in its place; once that is another, what was typed is done with. */
   readonly over: number | undefined;

@@ -1,7 +1,7 @@
 import type { Job } from "#job/job.ts";
 import type { History, Step } from "./history.ts";
 import { putBeside } from "./unused.ts";
-import type { MeasureKey } from "./spots.ts";
+import type { MeasureKey } from "./spot.ts";
 
 /**
  * What is known of the jobs in the history: of some a pair was made, some were refused, and of the rest nobody knows yet. A refused

@@ -2,7 +2,7 @@ import type { Job } from "#job/job.ts";
 import { measureKeys } from "#last/measures-by-size.ts";
 import { setMeasure } from "./edits.ts";
 import { measureFields } from "./measure-words.ts";
-import type { MeasureKey, Spot } from "./spots.ts";
+import type { MeasureKey, Spot } from "./spot.ts";
 
 /** Measures that were typed and make no last together with the others yet. They wait in their fields and are tried again with each further number. */
 export interface Unused {
