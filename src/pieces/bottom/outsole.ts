@@ -22,8 +22,8 @@ export function cutOutsole(net: NetBottom, settings: PieceSettings, labels: Labe
 }
 
 const noExtras: LastedExtras = { toeCap: false, backStrip: false, sideLining: false };
-/** Over this length what a cap or a back strip adds comes to nothing beyond its edge, mm. */
-const runOutMm = 12;
+/** Over this length, but before the joint, what a cap or a back strip adds comes to nothing beyond its edge, mm: shorter and the edge of the sole wavers there. */
+const runOutMm = 30;
 
 /** How far the outsole reaches beyond the feather line at a running length of the bottom: what lies between last and sole edge, and what is left for finishing. */
 export function outsoleMargin(net: NetBottom, settings: PieceSettings, extras: LastedExtras = noExtras): (s: number) => number {
@@ -56,7 +56,7 @@ function overLasted(net: NetBottom, settings: PieceSettings, { toeCap, backStrip
   const cap = ends?.map(([x, y]) => nearestOn(net.ring.line, net.ring.arc, x, y).s);
   const half = settings.backStripFeatherMm / 2;
   return [
-    ...(cap ? [inOrder([{ s: cap[0]! - runOutMm, mm: 0 }, { s: cap[0]!, mm: thick }, { s: cap[1]!, mm: thick }, { s: cap[1]! + runOutMm, mm: 0 }])] : []),
+    ...(cap ? [inOrder([{ s: Math.max(cap[0]! - runOutMm, net.jointLateral), mm: 0 }, { s: cap[0]!, mm: thick }, { s: cap[1]!, mm: thick }, { s: Math.min(cap[1]! + runOutMm, net.jointMedial), mm: 0 }])] : []),
     ...(backStrip ? [inOrder([{ s: 0, mm: thick }, { s: half, mm: thick }, { s: half + runOutMm, mm: 0 }, { s: whole - half - runOutMm, mm: 0 }, { s: whole - half, mm: thick }, { s: whole, mm: thick }])] : []),
   ];
 }
