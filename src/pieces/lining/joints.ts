@@ -108,7 +108,8 @@ function placeVamp(net: NetUpper, half: Half, pocket: JointEnds, seams: readonly
   const short = finding("lining-quarter-short", { half, atMm: Math.floor(2 * (liningJointMm + mostMm)) / 2 });
   if (mostMm < leastMm) return { findings: [short] };
   const lacking = lackingAt(net, half, at, seams, settings);
-  const start = Math.min(0, mostMm);
+  // Never nearer to the throat than the least, whatever was asked.
+  const start = Math.max(leastMm, Math.min(0, mostMm));
   const best = clearest(lacking, start, leastMm, mostMm);
   const { name, awayMm, neededMm, lackingMm } = lacking(best);
   const near = lackingMm > roundingMm ? [finding("lining-joint-near", { half, near: name, awayMm, neededMm, atMm: liningJointMm + best })] : [];
