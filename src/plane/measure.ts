@@ -9,6 +9,9 @@ export interface Bounds {
   readonly maxY: number;
 }
 
+/** Distance of two points, mm. */
+export const apart = (a: readonly [number, number], b: readonly [number, number]): number => Math.sqrt((b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2);
+
 /** Enclosed area with its sign, mm²: positive where the outline runs counter-clockwise. */
 export function signedArea(outline: Outline): number {
   const pen = new AreaPen();

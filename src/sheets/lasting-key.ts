@@ -11,7 +11,7 @@ export interface NumberedDraft {
 export function draftsOn(pieces: readonly Piece[]): readonly NumberedDraft[] {
   const found = new Map<number, string>();
   for (const mark of pieces.flatMap((p) => p.marks)) {
-    if (mark.kind !== "line" || mark.use !== "place") continue;
+    if (mark.kind !== "line" || mark.as !== "grip") continue;
     const [, number, name] = /^draft (\d+), (.+)$/.exec(mark.name) ?? [];
     if (number && name) found.set(Number(number), name);
   }

@@ -1,6 +1,7 @@
 import type { Last, SurfaceCurve } from "#last/last.ts";
 import { featherHalf } from "#lines/feather.ts";
 import type { Lines } from "#lines/lines.ts";
+import { bounds } from "#plane/measure.ts";
 import { partOf } from "./shoe-part.ts";
 
 /** The last seen square from its outside, toe to the right: x along, y up, mm, as flat polylines x0 y0 …. */
@@ -37,7 +38,7 @@ export function profileOf(last: Last, lines: Lines, most = 60): Profile {
     ...backward(sideView(featherHalf(last.feather, "lateral"), most)),
     ...sideView(lines.back, most),
   ];
-  const box = extent(silhouette);
+  const box = bounds({ xy: Float64Array.from(silhouette) });
   const shift = (xy: readonly number[]) => Float64Array.from(xy, (v, i) => v - (i % 2 === 0 ? box.minX : box.minY));
   const ring = (xy: readonly number[]) => shift([...xy, xy[0]!, xy[1]!]);
   return { silhouette: ring(silhouette), bottom: shift(bottom), upper: ring(upper), topline: shift(sideView(lines.toplineLateral, most)), widthMm: box.maxX - box.minX, heightMm: box.maxY - box.minY };
@@ -82,15 +83,4 @@ function backward(xy: readonly number[]): number[] {
   const out: number[] = [];
   for (let i = xy.length - 2; i >= 0; i -= 2) out.push(xy[i]!, xy[i + 1]!);
   return out;
-}
-
-function extent(xy: readonly number[]): { readonly minX: number; readonly maxX: number; readonly minY: number; readonly maxY: number } {
-  let minX = Infinity, minY = Infinity, maxX = -Infinity, maxY = -Infinity;
-  for (let i = 0; i < xy.length; i += 2) {
-    minX = Math.min(minX, xy[i]!);
-    maxX = Math.max(maxX, xy[i]!);
-    minY = Math.min(minY, xy[i + 1]!);
-    maxY = Math.max(maxY, xy[i + 1]!);
-  }
-  return { minX, maxX, minY, maxY };
 }

@@ -6,7 +6,6 @@ import { unwatched } from "#base/watch.ts";
 import { demoMeasurements } from "#last/demo.ts";
 import { lastFromMeasures } from "#last/from-measures.ts";
 import { completeMeasures } from "#last/measures-by-size.ts";
-import { toeShapes } from "#last/measured.ts";
 import { halves } from "#lines/feather.ts";
 import { bothOf, type Draft } from "#pieces/draft.ts";
 import { Refusal } from "#base/refusal.ts";
@@ -21,6 +20,7 @@ import { selfCrossing } from "#plane/crossing.ts";
 import { contains } from "#plane/inside.ts";
 import { area, signedArea } from "#plane/measure.ts";
 import { mirrorOutline } from "#plane/mirror.ts";
+import { anyLast } from "../support/any-last.ts";
 import { laidLinings } from "../support/laid-linings.ts";
 
 const demo = laidLinings(lastFromMeasures(demoMeasurements, "example last", unwatched), { triangles: 4000 });
@@ -231,11 +231,7 @@ describe("joints of the lining", () => {
 
 describe("for any last and any rule of the lining", () => {
   const any = fc.record({
-    sizeEu: fc.integer({ min: 34, max: 43 }),
-    fitting: fc.integer({ min: 5, max: 8 }),
-    toe: fc.constantFrom(...toeShapes),
-    side: fc.constantFrom("right" as const, "left" as const),
-    heelHeightMm: fc.integer({ min: 8, max: 18 }),
+    ...anyLast,
     lapMm: fc.integer({ min: 6, max: 8 }),
     jointMm: fc.integer({ min: 15, max: 70 }),
     behindBallMm: fc.integer({ min: 12, max: 60 }),

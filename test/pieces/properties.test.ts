@@ -10,7 +10,6 @@ import type { LastPair } from "#job/pair.ts";
 import { Pipeline } from "#job/pipeline.ts";
 import { lastFromMeasures } from "#last/from-measures.ts";
 import { completeMeasures } from "#last/measures-by-size.ts";
-import { toeShapes } from "#last/measured.ts";
 import { lineRulesFor } from "#lines/rules.ts";
 import { seamKinds, upperCuts } from "#pieces/choices.ts";
 import { edgeLength, edgePoint, netUpper, type Edge } from "#pieces/net-upper.ts";
@@ -23,14 +22,11 @@ import { selfCrossing } from "#plane/crossing.ts";
 import { mirrorOutline } from "#plane/mirror.ts";
 import { signedArea } from "#plane/measure.ts";
 import { possible } from "#shell/possible.ts";
+import { anyLast } from "../support/any-last.ts";
 
 /** A last of any size and toe, a throat line anywhere in its range, and for every rule a share of its range. */
 const anyPump = fc.record({
-  sizeEu: fc.integer({ min: 34, max: 43 }),
-  fitting: fc.integer({ min: 5, max: 8 }),
-  toe: fc.constantFrom(...toeShapes),
-  side: fc.constantFrom("right" as const, "left" as const),
-  heelHeightMm: fc.integer({ min: 8, max: 18 }),
+  ...anyLast,
   cut: fc.constantFrom(...upperCuts),
   seam: fc.constantFrom(...seamKinds),
   throat: fc.double({ min: 0, max: 1, noNaN: true }),

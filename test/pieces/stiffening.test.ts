@@ -5,7 +5,6 @@ import { unwatched } from "#base/watch.ts";
 import { demoMeasurements } from "#last/demo.ts";
 import { lastFromMeasures } from "#last/from-measures.ts";
 import { completeMeasures } from "#last/measures-by-size.ts";
-import { toeShapes } from "#last/measured.ts";
 import { bothOf, type Draft } from "#pieces/draft.ts";
 import { bendsOf } from "#pieces/even.ts";
 import { ringEdge } from "#pieces/marks.ts";
@@ -17,6 +16,7 @@ import { selfCrossing } from "#plane/crossing.ts";
 import { contains } from "#plane/inside.ts";
 import { area, bounds, perimeter, signedArea } from "#plane/measure.ts";
 import { mirrorOutline } from "#plane/mirror.ts";
+import { anyLast } from "../support/any-last.ts";
 import { laidLinings } from "../support/laid-linings.ts";
 
 const demo = laidLinings(lastFromMeasures(demoMeasurements, "example last", unwatched), { triangles: 4000 });
@@ -210,11 +210,7 @@ test.each([[35, "pointed"], [36, "round"], [37, "almond"], [38, "square"], [44, 
 
 describe("for any last", () => {
   const any = fc.record({
-    sizeEu: fc.integer({ min: 34, max: 43 }),
-    fitting: fc.integer({ min: 5, max: 8 }),
-    toe: fc.constantFrom(...toeShapes),
-    side: fc.constantFrom("right" as const, "left" as const),
-    heelHeightMm: fc.integer({ min: 8, max: 18 }),
+    ...anyLast,
     rakeMm: fc.integer({ min: 0, max: 25 }),
     roundMm: fc.integer({ min: 4, max: 20 }),
     puffMm: fc.integer({ min: 30, max: 50 }),

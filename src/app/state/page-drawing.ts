@@ -1,3 +1,5 @@
+import { times, type PdfMatrix } from "#sheets/readback/pdf-matrix.ts";
+
 /** A page as it is printed: its size on paper, mm, and the content stream that a printer runs. */
 export interface PrintedPage {
   readonly widthMm: number;
@@ -9,7 +11,7 @@ export interface PrintedPage {
 export type PageMark =
   | { readonly kind: "line"; readonly d: string; readonly widthMm: number; readonly dashMm: readonly number[]; readonly clip: number | undefined }
   | { readonly kind: "fill"; readonly d: string; readonly clip: number | undefined }
-  | { readonly kind: "words"; readonly text: string; readonly sizeMm: number; readonly bold: boolean; readonly matrix: readonly [number, number, number, number, number, number]; readonly clip: number | undefined };
+  | { readonly kind: "words"; readonly text: string; readonly sizeMm: number; readonly bold: boolean; readonly matrix: PdfMatrix; readonly clip: number | undefined };
 
 export interface PageDrawing {
   readonly marks: readonly PageMark[];
@@ -17,11 +19,10 @@ export interface PageDrawing {
   readonly clips: readonly string[];
 }
 
-type Matrix = readonly [number, number, number, number, number, number];
 const mmPerPoint = 25.4 / 72;
 
 interface State {
-  readonly matrix: Matrix;
+  readonly matrix: PdfMatrix;
   readonly width: number;
   readonly dash: readonly number[];
   readonly clip: number | undefined;
@@ -36,7 +37,7 @@ export function pageDrawing({ content }: PrintedPage): PageDrawing {
   let operands: string[] = [];
   let d = "";
   let face = { bold: false, size: 0 };
-  let text: Matrix = [1, 0, 0, 1, 0, 0];
+  let text: PdfMatrix = [1, 0, 0, 1, 0, 0];
   const n = (i: number): number => Number(operands[i]);
   const at = (x: number, y: number): string => `${fixed(state.matrix[0] * x + state.matrix[2] * y + state.matrix[4])} ${fixed(state.matrix[1] * x + state.matrix[3] * y + state.matrix[5])}`;
   const line = (): void => {
@@ -85,17 +86,7 @@ export function pageDrawing({ content }: PrintedPage): PageDrawing {
 }
 
 const fixed = (v: number): string => String(Number(v.toFixed(3)));
-const scaleOf = ([a, b, c, d]: Matrix): number => Math.sqrt(Math.abs(a * d - b * c));
-
-/** The matrix that applies `a`, then `b`. */
-const times = (a: Matrix, b: Matrix): Matrix => [
-  a[0] * b[0] + a[1] * b[2],
-  a[0] * b[1] + a[1] * b[3],
-  a[2] * b[0] + a[3] * b[2],
-  a[2] * b[1] + a[3] * b[3],
-  a[4] * b[0] + a[5] * b[2] + b[4],
-  a[4] * b[1] + a[5] * b[3] + b[5],
-];
+const scaleOf = ([a, b, c, d]: PdfMatrix): number => Math.sqrt(Math.abs(a * d - b * c));
 
 /** A hexadecimal string in Windows Latin 1, the letters of the plain faces. */
 function lettersOf(hex: string): string {

@@ -79,7 +79,7 @@ export function placeWords([x, y]: readonly [number, number], { shown }: PieceKi
   for (const m of shown.marks) {
     if (m.kind === "text" || m.kind === "arrow") continue;
     // The grips of lasting are numbers; a maker looks for the line, the corner, the notch.
-    if (m.name.startsWith("draft ")) continue;
+    if (m.kind === "line" && m.as === "grip") continue;
     for (const [px, py] of m.kind === "line" ? ends(m.line.xy) : [m.at]) {
       const far = Math.hypot(px - x, py - y);
       if (!best || far < best.far) best = { name: m.name.replace(/, (in|out)side$/, ""), far };

@@ -1,6 +1,7 @@
 import { finding, type Finding } from "#base/findings.ts";
 import { halves, type Half } from "#lines/feather.ts";
 import { nearestOn } from "#plane/along.ts";
+import { apart } from "#plane/measure.ts";
 import type { ShellSettings } from "#shell/settings.ts";
 import { placeOn, pointOf } from "../edges/places.ts";
 import { edgeLength, edgePoint, type NetUpper } from "../net-upper.ts";
@@ -64,8 +65,6 @@ function heightAt({ feather, topline, places }: NetUpper, half: Half, k: number)
   const [x, y] = edgePoint(topline, (half === "medial" ? places.quarterMedial : places.quarterLateral)[k]!);
   return nearestOn(feather.line, feather.arc, x, y).distance;
 }
-
-const apart = (a: Xy, b: Xy): number => Math.sqrt((b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2);
 
 /** Usual heights of a heel pocket, mm (common practice, no source). */
 const pocketHeight = [48, 55] as const;

@@ -1,5 +1,6 @@
 import { reversed, partBetween, resample } from "#plane/along.ts";
 import type { Polyline } from "#plane/outline.ts";
+import { apart } from "#plane/measure.ts";
 import type { Half } from "#lines/feather.ts";
 import { edgeOf, edgeLength, edgePoint, withEnds, type NetUpper, type UpperPlaces } from "../net-upper.ts";
 import type { NetEdge, NetPanel, NetPlace, PlaceName } from "../panel.ts";
@@ -60,10 +61,7 @@ export function quarterPanel(net: NetUpper, half: Half, { vamp, pocket }: Lining
 }
 
 /** How a joint lies in the whole lining, from the feather line up; its length. */
-export const wayLength = (net: NetUpper, ends: JointEnds): number => {
-  const [a, b] = jointWay(net, ends);
-  return Math.sqrt((b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2);
-};
+export const wayLength = (net: NetUpper, ends: JointEnds): number => apart(...jointWay(net, ends));
 
 const quarterNames = ["quarter 1/4", "quarter 1/2", "quarter 3/4"] as const satisfies readonly PlaceName[];
 

@@ -2,6 +2,7 @@ import type { Finding } from "#base/findings.ts";
 import { halves, type Half } from "#lines/feather.ts";
 import { partsInside } from "#plane/clip.ts";
 import type { Outline } from "#plane/outline.ts";
+import { apart } from "#plane/measure.ts";
 import type { Draft } from "../draft.ts";
 import { cutPanel } from "../edges/cut-panel.ts";
 import type { Drawn } from "../edges/edge-lines.ts";
@@ -118,7 +119,7 @@ function drawPocket(panel: NetPanel, lasting: Lasting, input: ThreeInput): Draft
 
 /** A point moved so far toward another. */
 function toward(a: Xy, b: Xy, mm: number): Xy {
-  const size = Math.sqrt((b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2);
+  const size = apart(a, b);
   return [a[0] + (mm * (b[0] - a[0])) / size, a[1] + (mm * (b[1] - a[1])) / size];
 }
 

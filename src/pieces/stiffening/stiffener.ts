@@ -4,6 +4,7 @@ import { arcLengths, nearestOn, reversed } from "#plane/along.ts";
 import { evenWidth, offsetEdge } from "#plane/edge-offset.ts";
 import { fairLine } from "#plane/fair.ts";
 import type { Outline, Polyline } from "#plane/outline.ts";
+import { apart } from "#plane/measure.ts";
 import type { ShellSettings } from "#shell/settings.ts";
 import type { Draft } from "../draft.ts";
 import type { Drawn } from "../edges/edge-lines.ts";
@@ -43,7 +44,7 @@ const leastHeightMm = 20;
 export function cutStiffener({ heel, sizes, settings, lastLengthMm, labels }: StiffenerInput): { readonly draft?: Draft; readonly findings: readonly Finding[] } {
   if (sizes.counterMm === 0) return { findings: [] };
   const [seat, back] = [edgePoint(heel.feather, heel.seat), edgePoint(heel.topline, heel.back)];
-  const backMm = distance(seat, back);
+  const backMm = apart(seat, back);
   const heightMm = backMm - sizes.counterBelowMm;
   if (heightMm < leastHeightMm) return { findings: [finding("stiffener-crosses", { heightMm: backMm })] };
   const findings: Finding[] = [...judgeHeight(heightMm, lastLengthMm)];
@@ -128,10 +129,9 @@ function judgeHeight(heightMm: number, lastLengthMm: number): readonly Finding[]
   return heightMm < least - 0.5 || heightMm > most + 0.5 ? [finding("stiffener-height", { heightMm, least, most })] : [];
 }
 
-const distance = (a: Xy, b: Xy): number => Math.sqrt((b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2);
 
 /** The point so far beyond b on the way from a. */
 function beyond(a: Xy, b: Xy, mm: number): Xy {
-  const size = distance(a, b);
+  const size = apart(a, b);
   return [b[0] + (mm * (b[0] - a[0])) / size, b[1] + (mm * (b[1] - a[1])) / size];
 }

@@ -1,3 +1,4 @@
+import { bounds } from "#plane/measure.ts";
 import { strokeStyles, type Lettering, type SheetPen, type StrokeKind } from "../pen.ts";
 import type { PageInk } from "./page-ink.ts";
 
@@ -63,14 +64,14 @@ export class PdfPen implements SheetPen {
 
   /** Whether all points lie in the window. */
   #holds(xy: readonly number[]): boolean {
-    const { minX, minY, maxX, maxY } = boxOf(xy);
+    const { minX, minY, maxX, maxY } = bounds({ xy: Float64Array.from(xy) });
     const { xMm, yMm, widthMm, heightMm } = this.#window;
     return minX >= xMm && maxX <= xMm + widthMm && minY >= yMm && maxY <= yMm + heightMm;
   }
 
   /** Whether the box of some points meets the window; a cubic lies in the box of its control points. */
   #meets(xy: readonly number[], roomMm: number): boolean {
-    const { minX, minY, maxX, maxY } = boxOf(xy);
+    const { minX, minY, maxX, maxY } = bounds({ xy: Float64Array.from(xy) });
     const { xMm, yMm, widthMm, heightMm } = this.#window;
     return maxX >= xMm - roomMm && minX <= xMm + widthMm + roomMm && maxY >= yMm - roomMm && minY <= yMm + heightMm + roomMm;
   }
@@ -107,15 +108,4 @@ const isAt = (a: Point, b: Point): boolean => a[0] === b[0] && a[1] === b[1];
 function endOf(parts: readonly Part[], start: Point): Point {
   const last = parts[parts.length - 1];
   return last ? [last[last.length - 2]!, last[last.length - 1]!] : start;
-}
-
-function boxOf(xy: readonly number[]): { readonly minX: number; readonly minY: number; readonly maxX: number; readonly maxY: number } {
-  let minX = Infinity, minY = Infinity, maxX = -Infinity, maxY = -Infinity;
-  for (let i = 0; i < xy.length; i += 2) {
-    minX = Math.min(minX, xy[i]!);
-    maxX = Math.max(maxX, xy[i]!);
-    minY = Math.min(minY, xy[i + 1]!);
-    maxY = Math.max(maxY, xy[i + 1]!);
-  }
-  return { minX, minY, maxX, maxY };
 }

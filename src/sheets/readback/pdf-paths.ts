@@ -2,6 +2,7 @@ import { decodePDFRawStream, PDFDocument, PDFRawStream } from "@cantoo/pdf-lib";
 import { pushCubic } from "#plane/flatten-curve.ts";
 import { byteText } from "../text-bytes.ts";
 import { flatMm } from "./flat.ts";
+import { times, type PdfMatrix } from "./pdf-matrix.ts";
 
 /** A stroked path found in a file, its curves as fine points, mm, x0 y0 …, y up from the lower left corner of its page. */
 export interface FoundPath {
@@ -29,14 +30,12 @@ export async function pdfPages(bytes: Uint8Array): Promise<readonly FoundPage[]>
   });
 }
 
-type Matrix = readonly [number, number, number, number, number, number];
-
 /** Runs the few operators of a content stream that move lines about. */
 function strokesIn(content: string): readonly FoundPath[] {
   const found: FoundPath[] = [];
-  const saved: Matrix[] = [];
+  const saved: PdfMatrix[] = [];
   const names: string[] = [];
-  let matrix: Matrix = [mmPerPoint, 0, 0, mmPerPoint, 0, 0];
+  let matrix: PdfMatrix = [mmPerPoint, 0, 0, mmPerPoint, 0, 0];
   let operands: string[] = [];
   let path: { xy: number[]; closed: boolean }[] = [];
   const number = (i: number): number => Number(operands[i]);
@@ -79,13 +78,3 @@ function strokesIn(content: string): readonly FoundPath[] {
   }
   return found;
 }
-
-/** The matrix that applies `a`, then `b`. */
-const times = (a: Matrix, b: Matrix): Matrix => [
-  a[0] * b[0] + a[1] * b[2],
-  a[0] * b[1] + a[1] * b[3],
-  a[2] * b[0] + a[3] * b[2],
-  a[2] * b[1] + a[3] * b[3],
-  a[4] * b[0] + a[5] * b[2] + b[4],
-  a[4] * b[1] + a[5] * b[3] + b[5],
-];
