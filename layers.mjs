@@ -12,12 +12,14 @@ export const layers = {
   tape: ["base", "plane", "solve", "photo", "last"],
   lines: ["base", "plane", "solve", "mesh", "flatten", "last"],
   shell: ["base", "plane", "solve", "mesh", "wrap", "flatten", "last", "lines"],
+  leather: ["base", "plane", "solve"],
   pieces: ["base", "plane", "solve", "mesh", "last", "tape", "lines", "shell"],
-  sheets: ["base", "plane", "photo", "mesh", "last", "tape", "lines", "shell", "pieces"],
-  job: ["base", "plane", "solve", "photo", "mesh", "flatten", "last", "tape", "lines", "shell", "pieces", "sheets"],
-  app: ["base", "plane", "solve", "photo", "mesh", "flatten", "last", "tape", "lines", "shell", "pieces", "sheets", "job"],
-  cli: ["base", "plane", "solve", "photo", "mesh", "flatten", "last", "tape", "lines", "shell", "pieces", "sheets", "job"],
+  lasting: ["base", "plane", "solve", "mesh", "wrap", "flatten", "last", "lines", "shell", "leather", "pieces"],
+  sheets: ["base", "plane", "photo", "mesh", "last", "tape", "lines", "shell", "leather", "pieces", "lasting"],
+  job: ["base", "plane", "solve", "photo", "mesh", "flatten", "last", "tape", "lines", "shell", "leather", "pieces", "lasting", "sheets"],
+  app: ["base", "plane", "solve", "photo", "mesh", "flatten", "last", "tape", "lines", "shell", "leather", "pieces", "lasting", "sheets", "job"],
+  cli: ["base", "plane", "solve", "photo", "mesh", "flatten", "last", "tape", "lines", "shell", "leather", "pieces", "lasting", "sheets", "job"],
 };
 
 /** Folders that make up the core: they compile without DOM and without Node types. */
-export const core = ["base", "plane", "solve", "photo", "mesh", "wrap", "flatten", "last", "tape", "lines", "shell", "pieces", "sheets", "job"];
+export const core = ["base", "plane", "solve", "photo", "mesh", "wrap", "flatten", "last", "tape", "lines", "shell", "leather", "pieces", "lasting", "sheets", "job"];

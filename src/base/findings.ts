@@ -5,6 +5,8 @@ import { extraSentences } from "./sentences/extras.ts";
 import { footSentences } from "./sentences/foot.ts";
 import { jobSentences } from "./sentences/job.ts";
 import { lastSentences } from "./sentences/last.ts";
+import { lastingSentences } from "./sentences/lasting.ts";
+import { leatherSentences } from "./sentences/leather.ts";
 import { liningSentences } from "./sentences/linings.ts";
 import { lineSentences } from "./sentences/lines.ts";
 import { madeSentences } from "./sentences/made.ts";
@@ -34,6 +36,8 @@ const catalogue = {
   ...checkSentences,
   ...reliefSentences,
   ...pieceSentences,
+  ...leatherSentences,
+  ...lastingSentences,
   ...bottomSentences,
   ...upperSentences,
   ...extraSentences,

@@ -1,5 +1,8 @@
 import type { LastMeasurements } from "#last/measured.ts";
 import type { SaidOfScan } from "#last/said.ts";
+import type { LastingChoices } from "#lasting/settings.ts";
+import type { ShoeEntry } from "#lasting/log.ts";
+import type { LeatherSaid, UpperLayer } from "#leather/leather.ts";
 import type { LineSettings } from "#lines/lines.ts";
 import type { PartChoices } from "#pieces/choices.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
@@ -32,7 +35,7 @@ export type LastSource =
 /** All that the maker decided, and nothing that can be derived. Settings not named follow the rules of construction. */
 export interface Job {
   readonly format: "lastwise job";
-  readonly version: 4;
+  readonly version: 5;
   readonly title: string;
   /** Size as the maker says it, e.g. "38". */
   readonly size: string;
@@ -41,5 +44,10 @@ export interface Job {
   readonly shell: Partial<ShellSettings>;
   readonly pieces: Partial<PieceSettings>;
   readonly parts: Partial<PartChoices>;
+  /** What is said about the leathers of the upper and its lining. */
+  readonly leather: Partial<Record<UpperLayer, LeatherSaid>>;
+  readonly lasting: Partial<LastingChoices>;
+  /** What was measured on the shoes made so far, in the order in which it was written down. */
+  readonly log: readonly ShoeEntry[];
   readonly sheets: Partial<SheetChoices>;
 }

@@ -1,5 +1,7 @@
 import { z } from "zod";
 import { toeShapes, type LastMeasurements } from "#last/measured.ts";
+import { pullRules, type LastingChoices } from "#lasting/settings.ts";
+import { knownLeathers, stripWays } from "#leather/leather.ts";
 import type { LandmarkName, MeasureName } from "#last/said.ts";
 import type { LineSettings } from "#lines/lines.ts";
 import { backTops, liningCuts, seamKinds, sockKinds, upperCuts, type PartChoices } from "#pieces/choices.ts";
@@ -143,10 +145,55 @@ const sheetShape = {
   layers: z.array(word(layers)).min(1, { error: "must name at least one" }),
 } satisfies Record<keyof SheetChoices, z.ZodType>;
 
+const leatherSaid = z
+  .strictObject({
+    known: word(knownLeathers),
+    name: z.string({ error: "must be a text" }).max(80, { error: "must have at most 80 letters" }),
+    thicknessMm: positive,
+    strips: z
+      .array(
+        z.strictObject({
+          way: word(stripWays),
+          widthMm: positive,
+          gaugeMm: positive,
+          readings: z.array(z.strictObject({ loadN: positive, lengthMm: positive, afterMm: positive.optional() })).max(60, { error: "must have at most 60 readings" }),
+        }),
+      )
+      .max(60, { error: "must have at most 60 strips" }),
+  })
+  .partial();
+
+const lastingShape = {
+  ...(Object.fromEntries(
+    Object.entries(pullRules).map(([key, { min, max }]) => [key, number.min(min, { error: `must be ${min} or more` }).max(max, { error: `must be ${max} or less` })]),
+  ) as Record<keyof typeof pullRules, z.ZodNumber>),
+  correct: yes,
+} satisfies Record<keyof LastingChoices, z.ZodType>;
+
+const shoeEntry = z.strictObject({
+  pair: positive.int({ error: "must be a whole number" }),
+  side,
+  last: z.string({ error: "must be a text" }).max(200),
+  leather: z.string({ error: "must be a text" }).max(200),
+  measured: z
+    .strictObject({
+      throatDepthMm: positive,
+      backHeightMm: positive,
+      innerHeightMm: positive,
+      outerHeightMm: positive,
+      marginsMm: z.record(z.string(), number),
+      soleMarginMm: number,
+      heelHeightMm: number,
+    })
+    .partial(),
+  foretold: z.strictObject({ throatDepthMm: number, perTenthMm: number }).optional(),
+  note: z.string({ error: "must be a text" }).max(2000).optional(),
+});
+
 /** What a saved job must look like; messages are shown to the maker after the field's name. */
 export const jobSchema = z.strictObject({
   format: z.literal("lastwise job"),
-  version: z.literal(4, { error: "must be 4" }),
+  version: z.literal(5, { error: "must be 5" }),
   title: z.string({ error: "must be a text" }).max(200, { error: "must have at most 200 letters" }),
   size: z.string({ error: "must be a text" }).max(40, { error: "must have at most 40 letters" }),
   last: z.discriminatedUnion("from", [
@@ -158,5 +205,8 @@ export const jobSchema = z.strictObject({
   shell: z.strictObject(shellShape).partial(),
   pieces: z.strictObject(pieceShape).partial(),
   parts: z.strictObject(partShape).partial(),
+  leather: z.strictObject({ upper: leatherSaid, lining: leatherSaid }).partial(),
+  lasting: z.strictObject(lastingShape).partial(),
+  log: z.array(shoeEntry).max(1000, { error: "must have at most 1,000 shoes" }),
   sheets: z.strictObject(sheetShape).partial(),
 });

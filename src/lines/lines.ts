@@ -22,7 +22,7 @@ export interface Rule {
   readonly min: number;
   readonly max: number;
   readonly step: number;
-  readonly unit: "mm" | "of length" | "share" | "deg";
+  readonly unit: "mm" | "of length" | "share" | "deg" | "N";
   readonly name: string;
   readonly why: string;
   readonly source: string;

@@ -1,0 +1,51 @@
+import type { Rule } from "#lines/lines.ts";
+
+/** How the upper is pulled over the last. Pulls in N of lasting pincers whose jaws are {@link jawsMm} broad. */
+export interface PullSettings {
+  readonly pullToeN: number;
+  readonly pullToeCornerN: number;
+  readonly pullBackN: number;
+  readonly pullSeatSideN: number;
+  readonly pullJointN: number;
+  readonly pullWaistN: number;
+  /** Friction of the lining on the last, as a share of the pressure. */
+  readonly friction: number;
+  /** Force with which the tape in the topline resists being stretched by its own length, N; 0 for none. */
+  readonly tapeN: number;
+  /** Turn of the upper's and the lining's direction of least stretch from lengthwise (back to toe), degrees counter-clockwise as seen on the piece of a right shoe. */
+  readonly upperTurnDeg: number;
+  readonly liningTurnDeg: number;
+}
+
+/** What the maker chooses about lasting: the numbers, and whether the pieces are cut from the corrected pattern. */
+export interface LastingChoices extends PullSettings {
+  readonly correct: boolean;
+}
+
+/** Width of the pincers' jaws, mm (common practice, no source). */
+export const jawsMm = 20;
+
+export type PullRules = { readonly [K in keyof PullSettings]: Rule };
+
+const practice = "Common practice, no source.";
+const pull = (name: string, value: number, why: string): Rule => ({ value, min: 2, max: 80, step: 1, unit: "N", name, why, source: `${practice} A firm hand pull is about 20 to 30 N on 20 mm.` });
+
+/** The rules for pulling over; they do not depend on the last. */
+export const pullRules: PullRules = {
+  pullToeN: pull("pull over the toe", 20, "The first draft draws the upper from back to toe. It decides how deep the throat opens."),
+  pullToeCornerN: pull("pull at the toe's corners", 18, "Lengthwise, then across, alike on both sides, so that the throat stays on the centre."),
+  pullBackN: pull("pull at the back", 14, "It sets the back height. Too much and the quarters stand low, too little and the back cuts in."),
+  pullSeatSideN: pull("pull at the seat's sides", 14, "Where the bulge of the heel drops into the waist: it draws the topline to the last."),
+  pullJointN: pull("pull at the joints", 20, "Across the forepart, where the leather gives most."),
+  pullWaistN: pull("pull at the waist", 12, "Just past tight: the flanks are to lie without light under the edge."),
+  friction: { value: 0.3, min: 0, max: 0.8, step: 0.05, unit: "share", name: "friction on the last", why: "Dry leather on wood drags at 0.3 to 0.4; with French chalk or a film between, about half of it. It decides how much of a pull at the toe reaches the throat.", source: "An engineering table, leather on wood, dry: 0.3 to 0.4. With chalk 0.15 to 0.25: from memory. No figure was found for plastic lasts." },
+  tapeN: { value: 600, min: 0, max: 5000, step: 50, unit: "N", name: "strength of the topline tape", why: "How firmly the tape in the fold keeps the topline from stretching: the force that would double its length if it went on as it begins. 600 N is 6 N for each percent.", source: "From memory, for a woven tape 4 mm broad." },
+  upperTurnDeg: { value: 0, min: -90, max: 90, step: 5, unit: "deg", name: "direction of the upper", why: "Least stretch lengthwise keeps the topline tight; the stretch across is pulled round the forepart.", source: practice },
+  liningTurnDeg: { value: 0, min: -90, max: 90, step: 5, unit: "deg", name: "direction of the lining", why: "Least stretch lengthwise at the topline.", source: practice },
+};
+
+/** The usual choices with the maker's own put in place of them. */
+export function lastingFrom(own: Partial<LastingChoices> = {}): LastingChoices {
+  const numbers = Object.fromEntries(Object.entries(pullRules).map(([key, rule]) => [key, own[key as keyof PullRules] ?? rule.value]));
+  return { ...(numbers as unknown as PullSettings), correct: own.correct ?? false };
+}
