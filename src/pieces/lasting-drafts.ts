@@ -1,44 +1,14 @@
 import type { Outline, Polyline } from "#plane/outline.ts";
-import type { Half } from "#lines/feather.ts";
 import { Boxed } from "./boxed.ts";
-import { halfWords } from "./words.ts";
+import { draftOrder, type Draft } from "./draft-order.ts";
 import { boxCorners, blockSize, readable, type LabelBlock } from "./labels.ts";
-import { toeReachMm } from "./margins.ts";
 import { lineMark, outward } from "./marks.ts";
 import { edgeLength, edgePoint, type Edge } from "./net-upper.ts";
-import type { NetPanel, NetPlace, PlaceName } from "./panel.ts";
+import type { NetPanel, NetPlace } from "./panel.ts";
 import type { Mark, Xy } from "./piece.ts";
 import { Room } from "./room.ts";
 
 type Drawn = Exclude<Mark, { kind: "text" }>;
-
-/** One pull of the pincers: its number in the maker's order and the place of the feather line where it is taken. */
-interface Draft {
-  readonly number: number;
-  readonly name: string;
-  readonly place: PlaceName;
-  readonly half?: Half;
-  /** Running length from the place away from the lateral seat, mm. */
-  readonly onMm?: number;
-}
-
-/**
- * The order of the drafts: toe, both its corners, back, both seat sides where the heel drops into the waist, both joints (a shoemaking
- * textbook's eight pulls; that the last two are the joints is common practice); then the waists are closed.
- */
-const order: readonly Draft[] = [
-  { number: 1, name: "toe centre", place: "toe" },
-  { number: 2, name: "toe corner, inside", place: "toe", onMm: toeReachMm },
-  { number: 3, name: "toe corner, outside", place: "toe", onMm: -toeReachMm },
-  { number: 4, name: "back", place: "seat" },
-  ...pulls(5, "seat side", "breast"),
-  ...pulls(7, "joint", "joint"),
-  ...pulls(9, "waist", "waist"),
-];
-
-function pulls(first: number, name: string, place: PlaceName): readonly Draft[] {
-  return (["medial", "lateral"] as const).map((half, k) => ({ number: first + k, name: `${name}, ${halfWords[half]}`, place, half }));
-}
 
 /** The jaws of lasting pincers are about so broad, mm (common practice, no source); so far from a seam their middle stays. */
 const jawsMm = 9;
@@ -66,7 +36,7 @@ export interface LastingDrafts {
  */
 export function lastingDrafts(panel: NetPanel, outline: Outline, marks: readonly Drawn[]): LastingDrafts {
   const cut = new Boxed(outline);
-  const grips = order.flatMap((draft) => panel.places.flatMap((place) => gripAt(panel, cut, draft, place)));
+  const grips = draftOrder.flatMap((draft) => panel.places.flatMap((place) => gripAt(panel, cut, draft, place)));
   const lines = [...marks.flatMap(linesOf), ...grips.map(({ mark }) => mark.line)];
   const room = new Room(outline, lines);
   const placed: LabelBlock[] = [];

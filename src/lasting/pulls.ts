@@ -1,0 +1,91 @@
+import { breastShare } from "#last/heel-breast.ts";
+import type { Last, Point3, SurfaceCurve } from "#last/last.ts";
+import { arcNearest, curveLength, curveOf, pointOn } from "#last/surface-curve.ts";
+import { footAtX, halves, type Half } from "#lines/feather.ts";
+import { draftOrder, type Draft } from "#pieces/draft-order.ts";
+import type { Shell } from "#shell/shell.ts";
+import { eased, type ByHalf } from "#shell/tension.ts";
+import { jawsMm, type PullSettings } from "./settings.ts";
+
+/** Where a draft is taken on the last, and how hard. */
+export interface DraftPlace {
+  /** Number and name in the order in which drafts are taken, as on the pieces. */
+  readonly number: number;
+  readonly name: string;
+  /** The half it lies in; toe centre and back have none. */
+  readonly half?: Half;
+  readonly at: Point3;
+  /** Running length from the seat point along its half (along the inner one where it has none), mm. */
+  readonly alongMm: number;
+  readonly pullN: number;
+}
+
+/** The pulls along the whole feather line. */
+export interface Pulls {
+  /** In the order in which they are taken. */
+  readonly drafts: readonly DraftPlace[];
+  /** N per mm of feather line at each vertex of the shell's feather halves, seat → toe; both agree at seat and toe. */
+  readonly perMm: ByHalf<Float64Array>;
+}
+
+type Pulled = Pick<PullSettings, "pullToeN" | "pullToeCornerN" | "pullBackN" | "pullSeatSideN" | "pullJointN" | "pullWaistN">;
+
+/**
+ * The drafts with their places on the shell on the last itself, and what the pincers pull on each mm of the feather line: a draft's
+ * pull over the breadth of the jaws at its place, between two drafts a blend that is level at both (so that it has no step, kink or
+ * jump of its bend anywhere round the feather line, and never leaves the range of the two).
+ */
+export function pullsAlong(onLast: Shell, last: Pick<Last, "landmarks">, settings: Pulled): Pulls {
+  const feather = Object.fromEntries(halves.map((half) => [half, featherOf(onLast, half)])) as Record<Half, SurfaceCurve>;
+  const drafts = draftOrder.map((draft): DraftPlace => {
+    const half = halfOf(draft), along = alongOf(draft, half, feather[half], last);
+    return { number: draft.number, name: draft.name, ...(!onCentre(draft) && { half }), at: pointOn(feather[half], along), alongMm: along, pullN: pullOf(draft, settings) };
+  });
+  const perMm = (half: Half): Float64Array => {
+    const end = curveLength(feather[half]);
+    const stations = drafts
+      .filter((draft) => draft.half === undefined || draft.half === half)
+      .map(({ half: own, number, alongMm, pullN }) => ({ s: own ? alongMm : draftOrder[number - 1]!.place === "toe" ? end : 0, perMm: pullN / jawsMm }))
+      .sort((a, b) => a.s - b.s);
+    return feather[half].arc.map((s) => between(stations, s));
+  };
+  return { drafts, perMm: { medial: perMm("medial"), lateral: perMm("lateral") } };
+}
+
+/** A half of the feather line on the shell, seat → toe. */
+export function featherOf({ mesh: { positions: p }, edges }: Shell, half: Half): SurfaceCurve {
+  const ids = half === "medial" ? edges.featherMedial : edges.featherLateral;
+  return curveOf(Array.from(ids).flatMap((v) => [p[3 * v]!, p[3 * v + 1]!, p[3 * v + 2]!]));
+}
+
+const onCentre = ({ half, onMm }: Draft): boolean => half === undefined && onMm === undefined;
+/** Toe corners are told by which way they lie from the toe. */
+const halfOf = ({ half, onMm = 0 }: Draft): Half => half ?? (onMm < 0 ? "lateral" : "medial");
+
+function alongOf({ place, onMm = 0 }: Draft, half: Half, feather: SurfaceCurve, { landmarks }: Pick<Last, "landmarks">): number {
+  const end = curveLength(feather);
+  if (place === "seat") return 0;
+  if (place === "toe") return Math.max(0, end - Math.abs(onMm));
+  const joint = arcNearest(feather, half === "medial" ? landmarks.jointMedial : landmarks.jointLateral);
+  if (place === "joint") return joint;
+  const seatX = feather.points[0]!, toeX = feather.points[feather.points.length - 3]!;
+  const breast = footAtX(feather, seatX + breastShare * (toeX - seatX))?.along ?? 0;
+  return place === "breast" ? breast : (joint + breast) / 2;
+}
+
+function pullOf({ place, onMm }: Draft, s: Pulled): number {
+  if (place === "toe") return onMm === undefined ? s.pullToeN : s.pullToeCornerN;
+  return { seat: s.pullBackN, breast: s.pullSeatSideN, joint: s.pullJointN, waist: s.pullWaistN }[place];
+}
+
+interface Station {
+  readonly s: number;
+  readonly perMm: number;
+}
+
+function between(stations: readonly Station[], s: number): number {
+  const next = stations.findIndex((station) => station.s >= s);
+  if (next <= 0) return stations.at(next)!.perMm;
+  const [a, b] = [stations[next - 1]!, stations[next]!];
+  return a.perMm + (b.perMm - a.perMm) * eased((s - a.s) / (b.s - a.s));
+}
