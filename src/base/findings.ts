@@ -9,6 +9,7 @@ import { lastingSentences } from "./sentences/lasting.ts";
 import { leatherSentences } from "./sentences/leather.ts";
 import { liningSentences } from "./sentences/linings.ts";
 import { lineSentences } from "./sentences/lines.ts";
+import { loopSentences } from "./sentences/loop.ts";
 import { madeSentences } from "./sentences/made.ts";
 import { meshSentences } from "./sentences/mesh.ts";
 import { panelSentences } from "./sentences/panels.ts";
@@ -38,6 +39,7 @@ const catalogue = {
   ...pieceSentences,
   ...leatherSentences,
   ...lastingSentences,
+  ...loopSentences,
   ...bottomSentences,
   ...upperSentences,
   ...extraSentences,

@@ -186,7 +186,8 @@ const shoeEntry = z.strictObject({
       heelHeightMm: number,
     })
     .partial(),
-  foretold: z.strictObject({ throatDepthMm: number, perTenthMm: number }).optional(),
+  foretold: z.strictObject({ throatDepthMm: number, perTenthMm: number, factor: positive.optional() }).optional(),
+  asked: z.strictObject({ throatDepthMm: positive, backHeightMm: positive, innerHeightMm: positive, outerHeightMm: positive }).partial().optional(),
   note: z.string({ error: "must be a text" }).max(2000).optional(),
 });
 

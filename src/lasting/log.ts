@@ -1,4 +1,12 @@
 import type { Side } from "#last/last.ts";
+import type { Ends } from "./lasted.ts";
+
+/** What is measured on a finished shoe and was asked for on the last. */
+export const endNames = ["throatDepthMm", "backHeightMm", "innerHeightMm", "outerHeightMm"] as const;
+export type EndName = (typeof endNames)[number];
+
+/** Where the topline is asked to end, mm: what is not asked is left out. Side heights at the lowest place of each side. */
+export type Asked = { readonly [K in EndName]?: number };
 
 /** What was measured on one shoe after lasting; what was not measured is left out. Lengths as a tape lies, mm. */
 export interface Measured {
@@ -14,6 +22,15 @@ export interface Measured {
   readonly heelHeightMm?: number;
 }
 
+/** The throat as it was foretold for one shoe. */
+export interface Foretold {
+  readonly throatDepthMm: number;
+  /** By how much it moves for a leather that gives a tenth more, mm; below 0 it comes nearer to the toe. */
+  readonly perTenthMm: number;
+  /** How many times as much as its strips say the leather was taken to give; 1 where nothing had been learned yet. */
+  readonly factor?: number;
+}
+
 /** One shoe of the log, with what it was made from and what had been foretold of it when it was written down. */
 export interface ShoeEntry {
   /** 1 for the first pair that is written down, and so on. */
@@ -22,7 +39,13 @@ export interface ShoeEntry {
   readonly last: string;
   readonly leather: string;
   readonly measured: Measured;
-  /** The throat as it was foretold, and by how much it moves for a leather that gives a tenth more, mm. */
-  readonly foretold?: { readonly throatDepthMm: number; readonly perTenthMm: number };
+  readonly foretold?: Foretold;
+  /** What was asked of it when it was made. */
+  readonly asked?: Asked;
   readonly note?: string;
+}
+
+/** What is asked of the log, from the ends asked for on the last. */
+export function askedFrom({ throatDepthMm, backHeightMm, lowestMm }: Ends): Required<Asked> {
+  return { throatDepthMm, backHeightMm, innerHeightMm: lowestMm.medial, outerHeightMm: lowestMm.lateral };
 }
