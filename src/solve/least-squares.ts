@@ -112,6 +112,26 @@ export function leastSquares(problem: LeastSquaresProblem): Float64Array {
   return x;
 }
 
+/**
+ * Covariance of the unknowns at `x`, row by row: (JᵀWJ)⁻¹, for residuals counted in their own standard deviations (Bard, Nonlinear
+ * Parameter Estimation, section 7.5; from memory).
+ */
+export function covarianceAt(problem: LeastSquaresProblem, x: Float64Array): Float64Array {
+  const n = x.length;
+  const { scales, residuals: m } = problem;
+  const r = new Float64Array(m);
+  problem.residualsInto(x, r);
+  const { matrix } = normalSystem(problem, x, r, problem.weights ?? new Float64Array(m).fill(1));
+  const covariance = new Float64Array(n * n);
+  for (let j = 0; j < n; j++) {
+    const column = new Float64Array(n);
+    column[j] = 1;
+    must(solveSymmetricInto(matrix.slice(), column), "a covariance needs unknowns that the residuals tell apart");
+    for (let i = 0; i < n; i++) covariance[i * n + j] = column[i]! * scales[i]! * scales[j]!;
+  }
+  return covariance;
+}
+
 function weighted(r: Float64Array, weights: Float64Array): number {
   let sum = 0;
   for (let i = 0; i < r.length; i++) sum += weights[i]! * r[i]! * r[i]!;

@@ -1,0 +1,94 @@
+import { covarianceAt, leastSquares, type LeastSquaresProblem } from "#solve/least-squares.ts";
+import { firmPull, knownNumbers, knownSpread, usualEarly, usualToe } from "./known-leathers.ts";
+import type { KnownLeather, StripWay } from "./leather.ts";
+import { stretchOfStrip } from "./strip-curve.ts";
+import { logStretch, modelSize, numbersOf, usualSlip } from "./strip-model.ts";
+
+/** One reading as the fit sees it: pull in N per mm of width, lengths in mm. */
+export interface ModelReading {
+  /** Which strip it was read on, counted from 0; its marks are as far apart as they are for all its readings. */
+  readonly strip: number;
+  readonly way: StripWay;
+  readonly pull: number;
+  readonly gauge: number;
+  readonly length: number;
+}
+
+export interface FittedModel {
+  /** See src/leather/strip-model.ts. */
+  readonly model: Float64Array;
+  /** Covariance of the model's numbers, row by row. */
+  readonly covariance: Float64Array;
+  /** How far each strip's marks are found to lie farther apart than they were read, mm. */
+  readonly slips: Float64Array;
+}
+
+/** Standard deviation of a length read with a rule, and of the length between the marks as drawn, mm. */
+export const readingError = 0.5;
+export const markError = 0.25;
+/** Of the pull, as a share: filling of the bottles and width of the strip. */
+export const pullError = 0.03;
+
+/** Deviations of what strips tell least well: log of the stiffness in slip, of the toe, log odds of the early share. Ours. */
+const slipDeviation = 0.5;
+const toeDeviation = 0.6;
+const earlyDeviation = 0.8;
+const priors = 5;
+
+/**
+ * The numbers that agree best with the readings and with what is usual for such a leather, each weighed by how sure it is (maximum a
+ * posteriori), and their covariance there. Without readings: what is usual, with its wide band.
+ */
+export function fitModel(readings: readonly ModelReading[], known: KnownLeather): FittedModel {
+  const strips = readings.reduce((most, { strip }) => Math.max(most, strip + 1), 0);
+  const usual = knownNumbers(known);
+  const start = new Float64Array(modelSize + strips);
+  start.set([Math.log(usual.along), Math.log(usual.across), Math.log(usualSlip(usual.along, usual.across)), Math.log(usual.toe), odds(usual.early)]);
+  const scales = new Float64Array(modelSize + strips).fill(0.3).fill(markError, modelSize);
+  const prior = priorOf(known);
+  const problem: LeastSquaresProblem = {
+    start,
+    scales,
+    residuals: priors + strips + readings.length,
+    residualsInto: (x, out) => {
+      prior(x, out);
+      for (let s = 0; s < strips; s++) out[priors + s] = x[modelSize + s]! / markError;
+      const numbers = numbersOf(x);
+      readings.forEach((r, i) => {
+        const length = (r.gauge + x[modelSize + r.strip]!) * (1 + stretchOfStrip(numbers, r.way, r.pull));
+        out[priors + strips + i] = (length - r.length) / deviationOf(r);
+      });
+    },
+  };
+  const x = leastSquares(problem);
+  const all = covarianceAt(problem, x);
+  const n = modelSize + strips;
+  const covariance = new Float64Array(modelSize * modelSize);
+  for (let i = 0; i < modelSize; i++) for (let j = 0; j < modelSize; j++) covariance[i * modelSize + j] = all[i * n + j]!;
+  return { model: x.slice(0, modelSize), covariance, slips: x.slice(modelSize) };
+}
+
+/** Standard deviation of a length as read, mm. A strip past its soft beginning stretches by less than in proportion to the pull. */
+export function deviationOf({ gauge, length }: ModelReading): number {
+  return Math.hypot(readingError, pullError * Math.max(0, length - gauge));
+}
+
+/** Writes how far a model lies from what is usual, each in its own standard deviation: five numbers. */
+function priorOf(known: KnownLeather): (x: Float64Array, out: Float64Array) => void {
+  const usual = knownNumbers(known);
+  const { common, own } = knownSpread(known);
+  const along = logStretch(usual, "along", firmPull), across = logStretch(usual, "across", firmPull);
+  const sum = Math.sqrt(2 * own * own + 4 * common * common), difference = Math.SQRT2 * own;
+  return (x, out) => {
+    const numbers = numbersOf(x);
+    const byAlong = logStretch(numbers, "along", firmPull), byAcross = logStretch(numbers, "across", firmPull);
+    const more1 = byAlong - along, more2 = byAcross - across;
+    out[0] = (more1 + more2) / sum;
+    out[1] = (more1 - more2) / difference;
+    out[2] = (x[2]! - Math.log(usualSlip(numbers.along, numbers.across))) / slipDeviation;
+    out[3] = (x[3]! - Math.log(usualToe) - byAlong) / toeDeviation;
+    out[4] = (x[4]! - odds(usualEarly)) / earlyDeviation;
+  };
+}
+
+const odds = (share: number): number => Math.log(share / (1 - share));
