@@ -1,9 +1,10 @@
 import type { Finding } from "#base/findings.ts";
 import type { Half } from "#lines/feather.ts";
 
-/** How hard a pull is, in words of the bench; newtons stand behind them. */
+/** How hard a pull with lasting pincers is, in words of the bench; newtons stand behind them (from memory, ours). */
 export const pullWords = ["light", "firm", "strong"] as const;
 export type PullWord = (typeof pullWords)[number];
+export const pullWord = (pullN: number): PullWord => (pullN <= 12 ? "light" : pullN <= 30 ? "firm" : "strong");
 
 /** One draft after the upper has come to rest. */
 export interface DraftEnd {
