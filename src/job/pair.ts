@@ -8,6 +8,7 @@ import type { Ground, Piece, Strip } from "#pieces/piece.ts";
 import type { PieceRules, PieceSettings } from "#pieces/settings.ts";
 import type { BeneathRow } from "#shell/girths.ts";
 import type { ShellRules, ShellSettings } from "#shell/settings.ts";
+import type { SeamLine } from "#shell/seam-line.ts";
 import type { FlatBottom, FlatShell, Shell } from "#shell/shell.ts";
 import type { TapedShell, TracedPicture } from "#tape/taped-shell.ts";
 import type { Job } from "./job.ts";
@@ -28,6 +29,8 @@ interface AnyPair {
   readonly made?: BottomMade;
   /** Where the flat sheets of the pieces lie on the last; none on a taped pattern. */
   readonly grounds: readonly Ground[];
+  /** The seams of another cut than that at the back alone, as they lie on the last. */
+  readonly seams?: readonly SeamLine[];
   /** Findings of all stages, in the order of the work. */
   readonly findings: readonly Finding[];
   /** Time of each stage, ms; empty where no clock was handed in. */

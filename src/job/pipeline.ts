@@ -90,7 +90,7 @@ const shorterBy = ({ onLastMm, overMm, flatMm }: ToplineTension): number => onLa
 /** The pieces of this run, or where they are not looked at those of the last full one. */
 const cutOr = (stages: Run, withoutPieces: boolean, anew: () => Cut): Cut => (withoutPieces ? (stages.former<Cut>("pieces") ?? noPieces) : anew());
 /** What the pair holds of it. */
-const withoutGroups = ({ pieces, strips, grounds, made }: Cut) => ({ pieces, strips, grounds, ...(made && { made }) });
+const withoutGroups = ({ pieces, strips, grounds, seams, made }: Cut) => ({ pieces, strips, grounds, ...(seams && { seams }), ...(made && { made }) });
 const noPieces: Cut = { pieces: [], strips: [], findings: [], grounds: [], groups: new Groups() };
 
 function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triangles = fineTriangles, follow = false, withoutPieces = false, onRules, onLast: tellLast }: RunOptions): LastPair {

@@ -5,6 +5,7 @@ import type { LaidOnLast } from "#shell/lay-flat.ts";
 import type { LaidPanel } from "#shell/panel.ts";
 import type { LaidPanels } from "#shell/panels.ts";
 import { shellRulesFor, shellSettingsFrom } from "#shell/rules.ts";
+import type { SeamLine } from "#shell/seam-line.ts";
 import type { HalvesChoice, ShellSettings, ToplineEdge } from "#shell/settings.ts";
 import type { FlatBottom } from "#shell/shell.ts";
 import type { TapedShell } from "#tape/taped-shell.ts";
@@ -75,6 +76,8 @@ export interface CutPieces {
   readonly made?: BottomMade;
   /** The flat sheets that pieces are drawn on, and where they lie on the last. */
   readonly grounds: readonly Ground[];
+  /** The seams of another cut than that at the back alone, as they lie on the last. */
+  readonly seams?: readonly SeamLine[];
   readonly groups: Groups;
 }
 
@@ -112,7 +115,7 @@ export function cutPieces({ last, lines, flat, panels: laid, lining, heel, botto
     grounds,
     choices: { ...choices, stiff: choices.stiff ?? usualStiff(last.measures) },
   });
-  return { ...cut, findings: [...unusual, ...(laid?.findings ?? []), ...(laid ? [] : checkBack(net)), ...nets.findings, ...cut.findings], grounds, groups };
+  return { ...cut, findings: [...unusual, ...(laid?.findings ?? []), ...(laid ? [] : checkBack(net)), ...nets.findings, ...cut.findings], grounds, ...(laid && { seams: laid.placed.lines }), groups };
 }
 
 const noGrounds: readonly Ground[] = [];

@@ -1,0 +1,23 @@
+import type { Banded, BandedEnds, Ends, Lasted } from "./lasted.ts";
+
+/** What was foretold of lasting, as far as it was worked out. */
+export interface Foretold {
+  readonly lasted?: Lasted;
+  readonly banded?: BandedEnds;
+}
+
+/** A foretold length, mm; with the band where one was drawn. */
+export interface Band {
+  readonly predicted: number;
+  readonly low?: number;
+  readonly high?: number;
+}
+
+/** The foretold value of one length: with its band, or as the one leather that was pulled over gave it; nothing where none was foretold. */
+export function bandOf(foretold: Foretold | undefined, ofEnds: (ends: Ends) => number, ofBands?: (bands: BandedEnds) => Banded): { readonly foretold?: Band } {
+  if (foretold?.banded && ofBands) {
+    const { predicted, low, high } = ofBands(foretold.banded);
+    return { foretold: { predicted, low, high } };
+  }
+  return foretold?.lasted ? { foretold: { predicted: ofEnds(foretold.lasted.ends) } } : {};
+}
