@@ -15,22 +15,22 @@ export class WrapSystem {
   readonly ofTriangles: Int32Array;
   /** Places of the lower triangle of each point's own 3 × 3 block, 6 numbers. */
   readonly ofPoints: Int32Array;
+  /** Places of the lower triangle of the 6 × 6 block of each pair of points, 21 numbers, −1 for what is held. */
+  readonly ofPairs: Int32Array;
   readonly #lasting: Float64Array;
   readonly #kept: { readonly values: Float64Array; readonly gradient: Float64Array };
   readonly #cholesky: Factorisation;
 
-  /** `bending` in N·mm, see {@link Sheet.folds}; `drag` in N/mm³ resists every move, so that one that costs nothing stays finite. */
-  constructor(sheet: Sheet, bending: number, drag: number) {
+  /**
+   * `bending` in N·mm, see {@link Sheet.folds}; `drag` in N/mm³ resists every move, so that one that costs nothing stays
+   * finite; `pairs`: points a0 b0 … that are joined besides.
+   */
+  constructor(sheet: Sheet, bending: number, drag: number, pairs: Uint32Array = new Uint32Array(0)) {
     const { unknowns, unknown, corners, hinges, points } = sheet;
     const pattern = new BlockPattern(unknowns, 1, 24 * unknowns);
     const place = (a: number, b: number): number => (a === b ? a : pattern.slot(a, b));
-    this.ofTriangles = new Int32Array(15 * corners.length).fill(-1);
-    for (let t = 0, k = 0; t < corners.length; t += 3)
-      for (let r = 0; r < 9; r++)
-        for (let q = 0; q <= r; q++, k++) {
-          const a = unknown[corners[t + Math.floor(r / 3)]!]!, b = unknown[corners[t + Math.floor(q / 3)]!]!;
-          if (a >= 0 && b >= 0) this.ofTriangles[k] = place(a + (r % 3), b + (q % 3));
-        }
+    this.ofTriangles = lowerTriangles(corners, 3, unknown, place);
+    this.ofPairs = lowerTriangles(pairs, 2, unknown, place);
     this.ofPoints = new Int32Array(6 * points).fill(-1);
     for (let p = 0; p < points; p++) {
       const a = unknown[p]!;
@@ -84,4 +84,17 @@ export class WrapSystem {
     this.#cholesky.solveInto(this.step, this.step);
     return true;
   }
+}
+
+/** Places of the lower triangle, row by row, of the block that each group of `each` points shares; −1 where a point is held. */
+function lowerTriangles(groups: Uint32Array, each: number, unknown: Int32Array, place: (a: number, b: number) => number): Int32Array {
+  const size = 3 * each;
+  const places = new Int32Array(((groups.length / each) * size * (size + 1)) / 2).fill(-1);
+  for (let from = 0, k = 0; from < groups.length; from += each)
+    for (let r = 0; r < size; r++)
+      for (let q = 0; q <= r; q++, k++) {
+        const a = unknown[groups[from + Math.floor(r / 3)]!]!, b = unknown[groups[from + Math.floor(q / 3)]!]!;
+        if (a >= 0 && b >= 0) places[k] = place(a + (r % 3), b + (q % 3));
+      }
+  return places;
 }
