@@ -1,0 +1,97 @@
+import { fitLinear } from "#solve/least-squares.ts";
+import type { DraftEffect, DraftEffects } from "./log-effects.ts";
+import { tolerances } from "./log-tolerances.ts";
+import { endNames, type EndName, type Measured } from "./log.ts";
+import { pullRules, type PullSettings } from "./settings.ts";
+
+/** One draft taken again with another pull. */
+export interface DraftMove {
+  readonly draft: number;
+  /** Above 0 it is pulled more, below 0 eased. */
+  readonly byN: number;
+  readonly toN: number;
+  /** How much farther the edge comes over the feather line, mm; below 0 it goes back. */
+  readonly edgeMm: number;
+  /** What it does to the ends that were to move, mm. */
+  readonly moves: readonly { readonly what: EndName; readonly byMm: number }[];
+}
+
+type Wanted = { readonly [K in EndName]?: number };
+
+/** Drafts that answer for an end, the nearest first: throat by the toe, then the back; sides by waist, seat side, joint. */
+const answering: Readonly<Record<EndName, readonly number[]>> = {
+  throatDepthMm: [1, 4],
+  backHeightMm: [4],
+  innerHeightMm: [9, 5, 7],
+  outerHeightMm: [10, 6, 8],
+};
+
+const pullKeys: Readonly<Record<number, keyof PullSettings>> = {
+  1: "pullToeN", 4: "pullBackN", 5: "pullSeatSideN", 6: "pullSeatSideN", 7: "pullJointN", 8: "pullJointN", 9: "pullWaistN", 10: "pullWaistN",
+};
+
+/** More than this no advice asks of pincers, N: beyond, the leather is at its end. */
+const mostN = 40;
+/** A hand does not tell less than this apart, N. */
+const leastN = 0.5;
+/** Pull whose change counts as dear as missing a whole tolerance: keeps moves small where many would do (our own). */
+const dearN = 25;
+/** An end may miss its aim by this before it counts as not reached, mm. */
+const leftMm = 0.3;
+
+/**
+ * The fewest drafts that bring the ends where they are wanted: first one draft an end, and the next one that answers for it where the
+ * first comes to the end of what pincers pull. Ends that were measured and are right are held while others move. Least squares of what
+ * is missed, each in its tolerance, with a price on newtons.
+ */
+export function movesFor(wanted: Wanted, measured: Measured, pulls: PullSettings, { effects }: DraftEffects): { readonly moves: readonly DraftMove[]; readonly left: Wanted } {
+  const held = endNames.filter((what) => measured[what] !== undefined);
+  const chosen = new Map<number, DraftEffect>();
+  const stuck = new Map<number, number>();
+  const take = (what: EndName): boolean => {
+    const next = answering[what].map((draft) => effects.find((effect) => effect.draft === draft)).find((effect) => effect && !chosen.has(effect.draft) && reaches(effect, what));
+    if (next) chosen.set(next.draft, next);
+    return next !== undefined;
+  };
+  for (const what of endNames) if (wanted[what] !== undefined) take(what);
+  for (;;) {
+    const free = [...chosen.values()].filter(({ draft }) => !stuck.has(draft));
+    const byN = solved(free, held.map((what) => ({ what, byMm: (wanted[what] ?? 0) - gone(what, stuck, chosen) })));
+    const over = free.map(({ draft }, k) => ({ draft, byN: byN[k]!, most: room(draft, byN[k]!, pulls) })).filter(({ byN: n, most }) => Math.abs(n) > Math.abs(most) + 1e-9);
+    for (const { draft, most } of over) stuck.set(draft, most);
+    const all = new Map([...stuck, ...free.flatMap(({ draft }, k) => (stuck.has(draft) ? [] : [[draft, byN[k]!] as const]))]);
+    const left = missed(wanted, all, chosen);
+    const more = over.length > 0 || Object.keys(left).map((what) => take(what as EndName)).includes(true);
+    if (!more) return { moves: [...all].filter(([, n]) => Math.abs(n) >= leastN).sort(([a], [b]) => a - b).map(([draft, n]) => moveOf(chosen.get(draft)!, n, wanted, pulls)), left };
+  }
+}
+
+/** So little that a hand's pull hardly shows at the end: then the draft does not answer for it, mm a newton. */
+const reaches = (effect: DraftEffect, what: EndName): boolean => Math.abs(effect.perN[what]) > 0.005;
+
+function solved(drafts: readonly DraftEffect[], aims: readonly { what: EndName; byMm: number }[]): ArrayLike<number> {
+  const n = drafts.length;
+  if (n === 0) return [];
+  const rows = aims.flatMap(({ what }) => drafts.map(({ perN }) => perN[what] / tolerances[what].mm));
+  const prices = drafts.flatMap((_, i) => drafts.map((_, j) => (i === j ? 0.05 / dearN : 0)));
+  return fitLinear([...rows, ...prices], n, [...aims.map(({ what, byMm }) => byMm / tolerances[what].mm), ...drafts.map(() => 0)]);
+}
+
+const gone = (what: EndName, moves: ReadonlyMap<number, number>, chosen: ReadonlyMap<number, DraftEffect>): number =>
+  [...moves].reduce((sum, [draft, n]) => sum + n * chosen.get(draft)!.perN[what], 0);
+
+/** How far a pull may change before it leaves what pincers do. */
+function room(draft: number, byN: number, pulls: PullSettings): number {
+  const key = pullKeys[draft]!, { min } = pullRules[key];
+  return byN > 0 ? Math.max(0, mostN - pulls[key]) : Math.min(0, min - pulls[key]);
+}
+
+function missed(wanted: Wanted, moves: ReadonlyMap<number, number>, chosen: ReadonlyMap<number, DraftEffect>): Wanted {
+  const off = endNames.flatMap((what) => (wanted[what] === undefined ? [] : [[what, wanted[what] - gone(what, moves, chosen)] as const]));
+  return Object.fromEntries(off.filter(([, byMm]) => Math.abs(byMm) > leftMm)) as Wanted;
+}
+
+function moveOf(effect: DraftEffect, byN: number, wanted: Wanted, pulls: PullSettings): DraftMove {
+  const moves = endNames.flatMap((what) => (wanted[what] === undefined || Math.abs(byN * effect.perN[what]) < 0.05 ? [] : [{ what, byMm: byN * effect.perN[what] }]));
+  return { draft: effect.draft, byN, toN: pulls[pullKeys[effect.draft]!] + byN, edgeMm: byN * effect.edgePerN, moves };
+}
