@@ -1,0 +1,37 @@
+import { finding } from "#base/findings.ts";
+import { Refusal } from "#base/refusal.ts";
+
+/** Ball-burst test of ISO 3379 and IUP 9: clear width of the ring that holds the leather, and of the ball pushed through it, mm. */
+export const burstRingMm = 25;
+export const burstBallMm = 6.25;
+
+/**
+ * Mean stretch along the radius of leather in a ring whose middle is pushed up by a ball, as a share: the way up the cone from the ring
+ * to its tip, over the ring's radius. The ball rounds the tip, so that at the ball leather is stretched more than this.
+ * @param distension height of the tip, mm
+ */
+export function burstStretch(distension: number): number {
+  const slope = distension / (burstRingMm / 2);
+  return Math.sqrt(1 + slope * slope) - 1;
+}
+
+/**
+ * Stretch, as a share, above which the grain of a leather may crack whose grain cracked at this distension in the ball-burst test. On a
+ * last leather is stretched in two ways as in the test, so the mean along the radius is taken as it is.
+ * @param distension mm
+ * @throws Refusal `leather-distension` outside 1 to 25 mm
+ */
+export function grainLimitFrom(distension: number): number {
+  if (!(distension >= 1 && distension <= 25)) throw new Refusal(finding("leather-distension", { mm: distension }));
+  return burstStretch(distension);
+}
+
+/** Tensile strength of a strip, N/mm² (ISO 3376): force over its width and thickness. */
+export function tensileStrength(forceN: number, widthMm: number, thicknessMm: number): number {
+  return forceN / (widthMm * thicknessMm);
+}
+
+/** How much longer than unloaded, as a share (ISO 3376). */
+export function elongation(gaugeMm: number, lengthMm: number): number {
+  return lengthMm / gaugeMm - 1;
+}
