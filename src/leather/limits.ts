@@ -21,7 +21,7 @@ export function burstStretch(distension: number): number {
  * @param distension mm
  * @throws Refusal `leather-distension` outside 1 to 25 mm
  */
-export function grainLimitFrom(distension: number): number {
+export function grainLimitOf(distension: number): number {
   if (!(distension >= 1 && distension <= 25)) throw new Refusal(finding("leather-distension", { mm: distension }));
   return burstStretch(distension);
 }
