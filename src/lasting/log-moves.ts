@@ -12,7 +12,7 @@ export interface DraftMove {
   readonly toN: number;
   /** How much farther the edge comes over the feather line, mm; below 0 it goes back. */
   readonly edgeMm: number;
-  /** What it does to the ends that were to move, mm. */
+  /** What it does to the ends, mm. */
   readonly moves: readonly { readonly what: EndName; readonly byMm: number }[];
 }
 
@@ -41,11 +41,11 @@ const leftMm = 0.3;
 
 /**
  * The fewest drafts that bring the ends where they are wanted: first one draft an end, and the next one that answers for it where the
- * first comes to the end of what pincers pull. Ends that were measured and are right are held while others move. Least squares of what
- * is missed, each in its tolerance, with a price on newtons.
+ * first comes to the end of what pincers pull. Ends that were measured and are right are held while others move; where one would be
+ * carried along, the draft that answers for it joins in. Least squares of what is missed, each in its tolerance, with a price on newtons.
  */
 export function movesFor(wanted: Wanted, measured: Measured, pulls: PullSettings, { effects }: DraftEffects): { readonly moves: readonly DraftMove[]; readonly left: Wanted } {
-  const held = endNames.filter((what) => measured[what] !== undefined);
+  const aims: Wanted = Object.fromEntries(endNames.filter((what) => measured[what] !== undefined).map((what) => [what, wanted[what] ?? 0]));
   const chosen = new Map<number, DraftEffect>();
   const stuck = new Map<number, number>();
   const take = (what: EndName): boolean => {
@@ -56,13 +56,13 @@ export function movesFor(wanted: Wanted, measured: Measured, pulls: PullSettings
   for (const what of endNames) if (wanted[what] !== undefined) take(what);
   for (;;) {
     const free = [...chosen.values()].filter(({ draft }) => !stuck.has(draft));
-    const byN = solved(free, held.map((what) => ({ what, byMm: (wanted[what] ?? 0) - gone(what, stuck, chosen) })));
+    const byN = solved(free, endNames.flatMap((what) => (aims[what] === undefined ? [] : [{ what, byMm: aims[what] - gone(what, stuck, chosen) }])));
     const over = free.map(({ draft }, k) => ({ draft, byN: byN[k]!, most: room(draft, byN[k]!, pulls) })).filter(({ byN: n, most }) => Math.abs(n) > Math.abs(most) + 1e-9);
     for (const { draft, most } of over) stuck.set(draft, most);
     const all = new Map([...stuck, ...free.flatMap(({ draft }, k) => (stuck.has(draft) ? [] : [[draft, byN[k]!] as const]))]);
-    const left = missed(wanted, all, chosen);
+    const left = missed(aims, all, chosen);
     const more = over.length > 0 || Object.keys(left).map((what) => take(what as EndName)).includes(true);
-    if (!more) return { moves: [...all].filter(([, n]) => Math.abs(n) >= leastN).sort(([a], [b]) => a - b).map(([draft, n]) => moveOf(chosen.get(draft)!, n, wanted, pulls)), left };
+    if (!more) return { moves: [...all].filter(([, n]) => Math.abs(n) >= leastN).sort(([a], [b]) => a - b).map(([draft, n]) => moveOf(chosen.get(draft)!, n, pulls)), left };
   }
 }
 
@@ -86,12 +86,12 @@ function room(draft: number, byN: number, pulls: PullSettings): number {
   return byN > 0 ? Math.max(0, mostN - pulls[key]) : Math.min(0, min - pulls[key]);
 }
 
-function missed(wanted: Wanted, moves: ReadonlyMap<number, number>, chosen: ReadonlyMap<number, DraftEffect>): Wanted {
-  const off = endNames.flatMap((what) => (wanted[what] === undefined ? [] : [[what, wanted[what] - gone(what, moves, chosen)] as const]));
+function missed(aims: Wanted, moves: ReadonlyMap<number, number>, chosen: ReadonlyMap<number, DraftEffect>): Wanted {
+  const off = endNames.flatMap((what) => (aims[what] === undefined ? [] : [[what, aims[what] - gone(what, moves, chosen)] as const]));
   return Object.fromEntries(off.filter(([, byMm]) => Math.abs(byMm) > leftMm)) as Wanted;
 }
 
-function moveOf(effect: DraftEffect, byN: number, wanted: Wanted, pulls: PullSettings): DraftMove {
-  const moves = endNames.flatMap((what) => (wanted[what] === undefined || Math.abs(byN * effect.perN[what]) < 0.05 ? [] : [{ what, byMm: byN * effect.perN[what] }]));
+function moveOf(effect: DraftEffect, byN: number, pulls: PullSettings): DraftMove {
+  const moves = endNames.map((what) => ({ what, byMm: byN * effect.perN[what] })).filter(({ byMm }) => Math.abs(byMm) >= 0.05);
   return { draft: effect.draft, byN, toN: pulls[pullKeys[effect.draft]!] + byN, edgeMm: byN * effect.edgePerN, moves };
 }

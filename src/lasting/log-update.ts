@@ -3,7 +3,7 @@ import type { Leather } from "#leather/leather.ts";
 import { givingMore } from "#leather/toe-law.ts";
 import { countedEntries } from "./log-check.ts";
 import { grouped } from "./log-groups.ts";
-import type { Foretold, ShoeEntry } from "./log.ts";
+import type { ThroatForetold, ShoeEntry } from "./log.ts";
 
 /** A leather with what its own shoes taught about it. */
 export interface Learned {
@@ -33,7 +33,7 @@ const band80 = 1.2816;
 /** A tenth more, as a logarithm. */
 const tenth = Math.log(1.1);
 
-type Telling = ShoeEntry & { readonly foretold: Foretold };
+type Telling = ShoeEntry & { readonly foretold: ThroatForetold };
 
 /** What one pair says about the logarithm of the factor, and how surely. */
 interface PairSays {

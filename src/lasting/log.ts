@@ -23,7 +23,7 @@ export interface Measured {
 }
 
 /** The throat as it was foretold for one shoe. */
-export interface Foretold {
+export interface ThroatForetold {
   readonly throatDepthMm: number;
   /** By how much it moves for a leather that gives a tenth more, mm; below 0 it comes nearer to the toe. */
   readonly perTenthMm: number;
@@ -39,7 +39,7 @@ export interface ShoeEntry {
   readonly last: string;
   readonly leather: string;
   readonly measured: Measured;
-  readonly foretold?: Foretold;
+  readonly foretold?: ThroatForetold;
   /** What was asked of it when it was made. */
   readonly asked?: Asked;
   readonly note?: string;
