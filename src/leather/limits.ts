@@ -1,5 +1,6 @@
 import { finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
+import type { KnownLeather } from "./leather.ts";
 
 /** Ball-burst test of ISO 3379 and IUP 9: clear width of the ring that holds the leather, and of the ball pushed through it, mm. */
 export const burstRingMm = 25;
@@ -21,7 +22,7 @@ export function burstStretch(distension: number): number {
  * @param distension mm
  * @throws Refusal `leather-distension` outside 1 to 25 mm
  */
-export function grainLimitOf(distension: number): number {
+export function grainLimitFrom(distension: number): number {
   if (!(distension >= 1 && distension <= 25)) throw new Refusal(finding("leather-distension", { mm: distension }));
   return burstStretch(distension);
 }
@@ -34,4 +35,15 @@ export function tensileStrength(forceN: number, widthMm: number, thicknessMm: nu
 /** How much longer than unloaded, as a share (ISO 3376). */
 export function elongation(gaugeMm: number, lengthMm: number): number {
   return lengthMm / gaugeMm - 1;
+}
+
+/**
+ * Height in mm at which the grain usually cracks in the ball-burst test. 7.0 mm is the least that is asked of upper leather; how far a
+ * kind lies above it is from memory.
+ */
+const usualDistension: Readonly<Record<KnownLeather, number>> = { goat: 8, calf: 7.5, nappa: 9, cow: 7.5, pig: 8, "lining goat": 8 };
+
+/** Stretch, as a share, above which the grain of a leather of this kind may crack. */
+export function grainLimitOf(known: KnownLeather): number {
+  return grainLimitFrom(usualDistension[known]);
 }
