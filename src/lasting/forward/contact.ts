@@ -1,6 +1,9 @@
 import type { Sheet } from "#wrap/sheet.ts";
 import type { Form } from "./form.ts";
 
+/** A point higher than this over the form does not lean on it, mm. */
+const nearMm = 0.05;
+
 /**
  * One-sided contact with a rigid form and the light hands that press toward it: every point pays area · (press · h + stiff/2 · h²), the
  * second only where its height h is below 0. For one step the form under a point is the surface that osculates it at its nearest
@@ -17,6 +20,11 @@ export class Contact {
   readonly #bend: Float64Array;
   readonly #near: Int32Array;
   readonly #foot: Float64Array;
+  /**
+   * N with which each point leans on the form: what presses it down, and that a height of a hair over the form does not undo. At rest it is
+   * {@link force}, but it stays calm while points come and go.
+   */
+  readonly bearing: Float64Array;
   /** Where the planes were taken. */
   readonly #base: Float64Array;
 
@@ -30,6 +38,7 @@ export class Contact {
     this.#near = new Int32Array(sheet.points).fill(-1);
     this.#foot = new Float64Array(3 * sheet.points);
     this.#base = new Float64Array(3 * sheet.points);
+    this.bearing = new Float64Array(sheet.points);
   }
 
   /** Takes the form anew under these points. */
@@ -55,6 +64,17 @@ export class Contact {
   force(x: Float64Array, p: number): number {
     const h = this.height(x, p);
     return h < 0 ? -h * this.#stiff * this.#sheet.areas[p]! : 0;
+  }
+
+  /** Finds {@link bearing} from the gradient of all that does not come from the form. */
+  bear(x: Float64Array, gradient: Float64Array): void {
+    const { areas, unknown } = this.#sheet;
+    const n = this.plane;
+    for (let p = 0; p < this.bearing.length; p++) {
+      const at = unknown[p]!;
+      const down = at < 0 ? 0 : n[4 * p]! * gradient[at]! + n[4 * p + 1]! * gradient[at + 1]! + n[4 * p + 2]! * gradient[at + 2]! + areas[p]! * this.press;
+      this.bearing[p] = down > 0 && this.#form !== undefined && this.height(x, p) < nearMm ? down : 0;
+    }
   }
 
   /** N·mm */
@@ -96,7 +116,7 @@ export class Contact {
       const h = this.height(x, p);
       const stiff = touching[p] ? areas[p]! * this.#stiff : 0;
       const force = areas[p]! * this.press + stiff * h;
-      const across = whole ? areas[p]! * (this.press + this.#stiff * Math.min(0, h)) : 0;
+      const across = whole ? areas[p]! * this.press - this.bearing[p]! : 0;
       for (let d = 0, k = 6 * p; d < 3; d++) {
         gradient[at + d]! += force * n[4 * p + d]!;
         for (let e = 0; e <= d; e++, k++) values[slots[k]!]! += stiff * n[4 * p + d]! * n[4 * p + e]! + across * this.#bend[k]!;

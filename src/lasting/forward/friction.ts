@@ -39,7 +39,7 @@ export class Friction {
       const size = this.#slip(x, p);
       const kept = this.#touched[p] && size > 0 ? Math.min(1, slipMm / size) : 0;
       for (let d = 0; d < 3; d++) this.#anchor[3 * p + d] = x[3 * p + d]! - kept * s[d]!;
-      this.#touched[p] = this.#contact.force(x, p) > 0 ? 1 : 0;
+      this.#touched[p] = this.#normal[p]! > 0 ? 1 : 0;
     }
   }
 
@@ -49,10 +49,10 @@ export class Friction {
     this.#touched.fill(0);
   }
 
-  /** Takes the normal forces anew, planes just followed. */
+  /** Takes the normal forces anew, the contact having just found what bears. */
   follow(x: Float64Array): void {
     for (let p = 0; p < this.#normal.length; p++) {
-      const force = this.#contact.force(x, p);
+      const force = this.#contact.bearing[p]!;
       this.#normal[p] = force;
       if (force > 0) this.#touched[p] = 1;
       else if (!this.#touched[p]) for (let d = 0; d < 3; d++) this.#anchor[3 * p + d] = x[3 * p + d]!;

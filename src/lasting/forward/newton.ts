@@ -37,6 +37,8 @@ const LEAST_PART = 1e-5;
 /** Where a step takes back the last one, the next ones are shorter, to this part. */
 const SLOWEST = 1 / 16;
 const BACK = 0.1;
+/** Least share of the promised slope that a step must truly have. */
+const HONEST = 0.05;
 /** Solves for one step until the points that touch after it stay the same. */
 const ROUNDS = 6;
 /** After a matrix that was not positive definite, steps without stiffness below 0 before all of it is tried again; doubled up to the last. */
@@ -62,6 +64,8 @@ export class Newton {
   #patience = PATIENCE;
   #wait = 0;
   #whole = true;
+  /** Slope along the step as if all that will touch touched already. */
+  #promised = 0;
 
   /** `drag` in N/mm³ resists every move. */
   constructor(parts: Parts, x: Float64Array, drag: number) {
@@ -85,9 +89,8 @@ export class Newton {
 
   /** Takes form, normal forces, gradient and second derivatives anew. @returns the largest force on a point that nothing answers, N */
   look(): number {
-    const { contact, friction } = this.#parts;
+    const { contact } = this.#parts;
     contact.follow(this.x);
-    friction.follow(this.x);
     contact.markInto(this.#now, this.x);
     this.#touching.set(this.#now);
     this.#whole = this.#wait === 0;
@@ -108,6 +111,8 @@ export class Newton {
     if (bend > 0) addBendingInto(gradient, sheet, x, bend);
     bars?.addInto(gradient, values, ofPairs, x, this.#whole);
     holds.addInto(gradient, values, ofPoints, x);
+    contact.bear(x, gradient);
+    friction.follow(x);
     friction.addInto(gradient, values, ofPoints, x);
     this.#system.keep();
     contact.addInto(gradient, values, ofPoints, x, this.#now, this.#whole);
@@ -116,9 +121,16 @@ export class Newton {
 
   /** One step from where {@link look} last looked. */
   step(): NewtonStep {
+    this.#before.set(this.#system.step);
+    const taken = this.#goDownhill();
+    if (taken.part > 0 || !this.#whole) return taken;
+    this.#leaveOut();
+    return this.#goDownhill();
+  }
+
+  #goDownhill(): NewtonStep {
     const { x } = this;
     const { step } = this.#system;
-    this.#before.set(step);
     const slope = this.#direction();
     if (!(slope < 0)) return { moveMm: 0, part: slope === 0 ? 1 : 0, whole: this.#whole };
     this.#pace = turnsBack(step, this.#before) ? Math.max(SLOWEST, this.#pace / 2) : Math.min(1, 1.5 * this.#pace);
@@ -135,18 +147,24 @@ export class Newton {
     return { moveMm: 0, part: 0, whole: this.#whole };
   }
 
+  /** Leaves stiffness below 0 out, now and for some steps. */
+  #leaveOut(): void {
+    this.#whole = false;
+    this.#wait = this.#patience;
+    this.#patience = Math.min(MOST_PATIENCE, 2 * this.#patience);
+    this.#touching.set(this.#now);
+    this.#assemble();
+  }
+
   /** Solves for a direction that leads downhill. @returns the energy's slope along it; NaN or above 0 without one */
   #direction(): number {
     let slope = this.#solve();
     if (!(slope <= 0) && this.#whole) {
-      this.#whole = false;
-      this.#wait = this.#patience;
-      this.#patience = Math.min(MOST_PATIENCE, 2 * this.#patience);
-      this.#assemble();
+      this.#leaveOut();
       slope = this.#solve();
     } else if (this.#wait > 0) this.#wait--;
     else this.#patience = PATIENCE;
-    if (slope <= 0) return slope;
+    if (slope <= 0 && slope <= HONEST * this.#promised) return slope;
     // What will touch may lead astray; what touches now does not.
     this.#touching.set(this.#now);
     return this.#solve(1);
@@ -165,8 +183,12 @@ export class Newton {
       if (!this.#system.solve()) return NaN;
       if (!contact.markInto(this.#touching, this.x, step)) break;
     }
-    let slope = 0;
-    for (let i = 0; i < step.length; i++) slope += this.#slope[i]! * step[i]!;
+    let slope = 0, promised = 0;
+    for (let i = 0; i < step.length; i++) {
+      slope += this.#slope[i]! * step[i]!;
+      promised += gradient[i]! * step[i]!;
+    }
+    this.#promised = promised;
     return slope;
   }
 
