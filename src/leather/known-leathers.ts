@@ -45,12 +45,11 @@ export function knownNumbers(known: KnownLeather): LeatherNumbers {
 
 /**
  * Standard deviations of the logarithm of the stretch: what the two ways have in common, and of each by itself. The range of the table
- * is taken as one deviation to each side and widened by half, since it is from memory; a skin that gives more gives more all ways, so
- * three quarters of the square are shared.
+ * is taken as one deviation to each side, since it is from memory; a skin that gives more gives more all ways, so three quarters of the
+ * square are shared.
  */
 export function knownSpread(known: KnownLeather): { readonly common: number; readonly own: number } {
   const { tight, loose } = knownFigures[known];
-  const half = 0.25 * (Math.log(tight[1] / tight[0]) + Math.log(loose[1] / loose[0]));
-  const whole = 1.5 * half;
+  const whole = 0.25 * (Math.log(tight[1] / tight[0]) + Math.log(loose[1] / loose[0]));
   return { common: whole * Math.sqrt(0.75), own: whole * Math.sqrt(0.25) };
 }

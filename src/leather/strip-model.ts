@@ -1,7 +1,7 @@
 // What the strips are fitted with: five numbers that can take any value and always make a possible leather.
 import type { StripWay } from "./leather.ts";
-import { stretchOfStrip } from "./strip-curve.ts";
 import type { LeatherNumbers } from "./toe-law.ts";
+import { stretchAt } from "./uniaxial.ts";
 
 /** Logarithms of the stiffness along, across and in slip, of the toe, and the log odds of the early share. */
 export type ModelNumbers = Float64Array;
@@ -11,13 +11,16 @@ export const modelSize = 5;
  * How much a strip gets narrower, the two ways taken together: √(ν₁₂ ν₂₁). Below 1 for every possible leather; no reading of a strip's
  * length tells it. From memory: figures for leather run from 0.3 to 0.6.
  */
-export const narrowing = 0.4;
+export const narrowing = 0.35;
 
 /** Narrowing of a strip along, so that both ways together come to {@link narrowing}: ν₁₂ = ν̄ √(k₁/k₂), always possible. */
 export const poissonFor = (along: number, across: number): number => narrowing * Math.sqrt(along / across);
 
 /** Stiffness at 45 degrees for a stiffness in slip; 4/k₄₅ = 1/G + 1/k₁ + 1/k₂ − 2ν/k₁. */
 const biasFor = (along: number, across: number, slip: number): number => 4 / (1 / slip + 1 / along + 1 / across - (2 * poissonFor(along, across)) / along);
+
+/** The stiffest that a strip at 45 degrees can be beside the other two, with a fiftieth of room: its stiffness in slip would have no end. */
+export const stiffestBias = (along: number, across: number, poisson: number): number => 0.98 * (4 / (1 / along + 1 / across - (2 * poisson) / along));
 
 /** The usual stiffness in slip of a sheet whose two ways are known: G = √(k₁k₂)/(2(1 + ν̄)) (Huber 1923; from memory). */
 export const usualSlip = (along: number, across: number): number => Math.sqrt(along * across) / (2 * (1 + narrowing));
@@ -47,4 +50,11 @@ export function stiffnessGiving(stretch: number, pull: number, toe: number, earl
   return Math.sqrt(low * high);
 }
 
-export const logStretch = (numbers: LeatherNumbers, way: StripWay, pull: number): number => Math.log(stretchOfStrip(numbers, way, pull));
+/** Logarithm of the stretch (0.1 is 10 %) of a strip under a pull in N per mm of its width. */
+export const logStretch = (numbers: LeatherNumbers, way: StripWay, pull: number): number => Math.log(stretchAt(numbers, way, pull) - 1);
+
+/** Ten digits of each number, so that logarithms, which differ in their last digit between machines, do not show. */
+export function alike({ along, across, bias, poisson, toe, early }: LeatherNumbers): LeatherNumbers {
+  const ten = (value: number): number => Number(value.toPrecision(10));
+  return { along: ten(along), across: ten(across), bias: ten(bias), poisson: ten(poisson), toe: ten(toe), early: ten(early) };
+}

@@ -1,10 +1,37 @@
 import { sentence } from "../sentence.ts";
 
+const mm = (value: number): string => `${value.toFixed(1)} mm`;
+const percent = (value: number): string => `${value.toFixed(1)} %`;
+const ways: Readonly<Record<string, string>> = { along: "along", across: "across", bias: "at 45 degrees" };
+
 export const leatherSentences = {
   "leather-law-impossible": sentence("stop", (d: { along: number; across: number; bias: number; poisson: number }) =>
     `No leather answers like this: ${d.along.toFixed(2)} N/mm along, ${d.across.toFixed(2)} across, ${d.bias.toFixed(2)} at 45 degrees, ${d.poisson.toFixed(2)} times as narrow as long. Read the strips again, above all the one at 45 degrees.`,
   ),
+
   "leather-distension": sentence("stop", (d: { mm: number }) =>
     `A distension of ${d.mm} mm cannot be read in the ball test: its ring is 25 mm wide. Give the height in mm at which the grain cracked, 1 to 25.`,
   ),
+
+  // Strips and their readings; `where` names the row and column of a file, or the strip and its reading.
+  "strip-width": sentence("look", (d: { where: string; widthMm: number; least: number; most: number }) => `${d.where}: a strip ${mm(d.widthMm)} wide is left out. Measure its width at three places and write the mean, ${d.least} to ${d.most} mm.`),
+  "strip-gauge": sentence("look", (d: { where: string; gaugeMm: number; least: number; most: number }) => `${d.where}: ${mm(d.gaugeMm)} between the marks; the strip is left out. Write the length between the marks before any load, ${d.least} to ${d.most} mm.`),
+  "strip-empty": sentence("look", (d: { where: string }) => `${d.where} has no readings. Hang a load on it, wait ten seconds, read the length between the marks.`),
+  "strip-load": sentence("look", (d: { where: string; loadN: number }) => `${d.where}: a load of ${d.loadN.toFixed(1)} N is left out. Write what hangs on the strip, bottle and clamp included.`),
+  "strip-shorter": sentence("look", (d: { where: string; gaugeMm: number; lengthMm: number }) => `${d.where}: the strip would be shorter under load (${mm(d.lengthMm)}) than without (${mm(d.gaugeMm)}); the reading is left out. Read it again.`),
+  "strip-beyond-break": sentence("look", (d: { where: string; percent: number; known: string; breakPercent: number }) => `${d.where}: ${percent(d.percent)} longer, and ${d.known} tears at ${d.breakPercent.toFixed(0)} % or before; the reading is left out. Look at the length, and whether the clamp slipped.`),
+  "strip-falls": sentence("look", (d: { where: string; loadN: number; lengthMm: number; lighterN: number; longerMm: number }) => `${d.where}: ${mm(d.lengthMm)} under ${d.loadN.toFixed(1)} N, but ${mm(d.longerMm)} under only ${d.lighterN.toFixed(1)} N. One of the two is misread; read both again.`),
+  "strip-set-longer": sentence("look", (d: { where: string; afterMm: number; lengthMm: number }) => `${d.where}: longer a minute after (${mm(d.afterMm)}) than under load (${mm(d.lengthMm)}). That length is left out; read it again, or look whether the two are swapped.`),
+  "strip-set-shorter": sentence("look", (d: { where: string; afterMm: number; gaugeMm: number }) => `${d.where}: shorter a minute after (${mm(d.afterMm)}) than before any load (${mm(d.gaugeMm)}). That length is left out; read it again.`),
+  "strips-none": sentence("look", (d: { known: string }) => `None of the readings can be used, so the leather is taken as ${d.known}, with a wide band.`),
+  "strip-reading-off": sentence("look", (d: { where: string; restMm: number }) => `${d.where}: ${mm(Math.abs(d.restMm))} ${d.restMm > 0 ? "longer" : "shorter"} than the other readings let expect. It is counted all the same; read it again.`),
+  "strip-ways-crossed": sentence("look", (d: { alongPercent: number; acrossPercent: number }) => `The strip across gives less (${percent(d.acrossPercent)} under 10 N on 20 mm) than the one along (${percent(d.alongPercent)}). Along is the way that gives least: look at the arrow on the skin, and swap the two where they are mixed up.`),
+  "strip-bias-tight": sentence("look", (d: { biasPercent: number }) => `The strip at 45 degrees gives so little (${percent(d.biasPercent)}) that no sheet with the other two strips would. Cut and read it again, and look at its angle.`),
+  "strip-way-missing": sentence("note", (d: { way: string; known: string }) => `No strip ${ways[d.way]} was read. What it gives is taken from the others as ${d.known} usually has it, with a wide band.`),
+  "strip-one-reading": sentence("note", (d: { way: string }) => `Only one reading ${ways[d.way]}: the band stays wide. Four loads from light to 30 N on 20 mm make it narrow.`),
+  "strip-light": sentence("note", (d: { mostN: number; wantedN: number }) => `The heaviest load is ${d.mostN.toFixed(0)} N for 20 mm of width, less than hands pull when lasting. Go up to 30 N, at least to ${d.wantedN.toFixed(0)} N.`),
+  "strip-unlike": sentence("note", (d: { known: string; nearest: string; along: number; across: number }) => {
+    const like = d.nearest === d.known ? "" : ` Among those known it gives most like ${d.nearest}.`;
+    return `Under a firm pull this leather gives ${d.along.toFixed(1)} times as much along and ${d.across.toFixed(1)} times as much across as ${d.known} usually does.${like}`;
+  }),
 };

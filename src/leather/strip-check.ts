@@ -1,0 +1,86 @@
+import { finding, type Finding } from "#base/findings.ts";
+import { knownFigures } from "./known-leathers.ts";
+import type { KnownLeather, Strip, StripReading } from "./leather.ts";
+import { wayWords } from "./strip-words.ts";
+
+/** What of a strip a finding speaks of. */
+export type StripColumn = "width" | "between" | "load" | "length" | "after";
+/** Names the place of a strip or of one reading on it, both counted from 0, as the maker finds it. */
+export type WhereOf = (strip: number, reading?: number, column?: StripColumn) => string;
+
+export interface JudgedStrips {
+  /** In the order and number of what was said; readings that cannot be are left out. */
+  readonly strips: readonly Strip[];
+  /** For each strip the numbers that its readings had among all that were said of it. */
+  readonly kept: readonly (readonly number[])[];
+  readonly findings: readonly Finding[];
+}
+
+/** What a reading may be short of before it counts as wrong: three times what a rule is misread by, mm. */
+const slack = 1.5;
+/** What a strip and its marks can be, mm. */
+export const widths = { least: 4, most: 100 } as const;
+export const gauges = { least: 20, most: 500 } as const;
+
+/** Finds what cannot be, or hardly can, among strips and their readings. Nothing is passed over in silence. */
+export function judgeStrips(strips: readonly Strip[], known: KnownLeather, where: WhereOf): JudgedStrips {
+  const findings: Finding[] = [];
+  const kept = strips.map((strip, s): readonly number[] => {
+    if (!(strip.widthMm >= widths.least && strip.widthMm <= widths.most)) {
+      findings.push(finding("strip-width", { where: where(s, undefined, "width"), widthMm: strip.widthMm, ...widths }));
+      return [];
+    }
+    if (!(strip.gaugeMm >= gauges.least && strip.gaugeMm <= gauges.most)) {
+      findings.push(finding("strip-gauge", { where: where(s, undefined, "between"), gaugeMm: strip.gaugeMm, ...gauges }));
+      return [];
+    }
+    if (strip.readings.length === 0) findings.push(finding("strip-empty", { where: where(s) }));
+    const good = strip.readings.flatMap((reading, r) => {
+      const wrong = wrongWith(strip, reading, known, (column) => where(s, r, column));
+      if (wrong) findings.push(wrong);
+      return wrong ? [] : [r];
+    });
+    const falls = fallingAt(strip, good);
+    if (falls) findings.push(finding("strip-falls", { where: where(s, falls.at, "length"), ...falls }));
+    return good;
+  });
+  const judged = strips.map((strip, s): Strip => ({ ...strip, readings: kept[s]!.map((r) => withPlainSet(strip, strip.readings[r]!, (column) => where(s, r, column), findings)) }));
+  return { strips: judged, kept, findings };
+}
+
+/** Where a strip that was not read from a file stands. */
+export const whereIn = (strips: readonly Strip[]): WhereOf => (strip, reading) => `Strip ${strip + 1} (${wayWords[strips[strip]!.way]})${reading === undefined ? "" : `, reading ${reading + 1}`}`;
+
+/** What makes a reading of no use, if anything does. */
+function wrongWith({ gaugeMm }: Strip, { loadN, lengthMm }: StripReading, known: KnownLeather, where: (column: StripColumn) => string): Finding | undefined {
+  if (!(loadN > 0)) return finding("strip-load", { where: where("load"), loadN });
+  if (!(lengthMm >= gaugeMm - slack)) return finding("strip-shorter", { where: where("length"), gaugeMm, lengthMm });
+  const breaks = knownFigures[known].breaks[1];
+  if (lengthMm > gaugeMm * (1 + breaks)) return finding("strip-beyond-break", { where: where("length"), percent: 100 * (lengthMm / gaugeMm - 1), known, breakPercent: 100 * breaks });
+  return undefined;
+}
+
+/** The reading that lies farthest below one that was taken under less load. */
+function fallingAt({ readings }: Strip, good: readonly number[]): { readonly at: number; readonly loadN: number; readonly lengthMm: number; readonly lighterN: number; readonly longerMm: number } | undefined {
+  let worst = slack;
+  let found: ReturnType<typeof fallingAt>;
+  for (const i of good) {
+    for (const j of good) {
+      const less = readings[i]!, more = readings[j]!;
+      if (more.loadN <= 1.02 * less.loadN || less.lengthMm - more.lengthMm <= worst) continue;
+      worst = less.lengthMm - more.lengthMm;
+      found = { at: j, loadN: more.loadN, lengthMm: more.lengthMm, lighterN: less.loadN, longerMm: less.lengthMm };
+    }
+  }
+  return found;
+}
+
+/** The same reading without a length after a minute that cannot be. */
+function withPlainSet({ gaugeMm }: Strip, reading: StripReading, where: (column: StripColumn) => string, findings: Finding[]): StripReading {
+  const { loadN, lengthMm, afterMm } = reading;
+  if (afterMm === undefined) return reading;
+  if (afterMm > lengthMm + 0.5) findings.push(finding("strip-set-longer", { where: where("after"), afterMm, lengthMm }));
+  else if (afterMm < gaugeMm - slack) findings.push(finding("strip-set-shorter", { where: where("after"), afterMm, gaugeMm }));
+  else return reading;
+  return { loadN, lengthMm };
+}
