@@ -1,6 +1,7 @@
 import type { Finding } from "#base/findings.ts";
 import type { LastComparison } from "#last/compare.ts";
 import type { Last } from "#last/last.ts";
+import type { LastingChoices } from "#lasting/settings.ts";
 import type { LineRules, Lines } from "#lines/lines.ts";
 import type { BottomMade } from "#pieces/bottom/made.ts";
 import type { PartChoices } from "#pieces/choices.ts";
@@ -12,6 +13,7 @@ import type { SeamLine } from "#shell/seam-line.ts";
 import type { FlatBottom, FlatShell, Shell } from "#shell/shell.ts";
 import type { TapedShell, TracedPicture } from "#tape/taped-shell.ts";
 import type { Job } from "./job.ts";
+import type { PairLeathers } from "./leathers.ts";
 
 /** What every pair has, wherever it comes from. */
 interface AnyPair {
@@ -63,6 +65,8 @@ export interface LastPair extends AnyPair {
   readonly flat: FlatShell;
   /** The same shell as it lies of itself, without spring and tension: x0 y0 … mm, in no frame of its own. */
   readonly freeUv: Float64Array;
+  readonly lasting: LastingChoices;
+  readonly leathers: PairLeathers;
   /** The bottom inside the feather line, laid flat; net. */
   readonly bottom: FlatBottom;
 }

@@ -1,5 +1,6 @@
 import { finding } from "#base/findings.ts";
 import { unwatched, type Watch } from "#base/watch.ts";
+import { lastingFrom } from "#lasting/settings.ts";
 import { nominalSize } from "#last/nominal-size.ts";
 import { curveLength } from "#last/surface-curve.ts";
 import { drawingBoard, drawLines } from "#lines/draw.ts";
@@ -29,6 +30,7 @@ import { tapedShell } from "#tape/from-traced.ts";
 import type { TracedPicture } from "#tape/taped-shell.ts";
 import type { Files } from "./files.ts";
 import type { Job } from "./job.ts";
+import { leathersOf } from "./leathers.ts";
 import { Memory, type Run } from "./memory.ts";
 import type { LastPair, Pair, TapedPair } from "./pair.ts";
 import { traced } from "./pictures.ts";
@@ -121,6 +123,8 @@ function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triang
   );
   // Told where both halves are to share one form; separate, they may differ as they will.
   const shared = halves === "mean" ? stages.make("halves", [flat.key], () => halvesOf(flat.value)).value.findings : [];
+  const lasting = lastingFrom(job.lasting);
+  const leathers = stages.make("leather", [job.leather, job.log, pieceSettings.upperThicknessMm, pieceSettings.liningThicknessMm, last.name], () => leathersOf(job, pieceSettings, last.name)).value;
   const labels = { title: job.title, size: job.size || `EU ${nominalSize(last).withoutPoint}` };
   const { lines } = drawn.value;
   const cut = cutOr(stages, withoutPieces, () => {
@@ -161,10 +165,12 @@ function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triang
     beneath: beneath.value.rows,
     flat: flat.value,
     freeUv: free.value.flat.uv,
+    lasting,
+    leathers,
     bottom: bottom.value,
     parts,
     ...withoutGroups(cut),
-    findings: [...findings, ...lines.findings, ...judgeShellSettings(shellRules, shellSettings), ...beneath.value.findings, ...flat.value.findings, ...judgeTension(flat.value, shellSettings), ...shared, ...foldLeftOut(edge, job.pieces), ...cut.findings],
+    findings: [...findings, ...lines.findings, ...judgeShellSettings(shellRules, shellSettings), ...beneath.value.findings, ...flat.value.findings, ...judgeTension(flat.value, shellSettings), ...shared, ...leathers.findings, ...foldLeftOut(edge, job.pieces), ...cut.findings],
     timesMs: stages.timesMs,
   };
 }
