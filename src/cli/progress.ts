@@ -23,6 +23,7 @@ const stages: Readonly<Record<string, string>> = {
   beneath: "Laying lining, stiffener and puff beneath it",
   flatten: "Laying it flat",
   tension: "Drawing its topline together",
+  leather: "Reading the strips of its leathers",
   lining: "Laying the lining flat",
   panels: "Opening the upper along its seams",
   "heel part": "Cutting the heel part off it",

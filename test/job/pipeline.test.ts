@@ -24,7 +24,7 @@ describe("the pipeline on the example pair", () => {
   });
 
   test("runs its stages in the order of the work and times each", () => {
-    const order = ["last", "forme", "bottom", "lines", "shell", "beneath", "flatten", "tension", "lining", "heel part", "heel", "pieces"];
+    const order = ["last", "forme", "bottom", "lines", "shell", "beneath", "flatten", "tension", "leather", "lining", "heel part", "heel", "pieces"];
     expect(ran.filter((stage) => order.includes(stage))).toEqual(order);
     expect(Object.keys(first.timesMs)).toEqual(order);
     for (const ms of Object.values(first.timesMs)) expect(ms).toBeGreaterThan(0);
@@ -49,7 +49,8 @@ describe("the pipeline on the example pair", () => {
     expect(stagesOf({ ...defaultJob(), shell: { edge: "raw" } }).seen).toEqual(fromTension);
     expect(stagesOf({ ...defaultJob(), shell: { halves: "mean" } }).seen).toEqual(["tension", "halves", "lining", "heel", "pieces"]);
     expect(stagesOf({ ...defaultJob(), shell: { halves: "separate" } }).seen).toEqual(["pieces"]);
-    expect(stagesOf({ ...defaultJob(), pieces: { liningThicknessMm: 1 } }).seen).toEqual(fromBeneath);
+    expect(stagesOf({ ...defaultJob(), pieces: { liningThicknessMm: 1 } }).seen).toEqual(["beneath", "flatten", "tension", "leather", "lining", "heel part", "heel", "pieces"]);
+    expect(stagesOf({ ...defaultJob(), leather: { upper: { known: "nappa" } } }).seen).toEqual(["leather"]);
     expect(stagesOf({ ...defaultJob(), shell: { counterMm: 2 } }).seen).toEqual(fromBeneath);
     const thrown = stagesOf({ ...defaultJob(), lines: { throatDepthMm: 66 } });
     expect(thrown.seen).toEqual(["lines", "shell", ...fromBeneath]);
