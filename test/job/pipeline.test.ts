@@ -50,12 +50,14 @@ describe("the pipeline on the example pair", () => {
     expect(stagesOf({ ...defaultJob(), shell: { halves: "mean" } }).seen).toEqual(["tension", "halves", "lining", "heel", "pieces"]);
     expect(stagesOf({ ...defaultJob(), shell: { halves: "separate" } }).seen).toEqual(["pieces"]);
     expect(stagesOf({ ...defaultJob(), pieces: { liningThicknessMm: 1 } }).seen).toEqual(["beneath", "flatten", "tension", "leather", "lining", "heel part", "heel", "pieces"]);
-    expect(stagesOf({ ...defaultJob(), leather: { upper: { known: "nappa" } } }).seen).toEqual(["leather"]);
     expect(stagesOf({ ...defaultJob(), shell: { counterMm: 2 } }).seen).toEqual(fromBeneath);
     const thrown = stagesOf({ ...defaultJob(), lines: { throatDepthMm: 66 } });
     expect(thrown.seen).toEqual(["lines", "shell", ...fromBeneath]);
     expect(thrown.pair.last).toBe(first.last);
     expect(thrown.pair.lines.settings.throatDepthMm).toBe(66);
+    const other = stagesOf({ ...defaultJob(), lines: { throatDepthMm: 66 }, leather: { upper: { known: "nappa" } } });
+    expect(other.seen).toEqual(["leather"]);
+    expect(other.pair.pieces).toBe(thrown.pair.pieces);
   });
 
   test("halves that differ much are told where they are to share one form, and only there", () => {
