@@ -1,7 +1,8 @@
 import type { Rule } from "#lines/lines.ts";
+import type { ToplineShift } from "./shift.ts";
 
-/** How the upper is pulled over the last. Pulls in N of lasting pincers whose jaws are {@link jawsMm} broad. */
-export interface PullSettings {
+/** How the upper is pulled over the last: pulls in N of lasting pincers whose jaws are {@link jawsMm} broad. And what is taken up in a corrected pattern. */
+export interface PullSettings extends ToplineShift {
   readonly pullToeN: number;
   readonly pullToeCornerN: number;
   readonly pullBackN: number;
@@ -30,6 +31,8 @@ export type PullRules = { readonly [K in keyof PullSettings]: Rule };
 const practice = "Common practice, no source.";
 const pull = (name: string, value: number, why: string): Rule => ({ value, min: 2, max: 80, step: 1, unit: "N", name, why, source: `${practice} A firm hand pull is about 20 to 30 N on 20 mm.` });
 
+const shift = (name: string, why: string): Rule => ({ value: 0, min: -8, max: 8, step: 0.1, unit: "mm", name, why, source: "Worked out by pulling the pattern over, or from shoes that were measured." });
+
 /** The rules for pulling over; they do not depend on the last. */
 export const pullRules: PullRules = {
   pullToeN: pull("pull over the toe", 20, "The first draft draws the upper from back to toe. It decides how deep the throat opens."),
@@ -41,6 +44,10 @@ export const pullRules: PullRules = {
   friction: { value: 0.3, min: 0, max: 0.8, step: 0.05, unit: "share", name: "friction on the last", why: "Dry leather on wood drags at 0.3 to 0.4; with French chalk or a film between, about half of it. It decides how much of a pull at the toe reaches the throat.", source: "An engineering table, leather on wood, dry: 0.3 to 0.4. With chalk 0.15 to 0.25: from memory. No figure was found for plastic lasts." },
   tapeN: { value: 600, min: 0, max: 5000, step: 50, unit: "N", name: "strength of the topline tape", why: "How firmly the tape in the fold keeps the topline from stretching: the force that would double its length if it went on as it begins. 600 N is 6 N for each percent.", source: "From memory, for a woven tape 4 mm broad." },
   upperTurnDeg: { value: 0, min: -90, max: 90, step: 5, unit: "deg", name: "direction of the upper", why: "Least stretch lengthwise keeps the topline tight; the stretch across is pulled round the forepart.", source: practice },
+  throatShiftMm: shift("throat cut farther from the toe", "What is left over when the corrected pattern is pulled over draft by draft: the throat is cut so much farther out that it ends where it was drawn."),
+  backShiftMm: shift("back cut higher", "The same at the back seam: what draft 4 draws away is left on."),
+  innerShiftMm: shift("inner side cut higher", "The same at the lowest place of the inner side."),
+  outerShiftMm: shift("outer side cut higher", "The same at the lowest place of the outer side."),
   liningTurnDeg: { value: 0, min: -90, max: 90, step: 5, unit: "deg", name: "direction of the lining", why: "Least stretch lengthwise at the topline.", source: practice },
 };
 
