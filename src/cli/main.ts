@@ -1,4 +1,4 @@
-// The command line: `lastwise measure` and `lastwise make`. Says what was done, and ends 0, 1 (look before cutting) or 2 (could not).
+// The command line: `lastwise measure`, `make`, `card` and `strip`. Says what was done, and ends 0, 1 (look before cutting) or 2 (could not).
 import { readFileSync } from "node:fs";
 import { Command, CommanderError } from "commander";
 import { explain } from "#base/findings.ts";
@@ -7,6 +7,7 @@ import { exit } from "./exit.ts";
 import { addCard } from "./card.ts";
 import { addMake } from "./make.ts";
 import { addMeasure } from "./measure.ts";
+import { addStrip } from "./strip.ts";
 
 const { version } = JSON.parse(readFileSync(new URL("../../package.json", import.meta.url), "utf8")) as { version: string };
 
@@ -22,6 +23,7 @@ const program = new Command("lastwise")
 addMeasure(program);
 addMake(program);
 addCard(program);
+addStrip(program);
 
 const asked = (option: string): boolean => process.argv.includes(option);
 

@@ -2,6 +2,7 @@ import { covarianceAt, leastSquares, type LeastSquaresProblem } from "#solve/lea
 import { firmPull, knownNumbers, knownSpread, usualEarly, usualToe } from "./known-leathers.ts";
 import type { KnownLeather, StripWay } from "./leather.ts";
 import { logStretch, modelSize, numbersOf, usualSlip } from "./strip-model.ts";
+import { thicker } from "./toe-law.ts";
 import { stretchAt } from "./uniaxial.ts";
 
 /** One reading as the fit sees it: pull in N per mm of width, lengths in mm. */
@@ -38,14 +39,15 @@ const priors = 5;
 /**
  * The numbers that agree best with the readings and with what is usual for such a leather, each weighed by how sure it is (maximum a
  * posteriori), and their covariance there. Without readings: what is usual, with its wide band.
+ * @param thick how many times as thick as usual it is; it is expected to resist in proportion
  */
-export function fitModel(readings: readonly ModelReading[], known: KnownLeather): FittedModel {
+export function fitModel(readings: readonly ModelReading[], known: KnownLeather, thick = 1): FittedModel {
   const strips = readings.reduce((most, { strip }) => Math.max(most, strip + 1), 0);
-  const usual = knownNumbers(known);
+  const usual = thicker(knownNumbers(known), thick);
   const start = new Float64Array(modelSize + strips);
   start.set([Math.log(usual.along), Math.log(usual.across), Math.log(usualSlip(usual.along, usual.across)), Math.log(usual.toe), odds(usual.early)]);
   const scales = new Float64Array(modelSize + strips).fill(0.3).fill(markError, modelSize);
-  const prior = priorOf(known);
+  const prior = priorOf(known, thick);
   const problem: LeastSquaresProblem = {
     start,
     scales,
@@ -74,14 +76,15 @@ export function deviationOf({ gauge, length }: ModelReading): number {
 }
 
 /** Writes how far a model lies from what is usual, each in its own standard deviation: five numbers. */
-function priorOf(known: KnownLeather): (x: Float64Array, out: Float64Array) => void {
-  const usual = knownNumbers(known);
+function priorOf(known: KnownLeather, thick: number): (x: Float64Array, out: Float64Array) => void {
+  const usual = thicker(knownNumbers(known), thick);
+  const pull = firmPull * thick;
   const { common, own } = knownSpread(known);
-  const along = logStretch(usual, "along", firmPull), across = logStretch(usual, "across", firmPull);
+  const along = logStretch(usual, "along", pull), across = logStretch(usual, "across", pull);
   const sum = Math.sqrt(2 * own * own + 4 * common * common), difference = Math.SQRT2 * own;
   return (x, out) => {
     const numbers = numbersOf(x);
-    const byAlong = logStretch(numbers, "along", firmPull), byAcross = logStretch(numbers, "across", firmPull);
+    const byAlong = logStretch(numbers, "along", pull), byAcross = logStretch(numbers, "across", pull);
     const more1 = byAlong - along, more2 = byAcross - across;
     out[0] = (more1 + more2) / sum;
     out[1] = (more1 - more2) / difference;

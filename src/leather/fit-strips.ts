@@ -29,7 +29,9 @@ export function fitStrips(said: LeatherSaid, { where = whereIn(said.strips ?? []
   const judged = judgeStrips(said.strips ?? [], known, where);
   const readings = judged.strips.flatMap((strip, s) => strip.readings.map((reading, r): ModelReading & { readonly at: number } =>
     ({ strip: s, at: judged.kept[s]![r]!, way: strip.way, pull: reading.loadN / strip.widthMm, gauge: strip.gaugeMm, length: reading.lengthMm })));
-  const plain = fitModel(readings, known);
+  const usualMm = knownFigures[known].thicknessMm;
+  const thicknessMm = said.thicknessMm ?? usualMm;
+  const plain = fitModel(readings, known, thicknessMm / usualMm);
   const fitted = readings.length === 0 ? plain : widened(plain, readings);
   const numbers = alike(numbersOf(fitted.model));
   const fittedReadings = readings.map((r): FittedReading => {
@@ -44,7 +46,7 @@ export function fitStrips(said: LeatherSaid, { where = whereIn(said.strips ?? []
     known,
     numbers,
     spread: spreadOf(stretchCovariance(fitted, toldPull), readings.length > 0),
-    thicknessMm: said.thicknessMm ?? knownFigures[known].thicknessMm,
+    thicknessMm,
     grainLimit: grainLimitOf(known),
     breakLimit: knownFigures[known].breaks[0],
     ...(setShare === undefined ? {} : { set: setShare }),

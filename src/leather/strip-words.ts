@@ -1,4 +1,5 @@
 import type { KnownLeather, StripWay } from "./leather.ts";
+import type { Likeness } from "./likeness.ts";
 
 export const wayWords: Readonly<Record<StripWay, string>> = { along: "along", across: "across", bias: "at 45 degrees" };
 
@@ -11,3 +12,9 @@ export const knownWords: Readonly<Record<KnownLeather, string>> = {
   pig: "pig",
   "lining goat": "goat for linings",
 };
+
+/** What a leather is like among those that are known. */
+export function likenessWords(said: KnownLeather, { nearest, along, across }: Likeness): string {
+  const like = `It gives most like ${knownWords[nearest]}`;
+  return `${like}; under a firm pull ${along.toFixed(1)} times as much along and ${across.toFixed(1)} times as much across as ${knownWords[said]} usually does.`;
+}

@@ -4,6 +4,8 @@ const mm = (value: number): string => `${value.toFixed(1)} mm`;
 const percent = (value: number): string => `${value.toFixed(1)} %`;
 const ways: Readonly<Record<string, string>> = { along: "along", across: "across", bias: "at 45 degrees" };
 
+const header = "way,width mm,between marks mm,load,unit,length mm,after a minute mm";
+
 export const leatherSentences = {
   "leather-law-impossible": sentence("stop", (d: { along: number; across: number; bias: number; poisson: number }) =>
     `No leather answers like this: ${d.along.toFixed(2)} N/mm along, ${d.across.toFixed(2)} across, ${d.bias.toFixed(2)} at 45 degrees, ${d.poisson.toFixed(2)} times as narrow as long. Read the strips again, above all the one at 45 degrees.`,
@@ -12,6 +14,19 @@ export const leatherSentences = {
   "leather-distension": sentence("stop", (d: { mm: number }) =>
     `A distension of ${d.mm} mm cannot be read in the ball test: its ring is 25 mm wide. Give the height in mm at which the grain cracked, 1 to 25.`,
   ),
+
+  // The rows of a file or of a table that was pasted in.
+  "strips-not-text": sentence("stop", (_: Record<string, never>) => `This is no plain text. Save the table from your spreadsheet as CSV and name that file.`),
+  "strips-no-rows": sentence("stop", (_: Record<string, never>) => `There are no readings in it. The first row names the columns, ${header}; under it stands a row for every reading.`),
+  "strips-no-header": sentence("stop", (d: { missing: readonly string[] }) => `The first row does not name ${d.missing.length === 1 ? "the column" : "the columns"} ${d.missing.join(", ")}. It should read: ${header}`),
+  "strips-too-many": sentence("stop", (d: { strips: number; readings: number }) => `Too many rows: at most ${d.strips} strips with ${d.readings} readings each are read. An empty line begins a new strip.`),
+  "strip-row-spilt": sentence("look", (d: { row: number; cells: number; columns: number }) => `Row ${d.row} has ${d.cells} cells under ${d.columns} columns and is left out. Where numbers have a decimal comma, part the cells by semicolons.`),
+  "strip-cell-empty": sentence("look", (d: { where: string }) => `${d.where} is empty; the row is left out. Write a number.`),
+  "strip-cell-above": sentence("look", (d: { where: string; row: number }) => `${d.where} is empty, which means the same as above, and row ${d.row} has nothing there that can be used; the row is left out.`),
+  "strip-cell-number": sentence("look", (d: { where: string; got: string }) => `${d.where}: "${d.got}" is no number; the row is left out. Write it like 104.5 or 104,5, without its unit.`),
+  "strip-cell-zero": sentence("look", (d: { where: string; got: string }) => `${d.where}: ${d.got} must be above 0; the row is left out.`),
+  "strip-cell-unit": sentence("look", (d: { where: string; got: string }) => `${d.where}: ${d.got === "" ? "the unit of the load is not said" : `"${d.got}" is no unit of load here`}; the row is left out. Write N, g, kg, oz or lb.`),
+  "strip-cell-way": sentence("look", (d: { where: string; got: string }) => `${d.where}: ${d.got === "" ? "the way of the strip is not said" : `"${d.got}" is no way of a strip`}; the row is left out. Write along, across or 45.`),
 
   // Strips and their readings; `where` names the row and column of a file, or the strip and its reading.
   "strip-width": sentence("look", (d: { where: string; widthMm: number; least: number; most: number }) => `${d.where}: a strip ${mm(d.widthMm)} wide is left out. Measure its width at three places and write the mean, ${d.least} to ${d.most} mm.`),

@@ -1,0 +1,115 @@
+import { describe, expect, test } from "vitest";
+import { explain } from "#base/findings.ts";
+import { Refusal } from "#base/refusal.ts";
+import { fitStrips } from "#leather/fit-strips.ts";
+import { readStripCsv } from "#leather/strip-csv.ts";
+
+const header = "way,width mm,between marks mm,load,unit,length mm,after a minute mm";
+const rows = (...lines: readonly string[]): string => [header, ...lines].join("\n");
+const told = (text: string): string[] => {
+  const read = readStripCsv(text);
+  return [...read.findings, ...fitStrips({ known: "goat", strips: read.strips }, { where: read.where }).findings].map(explain);
+};
+
+describe("readings as rows of text", () => {
+  test("the plain form, blank cells meaning the same as above", () => {
+    const { strips, findings } = readStripCsv(rows("# a goat", "along,20,150,5,N,152,", ",,,10,N,154.5,150.5", "across,21,150,5,N,156,"));
+    expect(findings).toEqual([]);
+    expect(strips).toEqual([
+      { way: "along", widthMm: 20, gaugeMm: 150, readings: [{ loadN: 5, lengthMm: 152 }, { loadN: 10, lengthMm: 154.5, afterMm: 150.5 }] },
+      { way: "across", widthMm: 21, gaugeMm: 150, readings: [{ loadN: 5, lengthMm: 156 }] },
+    ]);
+  });
+
+  test("decimal commas between semicolons, other line ends, a mark of byte order, quotes, columns in any order", () => {
+    const text = '\uFEFFlength mm;load kg;way;"between marks cm";width mm;note\r\n152,5;0,5;along;15;20,5;"he said ""good""; twice"\r\n';
+    expect(readStripCsv(text).strips).toEqual([{ way: "along", widthMm: 20.5, gaugeMm: 150, readings: [{ loadN: 0.5 * 9.80665, lengthMm: 152.5 }] }]);
+  });
+
+  // Exact: standard gravity 9.80665 m/s² (CGPM 1901), pound 0.45359237 kg (1959), ounce a sixteenth of it.
+  test.each([["N", 1], ["kg", 9.80665], ["g", 0.00980665], ["lb", 4.4482216152605], ["oz", 0.27801385095378125], ["KG", 9.80665]])("a load in %s", (unit, newtons) => {
+    expect(readStripCsv(rows(`along,20,100,1,${unit},101,`)).strips[0]!.readings[0]!.loadN).toBeCloseTo(newtons, 12);
+  });
+
+  test("an empty line begins a new strip; a strip's name puts its rows together", () => {
+    expect(readStripCsv(rows("along,20,100,5,N,101,", "", "along,20,100,5,N,101.5,")).strips).toHaveLength(2);
+    const named = readStripCsv(`strip,${header}\nA,along,20,100,5,N,101,\nB,along,20,100,5,N,102,\nA,along,20,100,10,N,103,`);
+    expect(named.strips.map(({ readings }) => readings.length)).toEqual([2, 1]);
+    expect(named.where(0, 1, "length")).toBe('Row 4, column "length mm"');
+  });
+
+  test.each([["45"], ["45°"], ["at 45 degrees"], ["BIAS"]])("%s is the third way", (word) => expect(readStripCsv(rows(`${word},20,100,5,N,101,`)).strips[0]!.way).toBe("bias"));
+});
+
+describe("what is wrong is named by row and column, and the rest is read", () => {
+  const good = "along,20,100,5,N,101.5,";
+  test.each([
+    ["a width of nothing", "across,0,100,5,N,103,", 'Row 3, column "width mm": 0 must be above 0; the row is left out.'],
+    ["letters for digits", "across,20,100,5,N,1O3,", 'Row 3, column "length mm": "1O3" is no number; the row is left out. Write it like 104.5 or 104,5, without its unit.'],
+    ["an empty length", "across,20,100,5,N,,", 'Row 3, column "length mm" is empty; the row is left out. Write a number.'],
+    ["an unknown unit", "across,20,100,5,stone,103,", 'Row 3, column "unit": "stone" is no unit of load here; the row is left out. Write N, g, kg, oz or lb.'],
+    ["an unknown way", "up,20,100,5,N,103,", 'Row 3, column "way": "up" is no way of a strip; the row is left out. Write along, across or 45.'],
+    ["decimal commas between commas", "across,20,100,5,N,103,5,101,5", "Row 3 has 9 cells under 7 columns and is left out. Where numbers have a decimal comma, part the cells by semicolons."],
+    ["shorter under load", "along,20,100,10,N,95,", 'Row 3, column "length mm": the strip would be shorter under load (95.0 mm) than without (100.0 mm); the reading is left out. Read it again.'],
+    ["beyond the break", "along,20,100,10,N,190,", 'Row 3, column "length mm": 90.0 % longer, and goat tears at 60 % or before; the reading is left out. Look at the length, and whether the clamp slipped.'],
+    ["longer after than loaded", "along,20,100,10,N,103,108", 'Row 3, column "after a minute mm": longer a minute after (108.0 mm) than under load (103.0 mm). That length is left out; read it again, or look whether the two are swapped.'],
+    ["lengths that fall as loads rise", "along,20,100,20,N,99.5,", 'Row 3, column "length mm": 99.5 mm under 20.0 N, but 101.5 mm under only 5.0 N. One of the two is misread; read both again.'],
+    ["marks too near", "along,20,5,10,N,6,", 'Row 3, column "between marks mm": 5.0 mm between the marks; the strip is left out. Write the length between the marks before any load, 20 to 500 mm.'],
+  ])("%s", (_, row, sentence) => expect(told(rows(good, row))).toContain(sentence));
+
+  test("rows that lean on a row that could not be read are told so", () => {
+    expect(told(rows("across,0,100,5,N,103,", ",,,10,N,105,"))[1]).toBe('Row 3, column "width mm" is empty, which means the same as above, and row 2 has nothing there that can be used; the row is left out.');
+  });
+
+  test("one reading alone is taken, with a wide band, and what is missing is said", () => {
+    const said = told(rows(good));
+    expect(said).toContain("Only one reading along: the band stays wide. Four loads from light to 30 N on 20 mm make it narrow.");
+    expect(said.filter((text) => /^No strip (across|at 45 degrees) was read/.test(text))).toHaveLength(2);
+    expect(said.some((text) => text.startsWith("The heaviest load is 5 N for 20 mm of width"))).toBe(true);
+  });
+
+  test("a strip along that gives more than the one across, and one reading off the others", () => {
+    const swapped = rows(...[5, 10, 20, 30].flatMap((n) => [`along,20,150,${n},N,${150 + 3 + 0.6 * n},`]), "", ...[5, 10, 20, 30].map((n) => `across,20,150,${n},N,${150 + 1 + 0.25 * n},`));
+    expect(told(swapped).some((text) => text.startsWith("The strip across gives less"))).toBe(true);
+    const off = rows(...[5, 10, 15, 20, 25, 30].map((n) => `across,20,150,${n},N,${150 + 2 + 0.5 * n + (n === 15 ? 6 : 0)},`));
+    expect(told(off).some((text) => /^Row 4, column "length mm": \d\.\d mm longer than the other readings/.test(text))).toBe(true);
+  });
+});
+
+describe("a file that cannot be read at all is refused", () => {
+  const code = (text: string): string => {
+    try {
+      readStripCsv(text);
+      return "";
+    } catch (error) {
+      if (error instanceof Refusal) return error.finding.code;
+      throw error;
+    }
+  };
+  test.each([
+    ["nothing in it", "", "strips-no-rows"],
+    ["only a header", header, "strips-no-rows"],
+    ["no header", "along,20,150,5,N,152,", "strips-no-header"],
+    ["a spreadsheet's own file", "PK\u0003\u0004\u0000", "strips-not-text"],
+    ["more strips than a job holds", rows(...Array.from({ length: 61 }, (_, i) => `along,${20 + i / 100},150,5,N,152,`)), "strips-too-many"],
+  ])("%s", (_, text, wanted) => expect(code(text)).toBe(wanted));
+
+  test("whatever else the text is, strips, findings or a refusal come out", () => {
+    for (const text of ["a;b;c\n1;2;3", `${header}\n,,,,,,`, `${header}\n"along,20`, `${header}\nalong,1e308,100,5,N,NaN,`, "\n\n\n#", `${header}\n${",".repeat(200)}x`]) {
+      let ended = "";
+      try {
+        const { strips, findings } = readStripCsv(text);
+        ended = strips.length + findings.length > 0 ? "told" : "silent";
+      } catch (error) {
+        ended = error instanceof Refusal ? "refused" : "broken";
+      }
+      expect(["told", "refused"], text.slice(0, 90)).toContain(ended);
+    }
+  });
+});
+
+test("strips of no use at all still give a leather: the known one, and it is told", () => {
+  const { leather, findings } = fitStrips({ known: "calf", strips: [{ way: "along", widthMm: 20, gaugeMm: 100, readings: [{ loadN: 5, lengthMm: 40 }] }, { way: "across", widthMm: 20, gaugeMm: 100, readings: [] }] });
+  expect(leather).toEqual(fitStrips({ known: "calf" }).leather);
+  expect(findings.map((f) => f.code)).toEqual(["strip-shorter", "strip-empty", "strips-none"]);
+});
