@@ -14,7 +14,7 @@ export interface Band {
 }
 
 /** The foretold value of one length: with its band, or as the one leather that was pulled over gave it; nothing where none was foretold. */
-export function bandOf(foretold: Foretold | undefined, ofEnds: (ends: Ends) => number, ofBands?: (bands: BandedEnds) => Banded): { readonly foretold?: Band } {
+export function foretoldOf(foretold: Foretold | undefined, ofEnds: (ends: Ends) => number, ofBands?: (bands: BandedEnds) => Banded): { readonly foretold?: Band } {
   if (foretold?.banded && ofBands) {
     const { predicted, low, high } = ofBands(foretold.banded);
     return { foretold: { predicted, low, high } };

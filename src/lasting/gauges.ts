@@ -9,7 +9,7 @@ import type { SeamLine } from "#shell/seam-line.ts";
 import type { ShellSettings } from "#shell/settings.ts";
 import { draftGauges, type DraftGauge, type MarginSettings } from "./gauge-drafts.ts";
 import { jointTape } from "./joint-tape.ts";
-import { bandOf, type Band, type Foretold } from "./foretold.ts";
+import { foretoldOf, type Band, type Foretold } from "./foretold.ts";
 
 /** A letter always means the same mark, whether the others are there or not. */
 export type GaugeLetter = "A" | "B" | "C" | "D" | "E" | "F" | "G" | "H" | "J" | "K" | "L" | "M" | "N" | "P";
@@ -39,6 +39,8 @@ export interface Gauges {
   readonly marks: readonly GaugeMark[];
   /** The drafts in the order in which they are taken. */
   readonly drafts: readonly DraftGauge[];
+  /** Length of each half of the feather line, seat point to toe point, mm. */
+  readonly featherMm: Readonly<Record<Half, number>>;
   /** By how much a tape over the lasted upper reads more than on the bare last, mm; nothing where it was not asked. */
   readonly overUpper?: { readonly throatMm: number; readonly backMm: number };
 }
@@ -62,11 +64,12 @@ const leastStiffenerMm = 10;
  * each draft; and what was foretold. docs/guide/marks-and-gauges.md says how they are used.
  */
 export function gaugesOf(input: GaugeInput): Gauges {
-  const { last, lines, settings, foretold, beneath } = input;
+  const { last, settings, foretold, beneath } = input;
   const over = (key: BeneathRow["key"]): number => beneath?.filter((row) => row.key === key).reduce((sum, row) => sum + row.overMm - row.onLastMm, 0) ?? 0;
   return {
     side: last.side,
     marks: [...centreMarks(input), ...(["lateral", "medial"] as const).flatMap((half) => flankMarks(input, half))],
+    featherMm: { medial: curveLength(featherHalf(last.feather, "medial")), lateral: curveLength(featherHalf(last.feather, "lateral")) },
     drafts: draftGauges(last, settings, foretold?.lasted),
     ...(beneath && { overUpper: { throatMm: over("centre"), backMm: over("back") } }),
   };
@@ -76,7 +79,7 @@ function centreMarks({ last, lines, settings, shell, foretold }: GaugeInput): re
   const { throatDepthMm, backHeightMm } = lines.settings;
   const topMm = backHeightMm - shell.counterBelowMm;
   const puffMm = Math.min(shell.puffReachMm, throatDepthMm - puffBeforeThroatMm);
-  const band = (key: "throatDepthMm" | "backHeightMm") => bandOf(foretold, (e) => e[key], (b) => b[key]);
+  const band = (key: "throatDepthMm" | "backHeightMm") => foretoldOf(foretold, (e) => e[key], (b) => b[key]);
   return [
     { letter: "A", key: "throat", name: "throat depth", at: pointOn(lines.centre, throatDepthMm), lengthMm: throatDepthMm, ...band("throatDepthMm") },
     { letter: "B", key: "back", name: "back height", at: pointOn(lines.back, backHeightMm), lengthMm: backHeightMm, ...band("backHeightMm") },
@@ -101,8 +104,8 @@ function flankMarks({ last, lines, shell, seams = [], foretold }: GaugeInput, ha
   const tape = jointTape(last, lines, half);
   const wingMm = medial ? shell.counterInnerMm : shell.counterOuterMm;
   return [
-    ...quarters.map(([letter, name], i) => height(letter, `quarter-${i + 1}`, name, lines.quarterHeights[half][i]!, bandOf(foretold, (e) => e.sideMm[half][i]!))),
-    height("F", "lowest", "height, lowest place", lowest, bandOf(foretold, (e) => e.lowestMm[half], (b) => (medial ? b.innerHeightMm : b.outerHeightMm))),
+    ...quarters.map(([letter, name], i) => height(letter, `quarter-${i + 1}`, name, lines.quarterHeights[half][i]!, foretoldOf(foretold, (e) => e.sideMm[half][i]!))),
+    height("F", "lowest", "height, lowest place", lowest, foretoldOf(foretold, (e) => e.lowestMm[half], (b) => (medial ? b.innerHeightMm : b.outerHeightMm))),
     onFeather("G", "joint", "joint point", jointMm),
     ...(tape ? [{ letter: "H", key: `${half}-joint-line`, name: `joint line up to the ${tape.endsAt}`, half, at: tape.at, alongMm: jointMm, foot: pointOn(feather, jointMm), lengthMm: tape.lengthMm, way: tape.way } as const] : []),
     ...seams.filter((seam) => seam.half === half).map((seam) => onFeather("J", "seam", seam.name === "inner waist" ? "foot of the inner seam" : "foot of the side seam", seam.featherMm)),

@@ -1,11 +1,13 @@
 import type { Finding } from "#base/findings.ts";
 import type { Last } from "#last/last.ts";
+import type { Foretold } from "#lasting/foretold.ts";
 import type { Lines } from "#lines/lines.ts";
 import type { BottomMade } from "#pieces/bottom/made.ts";
 import type { PartChoices } from "#pieces/choices.ts";
 import type { Piece, Strip } from "#pieces/piece.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
 import type { BeneathRow } from "#shell/girths.ts";
+import type { SeamLine } from "#shell/seam-line.ts";
 import type { ShellSettings } from "#shell/settings.ts";
 import type { FlatShell } from "#shell/shell.ts";
 import type { TapedShell, TracedPicture } from "#tape/taped-shell.ts";
@@ -42,6 +44,10 @@ export interface LastInput extends AnyInput {
   readonly flat: FlatShell;
   /** Where the pattern was tried out. */
   readonly tried?: Tried;
+  /** Seams of another cut than that at the back alone, for their feet on the last. */
+  readonly seams?: readonly SeamLine[];
+  /** What was foretold of lasting, where it was worked out. */
+  readonly foretold?: Foretold;
 }
 
 /** One pair on a taped pattern. */

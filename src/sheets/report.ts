@@ -1,8 +1,8 @@
 import { flatLength } from "#shell/edge-length.ts";
-import type { HeightMark } from "#lines/lines.ts";
 import type { ToplineTension } from "#shell/shell.ts";
 import type { CommonSheet } from "./arrange.ts";
 import type { LastInput, SheetInput, TapeInput } from "./input.ts";
+import { lastingReport } from "./lasting-report.ts";
 import { madeReport } from "./made-report.ts";
 import { findingReport, measureReport } from "./measure-report.ts";
 import { round } from "./report-number.ts";
@@ -53,8 +53,8 @@ function ofTape({ tape, traced }: TapeInput) {
   return { tape: tapeReport(tape, traced), lasting: { throatDepthMm: mean("centre"), backHeightMm: mean("back") } };
 }
 
-function ofLast({ last, lines, shellSettings, beneath, flat, tried }: LastInput) {
-  const height = (m: HeightMark) => ({ share: round(m.share), alongFeatherMm: round(m.alongFeatherMm), target: round(m.heightMm) });
+function ofLast(input: LastInput) {
+  const { last, lines, shellSettings, beneath, flat, tried } = input;
   const arcEnd = (arc: Float64Array) => arc[arc.length - 1]!;
   return {
     last: measureReport(last),
@@ -70,14 +70,7 @@ function ofLast({ last, lines, shellSettings, beneath, flat, tried }: LastInput)
       strainUnsprung: flat.unsprung,
     },
     ...(tried && { tried: triedReport(tried, last.placement) }),
-    lasting: {
-      throatDepthMm: { target: round(lines.settings.throatDepthMm) },
-      backHeightMm: { target: round(lines.settings.backHeightMm) },
-      sideHeightsMm: {
-        medial: { lowest: height(lines.lowestMedial), quarters: lines.quarterHeights.medial.map(height) },
-        lateral: { lowest: height(lines.lowestLateral), quarters: lines.quarterHeights.lateral.map(height) },
-      },
-    },
+    lasting: lastingReport(input),
   };
 }
 

@@ -65,7 +65,7 @@ describe("reading files back", () => {
   test("a strip with its tick in the wrong place is refused", async () => {
     const marks = await marksPdf(input, paper);
     await proveMarksPdf(marks, marks.strips);
-    const moved = await rewritten(marks, 0, (c) => c.replace(/(\/tick-throat BMC\n)([\d.]+)/, (_, before: string, x: string) => before + (Number(x) + 0.1).toFixed(3)));
+    const moved = await rewritten(marks, 1, (c) => c.replace(/(\/tick-right-throat BMC\n)([\d.]+)/, (_, before: string, x: string) => before + (Number(x) + 0.1).toFixed(3)));
     await refused(() => proveMarksPdf(moved, marks.strips), "scale-wrong");
   });
 

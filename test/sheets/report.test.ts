@@ -19,6 +19,9 @@ describe("report.json", () => {
     expect(report.findings[0]).toMatchObject({ code: "outline-off", severity: "stop" });
     expect(report.lasting.throatDepthMm).toEqual({ target: 70 });
     expect(report.lasting.sideHeightsMm.lateral.quarters).toHaveLength(3);
+    expect(Object.keys(report.lasting)).toEqual(["throatDepthMm", "backHeightMm", "sideHeightsMm", "margins", "marks"]);
+    expect(report.lasting.margins.map((m: { draft: number }) => m.draft)).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9, 10]);
+    expect(report.lasting.marks.slice(0, 2)).toEqual([{ letter: "A", name: "throat depth", lengthMm: 70 }, { letter: "B", name: "back height", lengthMm: 56 }]);
   });
 
   // By hand: two edges of the sample's flat square of 100 mm along the medial half, one along the lateral one… each (0,1,3) and (0,1).

@@ -1,36 +1,41 @@
 import { describe, expect, test } from "vitest";
 import { unwatched } from "#base/watch.ts";
-import { tapeMarks } from "#sheets/marks/tape-marks.ts";
+import { marksOf } from "#lasting/gauges.ts";
+import { gaugesFor } from "#sheets/marks/marks-pdf.ts";
 import { strokeStyles } from "#sheets/pen.ts";
 import { sheetsOf } from "#sheets/sheets.ts";
 import { pdfLines } from "../support/pdf-lines.ts";
-import { sampleLast, sampleLines, samplePair } from "../support/sample-pair.ts";
+import { samplePair } from "../support/sample-pair.ts";
+
+const half = (mm: number): string => (Math.round(mm * 2) / 2).toFixed(1);
 
 describe("marks on both lasts", () => {
-  const last = sampleLast();
-  const marks = tapeMarks(last, sampleLines(last));
+  const gauges = gaugesFor(samplePair());
 
   test("come in the order in which the tape meets them from the heel", () => {
     // The sample is lowest inside at 0.52 and outside at 0.48 of the way.
-    expect(marks.heights.medial.map((m) => m.tick)).toEqual(["1/4", "1/2", "low", "3/4"]);
-    expect(marks.heights.lateral.map((m) => m.tick)).toEqual(["1/4", "low", "1/2", "3/4"]);
-    for (const half of ["medial", "lateral"] as const) {
-      expect(marks.along[half].slice(0, 4).map((m) => m.tick)).toEqual(marks.heights[half].map((m) => m.tick));
-      const lengths = marks.along[half].slice(0, 4).map((m) => m.lengthMm);
+    const heights = (of: "medial" | "lateral") => marksOf(gauges, of).filter((m) => "CDEF".includes(m.letter));
+    expect(heights("medial").map((m) => m.letter).join("")).toBe("CDFE");
+    expect(heights("lateral").map((m) => m.letter).join("")).toBe("CFDE");
+    for (const of of ["medial", "lateral"] as const) {
+      const lengths = marksOf(gauges, of).map((m) => m.alongMm!);
       expect([...lengths].sort((a, b) => a - b)).toEqual(lengths);
     }
   });
 
-  test("the lowest place stands in both side views, counted in the same words as everywhere", async () => {
+  test("the lowest place stands in both side views and on the strips of both lasts", async () => {
     const files = await sheetsOf(samplePair(), unwatched);
-    const text = (await pdfLines(files.find((f) => f.name === "marks.pdf")!.bytes))[0]!.text;
-    for (const half of ["medial", "lateral"] as const) {
-      const low = marks.heights[half].find((m) => m.tick === "low")!;
-      // Once in the side view and once on the strip.
-      expect(text.filter((t) => t === `low ${(Math.round(low.lengthMm * 2) / 2).toFixed(1)}`)).toHaveLength(2);
+    const [first, ...strips] = await pdfLines(files.find((f) => f.name === "marks.pdf")!.bytes);
+    for (const of of ["medial", "lateral"] as const) {
+      const low = marksOf(gauges, of).find((m) => m.letter === "F")!;
+      expect(first!.text.filter((t) => t === `F ${half(low.lengthMm!)}`)).toHaveLength(1);
+      for (const { text } of strips) expect(text.filter((t) => t === half(low.alongMm!)).length).toBeGreaterThan(0);
     }
-    expect(text.join(" ")).toContain("parts of the way from the seat point to below the throat");
-    expect(text.join(" ")).not.toMatch(/\d\d %(?!, not)/);
+    const words = first!.text.join(" ");
+    expect(words).toContain("parts of the way from the seat point to below the throat");
+    expect(words).not.toMatch(/\d\d %(?!, not)/);
+    expect(words).toContain("All lengths lie on the bare last.");
+    expect(words).toContain("nothing here replaces your judgement");
   });
 });
 

@@ -4,6 +4,7 @@ import { featherHalf, footAtX, type Half } from "#lines/feather.ts";
 import type { HeightMark, Lines } from "#lines/lines.ts";
 import { usualSheets } from "#sheets/choices.ts";
 import { usualParts } from "#pieces/choices.ts";
+import { pieceRulesFor, pieceSettingsFrom } from "#pieces/rules.ts";
 import type { LastInput } from "#sheets/input.ts";
 import { shellRulesFor, shellSettingsFrom } from "#shell/rules.ts";
 import { noStrain, type FlatShell, type Shell } from "#shell/shell.ts";
@@ -106,7 +107,7 @@ export function samplePair(change: Partial<LastInput> = {}): LastInput {
     beneath: [{ key: "topline", half: "medial", onLastMm: 205, overMm: 208 }, { key: "back", onLastMm: 55, overMm: 56.25 }],
     flat: sampleFlat(),
     pieces: samplePieces(),
-    pieceSettings: {} as LastInput["pieceSettings"],
+    pieceSettings: pieceSettingsFrom(pieceRulesFor(last)),
     findings: [],
     timesMs: {},
     ...change,

@@ -4,7 +4,7 @@ import type { TapeMark } from "./tape-marks.ts";
 
 /** A printed tape to be cut out and laid on the last: zero at one end, a tick at each length. Names by which it is read back. */
 export const zeroName = (strip: string): string => `zero-${strip}`;
-export const tickName = (mark: TapeMark): string => `tick-${mark.key}`;
+export const tickName = (mark: { readonly key: string }): string => `tick-${mark.key}`;
 
 export interface Strip {
   readonly name: string;

@@ -1,7 +1,4 @@
-import type { Last } from "#last/last.ts";
-import { arcNearest } from "#last/surface-curve.ts";
-import { featherHalf, type Half } from "#lines/feather.ts";
-import type { HeightMark, Lines } from "#lines/lines.ts";
+import type { Half } from "#lines/feather.ts";
 
 /** Where an accepted difference between the two shoes comes from. */
 export type Ground = "factory rule" | "common practice";
@@ -35,28 +32,9 @@ export const quarterWords = ["1/4", "1/2", "3/4"] as const;
 export const byRule = (mm: number) => ({ mm, ground: "factory rule" as const });
 export const byPractice = (mm: number) => ({ mm, ground: "common practice" as const });
 
-/** The tape lengths that make two lasts alike: throat, back, side heights and where they are taken, joints. */
-export function tapeMarks(last: Last, lines: Lines): TapeMarks {
-  const lowest = { medial: lines.lowestMedial, lateral: lines.lowestLateral };
-  /** Quarters and the lowest place in the order in which the tape meets them. */
-  const fromHeel = (half: Half, low: HeightMark) =>
-    [...lines.quarterHeights[half].map((mark, i) => ({ key: `quarter-${i + 1}`, tick: quarterWords[i] ?? "", mark })), { key: "lowest", tick: "low", mark: low }].sort((a, b) => a.mark.alongFeatherMm - b.mark.alongFeatherMm);
-  const heights = (half: Half): readonly TapeMark[] => {
-    const at = (key: string, tick: string, words: string, m: HeightMark): TapeMark => ({ key: `${half}-${key}`, tick, words: `${sideWords[half]}, ${words}`, lengthMm: m.heightMm, accepted: byPractice(1.5) });
-    return fromHeel(half, lowest[half]).map(({ key, tick, mark }) => at(key, tick, tick === "low" ? "height, lowest place" : `height at ${tick}`, mark));
-  };
-  const along = (half: Half): readonly TapeMark[] => {
-    const at = (key: string, tick: string, lengthMm: number): TapeMark => ({ key: `${half}-along-${key}`, tick, words: `${sideWords[half]}, ${tick} point`, lengthMm });
-    const joint = half === "medial" ? last.landmarks.jointMedial : last.landmarks.jointLateral;
-    return [
-      ...fromHeel(half, lowest[half]).map(({ key, tick, mark }) => at(key, tick, mark.alongFeatherMm)),
-      at("joint", "joint", arcNearest(featherHalf(last.feather, half), joint)),
-    ];
-  };
-  return {
-    throat: { key: "throat", tick: "throat", words: "Throat depth, toe to throat", lengthMm: lines.settings.throatDepthMm, accepted: byRule(1) },
-    back: { key: "back", tick: "back", words: "Back height, seat to back point", lengthMm: lines.settings.backHeightMm, accepted: byRule(1) },
-    heights: { medial: heights("medial"), lateral: heights("lateral") },
-    along: { medial: along("medial"), lateral: along("lateral") },
-  };
-}
+/** The largest accepted difference for a mark of a last, by its letter. */
+export const acceptedOf = (letter: string): TapeMark["accepted"] => (letter === "A" || letter === "B" ? byRule(1) : "CDEF".includes(letter) ? byPractice(1.5) : undefined);
+/** "1.0 a"; the letters are explained by {@link acceptedNotes}. */
+export const acceptedWords = (accepted: TapeMark["accepted"]): string => (accepted ? `${accepted.mm.toFixed(1)} ${accepted.ground === "factory rule" ? "a" : "b"}` : "");
+export const acceptedNotes =
+  "Accepted difference between right and left when lasted. a: as in a factory's published work instruction for low-cut shoes (back height 1.0 mm, throat 1.0 to 1.5 mm). b: common practice, no source. Lengths are rounded to half a millimetre, the strips are exact.";

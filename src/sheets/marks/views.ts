@@ -1,71 +1,113 @@
+import type { Gauges } from "#lasting/gauges.ts";
+import { markOf, marksOf, type GaugeMark } from "#lasting/gauges.ts";
 import type { Last, Point3 } from "#last/last.ts";
 import { featherHalf, type Half } from "#lines/feather.ts";
-import type { HeightMark, Lines } from "#lines/lines.ts";
+import type { Lines } from "#lines/lines.ts";
 import { textWidth } from "../lettering.ts";
 import type { PageInk } from "../pdf/page-ink.ts";
-import { half as halfMm } from "./strips.ts";
-import { quarterWords, sideWords, type TapeMarks } from "./tape-marks.ts";
+import { half as halfMm, spread } from "./strips.ts";
+import { sideWords } from "./tape-marks.ts";
 
-/** The last from the outside or the inside, with its topline half and the lengths written where they are taken. */
-export function inkSideView(ink: PageInk, last: Last, lines: Lines, marks: TapeMarks, half: Half, left: number, bottom: number, width: number): void {
+type Xy = readonly [number, number];
+export interface Viewed {
+  readonly last: Last;
+  readonly lines: Lines;
+  readonly gauges: Gauges;
+}
+const letterMm = 2.5;
+const numberMm = 2.2;
+
+/** The last from the outside or the inside, with its topline half, every mark by its letter and the lengths written where they are taken. */
+export function inkSideView(ink: PageInk, { last, lines, gauges }: Viewed, half: Half, left: number, bottom: number, width: number): void {
   const { x0, scale } = sideScale(last, width);
   // The toe points right when the side that is nearer to us lies on the right of the last's way forward.
   const toeRight = (last.side === "right") === (half === "lateral");
-  const at = ([x, , z]: Point3): readonly [number, number] => [toeRight ? left + scale * (x - x0) : left + width - scale * (x - x0), bottom + scale * z];
-  const curve = (points: Float64Array): number[] => {
-    const out: number[] = [];
-    const n = points.length / 3;
-    const every = Math.max(1, Math.floor(n / 80));
-    for (let i = 0; i < n; i += every) out.push(...at([points[3 * i]!, points[3 * i + 1]!, points[3 * i + 2]!]));
-    out.push(...at([points[3 * n - 3]!, points[3 * n - 2]!, points[3 * n - 1]!]));
-    return out;
-  };
+  const at = ([x, , z]: Point3): Xy => [toeRight ? left + scale * (x - x0) : left + width - scale * (x - x0), bottom + scale * z];
+  const curve = (points: Float64Array): number[] => thinned(points).flatMap((p) => at(p));
   ink.style(0.25);
-  ink.stroke(curve(last.bottomCentre.points));
-  ink.stroke(curve(last.centreRidge.points));
-  ink.stroke(curve(last.backCurve.points));
+  for (const { points } of [last.bottomCentre, last.centreRidge, last.backCurve]) ink.stroke(curve(points));
   ink.stroke([...curve(last.centreRidge.points).slice(-2), ...curve(last.backCurve.points).slice(-2)]);
   ink.style(0.18, [1.5, 1]);
   ink.stroke(curve(featherHalf(last.feather, half).points));
   ink.style(0.5);
   ink.stroke(curve((half === "medial" ? lines.toplineMedial : lines.toplineLateral).points));
-  const written = marks.heights[half];
-  const foot = bottom + scale * Math.min(6, ...lines.quarterHeights[half].map((m) => m.foot[2]));
-  const lowest = half === "medial" ? lines.lowestMedial : lines.lowestLateral;
-  const heightLine = (m: HeightMark, dashMm: readonly number[]) => {
-    ink.style(0.18, dashMm);
-    ink.line(...at(m.foot), ...at(m.at));
-  };
-  lines.quarterHeights[half].forEach((m, i) => {
-    const mark = written.find((t) => t.tick === quarterWords[i])!;
-    heightLine(m, []);
-    const text = halfMm(mark.lengthMm), x = at(m.at)[0];
-    const toLow = at(lowest.at)[0] - x;
-    // The number stands to the right of its line, or to the left where the line of the lowest place would run through it.
-    const aside = toLow > 0 && toLow < textWidth(text, 2.2) + 2;
-    const from = at(m.foot)[1], high = at(m.at)[1] - from;
-    ink.text(text, aside ? x - 0.8 - textWidth(text, 2.2) : x + 0.8, from + (aside ? 0.22 : 0.55) * high - 1, 2.2);
-    ink.text(mark.tick, at(m.foot)[0] - 1.6, foot - 4, 1.8);
-  });
-  // The lowest place often lies close to a quarter: its words stand a row lower.
-  const low = `low ${halfMm(lowest.heightMm)}`;
-  heightLine(lowest, [0.8, 0.8]);
-  ink.line(at(lowest.foot)[0], at(lowest.foot)[1], at(lowest.foot)[0], foot - 4.8);
-  ink.text(low, at(lowest.foot)[0] - textWidth(low, 2.2) / 2, foot - 7.6, 2.2);
-  const n = lines.back.arc.length;
-  const backPoint = at([lines.back.points[3 * n - 3]!, lines.back.points[3 * n - 2]!, lines.back.points[3 * n - 1]!]);
-  const k = lines.centre.arc.length;
-  const throat = at([lines.centre.points[3 * k - 3]!, lines.centre.points[3 * k - 2]!, lines.centre.points[3 * k - 1]!]);
   ink.style(0.35);
   ink.stroke(curve(lines.centre.points));
   ink.stroke(curve(lines.back.points));
-  dot(ink, backPoint);
-  dot(ink, throat);
-  const back = `back ${halfMm(marks.back.lengthMm)}`, depth = `throat ${halfMm(marks.throat.lengthMm)}`;
-  // Above the topline there is room: at the heel within the last, over the toe beside it.
-  ink.text(back, toeRight ? backPoint[0] + 2 : backPoint[0] - 2 - textWidth(back, 2.2), backPoint[1] + 1.2, 2.2);
-  ink.text(depth, toeRight ? throat[0] + 1.5 : throat[0] - 1.5 - textWidth(depth, 2.2), throat[1] + 3.2, 2.2);
-  ink.text(`${sideWords[half]} of the ${last.side} last`, left + width / 2 - textWidth(`${sideWords[half]} of the ${last.side} last`, 2.5, true) / 2, foot - 12, 2.5, { bold: true });
+  const marks = marksOf(gauges, half);
+  const foot = bottom + scale * Math.min(6, ...marks.map((m) => (m.foot ?? m.at)[2])) - 1;
+  inkHeights(ink, marks, at);
+  inkFeet(ink, marks.filter((m) => m.letter !== "F" && m.letter !== "H"), at, foot, [left, left + width]);
+  inkLowest(ink, marks.find((m) => m.letter === "F")!, at, foot);
+  const line = marks.find((m) => m.letter === "H");
+  if (line?.way) {
+    ink.style(0.18, [2, 0.8, 0.4, 0.8]);
+    ink.stroke(curve(line.way));
+    const [x, y] = at(pointHalfWay(line.way));
+    const text = `H ${halfMm(line.lengthMm!)}`;
+    // Towards the toe the wall below the vamp is free of other lines.
+    ink.text(text, toeRight ? x + 1.2 : x - 1.2 - textWidth(text, numberMm), y - 1.5, numberMm);
+  }
+  inkCentre(ink, gauges, at, toeRight);
+  const words = `${sideWords[half]} of the ${last.side} last`;
+  ink.text(words, left + width / 2 - textWidth(words, 2.5, true) / 2, foot - 12.5, 2.5, { bold: true });
+}
+
+/** Heights as thin lines with their number beside them. */
+function inkHeights(ink: PageInk, marks: readonly GaugeMark[], at: (p: Point3) => Xy): void {
+  const low = marks.find((m) => m.letter === "F")!;
+  for (const m of marks) {
+    if (!"CDE".includes(m.letter)) continue;
+    ink.style(0.18);
+    ink.line(...at(m.foot!), ...at(m.at));
+    const text = halfMm(m.lengthMm!), x = at(m.at)[0], size = textWidth(text, numberMm);
+    const toLow = at(low.at)[0] - x;
+    // The number stands to the right of its line, or to the left where the line of the lowest place would run through it.
+    const aside = toLow > 0 && toLow < size + 2;
+    const from = at(m.foot!)[1], high = at(m.at)[1] - from;
+    ink.text(text, aside ? x - 0.8 - size : x + 0.8, from + (aside ? 0.22 : 0.55) * high - 1, numberMm);
+  }
+}
+
+/** Letters of what lies on the feather line in one row below, spread where they would meet. */
+function inkFeet(ink: PageInk, marks: readonly GaugeMark[], at: (p: Point3) => Xy, foot: number, [from, to]: readonly [number, number]): void {
+  const feet = marks.map((m) => at(m.foot ?? m.at));
+  const middles = spread(feet.map(([x]) => x), feet.map(() => 3.4), from, to);
+  marks.forEach((m, i) => {
+    const [x, y] = feet[i]!;
+    ink.style(0.18);
+    ink.stroke([x, y + 0.8, x, y - 0.8, middles[i]!, foot - 0.8]);
+    ink.text(m.letter, middles[i]! - textWidth(m.letter, letterMm, true) / 2, foot - 3.6, letterMm, { bold: true });
+  });
+}
+
+/** The lowest place often lies close to a quarter: its words stand a row lower. */
+function inkLowest(ink: PageInk, low: GaugeMark, at: (p: Point3) => Xy, foot: number): void {
+  const text = `F ${halfMm(low.lengthMm!)}`, x = at(low.foot!)[0];
+  ink.style(0.18, [0.8, 0.8]);
+  ink.line(...at(low.foot!), ...at(low.at));
+  ink.line(x, at(low.foot!)[1], x, foot - 4.6);
+  ink.text(text, x - textWidth(text, letterMm, true) / 2, foot - 7.6, letterMm, { bold: true });
+}
+
+/** What lies on the centre: throat and back with their lengths, stiffener, puff and notches by their letters. */
+function inkCentre(ink: PageInk, gauges: Gauges, at: (p: Point3) => Xy, toeRight: boolean): void {
+  const way = toeRight ? 1 : -1;
+  const put = (key: string, dx: number, dy: number, withLength: boolean): void => {
+    const mark = markOf(gauges, key);
+    if (!mark) return;
+    const [x, y] = at(mark.at);
+    dot(ink, [x, y]);
+    const text = withLength ? `${mark.letter} ${halfMm(mark.lengthMm!)}` : mark.letter;
+    const size = textWidth(text, letterMm, true);
+    ink.text(text, way * dx > 0 ? x + Math.abs(dx) : x - Math.abs(dx) - size, y + dy, letterMm, { bold: true });
+  };
+  put("throat", 1.2, 2.2, true);
+  put("back", 2, 1.4, true);
+  put("stiffener-top", 1.6, -1.8, false);
+  put("puff", 1.2, 1.6, false);
+  put("toe-notch", 1.6, -1, false);
+  put("seat-notch", -1.6, -2.4, false);
 }
 
 /** How high the side view is at a width, mm. */
@@ -85,16 +127,12 @@ function sideScale(last: Last, width: number): { readonly x0: number; readonly s
   return { x0, scale: width / (x1 - x0) };
 }
 
-/** The last from above: feather line, topline, joint points and the places of the heights along the feather line. */
-export function inkTopView(ink: PageInk, last: Last, lines: Lines, left: number, middle: number, width: number): void {
+/** The last from above: feather line, topline, the marks' places outside it by their letters and the drafts inside it by their numbers. */
+export function inkTopView(ink: PageInk, { last, lines, gauges }: Viewed, left: number, middle: number, width: number): void {
   const toe = last.landmarks.toePoint, seat = last.landmarks.seatPoint;
   const scale = width / (toe[0] - seat[0]);
-  const at = ([x, y]: Point3): readonly [number, number] => [left + scale * (x - seat[0]), middle + scale * y];
-  const curve = (points: Float64Array): number[] => {
-    const out: number[] = [];
-    for (let i = 0; i < points.length; i += 3) out.push(...at([points[i]!, points[i + 1]!, points[i + 2]!]));
-    return out;
-  };
+  const at = ([x, y]: Point3): Xy => [left + scale * (x - seat[0]), middle + scale * y];
+  const curve = (points: Float64Array): number[] => thinned(points).flatMap((p) => at(p));
   ink.style(0.25);
   ink.stroke(curve(last.feather.points), true);
   ink.style(0.5);
@@ -102,33 +140,60 @@ export function inkTopView(ink: PageInk, last: Last, lines: Lines, left: number,
   ink.stroke(curve(lines.toplineLateral.points));
   ink.style(0.18, [4, 1, 0.6, 1]);
   ink.line(...at(seat), ...at(toe));
-  ink.style(0.18);
-  const joints = [at(last.landmarks.jointMedial), at(last.landmarks.jointLateral)] as const;
-  ink.line(...joints[0], ...joints[1]);
-  joints.forEach((p) => dot(ink, p));
   for (const half of ["medial", "lateral"] as const) {
     const up = (last.side === "right") === (half === "medial") ? 1 : -1;
-    const name = (text: string, p: readonly [number, number]) => ink.text(text, p[0] - textWidth(text, 1.8) / 2, up > 0 ? p[1] + 1.6 : p[1] - 3.2, 1.8);
-    lines.quarterHeights[half].forEach((m, i) => {
-      const p = at(m.foot);
-      ink.line(p[0], p[1] - 1, p[0], p[1] + 1);
-      name(quarterWords[i]!, p);
+    const marks = marksOf(gauges, half).filter((m) => m.letter !== "H");
+    const feet = marks.map((m) => at(m.foot ?? m.at));
+    const middles = spread(feet.map(([x]) => x), feet.map(() => 3.6), left, left + width);
+    marks.forEach((m, i) => {
+      const [x, y] = feet[i]!;
+      ink.style(0.18);
+      ink.stroke([x, y - 0.8 * up, x, y + 0.8 * up, middles[i]!, y + 2 * up]);
+      ink.text(m.letter, middles[i]! - textWidth(m.letter, letterMm, true) / 2, up > 0 ? y + 2.6 : y - 2.6 - letterMm, letterMm, { bold: true });
     });
-    const low = at((half === "medial" ? lines.lowestMedial : lines.lowestLateral).foot);
-    ink.line(low[0], low[1] - 1, low[0], low[1] + 1);
-    // A row farther out than the quarters, which may lie close.
-    ink.line(low[0], low[1], low[0], low[1] + 4 * up);
-    ink.text("low", low[0] - textWidth("low", 1.8) / 2, up > 0 ? low[1] + 4.6 : low[1] - 6.2, 1.8);
-    name("joint", up > 0 === (joints[0][1] > middle) ? joints[0] : joints[1]);
-    ink.text(sideWords[half].toLowerCase(), left + 0.12 * width, middle + up * 4 - 1, 2.2);
+    const way = marksOf(gauges, half).find((m) => m.way)?.way;
+    ink.style(0.18, [2, 0.8, 0.4, 0.8]);
+    if (way) ink.stroke(curve(way));
+    const word = sideWords[half].toLowerCase();
+    ink.text(word, left + 0.3 * width, middle + up * 4 - 1, 2.2);
   }
-  ink.text("seat", at(seat)[0] - 1.5 - textWidth("seat", 2.2), middle - 1, 2.2);
-  ink.text("toe", at(toe)[0] + 1.5, middle - 1, 2.2);
+  inkDrafts(ink, gauges, at, middle);
+  ink.text("P", at(seat)[0] - 1.5 - textWidth("P", letterMm, true), middle - 1.2, letterMm, { bold: true });
+  ink.text("N", at(toe)[0] + 1.5, middle - 1.2, letterMm, { bold: true });
 }
 
-const dot = (ink: PageInk, [x, y]: readonly [number, number]): void => {
+/** Each draft's number inside the feather line with a short line where the pincers bite. */
+function inkDrafts(ink: PageInk, { drafts }: Gauges, at: (p: Point3) => Xy, middle: number): void {
+  for (const d of drafts) {
+    const [x, y] = at(d.at);
+    const text = String(d.number), size = textWidth(text, letterMm);
+    const inward = Math.abs(y - middle) < 1 ? 0 : y > middle ? -1 : 1;
+    // On the centre the number stands beside its end, along the last.
+    const along = inward !== 0 ? 0 : d.alongMm === 0 ? 1 : -1;
+    ink.style(0.35);
+    ink.line(x + along * 1, y + inward * 1, x + along * 2.6, y + inward * 2.6);
+    ink.text(text, x + (along === 0 ? 2.4 : along * 5) - size / 2, y + inward * 4.2 - letterMm / 2 + (along === 0 ? 0 : 2.4), letterMm);
+  }
+}
+
+const dot = (ink: PageInk, [x, y]: Xy): void => {
   ink.style(0.35);
-  ink.stroke([x - 0.8, y, x, y + 0.8, x + 0.8, y, x, y - 0.8], true);
+  ink.stroke([x - 0.7, y, x, y + 0.7, x + 0.7, y, x, y - 0.7], true);
+};
+
+/** About a hundred points of a curve, its ends kept. */
+function thinned(points: Float64Array): readonly Point3[] {
+  const n = points.length / 3, every = Math.max(1, Math.floor(n / 100));
+  const at = (i: number): Point3 => [points[3 * i]!, points[3 * i + 1]!, points[3 * i + 2]!];
+  const out: Point3[] = [];
+  for (let i = 0; i < n - 1; i += every) out.push(at(i));
+  out.push(at(n - 1));
+  return out;
+}
+
+const pointHalfWay = (way: Float64Array): Point3 => {
+  const i = 3 * Math.floor(way.length / 6);
+  return [way[i]!, way[i + 1]!, way[i + 2]!];
 };
 
 /** Every third number from `first` on: x, y or z of points. */

@@ -1,0 +1,75 @@
+import type { Band } from "#lasting/foretold.ts";
+import type { GaugeMark, Gauges } from "#lasting/gauges.ts";
+import { leftStripMm, marginMm, topStripMm } from "../paper.ts";
+import type { PageInk } from "../pdf/page-ink.ts";
+import { paragraph } from "./paragraph.ts";
+import { half } from "./strips.ts";
+import { inkTable, type Column } from "./table.ts";
+import { acceptedNotes, acceptedOf, acceptedWords, sideWords } from "./tape-marks.ts";
+import { inkSideView, inkTopView, sideViewHeight, topViewHeight, type Viewed } from "./views.ts";
+
+const intro =
+  "Mark these places on both lasts before anything lies on them, with a soft tape on the bare surface, or with the strips on the next pages. 1/4, 1/2 and 3/4 are parts of the way from the seat point to below the throat; the lowest place is where the topline is lowest. Go to each place along the feather line (from seat), then square up. The left last is the exact mirror of the right: same numbers, other side. The small numbers are the drafts, as on the lasting margin of the pieces.";
+const judgement = "These numbers are what the pattern asks for. Leather, last and hand have their own: nothing here replaces your judgement at the bench.";
+
+/** The page of both lasts: the last from its sides and above, and every length to mark with room for what is measured. */
+export function inkLastPage(ink: PageInk, viewed: Viewed): void {
+  const { last, gauges } = viewed;
+  const { page } = ink;
+  const [left, right, top] = [marginMm + leftStripMm - 4, page.widthMm - marginMm, page.heightMm - marginMm - topStripMm];
+  const width = right - left;
+  const view = Math.min(mostViewMm, (width - 16) / 2);
+  let y = top - 10;
+  ink.text("Marks on both lasts", left, y, 5, { bold: true });
+  y = paragraph(ink, intro, left, y - 2, width) - 2 - sideViewHeight(last, view);
+  inkSideView(ink, viewed, "lateral", left + 2, y, view);
+  inkSideView(ink, viewed, "medial", right - view - 2, y, view);
+  const above = Math.min(mostViewMm, width - 50);
+  y -= 19 + topViewHeight(last, above) / 2;
+  inkTopView(ink, viewed, left + (width - above) / 2, y, above);
+  y -= 8 + topViewHeight(last, above) / 2;
+  const rows = gauges.marks.length;
+  y = inkMarks(ink, gauges, { x: left, top: y, rowMm: Math.min(mostRowMm, Math.max(leastRowMm, (y - marginMm - notesMm) / (rows + 1))) }, width);
+  paragraph(ink, [acceptedNotes, overUpper(gauges), judgement].join(" "), left, y - 0.5, width);
+}
+
+/** No picture grows beyond this on wide paper, and no row beyond what a pen needs, mm. */
+const mostViewMm = 130;
+const leastRowMm = 4.2;
+const mostRowMm = 6.2;
+/** Room for the small print below the table, mm. */
+const notesMm = 19;
+
+/** By how much the finished shoe reads more than the marks on the bare last. */
+function overUpper({ overUpper: over }: Gauges): string {
+  const surface = "All lengths lie on the bare last.";
+  if (!over || Math.max(over.throatMm, over.backMm) < 0.25) return surface;
+  return `${surface} On the lasted shoe the tape lies over lining, stiffening and upper: it reads about ${half(over.throatMm)} mm more at the throat and ${half(over.backMm)} mm more at the back.`;
+}
+
+function inkMarks(ink: PageInk, { marks }: Gauges, place: { readonly x: number; readonly top: number; readonly rowMm: number }, width: number): number {
+  const told = marks.some((m) => m.foretold);
+  const columns: readonly Column[] = [
+    { head: "", mm: 6, bold: true },
+    { head: "Mark, mm", mm: width - 93 - (told ? 27 : 0) },
+    { head: "from seat", mm: 15 },
+    { head: "right", mm: 13, bold: true },
+    { head: "left", mm: 13, bold: true },
+    ...(told ? [{ head: "foretold", mm: 27 }] : []),
+    { head: "right lasted", mm: 17 },
+    { head: "left lasted", mm: 17 },
+    { head: "differ by", mm: 12 },
+  ];
+  const rows = marks.map((m) => {
+    const length = m.lengthMm === undefined ? "" : half(m.lengthMm);
+    return [m.letter, nameOf(m), m.alongMm === undefined || m.letter === "P" ? "" : half(m.alongMm), length, length, ...(told ? [m.foretold ? bandWords(m.foretold) : ""] : []), "", "", acceptedWords(acceptedOf(m.letter))];
+  });
+  return inkTable(ink, columns, rows, place);
+}
+
+function nameOf({ half: of, name }: GaugeMark): string {
+  return of ? `${sideWords[of]}, ${name}` : `${name[0]!.toUpperCase()}${name.slice(1)}`;
+}
+
+/** "71.5 (70.5 to 72.5)". */
+const bandWords = ({ predicted, low, high }: Band): string => (low === undefined || high === undefined ? half(predicted) : `${half(predicted)} (${half(low)} to ${half(high)})`);
