@@ -1,6 +1,7 @@
 import { finding, type Finding } from "#base/findings.ts";
 import type { Side } from "#last/last.ts";
 import { draftOrder } from "#pieces/draft-order.ts";
+import { pullWord } from "./lasted.ts";
 import { movesFor, type DraftMove } from "./log-moves.ts";
 import { thumbEffects, type DraftEffects } from "./log-effects.ts";
 import { judgePair, judgeShoe } from "./log-judge.ts";
@@ -99,5 +100,5 @@ function thinMargin(shoe: Measured, { draft, edgeMm }: DraftMove): readonly { dr
 
 function sentenceFor(side: Side, { draft, byN, toN, edgeMm, moves }: DraftMove, { from }: DraftEffects): Finding {
   const name = draftOrder.find(({ number }) => number === draft)!.name;
-  return finding("log-draft", { side, draft, name, byN, toN, edgeMm, moves, reckoned: from === "reckoned" });
+  return finding("log-draft", { side, draft, name, byN, toN, word: pullWord(toN), edgeMm, moves, reckoned: from === "reckoned" });
 }

@@ -5,6 +5,12 @@ import type { Ends } from "./lasted.ts";
 export const endNames = ["throatDepthMm", "backHeightMm", "innerHeightMm", "outerHeightMm"] as const;
 export type EndName = (typeof endNames)[number];
 
+/** All four ends, mm. */
+export type EndsByName = Readonly<Record<EndName, number>>;
+
+/** The ends as they are named in the log. */
+export const byName = ({ throatDepthMm, backHeightMm, lowestMm }: Ends): EndsByName => ({ throatDepthMm, backHeightMm, innerHeightMm: lowestMm.medial, outerHeightMm: lowestMm.lateral });
+
 /** Where the topline is asked to end, mm: what is not asked is left out. Side heights at the lowest place of each side. */
 export type Asked = { readonly [K in EndName]?: number };
 
@@ -45,7 +51,5 @@ export interface ShoeEntry {
   readonly note?: string;
 }
 
-/** What is asked of the log, from the ends asked for on the last. */
-export function askedFrom({ throatDepthMm, backHeightMm, lowestMm }: Ends): Required<Asked> {
-  return { throatDepthMm, backHeightMm, innerHeightMm: lowestMm.medial, outerHeightMm: lowestMm.lateral };
-}
+/** What is asked of a shoe that is written down, from the ends asked for on the last. */
+export const askedFrom = byName;

@@ -22,8 +22,6 @@ const nameOf = (what: string): string => dimensionWords[what]?.[0] ?? what;
 const wayOf = (what: string, byMm: number): string => dimensionWords[what]?.[byMm > 0 ? 1 : 2] ?? "off";
 const subject = (what: string, draft: number | undefined): string => (draft === undefined ? `the ${nameOf(what)} is` : `the margin at draft ${draft} is`);
 const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
-/** The pull in a word of the bench; newtons stand behind it. */
-const pulled = (n: number): string => (n <= 12 ? "light" : n <= 30 ? "firm" : "strong");
 
 interface Row {
   readonly what: string;
@@ -38,6 +36,15 @@ const level = (offMm: number): boolean => Math.abs(offMm) < 0.05;
 const verdict = ({ toleranceMm, verdict: word, beyondMm }: Row): string => `${capital(word)}${beyondMm > 0 ? ` by ${mm(beyondMm)}` : ""}: ${mm(toleranceMm)} at most.`;
 const asked = (d: Row & { side: Side }): string => `${capital(d.side)} shoe: ${subject(d.what, d.draft)} ${level(d.offMm) ? "where it was asked" : `${mm(d.offMm)} ${wayOf(d.what, d.offMm)} than asked`}. ${verdict(d)}`;
 const alike = (d: Row): string => `${capital(subject(d.what, d.draft))} ${level(d.offMm) ? "alike on both shoes" : `${mm(d.offMm)} ${wayOf(d.what, d.offMm)} on the left shoe`}. ${verdict(d)}`;
+
+interface Ends {
+  readonly throatDepthMm: number;
+  readonly backHeightMm: number;
+  readonly innerHeightMm: number;
+  readonly outerHeightMm: number;
+}
+const ways = (rows: readonly (readonly [string, number])[], still: string): string => rows.map(([what, byMm]) => `${nameOf(what)} ${level(byMm) ? still : `${mm(byMm)} ${wayOf(what, byMm)}`}`).join(", ");
+const moved = (d: Ends, still: string): string => ways([["throatDepthMm", d.throatDepthMm], ["backHeightMm", d.backHeightMm], ["innerHeightMm", d.innerHeightMm], ["outerHeightMm", d.outerHeightMm]], still);
 
 const cementedHelp: Readonly<Record<string, string>> = {
   throatDepthMm: "warm the cement, take the margin up from joint to joint and draw the toe again before the sole is on",
@@ -67,11 +74,11 @@ export const loopSentences = {
       ? `The shoes are ${mm(d.apartMm)} apart at the ${nameOf(d.what)}. Nothing was asked there, so either may be changed; here it is the ${d.side} one.`
       : `The shoes are ${mm(d.apartMm)} apart at the ${nameOf(d.what)}. The ${d.side} one is farther from what was asked (${mm(d.offMm)} against ${mm(d.otherMm)}): change that one.`,
   ),
-  "log-draft": sentence("look", (d: { side: Side; draft: number; name: string; byN: number; toN: number; edgeMm: number; moves: readonly { what: string; byMm: number }[]; reckoned: boolean }) => {
+  "log-draft": sentence("look", (d: { side: Side; draft: number; name: string; byN: number; toN: number; word: string; edgeMm: number; moves: readonly { what: string; byMm: number }[]; reckoned: boolean }) => {
     const how = d.byN < 0 ? "ease it" : "pull it more";
     const edge = Math.abs(d.edgeMm) < 0.05 ? "" : `; its edge ${d.edgeMm < 0 ? "goes back" : "comes on"} by about ${mm(d.edgeMm)}`;
     const then = d.moves.map(({ what, byMm }) => `the ${nameOf(what)} comes ${mm(byMm)} ${wayOf(what, byMm)}`).join(", ");
-    return `${capital(d.side)} shoe, draft ${d.draft} (${d.name}): ${how} by about ${newton(d.byN)}, to ${pulled(d.toN)} (${newton(d.toN)})${edge}.${then && ` ${capital(then)}.`} ${d.reckoned ? "Reckoned for this pair." : "Rule of thumb."}`;
+    return `${capital(d.side)} shoe, draft ${d.draft} (${d.name}): ${how} by about ${newton(d.byN)}, to ${d.word} (${newton(d.toN)})${edge}.${then && ` ${capital(then)}.`} ${d.reckoned ? "Reckoned for this pair." : "Rule of thumb."}`;
   }),
   "log-margin-thin": sentence("look", (d: { side: Side; draft: number; marginMm: number; leastMm: number }) =>
     `${capital(d.side)} shoe: with that only ${mm(Math.max(0, d.marginMm), 0)} of margin is left at draft ${d.draft}; ${mm(d.leastMm, 0)} are needed to cement it (common practice). Ease it less, and cut the next pair with more margin there.`,
@@ -94,5 +101,22 @@ export const loopSentences = {
   ),
   "log-leather-gives": sentence("note", (d: { leather: string; factor: number; low: number; high: number; pairs: number; handMm: number }) =>
     `${capital(d.leather)} is now taken to give ${times(d.factor)} as much as its strips say, with a band from ${d.low.toFixed(2)} to ${d.high.toFixed(2)}. Your hand's own scatter is taken to be ${mm(d.handMm)} at the throat of one shoe.`,
+  ),
+  compensated: sentence("note", (d: { rounds: number; withinMm: number } & Ends) =>
+    `Pulled over, the corrected pattern ends within ${mm(d.withinMm)} of what is asked, after ${d.rounds === 1 ? "one trial" : `${d.rounds} trials`}: ${moved(d, "as asked")}.`,
+  ),
+  "compensation-short": sentence("look", (d: { rounds: number; withinMm: number } & Ends) =>
+    `The pattern alone does not bring this leather to where it is asked. After ${d.rounds} trials: ${moved(d, "as asked")}; ${mm(d.withinMm)} was aimed at. Look at what helps, and cut one shoe for trial first.`,
+  ),
+  turned: sentence("note", (d: { layer: string; byDeg: number } & Ends) => `The ${d.layer} turned ${Math.abs(d.byDeg)} degrees ${d.byDeg > 0 ? "counter-clockwise" : "clockwise"}: ${moved(d, "as now")}.`),
+  "lay-upper": sentence("note", () =>
+    "Upper, vamp and quarters: least stretch from heel to toe, along the topline. It keeps the topline from growing and the quarters from gaping; what gives across is pulled round the forepart. (Common practice for pumps; vamps of laced shoes are often cut the other way. In firm leather or the best part of a skin it may be taken less strictly, in soft leather never.)",
+  ),
+  "lay-vamp-lining": sentence("note", () => "Vamp lining: least stretch lengthwise, as the upper over it, so that both give alike at the throat (common practice)."),
+  "lay-quarter-lining": sentence("note", () => "Quarter linings: least stretch lengthwise at the topline, so that the edge holds; they may give up and down (common practice)."),
+  "lay-heel-pocket": sentence("note", () => "Heel pocket: what gives goes round the heel, where it must lie without folds (common practice)."),
+  "lay-mated": sentence("note", () => "Lay left and right as mirror images on like places of one skin, so that corresponding sides of both shoes stretch alike (an old rule of the trade)."),
+  swapped: sentence("look", (d: { from: string; to: string; fromMm: number; toMm: number; lowMm: number; highMm: number }) =>
+    `The same pattern in ${d.to} instead of ${d.from}: the throat ends at ${mm(d.toMm)} instead of ${mm(d.fromMm)}${level(d.toMm - d.fromMm) ? "" : `, ${mm(d.toMm - d.fromMm)} ${wayOf("throatDepthMm", d.toMm - d.fromMm)}`}; between ${mm(d.lowMm)} and ${mm(d.highMm)} in 80 of 100 such leathers.`,
   ),
 };
