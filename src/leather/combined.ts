@@ -3,7 +3,7 @@ import { NeoHookean } from "./neo-hookean.ts";
 import { ToeLaw } from "./toe-law.ts";
 
 /** Any law in axes towards which its own are turned. */
-class Rotated implements Law {
+export class Rotated implements Law {
   readonly law: Law;
   readonly cos: number;
   readonly sin: number;
@@ -15,9 +15,14 @@ class Rotated implements Law {
   }
 
   energy(e1: number, e2: number, g: number): number {
+    return this.asked((law, own1, own2, ownG) => law.energy(own1, own2, ownG), e1, e2, g);
+  }
+
+  /** What `ask` says of the law at this strain seen from the law's own axes. */
+  asked(ask: (law: Law, e1: number, e2: number, g: number) => number, e1: number, e2: number, g: number): number {
     const { cos, sin } = this;
     const a = cos * cos, b = sin * sin, c = cos * sin;
-    return this.law.energy(a * e1 + b * e2 + c * g, b * e1 + a * e2 - c * g, 2 * c * (e2 - e1) + (a - b) * g);
+    return ask(this.law, a * e1 + b * e2 + c * g, b * e1 + a * e2 - c * g, 2 * c * (e2 - e1) + (a - b) * g);
   }
 
   into(out: Float64Array, e1: number, e2: number, g: number): void {

@@ -48,9 +48,8 @@ export class Pleats {
   /** Finds A for the strain (e1, e2, g); says whether there are pleats. */
   settle(e1: number, e2: number, g: number): boolean {
     const { a } = this;
-    const m = (e1 + e2) / 2, d = (e1 - e2) / 2, h = g / 2;
     a[0] = a[1] = a[2] = 0;
-    this.look(m, d, h);
+    this.look(e1, e2, g);
     if (this.ways === 0) return false;
     let least = this.missing();
     for (let i = 0; i < most; i++) {
@@ -58,11 +57,11 @@ export class Pleats {
       this.newton();
       this.put(am, ad, ah, 1);
       const moved = Math.abs(a[0] - am) + Math.abs(a[1] - ad) + Math.abs(a[2] - ah);
-      this.look(m, d, h);
+      this.look(e1, e2, g);
       const missing = this.missing();
       if (missing <= 0.25 * least || missing < settled) least = missing;
       else {
-        this.search(am, ad, ah, m, d, h);
+        this.search(am, ad, ah, e1, e2, g);
         continue;
       }
       // What is still missing is of the order of the square of the last step.
@@ -73,7 +72,7 @@ export class Pleats {
 
   /** Energy of what was found last for the strain (e1, e2, g). */
   energy(e1: number, e2: number, g: number): number {
-    return this.price((e1 + e2) / 2, (e1 - e2) / 2, g / 2);
+    return this.price(e1, e2, g);
   }
 
   /** Larger principal value of the A found last. */
@@ -102,18 +101,18 @@ export class Pleats {
   }
 
   /** φ at A. */
-  private price(m: number, d: number, h: number): number {
+  private price(e1: number, e2: number, g: number): number {
     const { push, b } = this;
     const am = this.a[0]!, ad = this.a[1]!, ah = this.a[2]!;
-    const inSheet = this.law.energy(m + am + d + ad, m + am - d - ad, 2 * (h + ah));
+    const inSheet = this.law.energy(e1 + (am + ad), e2 + (am - ad), g + 2 * ah);
     return inSheet + 2 * (push.mean * am + push.difference * ad + push.askew * ah) + b * (am * am + ad * ad + ah * ah);
   }
 
   /** Asks the law at E + A, and splits Y. */
-  private look(m: number, d: number, h: number): void {
+  private look(e1: number, e2: number, g: number): void {
     const { a, p, off, raw, push, b, h: hess } = this;
     const am = a[0]!, ad = a[1]!, ah = a[2]!;
-    this.law.into(raw, m + am + d + ad, m + am - d - ad, 2 * (h + ah));
+    this.law.into(raw, e1 + (am + ad), e2 + (am - ad), g + 2 * ah);
     hess[0] = raw[3]! + raw[4]! + 2 * raw[6]!;
     hess[1] = raw[3]! + raw[4]! - 2 * raw[6]!;
     hess[2] = 4 * raw[5]!;
@@ -125,12 +124,15 @@ export class Pleats {
     off[0] = ym - am;
     off[1] = yd - ad;
     off[2] = yh - ah;
-    if (ym >= r) {
+    if (!(ym + r > 0)) {
+      this.ways = 0;
+      p[0] = p[1] = p[2] = 0;
+    } else if (ym >= r) {
       this.ways = 2;
       p[0] = ym;
       p[1] = yd;
       p[2] = yh;
-    } else if (ym + r > 0) {
+    } else {
       this.ways = 1;
       this.c = yd / r;
       this.s = yh / r;
@@ -138,9 +140,6 @@ export class Pleats {
       p[0] = (ym + r) / 2;
       p[1] = p[0] * this.c;
       p[2] = p[0] * this.s;
-    } else {
-      this.ways = 0;
-      p[0] = p[1] = p[2] = 0;
     }
   }
 
@@ -203,24 +202,24 @@ export class Pleats {
   }
 
   /** Where Newton's step did not come nearer: as much of it as lets φ fall, or else a step down the slope of φ. */
-  private search(fm: number, fd: number, fh: number, m: number, d: number, h: number): void {
+  private search(fm: number, fd: number, fh: number, e1: number, e2: number, g: number): void {
     const { off, step, h: hess, b } = this;
-    const full = this.price(m, d, h);
+    const full = this.price(e1, e2, g);
     this.put(fm, fd, fh, 0);
-    const before = this.price(m, d, h);
+    const before = this.price(e1, e2, g);
     let t = 1;
-    for (let next = full; !(next < before) && t > 0.01; next = this.price(m, d, h)) this.put(fm, fd, fh, (t /= 2));
+    for (let next = full; !(next < before) && t > 0.01; next = this.price(e1, e2, g)) this.put(fm, fd, fh, (t /= 2));
     if (t === 1) return this.put(fm, fd, fh, 1);
     if (t <= 0.01) {
       this.put(fm, fd, fh, 0);
-      this.look(m, d, h);
+      this.look(e1, e2, g);
       const rate = (2 * b) / (hess[0]! + hess[1]! + hess[2]! + 2 * b);
       for (let i = 0; i < 3; i++) step[i] = rate * off[i]!;
       t = 2;
       do this.put(fm, fd, fh, (t /= 2));
-      while (!(this.price(m, d, h) <= before) && t > 1e-12);
+      while (!(this.price(e1, e2, g) <= before) && t > 1e-12);
     }
-    this.look(m, d, h);
+    this.look(e1, e2, g);
   }
 
   /** Puts A to the positive part of (from + t step). */

@@ -91,7 +91,7 @@ export class ToeLaw implements Law {
     this.c13 = form.c13;
     this.c23 = form.c23;
     this.k = along;
-    this.toe = toe;
+    this.toe = toe > 1e-9 ? toe : 0; // less is none, and its square would vanish
     this.late = 1 - early;
   }
 

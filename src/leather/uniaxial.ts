@@ -7,7 +7,7 @@ import type { LeatherNumbers } from "./toe-law.ts";
 export interface PulledStrip {
   /** N per mm of flat width. */
   readonly forcePerMm: number;
-  /** Distance between the long edges over the flat width: below 1 where the strip gets narrower. */
+  /** Distance between the long edges over the flat width: below 1 where the strip gets narrower, 0 where the law leaves it no width at all. */
   readonly width: number;
   /** Green's strain across the strip, and twice its shear strain: a strip cut at an angle goes askew. */
   readonly across: number;
@@ -22,23 +22,25 @@ export function stripForce(law: Law, cos: number, sin: number, stretch: number):
   const own = rotated(law, cos, -sin);
   const e1 = (stretch * stretch - 1) / 2;
   const out = new Float64Array(9);
-  // From the first answer of the unstretched sheet, by Newton's method with steps that never raise the energy.
+  // From the first answer of the unstretched sheet, by Newton's method; a step must bring the stresses or the energy down.
   own.into(out, 0, 0, 0);
   let [across, shear] = freeStep(out, out[6]! * e1, out[7]! * e1);
   if (!Number.isFinite(own.energy(e1, across, shear))) [across, shear] = [(1 / stretch - 1) / 2, 0]; // keeps the volume
-  for (let step = 0; step < 60; step++) {
-    own.into(out, e1, across, shear);
+  own.into(out, e1, across, shear);
+  for (let step = 0; step < 80; step++) {
+    const rest = out[1]! * out[1]! + out[2]! * out[2]!;
     const [d2, d3] = freeStep(out, out[1]!, out[2]!);
     const before = own.energy(e1, across, shear);
     let t = 1;
-    while (t > 1e-9 && !(own.energy(e1, across + t * d2, shear + t * d3) <= before)) t /= 2;
-    if (t <= 1e-9) break;
+    for (; ; t /= 2) {
+      own.into(out, e1, across + t * d2, shear + t * d3);
+      if (out[1]! * out[1]! + out[2]! * out[2]! < 0.5 * rest || own.energy(e1, across + t * d2, shear + t * d3) < before || t < 1e-6) break;
+    }
     across += t * d2;
     shear += t * d3;
-    if (Math.abs(t * d2) + Math.abs(t * d3) < 1e-15) break;
+    if (Math.abs(d2) + Math.abs(d3) <= 1e-12) break;
   }
-  own.into(out, e1, across, shear);
-  const area = Math.sqrt(stretch * stretch * (1 + 2 * across) - shear * shear);
+  const area = Math.sqrt(Math.max(stretch * stretch * (1 + 2 * across) - shear * shear, 0));
   return { forcePerMm: stretch * out[0]!, width: area / stretch, across, shear };
 }
 
