@@ -54,9 +54,9 @@ describe.each(["A4", "Letter"] as const)("pattern.pdf and marks.pdf on %s", (pap
   });
 
   test("marks.pdf: the throat strip's tick lies 70 mm from its zero", () => {
-    // The sample's throat depth; both lines are upright, the zero one 12 and the tick 5 mm long.
-    const uprights = files["marks.pdf"]![0]!.lines.filter((l) => l.stroked && l.xy.length === 4 && isUp(l));
-    const zeros = uprights.filter((l) => Math.abs(length(l) - 12) < 1e-3), ticks = uprights.filter((l) => Math.abs(length(l) - 5) < 1e-3);
+    // The sample's throat depth; both lines are upright, the zero one 13.6 and the tick 3.4 mm long.
+    const uprights = files["marks.pdf"]![1]!.lines.filter((l) => l.stroked && l.xy.length === 4 && isUp(l));
+    const zeros = uprights.filter((l) => Math.abs(length(l) - 13.6) < 1e-3), ticks = uprights.filter((l) => Math.abs(length(l) - 3.4) < 1e-3);
     const gaps = zeros.flatMap((z) => ticks.filter((t) => Math.abs(t.xy[1]! - z.xy[1]!) < 1e-3).map((t) => t.xy[0]! - z.xy[0]!));
     expect(gaps.some((g) => Math.abs(g - 70) < 0.01)).toBe(true);
     expect(gaps.some((g) => Math.abs(g - 56) < 0.01)).toBe(true);

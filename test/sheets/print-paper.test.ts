@@ -52,11 +52,11 @@ describe("a printer that is out of true", () => {
   });
 
   test("gets strips on marks.pdf that come out true, too", async () => {
-    const [page] = await pagesOf("marks.pdf", { barAcrossMm: 99.2, barUpMm: 99.7 });
-    // The sample's throat depth of 70 mm, from the zero line (12 mm high) to its tick (5 mm).
+    const [, page] = await pagesOf("marks.pdf", { barAcrossMm: 99.2, barUpMm: 99.7 });
+    // The sample's throat depth of 70 mm, from the zero line (13.6 mm high) to its tick (3.4 mm).
     const uprights = page!.lines.filter((l) => l.stroked && l.xy.length === 4 && spanOf(l)[0] < 1e-3);
     const of = (mm: number) => uprights.filter((l) => Math.abs((spanOf(l)[1] * 99.7) / 100 - mm) < 1e-2);
-    const gaps = of(12).flatMap((z) => of(5).map((t) => ((t.xy[0]! - z.xy[0]!) * 99.2) / 100));
+    const gaps = of(13.6).flatMap((z) => of(3.4).map((t) => ((t.xy[0]! - z.xy[0]!) * 99.2) / 100));
     expect(gaps.some((g) => Math.abs(g - 70) < 0.02)).toBe(true);
   });
 
