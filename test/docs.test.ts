@@ -19,7 +19,7 @@ test("links lead somewhere", () => {
 });
 
 test("options and scripts that the pages name exist", () => {
-  const help = ["measure", "make"].map((command) => lastwise(command, "--help").out).join("\n");
+  const help = ["measure", "make", "strip"].map((command) => lastwise(command, "--help").out).join("\n");
   const scripts = Object.keys((JSON.parse(readFileSync("package.json", "utf8")) as { scripts: Record<string, string> }).scripts);
   const text = pages.map((page) => readFileSync(page, "utf8")).join("\n");
   const lines = text.split("\n").filter((line) => line.includes("npx lastwise"));
@@ -32,7 +32,7 @@ test("options and scripts that the pages name exist", () => {
 
 test("the page of the command line tells every option of every command, and none that is not there", () => {
   const page = readFileSync("docs/guide/command-line.md", "utf8");
-  const helped = ["measure", "make", "card"].flatMap((command) => [...lastwise(command, "--help").out.matchAll(/^ {2}(--[a-z-]+)/gm)].map((m) => m[1]!));
+  const helped = ["measure", "make", "card", "strip"].flatMap((command) => [...lastwise(command, "--help").out.matchAll(/^ {2}(--[a-z-]+)/gm)].map((m) => m[1]!));
   const told = [...page.matchAll(/(--[a-z][a-z-]*)/g)].map((m) => m[1]!);
   expect([...new Set(told)].sort()).toEqual([...new Set(helped)].filter((option) => option !== "--help").sort());
 });

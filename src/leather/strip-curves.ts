@@ -52,9 +52,9 @@ export function bandedStretch({ model, covariance }: FittedModel, way: StripWay,
   return { stretch: Math.exp(middle), low: Math.exp(middle - half), high: Math.exp(middle + half) };
 }
 
-/** The curve of one way up to `most` N per mm of width, in `steps` even steps of the pull. */
+/** The curve of one way up to `most` N per mm of width; closer steps at the beginning, where it bends most. */
 export function curveOf(fitted: FittedModel, way: StripWay, most: number, steps = 48): StripCurve {
-  const pull = Float64Array.from({ length: steps + 1 }, (_, i) => (most * i) / steps);
+  const pull = Float64Array.from({ length: steps + 1 }, (_, i) => most * (i / steps) ** 2);
   const rows = Array.from(pull, (p) => (p > 0 ? bandedStretch(fitted, way, p) : { stretch: 0, low: 0, high: 0 }));
   const column = (key: keyof Banded): Float64Array => Float64Array.from(rows, (row) => row[key]);
   return { way, pull, stretch: column("stretch"), low: column("low"), high: column("high") };

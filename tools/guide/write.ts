@@ -1,9 +1,10 @@
 import { mkdirSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { guideParts, pagesIn, partsFolder, textOf } from "./make.ts";
+import { stripPictures } from "./strips.ts";
 
 // Writes what changed, and takes away pictures that are no longer made.
-const made = guideParts(pagesIn(partsFolder));
+const made = [...guideParts(pagesIn(partsFolder)), ...stripPictures()];
 let written = 0;
 for (const { path, text } of made) {
   if (textOf(path) === text) continue;
