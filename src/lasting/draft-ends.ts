@@ -31,12 +31,11 @@ export function draftEnds(drafts: readonly DraftPlace[], rest: DraftsAtRest): re
   const { ring, positions } = rest;
   const beyond = Float64Array.from(ring.ids, (v) => beyondFeather(rest, positions.subarray(3 * v, 3 * v + 3)));
   return drafts.map((draft) => {
-    const shares = jawShares(ring, placeOnRing(ring, rest.onLast, draft)), most = shares.reduce((a, b) => Math.max(a, b), 0);
+    const shares = jawShares(ring, placeOnRing(ring, rest.onLast, draft));
     let overMm = 0, heldN = 0;
     shares.forEach((share, k) => {
       overMm += share * beyond[k]!;
-      // A vertex bears for the whole of its piece of edge, of which the jaws hold a part.
-      heldN += rest.heldN[k]! * Math.min(1, share / most);
+      if (share > 0) heldN += rest.heldN[k]!;
     });
     const { number, name, half, at, alongMm, pullN } = draft;
     return { number, name, ...(half && { half }), at, alongMm, pullN, heldN, word: pullWord(pullN), overMm, marginMm: marginCut(number, rest.margins) + overMm };

@@ -1,0 +1,55 @@
+import { unwatched, type Watch } from "#base/watch.ts";
+import { mirrorLast } from "#last/mirror.ts";
+import type { Last } from "#last/last.ts";
+import type { Lines } from "#lines/lines.ts";
+import type { LastingSettings } from "#pieces/rules/lasting.ts";
+import { Ground } from "#wrap/ground.ts";
+import { featherRing } from "./feather-ring.ts";
+import { groundOf } from "./ground-of.ts";
+import { Hands } from "./hands.ts";
+import type { Lasted } from "./lasted.ts";
+import { lastedFrom } from "./lasted-from.ts";
+import { mirroredLasted, mirroredLines, mirroredUpper } from "./mirrored.ts";
+import { pullsAlong } from "./pulls.ts";
+import { lightPulls, sequenceOf } from "./sequence.ts";
+import type { PullSettings } from "./settings.ts";
+import type { CutUpper, Fabric } from "./upper.ts";
+
+/** What is pulled over, on what, and how. */
+export interface PullInput {
+  readonly cut: CutUpper;
+  readonly last: Last;
+  readonly lines: Lines;
+  readonly fabric: Fabric;
+  readonly settings: PullSettings;
+  /** The lasting margin that is cut, by zone. */
+  readonly margins: LastingSettings;
+}
+
+export interface PullOptions {
+  readonly watch?: Watch;
+  /** Whether pictures of it are kept on the way. */
+  readonly frames?: boolean;
+}
+
+/**
+ * Pulls an upper over its last as a maker does: laid on with light hands, drafts in their order with friction, tack after tack, then the
+ * feather line between them. Method, limits and the error to expect: docs/method/lasting.md. A left upper is reckoned as the right one it
+ * mirrors. Where it tears or does not come to rest the result is what was reached, with a finding.
+ * @throws Refusal `lasting-hole` where the last has a hole beneath the upper
+ */
+export function pullOver(input: PullInput, options: PullOptions = {}): Lasted {
+  if (input.last.side === "right") return pullRight(input, options);
+  const { cut, last, lines } = input;
+  return mirroredLasted(pullRight({ ...input, cut: mirroredUpper(cut), last: mirrorLast(last), lines: mirroredLines(lines) }, options));
+}
+
+function pullRight(input: PullInput, { watch = unwatched, frames: keep = false }: PullOptions): Lasted {
+  const { cut, last, fabric, settings } = input;
+  const ground = groundOf(cut, last), ring = featherRing(cut.over), pulls = pullsAlong(cut.onLast, last, settings);
+  const hands = new Hands({ cut, fabric, ring, ground: new Ground(ground.over), friction: settings.friction, light: lightPulls(pulls, ring), watch, keep });
+  hands.layOn();
+  for (const stage of sequenceOf(pulls, ring, cut.onLast)) hands.draft(stage);
+  hands.rest();
+  return lastedFrom(input, { ground, pulls, hands });
+}
