@@ -22,6 +22,9 @@ const slack = 1.5;
 export const widths = { least: 4, most: 100 } as const;
 export const gauges = { least: 20, most: 500 } as const;
 
+/** More than any upper leather bears, N per mm of width: 25 N/mm² on 2 mm. */
+const mostPull = 50;
+
 /** Finds what cannot be, or hardly can, among strips and their readings. Nothing is passed over in silence. */
 export function judgeStrips(strips: readonly Strip[], known: KnownLeather, where: WhereOf): JudgedStrips {
   const findings: Finding[] = [];
@@ -42,6 +45,8 @@ export function judgeStrips(strips: readonly Strip[], known: KnownLeather, where
     });
     const falls = fallingAt(strip, good);
     if (falls) findings.push(finding("strip-falls", { where: where(s, falls.at, "length"), ...falls }));
+    const again = reloadedAt(strip, good);
+    if (again !== undefined) findings.push(finding("strip-reloaded", { where: where(s, again, "load") }));
     return good;
   });
   const judged = strips.map((strip, s): Strip => ({ ...strip, readings: kept[s]!.map((r) => withPlainSet(strip, strip.readings[r]!, (column) => where(s, r, column), findings)) }));
@@ -52,27 +57,50 @@ export function judgeStrips(strips: readonly Strip[], known: KnownLeather, where
 export const whereIn = (strips: readonly Strip[]): WhereOf => (strip, reading) => `Strip ${strip + 1} (${wayWords[strips[strip]!.way]})${reading === undefined ? "" : `, reading ${reading + 1}`}`;
 
 /** What makes a reading of no use, if anything does. */
-function wrongWith({ gaugeMm }: Strip, { loadN, lengthMm }: StripReading, known: KnownLeather, where: (column: StripColumn) => string): Finding | undefined {
-  if (!(loadN > 0)) return finding("strip-load", { where: where("load"), loadN });
+function wrongWith({ gaugeMm, widthMm }: Strip, { loadN, lengthMm }: StripReading, known: KnownLeather, where: (column: StripColumn) => string): Finding | undefined {
+  if (!(loadN > 0 && loadN < mostPull * widthMm)) return finding("strip-load", { where: where("load"), loadN });
   if (!(lengthMm >= gaugeMm - slack)) return finding("strip-shorter", { where: where("length"), gaugeMm, lengthMm });
   const breaks = knownFigures[known].breaks[1];
   if (lengthMm > gaugeMm * (1 + breaks)) return finding("strip-beyond-break", { where: where("length"), percent: 100 * (lengthMm / gaugeMm - 1), known, breakPercent: 100 * breaks });
   return undefined;
 }
 
-/** The reading that lies farthest below one that was taken under less load. */
-function fallingAt({ readings }: Strip, good: readonly number[]): { readonly at: number; readonly loadN: number; readonly lengthMm: number; readonly lighterN: number; readonly longerMm: number } | undefined {
+interface Falling {
+  readonly at: number;
+  readonly loadN: number;
+  readonly lengthMm: number;
+  readonly lighterN: number;
+  readonly longerMm: number;
+}
+
+/** Of two readings of which the lighter load gave the longer strip, the worst. A heavier load in between excuses it: the strip had set by then. */
+function fallingAt({ readings }: Strip, good: readonly number[]): Falling | undefined {
   let worst = slack;
-  let found: ReturnType<typeof fallingAt>;
-  for (const i of good) {
-    for (const j of good) {
-      const less = readings[i]!, more = readings[j]!;
-      if (more.loadN <= 1.02 * less.loadN || less.lengthMm - more.lengthMm <= worst) continue;
+  let found: Falling | undefined;
+  good.forEach((first, i) => {
+    const a = readings[first]!;
+    let heaviest = a.loadN;
+    for (const second of good.slice(i + 1)) {
+      const b = readings[second]!;
+      const [less, more] = a.loadN < b.loadN ? [a, b] : [b, a];
+      const excused = less === b && heaviest > 1.02 * a.loadN;
+      heaviest = Math.max(heaviest, b.loadN);
+      if (excused || more.loadN <= 1.02 * less.loadN || less.lengthMm - more.lengthMm <= worst) continue;
       worst = less.lengthMm - more.lengthMm;
-      found = { at: j, loadN: more.loadN, lengthMm: more.lengthMm, lighterN: less.loadN, longerMm: less.lengthMm };
+      found = { at: second, loadN: more.loadN, lengthMm: more.lengthMm, lighterN: less.loadN, longerMm: less.lengthMm };
     }
-  }
+  });
   return found;
+}
+
+/** The first reading under less than half of a load that had hung there before: the strip had set by then. */
+function reloadedAt({ readings }: Strip, good: readonly number[]): number | undefined {
+  let heaviest = 0;
+  return good.find((r) => {
+    const { loadN } = readings[r]!;
+    heaviest = Math.max(heaviest, loadN);
+    return loadN < 0.5 * heaviest;
+  });
 }
 
 /** The same reading without a length after a minute that cannot be. */

@@ -35,8 +35,8 @@ describe.each(truths)("a leather %s, read as goat with 0.5 mm of reading error",
     expect(told.filter((t) => t[way].low <= exact && exact <= t[way].high).length).toBeGreaterThanOrEqual(90);
   });
 
-  test("as the guide asks for it, 150 mm between the marks and each load hung twice: within 10 % in at least 95 of 100, every way", () => {
-    const twice = seeds.map((seed) => fitStrips({ known: "goat", strips: readStrips(truth, { errorMm: 0.5, seed, rounds: 2, gaugeMm: 150 }) }).told);
+  test("as the guide asks for it, 150 mm between the marks and each length read twice: within 10 % in at least 95 of 100, every way", () => {
+    const twice = seeds.map((seed) => fitStrips({ known: "goat", strips: readStrips(truth, { errorMm: 0.5, seed, times: 2, gaugeMm: 150 }) }).told);
     for (const way of stripWays) {
       const exact = stretchAt(truth, way, toldPull) - 1;
       expect(twice.filter((t) => Math.abs(t[way].stretch / exact - 1) <= 0.1).length, way).toBeGreaterThanOrEqual(95);
@@ -46,12 +46,12 @@ describe.each(truths)("a leather %s, read as goat with 0.5 mm of reading error",
 
 describe("the band", () => {
   const truth = truths[0]![1];
-  const width = (rounds: number, gaugeMm = 100): number => {
-    const { along } = fitStrips({ known: "goat", strips: readStrips(truth, { errorMm: 0.5, seed: 3, rounds, gaugeMm }) }).told;
+  const width = (times: number, gaugeMm = 100): number => {
+    const { along } = fitStrips({ known: "goat", strips: readStrips(truth, { errorMm: 0.5, seed: 3, times, gaugeMm }) }).told;
     return along.high / along.low;
   };
 
-  test("gets narrower with every round and with longer strips, and is wide without strips", () => {
+  test("gets narrower with every reading and with longer strips, and is wide without strips", () => {
     const without = fitStrips({ known: "goat" }).told.along;
     const widths = [without.high / without.low, width(1), width(2), width(4)];
     for (let i = 1; i < widths.length; i++) expect(widths[i]!).toBeLessThan(widths[i - 1]!);
@@ -60,7 +60,7 @@ describe("the band", () => {
 
   test("holds the truth too where the marks themselves are 0.25 mm off", () => {
     const held = seeds.filter((seed) => {
-      const { told } = fitStrips({ known: "goat", strips: readStrips(truth, { errorMm: 0.5, markErrorMm: 0.25, seed, rounds: 2, gaugeMm: 150 }) });
+      const { told } = fitStrips({ known: "goat", strips: readStrips(truth, { errorMm: 0.5, markErrorMm: 0.25, seed, times: 2, gaugeMm: 150 }) });
       return stripWays.every((way) => told[way].low <= stretchAt(truth, way, toldPull) - 1 && stretchAt(truth, way, toldPull) - 1 <= told[way].high);
     });
     // All three at once; each by itself in more than 90.
@@ -69,7 +69,7 @@ describe("the band", () => {
 
   test("is wide for a way that was not read, and takes its ratio from the known leather", () => {
     const soft = ofStretch(0.08, 0.16, 0.03, 0.25);
-    const { told, findings } = fitStrips({ known: "goat", strips: readStrips(soft, { errorMm: 0.5, seed: 1, rounds: 2, ways: ["along", "bias"] }) });
+    const { told, findings } = fitStrips({ known: "goat", strips: readStrips(soft, { errorMm: 0.5, seed: 1, times: 2, ways: ["along", "bias"] }) });
     const usual = fitStrips({ known: "goat" }).told;
     expect(told.across.stretch).toBeGreaterThan(1.15 * usual.across.stretch);
     expect(told.across.high / told.across.low).toBeGreaterThan(1.3 * (told.along.high / told.along.low));
@@ -78,8 +78,8 @@ describe("the band", () => {
   });
 
   test("is wider where readings scatter more than a rule is misread by", () => {
-    const calm = fitStrips({ known: "goat", strips: readStrips(truth, { errorMm: 0.3, seed: 5, rounds: 3 }) }).told.across;
-    const wild = fitStrips({ known: "goat", strips: readStrips(truth, { errorMm: 2, seed: 5, rounds: 3 }) }).told.across;
+    const calm = fitStrips({ known: "goat", strips: readStrips(truth, { errorMm: 0.3, seed: 5, times: 3 }) }).told.across;
+    const wild = fitStrips({ known: "goat", strips: readStrips(truth, { errorMm: 2, seed: 5, times: 3 }) }).told.across;
     expect(wild.high / wild.low).toBeGreaterThan(calm.high / calm.low);
   });
 });

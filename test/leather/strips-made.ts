@@ -11,18 +11,18 @@ export interface Reader {
   readonly seed: number;
   readonly widthMm?: number;
   readonly gaugeMm?: number;
-  /** How often all loads are hung on. */
-  readonly rounds?: number;
+  /** How often each length is read. */
+  readonly times?: number;
   readonly loadsN?: readonly number[];
   readonly ways?: readonly StripWay[];
 }
 
 export function readStrips(truth: LeatherNumbers, reader: Reader): Strip[] {
-  const { errorMm, markErrorMm = 0, seed, widthMm = 20, gaugeMm = 100, rounds = 1, loadsN = [5, 10, 15, 20, 30], ways = stripWays } = reader;
+  const { errorMm, markErrorMm = 0, seed, widthMm = 20, gaugeMm = 100, times = 1, loadsN = [5, 10, 15, 20, 30], ways = stripWays } = reader;
   const { normal } = chance(seed);
   return ways.map((way) => {
     const between = gaugeMm + markErrorMm * normal();
-    const loads = Array.from({ length: rounds }, () => loadsN).flat();
+    const loads = loadsN.flatMap((load) => new Array<number>(times).fill(load));
     return { way, widthMm, gaugeMm, readings: loads.map((loadN) => ({ loadN, lengthMm: between * stretchAt(truth, way, loadN / widthMm) + errorMm * normal() })) };
   });
 }

@@ -32,7 +32,7 @@ export const leatherSentences = {
   "strip-width": sentence("look", (d: { where: string; widthMm: number; least: number; most: number }) => `${d.where}: a strip ${mm(d.widthMm)} wide is left out. Measure its width at three places and write the mean, ${d.least} to ${d.most} mm.`),
   "strip-gauge": sentence("look", (d: { where: string; gaugeMm: number; least: number; most: number }) => `${d.where}: ${mm(d.gaugeMm)} between the marks; the strip is left out. Write the length between the marks before any load, ${d.least} to ${d.most} mm.`),
   "strip-empty": sentence("look", (d: { where: string }) => `${d.where} has no readings. Hang a load on it, wait ten seconds, read the length between the marks.`),
-  "strip-load": sentence("look", (d: { where: string; loadN: number }) => `${d.where}: a load of ${d.loadN.toFixed(1)} N is left out. Write what hangs on the strip, bottle and clamp included.`),
+  "strip-load": sentence("look", (d: { where: string; loadN: number }) => `${d.where}: a load of ${d.loadN.toFixed(1)} N is left out: no such strip bears or feels it. Look at its unit, and write what hangs on the strip, bottle and clamp included.`),
   "strip-shorter": sentence("look", (d: { where: string; gaugeMm: number; lengthMm: number }) => `${d.where}: the strip would be shorter under load (${mm(d.lengthMm)}) than without (${mm(d.gaugeMm)}); the reading is left out. Read it again.`),
   "strip-beyond-break": sentence("look", (d: { where: string; percent: number; known: string; breakPercent: number }) => `${d.where}: ${percent(d.percent)} longer, and ${d.known} tears at ${d.breakPercent.toFixed(0)} % or before; the reading is left out. Look at the length, and whether the clamp slipped.`),
   "strip-falls": sentence("look", (d: { where: string; loadN: number; lengthMm: number; lighterN: number; longerMm: number }) => `${d.where}: ${mm(d.lengthMm)} under ${d.loadN.toFixed(1)} N, but ${mm(d.longerMm)} under only ${d.lighterN.toFixed(1)} N. One of the two is misread; read both again.`),
@@ -45,6 +45,7 @@ export const leatherSentences = {
   "strip-way-missing": sentence("note", (d: { way: string; known: string }) => `No strip ${ways[d.way]} was read. What it gives is taken from the others as ${d.known} usually has it, with a wide band.`),
   "strip-one-reading": sentence("note", (d: { way: string }) => `Only one reading ${ways[d.way]}: the band stays wide. Four loads from light to 30 N on 20 mm make it narrow.`),
   "strip-light": sentence("note", (d: { mostN: number; wantedN: number }) => `The heaviest load is ${d.mostN.toFixed(0)} N for 20 mm of width, less than hands pull when lasting. Go up to 30 N, at least to ${d.wantedN.toFixed(0)} N.`),
+  "strip-reloaded": sentence("note", (d: { where: string }) => `${d.where}: a light load after a heavy one. The strip has set by then and reads longer. Go from light to heavy once, read each length twice, and repeat on fresh strips.`),
   "strip-unlike": sentence("note", (d: { known: string; nearest: string; along: number; across: number }) => {
     const like = d.nearest === d.known ? "" : ` Among those known it gives most like ${d.nearest}.`;
     return `Under a firm pull this leather gives ${d.along.toFixed(1)} times as much along and ${d.across.toFixed(1)} times as much across as ${d.known} usually does.${like}`;
