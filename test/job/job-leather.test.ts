@@ -29,7 +29,7 @@ describe("leather, lasting and the log in a saved job", () => {
 
   test("are named where they cannot be", () => {
     const wrong = (change: object) => () => saved({ ...full, ...change });
-    expect(wrong({ lasting: { pullToeN: 500 } })).toThrow("the field lasting → pullToeN must be 80 or less");
+    expect(wrong({ lasting: { pullToeN: 500 } })).toThrow("the field lasting → pullToeN must be 200 or less");
     expect(wrong({ lasting: { friction: -0.1 } })).toThrow("the field lasting → friction must be 0 or more");
     expect(wrong({ lasting: { pull: 3 } })).toThrow(/pull/);
     expect(wrong({ leather: { upper: { known: "shark" } } })).toThrow(/leather → upper → known must be one of goat/);

@@ -7,7 +7,7 @@ import { endNames, type Measured } from "#lasting/log.ts";
 import { lastingFrom } from "#lasting/settings.ts";
 
 const asked = { throatDepthMm: 70, backHeightMm: 54, innerHeightMm: 39, outerHeightMm: 36 };
-const pulls = lastingFrom();
+const pulls = { ...lastingFrom(), pullToeN: 20, pullToeCornerN: 18, pullBackN: 14, pullSeatSideN: 14, pullJointN: 20, pullWaistN: 12 };
 const right: Measured = { ...asked };
 const moved = (moves: readonly Advice[]): readonly (readonly [string, number, "ease" | "pull"])[] => moves.map(({ side, move }) => [side, move.draft, move.byN < 0 ? "ease" : "pull"]);
 
