@@ -29,7 +29,7 @@ export function judgeFit(fit: Omit<StripFit, "findings">, fitted: FittedModel, s
   return findings;
 }
 
-/** Across must give more than along, and 45 degrees not less than a sheet of these two can. */
+/** Across must give more than along, and 45 degrees not far less than such a sheet usually does. */
 function waysThatCross({ readings, told }: Omit<StripFit, "findings">, fitted: FittedModel): Finding[] {
   const read = (way: string): boolean => readings.some((r) => r.way === way);
   const c = stretchCovariance(fitted, toldPull);

@@ -67,7 +67,8 @@ export function readStripCsv(text: string): StripsRead {
   return { strips, findings, where: whereIn(rows, columns) };
 }
 
-const isTold = (line: string): boolean => line.trim() !== "" && !line.trim().startsWith("#");
+/** A line that says something: not empty, no remark, and not the line by which some spreadsheets name their separator. */
+const isTold = (line: string): boolean => line.trim() !== "" && !line.trim().startsWith("#") && !/^"?sep=.?"?$/i.test(line.trim());
 
 const same = (a: Head, b: Head): boolean => a.label === b.label && a.way === b.way && a.widthMm === b.widthMm && a.gaugeMm === b.gaugeMm;
 

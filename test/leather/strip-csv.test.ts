@@ -22,7 +22,7 @@ describe("readings as rows of text", () => {
   });
 
   test("decimal commas between semicolons, other line ends, a mark of byte order, quotes, columns in any order", () => {
-    const text = '\uFEFFlength mm;load kg;way;"between marks cm";width mm;note\r\n152,5;0,5;along;15;20,5;"he said ""good""; twice"\r\n';
+    const text = '\uFEFFsep=;\r\nlength mm;load kg;way;"between marks cm";width mm;note\r\n152,5;0,5;along;15;20,5;"he said ""good""; twice"\r\n';
     expect(readStripCsv(text).strips).toEqual([{ way: "along", widthMm: 20.5, gaugeMm: 150, readings: [{ loadN: 0.5 * 9.80665, lengthMm: 152.5 }] }]);
   });
 
@@ -81,6 +81,20 @@ describe("what is wrong is named by row and column, and the rest is read", () =>
     expect(told(swapped).some((text) => text.startsWith("The strip across gives less"))).toBe(true);
     const off = rows(...[5, 10, 15, 20, 25, 30].map((n) => `across,20,150,${n},N,${150 + 2 + 0.5 * n + (n === 15 ? 6 : 0)},`));
     expect(told(off).some((text) => /^Row 4, column "length mm": \d\.\d mm longer than the other readings/.test(text))).toBe(true);
+  });
+});
+
+describe("what the fit finds odd", () => {
+  const strip = (way: string, ofLoad: (n: number) => number): string[] => ["", ...[10, 20, 30].map((n) => `${way},20,150,${n},N,${150 + ofLoad(n)},`)];
+  const three = (bias: number, more = 1): string => rows(...strip("along", (n) => more * (3 + 0.25 * n)), ...strip("across", (n) => more * (5 + 0.5 * n)), ...strip("45", (n) => more * bias * n));
+
+  test("a strip at 45 degrees that gives far less than the others let expect", () => {
+    expect(told(three(0.55))).toEqual([]);
+    expect(told(three(0.1)).some((text) => text.startsWith("The strip at 45 degrees gives only "))).toBe(true);
+  });
+
+  test("a leather unlike the one it was said to be, and which it is like", () => {
+    expect(told(three(0.55, 2.2)).at(-1)).toMatch(/^Under a firm pull this leather gives \d\.\d times as much along and \d\.\d times as much across as goat usually does\. Among those known it gives most like nappa\.$/);
   });
 });
 

@@ -47,6 +47,23 @@ test("the covariance of a straight line is the textbook's", () => {
   expect(aa).toBeCloseTo(s * s * (1 / 5 + (mean * mean) / square), 9);
 });
 
+// NIST Statistical Reference Datasets, nonlinear regression, Misra1a (from memory): y = b₁ (1 − e^(−b₂ x)), certified values and deviations.
+test("NIST's Misra1a comes out as certified, from its first start, with its standard deviations", () => {
+  const x = [77.6, 114.9, 141.1, 190.8, 239.9, 289, 332.8, 378.4, 434.8, 477.3, 536.8, 593.1, 689.1, 760];
+  const y = [10.07, 14.73, 17.94, 23.93, 29.61, 35.18, 40.02, 44.82, 50.76, 55.05, 61.01, 66.4, 75.47, 81.78];
+  const problem: LeastSquaresProblem = { start: Float64Array.of(500, 1e-4), scales: [100, 1e-4], residuals: 14, residualsInto: (b, out) => x.forEach((v, i) => (out[i] = b[0]! * (1 - Math.exp(-b[1]! * v)) - y[i]!)) };
+  const found = leastSquares(problem);
+  expect(found[0]! / 2.3894212918e2).toBeCloseTo(1, 6);
+  expect(found[1]! / 5.5015643181e-4).toBeCloseTo(1, 6);
+  const rest = new Float64Array(14);
+  problem.residualsInto(found, rest);
+  const square = rest.reduce((sum, r) => sum + r * r, 0);
+  expect(square / 1.2455138894e-1).toBeCloseTo(1, 6);
+  const covariance = covarianceAt(problem, found);
+  expect(Math.sqrt((covariance[0]! * square) / 12) / 2.7070075241).toBeCloseTo(1, 5);
+  expect(Math.sqrt((covariance[3]! * square) / 12) / 7.2668688436e-6).toBeCloseTo(1, 5);
+});
+
 test("chance is the same for the same seed and draw, even and normal", () => {
   const row = (seed: number, draw: number): number[] => {
     const { even } = chance(seed, draw);
