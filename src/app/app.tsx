@@ -6,6 +6,8 @@ import { FindingsList } from "./column/findings-list.tsx";
 import { FoundHere } from "./column/notes.tsx";
 import { RefusedHere } from "./column/number-field.tsx";
 import { StationLast } from "./column/station-last.tsx";
+import { StationLasting, TapedLasting } from "./column/station-lasting.tsx";
+import { StationLeather } from "./column/station-leather.tsx";
 import { StationLines } from "./column/station-lines.tsx";
 import { StationPieces } from "./column/station-pieces.tsx";
 import { StationSheets } from "./column/station-sheets.tsx";
@@ -13,6 +15,8 @@ import { StationShell } from "./column/station-shell.tsx";
 import { TapedLines, TapedShellWords } from "./column/station-taped.tsx";
 import { StationList } from "./column/station-list.tsx";
 import type { Desk } from "./desk.ts";
+import { useLastingWork } from "./lasting-work.ts";
+import type { Lastings } from "./lastings.ts";
 import type { Plans } from "./plans.ts";
 import type { Proofs } from "./proofs.ts";
 import type { RefusedNumber } from "./desktop.ts";
@@ -21,6 +25,7 @@ import { Picture } from "./picture/picture.tsx";
 import type { MapOf } from "./picture/strain.ts";
 import { shellMap } from "./picture/shell-map.ts";
 import { isExample } from "./state/edits.ts";
+import type { LeatherSight } from "./state/leather-sight.ts";
 import { useLooking } from "./state/looking.ts";
 import { usePieceWork } from "./state/piece-work.ts";
 import { keepStation, keptStation } from "./state/open-station.ts";
@@ -34,8 +39,16 @@ import { Top } from "./top/top.tsx";
 import { useKeysAndDrops } from "./top/keys-and-drops.ts";
 import type { Usuals } from "./usuals.ts";
 
+interface AppProps {
+  readonly desk: Desk;
+  readonly proofs: Proofs;
+  readonly lastings: Lastings;
+  readonly plans: Plans;
+  readonly usuals: Usuals;
+}
+
 /** The whole page: one line of state at the top, one column of sentences, one picture. */
-export function App({ desk, proofs, plans, usuals }: { readonly desk: Desk; readonly proofs: Proofs; readonly plans: Plans; readonly usuals: Usuals }): ReactElement {
+export function App({ desk, proofs, lastings, plans, usuals }: AppProps): ReactElement {
   const now = useSyncExternalStore(desk.listen, desk.look);
   // The maker's own work opens where it is drawn, the example where her own last comes in.
   const [picked, setStation] = useState<Station | undefined>(keptStation);
@@ -54,6 +67,7 @@ export function App({ desk, proofs, plans, usuals }: { readonly desk: Desk; read
   const looking = useLooking();
   const [mapOf, setMapOf] = useState<MapOf>("give");
   const [folded, setFolded] = useState(false);
+  const [sight, setSight] = useState<LeatherSight>("upper");
   const chooser = useRef<HTMLInputElement>(null);
   const pictures = useRef<HTMLInputElement>(null);
   const dropping = useKeysAndDrops(desk);
@@ -77,6 +91,7 @@ export function App({ desk, proofs, plans, usuals }: { readonly desk: Desk; read
   useEffect(() => {
     if (toProve) proofs.ask(toProve);
   }, [proofs, toProve]);
+  const lasting = useLastingWork(lastings, onLast, station === "Lasting");
   const planned = useSyncExternalStore(plans.listen, plans.look);
   const toPlan = station === "Sheets" && !now.draft ? pair : undefined;
   useEffect(() => {
@@ -103,11 +118,14 @@ export function App({ desk, proofs, plans, usuals }: { readonly desk: Desk; read
       {station === "Lines" && taped && <TapedLines pair={taped} />}
       {station === "Shell" && taped && <TapedShellWords pair={taped} />}
       {station === "Shell" && !taped && rules && <StationShell onStation={toStation} desk={desk} rules={rules} pair={onLast} map={map} mapOf={mapOf} onMap={setMapOf} folded={folded} onFolded={setFolded} proofs={proofs} proven={proven} />}
+      {station === "Leather" && <StationLeather desk={desk} taped={taped !== undefined} onSight={setSight} />}
+      {station === "Lasting" && taped && <TapedLasting onStation={toStation} />}
+      {station === "Lasting" && onLast && <StationLasting desk={desk} pair={onLast} work={lasting} onStation={toStation} />}
       {station === "Pieces" && rules && <StationPieces desk={desk} rules={rules} pair={pair} work={work} usuals={usuals} onStation={toStation} />}
       {station === "Sheets" && pair && plan && <StationSheets desk={desk} now={now} pair={pair} plan={plan} onStation={toStation} />}
       {station === "Sheets" && pair && !plan && <p className="follows">Laying the pieces on pages …</p>}
       {!pair && waits(station, rules !== undefined) && <p className="follows">{waits(station, rules !== undefined)}</p>}
-      {station !== "Last" && <FindingsList findings={station === "Pieces" ? rest.filter((f) => severityOf(f) === "note") : rest} all={pair?.findings ?? []} />}
+      {station !== "Last" && station !== "Leather" && <FindingsList findings={station === "Pieces" ? rest.filter((f) => severityOf(f) === "note") : rest} all={pair?.findings ?? []} />}
       </RefusedHere>
     </FoundHere>
   );
@@ -124,7 +142,7 @@ export function App({ desk, proofs, plans, usuals }: { readonly desk: Desk; read
           <TroubleLine desk={desk} now={now} station={station} />
           <UnusedLine desk={desk} now={now} />
         </div>
-        {pair ? <Picture desk={desk} pair={pair} busy={now.busy !== undefined} station={station} looking={looking} map={map} proof={proof} folded={folded && station === "Shell"} apart={looking.mapped ? apart : undefined} plan={plan} work={work} /> : <NothingYet desk={desk} now={now} />}
+        {pair ? <Picture desk={desk} pair={pair} busy={now.busy !== undefined} station={station} looking={looking} map={map} proof={proof} folded={folded && station === "Shell"} apart={looking.mapped ? apart : undefined} plan={plan} work={work} sight={sight} onSight={setSight} lasting={lasting} /> : <NothingYet desk={desk} now={now} />}
         <BusyLine desk={desk} now={now} planning={planning} />
       </main>
       {dropping && <p className="drop-here">Let go to open the file</p>}
@@ -137,6 +155,7 @@ const answered = (spot: Spot | undefined, station: Station): boolean => spot !==
 
 /** What a station waits for while no pair can be made; nothing where its numbers stand to be corrected. */
 function waits(station: Station, ruled: boolean): string | undefined {
+  if (station === "Lasting") return "Lasting waits until there is a pattern to pull over.";
   if (station === "Sheets") return "The sheets wait until the pair can be worked out again.";
   if ((station === "Lines" || station === "Shell" || station === "Pieces") && !ruled) return "These numbers wait until there is a last to draw on.";
   return undefined;

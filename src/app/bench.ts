@@ -5,6 +5,7 @@ import type { Pair } from "#job/pair.ts";
 import type { Rules } from "#job/pipeline.ts";
 import type { Proof } from "#job/proof.ts";
 import type { TracedPicture } from "#tape/taped-shell.ts";
+import type { LastingFound, LastingWish } from "./lasting-talk.ts";
 import { answered, ask, noTurns, stopped, type Turns } from "./state/turns.ts";
 import { unpack, type FromWorker, type MadeSheets, type ReadLast, type ToWorker } from "./worker-talk.ts";
 
@@ -22,14 +23,17 @@ export interface ProofWish {
   readonly job: Job;
 }
 
+type AnyWish = Wish | ProofWish | LastingWish;
+
 /** What the worker has to say about a wish. */
-export interface Ear<W extends Wish | ProofWish> {
+export interface Ear<W extends AnyWish> {
   began(wish: W): void;
   progress(stage: string, fraction: number): void;
   pair(pair: Pair, wish: W): void;
   sheets(made: MadeSheets, wish: W): void;
   /** Nothing where there is no last to try the pattern on. */
   proof?(proof: Proof | undefined, wish: W): void;
+  lasting?(found: LastingFound, wish: W): void;
   /** `rules` are those of the last, `last` is that itself and `traced` the pictures, as far as the job got. */
   refused(finding: Finding, wish: W, rules: Rules | undefined, last: ReadLast | undefined, traced: readonly TracedPicture[]): void;
   broke(why: string, wish: W): void;
@@ -38,7 +42,7 @@ export interface Ear<W extends Wish | ProofWish> {
 }
 
 /** The page's side of the worker: one wish at a time, the newest next, answers that came too late dropped. */
-export class Bench<W extends Wish | ProofWish = Wish> {
+export class Bench<W extends AnyWish = Wish> {
   #worker: Worker | undefined;
   #turns: Turns<W> = noTurns;
   #sent = new Map<string, Uint8Array>();
@@ -87,8 +91,7 @@ export class Bench<W extends Wish | ProofWish = Wish> {
         post({ say: "file", name: file, bytes });
       }
     }
-    const { job } = wish;
-    post(wish.for === "pair" ? { say: "run", id, job, draft: wish.draft } : { say: wish.for === "sheets" ? "sheets" : "prove", id, job });
+    post(messageFor(wish, id));
     this.#ear.began(wish);
   }
 
@@ -122,8 +125,17 @@ export class Bench<W extends Wish | ProofWish = Wish> {
     if (message.say === "pair") this.#ear.pair(this.#pair!, wish);
     else if (message.say === "sheets") this.#ear.sheets(message.made, wish);
     else if (message.say === "proof") this.#ear.proof?.(message.proof, wish);
+    else if (message.say === "lasting") this.#ear.lasting?.(message.found, wish);
     else if (message.say === "refused") this.#ear.refused(message.finding, wish, message.rules, message.last, message.traced);
     else this.#ear.broke(message.why, wish);
     if (!start) this.#ear.idle();
   }
+}
+
+/** What is posted for a wish; its files have been sent before. */
+function messageFor(wish: AnyWish, id: number): ToWorker {
+  const { job } = wish;
+  if (wish.for === "pair") return { say: "run", id, job, draft: wish.draft };
+  if (wish.for === "lasting") return { say: "last", id, job, asked: wish.what === "swap" ? { what: wish.what, other: wish.other } : { what: wish.what } };
+  return { say: wish.for === "sheets" ? "sheets" : "prove", id, job };
 }

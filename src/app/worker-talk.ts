@@ -4,6 +4,7 @@ import type { LastPair, Pair, TapedPair } from "#job/pair.ts";
 import type { Rules } from "#job/pipeline.ts";
 import type { Proof } from "#job/proof.ts";
 import type { SheetFile } from "#sheets/sheet-file.ts";
+import type { LastingAsked, LastingFound } from "./lasting-talk.ts";
 import type { PrintedPage } from "./state/page-drawing.ts";
 import type { TracedPicture } from "#tape/taped-shell.ts";
 
@@ -16,7 +17,8 @@ export type ToWorker =
   | { readonly say: "forget"; readonly name: string }
   | { readonly say: "run"; readonly id: number; readonly job: Job; readonly draft: boolean }
   | { readonly say: "sheets"; readonly id: number; readonly job: Job }
-  | { readonly say: "prove"; readonly id: number; readonly job: Job };
+  | { readonly say: "prove"; readonly id: number; readonly job: Job }
+  | { readonly say: "last"; readonly id: number; readonly job: Job; readonly asked: LastingAsked };
 
 /** Parts of a pair that are large and rarely change. */
 const heavy = ["last", "other", "bottom", "pieces", "grounds"] as const;
@@ -39,6 +41,7 @@ export type FromWorker =
   | { readonly say: "pair"; readonly id: number; readonly parcel: Parcel }
   | { readonly say: "sheets"; readonly id: number; readonly made: MadeSheets }
   | { readonly say: "proof"; readonly id: number; readonly proof: Proof | undefined }
+  | { readonly say: "lasting"; readonly id: number; readonly found: LastingFound }
   | { readonly say: "refused"; readonly id: number; readonly finding: Finding; readonly rules: Rules | undefined; readonly last: ReadLast | undefined; readonly traced: readonly TracedPicture[] }
   | { readonly say: "broke"; readonly id: number; readonly why: string };
 

@@ -13,8 +13,8 @@ interface NumberFieldProps {
   readonly spot: Spot;
   /** For those who hear the page: "throat depth, mm". */
   readonly label: string;
-  /** In the inner unit (mm or share). */
-  readonly value: number;
+  /** In the inner unit (mm, share, N); nothing where the maker has read none and none was found. */
+  readonly value: number | undefined;
   readonly field: Field;
   /** The job with another value, and the words for that change. */
   readonly edit: (value: number) => Job;
@@ -25,6 +25,8 @@ interface NumberFieldProps {
   readonly outside?: string;
   /** The number was found, and the maker may set her own reading against it; an emptied field takes hers back. */
   readonly reading?: { readonly own: boolean; readonly forget: () => void };
+  /** In a table, whose heading says the unit. */
+  readonly bare?: boolean;
 }
 
 /** The numbers that were refused or are not used yet, for the fields in which they stand. */
@@ -36,19 +38,19 @@ let gestures = 0;
  * A number inside a sentence: typed with comma or point, stepped with the arrow keys (Page up and down: ten steps). What is refused
  * stays in the field with the sentence why; the job keeps the number it had.
  */
-export function NumberField({ desk, spot, label, value, field, edit, what, limits = { least: 0, most: Infinity }, outside, reading }: NumberFieldProps): ReactElement {
-  const shown = say(value * field.factor, Math.max(1, field.decimals));
+export function NumberField({ desk, spot, label, value, field, edit, what, limits = { least: 0, most: Infinity }, outside, reading, bare = false }: NumberFieldProps): ReactElement {
+  const shown = value === undefined ? "" : say(value * field.factor, Math.max(1, field.decimals));
   const [typed, setTyped] = useState<string>();
   // What could not be read, with the complaint; both stand until the number changes.
-  const [own, complain] = useState<{ readonly sentence: string; readonly text: string; readonly at: number }>();
+  const [own, complain] = useState<{ readonly sentence: string; readonly text: string; readonly at: number | undefined }>();
   const here = useContext(RefusedHere).find((r) => r.spot === spot);
   const kept = here?.kept ? here.text : undefined;
-  const refused = own?.at === value ? own : here;
+  const refused = own && own.at === value ? own : here;
   const gesture = useRef("");
   const wrongId = useId();
   // The complaint stands under the whole sentence, which it would else break in two.
   const [sentence, setSentence] = useState<Element | null>(null);
-  const inSentence = useCallback((span: HTMLElement | null) => setSentence(span?.closest("p") ?? null), []);
+  const inSentence = useCallback((span: HTMLElement | null) => setSentence(span?.closest("p, [data-complaints]") ?? null), []);
 
   const forget = (): void => {
     complain(undefined);
@@ -89,7 +91,7 @@ export function NumberField({ desk, spot, label, value, field, edit, what, limit
     done();
   };
   const step = (by: number): void => {
-    const from = readMeasure(typed ?? kept ?? "", field.unit) ?? value * field.factor;
+    const from = readMeasure(typed ?? kept ?? "", field.unit) ?? (value === undefined ? field.min : value * field.factor);
     forget();
     setTyped(undefined);
     const to = clamp(snap(from + by * field.step, field.step), limits.least, limits.most);
@@ -119,9 +121,9 @@ export function NumberField({ desk, spot, label, value, field, edit, what, limit
         spellCheck={false}
         role="spinbutton"
         data-spot={spot}
-        aria-label={`${label}, ${field.unit === "%" ? "percent" : field.unit === "°" ? "degrees" : "millimetres"}`}
-        aria-valuenow={Number((value * field.factor).toFixed(3))}
-        aria-valuetext={`${shown} ${field.unit}`}
+        aria-label={`${label}, ${spokenUnit[field.unit]}`}
+        aria-valuenow={value === undefined ? undefined : Number((value * field.factor).toFixed(3))}
+        aria-valuetext={value === undefined ? "not read" : `${shown} ${field.unit}`}
         aria-valuemin={field.min}
         aria-valuemax={field.max}
         aria-invalid={wrong !== undefined}
@@ -134,7 +136,7 @@ export function NumberField({ desk, spot, label, value, field, edit, what, limit
         onFocus={(e) => e.target.select()}
         onBlur={take}
       />
-      <span className="unit"> {field.unit}</span>
+      {!bare && <span className="unit"> {field.unit}</span>}
       {wrong && (sentence ? createPortal(complaint, sentence) : complaint)}
     </span>
   );
@@ -144,7 +146,12 @@ const wanted: Readonly<Record<Field["unit"], string>> = {
   mm: "Type millimetres, like 72.5 or 72,5, or centimetres, like 7,25 cm.",
   "%": "Type percent, like 50 or 50,5.",
   "°": "Type degrees, like 12 or 12,5.",
+  N: "Type newtons, like 20, or kilograms, like 2 kg.",
+  kg: "Type kilograms, like 1.5 or 1,5, or grams, like 1500 g.",
+  g: "Type grams, like 1500, or kilograms, like 1,5 kg.",
 };
+
+const spokenUnit: Readonly<Record<Field["unit"], string>> = { mm: "millimetres", "%": "percent", "°": "degrees", N: "newtons", kg: "kilograms", g: "grams" };
 
 function beyond(unit: Field["unit"], { least, most }: { readonly least: number; readonly most: number }): string {
   return most === Infinity && least === 0 ? "This cannot be less than nothing." : `Only ${say(least)} to ${say(most)}\u00a0${unit} can be used here.`;

@@ -12,6 +12,8 @@ interface RuleNumberProps {
   readonly rule: Rule;
   /** What the maker has asked for, where she has. */
   readonly own: number | undefined;
+  /** The rule is the same on every last. */
+  readonly anyLast?: boolean;
 }
 
 interface RuleNumberFieldProps extends RuleNumberProps {
@@ -29,11 +31,11 @@ export function RuleNumber({ desk, rule, own, spot, edit, limits }: RuleNumberFi
 }
 
 /** Its why, under its name unless it is the only one of its sentence. */
-export function RuleReason({ desk, rule, own, follow, titled }: RuleNumberProps & { readonly follow: () => Job; readonly titled: boolean }): ReactElement {
+export function RuleReason({ desk, rule, own, anyLast = false, follow, titled }: RuleNumberProps & { readonly follow: () => Job; readonly titled: boolean }): ReactElement {
   return (
     <>
       {titled && <p><b>{rule.name.charAt(0).toUpperCase() + rule.name.slice(1)}</b></p>}
-      <Reason rule={rule} value={own ?? rule.value} onRule={() => desk.change(follow(), `the rule for the ${named(rule)}`)} />
+      <Reason rule={rule} value={own ?? rule.value} anyLast={anyLast} onRule={() => desk.change(follow(), `the rule for the ${named(rule)}`)} />
     </>
   );
 }

@@ -33,8 +33,8 @@ export function WithWhy({ name, why, spots, word = "why", children }: WithWhyPro
   );
 }
 
-/** Range, reason and source of a rule of construction, and the way back to what it says. */
-export function Reason({ rule, value, onRule }: { readonly rule: Rule; readonly value: number; readonly onRule?: (() => void) | undefined }): ReactElement {
+/** Range, reason and source of a rule of construction, and the way back to what it says; `anyLast`: it is the same on every last. */
+export function Reason({ rule, value, onRule, anyLast = false }: { readonly rule: Rule; readonly value: number; readonly onRule?: (() => void) | undefined; readonly anyLast?: boolean }): ReactElement {
   const f = fieldOf(rule);
   const inUnit = (v: number): string => `${say(v * f.factor, Math.max(1, f.decimals))}\u00a0${f.unit}`;
   const own = Math.abs(value - rule.value) > 1e-9;
@@ -42,7 +42,7 @@ export function Reason({ rule, value, onRule }: { readonly rule: Rule; readonly 
     <>
       <p>{rule.why}</p>
       <p>
-        Usual: {say(f.min, 1)} to {inUnit(rule.max)}. For this last the rule says {inUnit(rule.value)}.{" "}
+        Usual: {say(f.min, 1)} to {inUnit(rule.max)}. {anyLast ? "The rule" : "For this last the rule"} says {inUnit(rule.value)}.{" "}
         {own && onRule && <button type="button" className="word" onClick={onRule}>Take the rule’s {inUnit(rule.value)}</button>}
       </p>
       <p className="source">{rule.source}</p>

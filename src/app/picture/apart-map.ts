@@ -3,7 +3,8 @@ import { apart as signed } from "../state/numbers.ts";
 import { placeOf } from "../state/places.ts";
 import { liftedOff } from "./drawn-lines.ts";
 import { mapColour } from "./map-scale.ts";
-import { lay, levelLines, levelsFor, type LevelLine } from "./strain.ts";
+import { numbersOn, type NumberOnLast } from "./numbers-on-last.ts";
+import { lay, levelLines, levelsFor } from "./strain.ts";
 
 /** How far another last stands off this one, ready to be shown on it. */
 export interface ApartMap {
@@ -12,7 +13,7 @@ export interface ApartMap {
   /** Colour of each vertex, r g b 0 … 255. */
   readonly colours: Uint8Array;
   readonly lines: readonly Float64Array[];
-  readonly numbers: readonly { readonly key: string; readonly text: string; readonly at: readonly number[] }[];
+  readonly numbers: readonly NumberOnLast[];
   readonly worst: { readonly mm: number; readonly at: Point3; readonly where: string; readonly text: string };
 }
 
@@ -33,7 +34,7 @@ export function apartMap(last: Last, apart: Float64Array): ApartMap {
   for (let v = 1; v < apart.length; v++) if (Math.abs(apart[v]!) > Math.abs(apart[worst]!)) worst = v;
   const at: Point3 = [positions[3 * worst]!, positions[3 * worst + 1]!, positions[3 * worst + 2]!];
   const mm = apart[worst] ?? 0;
-  return { end, colours, lines: found.map((l) => faired(lay(l.points, lifted, 3))), numbers: numbersFor(found, lifted), worst: { mm, at, where: placeOf(last, at), text: `most: ${signed(mm)}` } };
+  return { end, colours, lines: found.map((l) => faired(lay(l.points, lifted, 3))), numbers: numbersOn(found, lifted, apartMm, signed), worst: { mm, at, where: placeOf(last, at), text: `most: ${signed(mm)}` } };
 }
 
 /** So often each point of a line goes halfway to the middle between its neighbours. */
@@ -63,19 +64,4 @@ export function endOf(apart: Float64Array): number {
   const sorted = Float64Array.from(apart, Math.abs).sort();
   const most = sorted[Math.floor(sorted.length * 0.99)] ?? 0;
   return [1, 2, 4].find((end) => most <= end) ?? 8;
-}
-
-/** One number on each of the longer lines, at the place nearest to its middle that is free. */
-function numbersFor(lines: readonly LevelLine[], positions: Float64Array): ApartMap["numbers"] {
-  const out: ApartMap["numbers"][number][] = [];
-  for (const l of lines.filter((line) => line.points.length > 24).sort((a, b) => b.points.length - a.points.length)) {
-    const n = l.points.length;
-    for (const share of [0.5, 0.25, 0.75, 0.05, 0.95]) {
-      const at = [...lay([l.points[Math.floor((n - 1) * share)]!], positions, 3)];
-      if (out.some((o) => Math.hypot(o.at[0]! - at[0]!, o.at[1]! - at[1]!, o.at[2]! - at[2]!) < apartMm)) continue;
-      out.push({ key: `${out.length}`, text: signed(l.level), at });
-      break;
-    }
-  }
-  return out;
 }

@@ -65,16 +65,19 @@ export function setMeasure<K extends keyof LastMeasurements>(job: Job, key: K, v
   return { ...job, size, last: { ...job.last, measures: changed } };
 }
 
+/** The leathers on the maker's bench, how she pulls, and what she wrote down of the shoes so far: they stay hers on the next last. */
+export const benchOf = (job: Job): Pick<Job, "leather" | "lasting" | "log"> => ({ leather: job.leather, lasting: job.lasting, log: job.log });
+
 /** A new job on a scan: what belonged to the former last follows the rules again; paper and allowances stay the maker's. */
 export function onScan(job: Job, file: string): Job {
-  return { ...jobForScan(file), parts: job.parts, sheets: job.sheets, shell: shellForNext(job), pieces: job.pieces };
+  return { ...jobForScan(file), parts: job.parts, sheets: job.sheets, shell: shellForNext(job), pieces: job.pieces, ...benchOf(job) };
 }
 
 /** A new job on a last made from measures, which begin as those of the example; the side stays that of the last at hand. */
 export function onMeasures(job: Job, side: Side): Job {
   const fresh = defaultJob();
   if (fresh.last.from !== "measures") return fresh;
-  return { ...fresh, title: "My last from measures", size: "", parts: job.parts, sheets: job.sheets, shell: shellForNext(job), pieces: job.pieces, last: { from: "measures", measures: { ...fresh.last.measures, side } } };
+  return { ...fresh, title: "My last from measures", size: "", parts: job.parts, sheets: job.sheets, shell: shellForNext(job), pieces: job.pieces, ...benchOf(job), last: { from: "measures", measures: { ...fresh.last.measures, side } } };
 }
 
 /** Nothing has been changed yet. */

@@ -1,10 +1,10 @@
 import type { Rule } from "#lines/lines.ts";
-import { decimalsOf } from "./numbers.ts";
+import { decimalsOf, type FieldUnit } from "./numbers.ts";
 
 /** How a value is shown in its field: shown = value · factor. Shares are shown in percent. */
 export interface Field {
   readonly factor: number;
-  readonly unit: "mm" | "%" | "°";
+  readonly unit: FieldUnit;
   readonly min: number;
   readonly max: number;
   readonly step: number;
@@ -15,7 +15,7 @@ export function fieldOf(rule: Pick<Rule, "min" | "max" | "step" | "unit">): Fiel
   const share = rule.unit === "of length" || rule.unit === "share";
   const factor = share ? 100 : 1;
   const step = clean(rule.step * factor);
-  const unit = share ? "%" : rule.unit === "deg" ? "°" : "mm";
+  const unit = share ? "%" : rule.unit === "deg" ? "°" : rule.unit === "N" ? "N" : "mm";
   return { factor, unit, step, min: clean(rule.min * factor), max: clean(rule.max * factor), decimals: decimalsOf(step) };
 }
 

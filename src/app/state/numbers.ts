@@ -1,12 +1,22 @@
-/** Reads what a maker types into a field of this unit: decimal comma or point, a real minus, the unit behind it; lengths also in cm. */
-export function readMeasure(text: string, unit: "mm" | "%" | "°"): number | undefined {
-  const [, number, behind] = /^(.*?)\s*(mm|cm|%|°)?$/i.exec(text.trim())!;
-  const said = behind?.toLowerCase() ?? unit;
+/** Units that a maker reads off her tools. */
+export type FieldUnit = "mm" | "%" | "°" | "N" | "kg" | "g";
+
+/** Standard gravity: what a mass of 1 kg pulls, N (exact by definition, 3rd CGPM 1901). */
+export const newtonsPerKg = 9.80665;
+const newtonsPer: Readonly<Record<string, number>> = { n: 1, kg: newtonsPerKg, g: newtonsPerKg / 1000 };
+
+/** Reads what a maker types into a field of this unit: decimal comma or point, a real minus, the unit behind it; lengths also in cm, loads in N, kg or g. */
+export function readMeasure(text: string, unit: FieldUnit): number | undefined {
+  const [, number, behind] = /^(.*?)\s*(mm|cm|%|°|N|kg|g)?$/i.exec(text.trim())!;
+  const own = unit.toLowerCase();
+  const said = behind?.toLowerCase() ?? own;
   const value = readNumber(number!);
   if (value === undefined) return undefined;
   // To the thousandth, so that 7,3 cm is 73 and not a hair beside it.
   if (said === "cm" && unit === "mm") return Number((10 * value).toFixed(3));
-  return said === unit ? value : undefined;
+  if (said === own) return value;
+  const [from, to] = [newtonsPer[said], newtonsPer[own]];
+  return from !== undefined && to !== undefined ? Number(((value * from) / to).toFixed(6)) : undefined;
 }
 
 /** A bare number. */

@@ -1,4 +1,6 @@
 import type { Job } from "#job/job.ts";
+import { leatherNumberAt } from "./leather-edits.ts";
+import { shoeNumberAt } from "./log-edits.ts";
 import type { Spot } from "./spot.ts";
 
 /** A number that could not be used and still stands in its field. */
@@ -11,11 +13,13 @@ export interface Standing {
 }
 
 /** A number of the work itself, that is held whatever is brought in beside it. */
-export const isOwnNumber = (spot: Spot): boolean => /^(last|lines|shell|pieces|sheets) /.test(spot);
+export const isOwnNumber = (spot: Spot): boolean => /^(last|lines|shell|leather|strip|lasting|shoe|pieces|sheets) /.test(spot);
 
 /** What the work holds at a spot, where it is one of its own numbers. */
 export function numberAt(job: Job, spot: Spot): number | undefined {
   const [part, key] = spot.split(" ") as [string, string];
+  if (part === "leather" || part === "strip") return leatherNumberAt(job, spot);
+  if (part === "shoe") return shoeNumberAt(job, spot);
   const held = part === "last" ? (job.last.from === "measures" ? job.last.measures : undefined) : job[part as keyof Job];
   const value = typeof held === "object" && held !== null ? (held as unknown as Readonly<Record<string, unknown>>)[key] : undefined;
   return typeof value === "number" ? value : undefined;

@@ -2,6 +2,8 @@ import { severityOf, type Finding } from "#base/findings.ts";
 import { bottomSentences } from "#base/sentences/bottom.ts";
 import { checkSentences } from "#base/sentences/check.ts";
 import { extraSentences } from "#base/sentences/extras.ts";
+import { lastingSentences } from "#base/sentences/lasting.ts";
+import { leatherSentences } from "#base/sentences/leather.ts";
 import { lineSentences } from "#base/sentences/lines.ts";
 import { liningSentences } from "#base/sentences/linings.ts";
 import { panelSentences } from "#base/sentences/panels.ts";
@@ -14,16 +16,19 @@ import type { Pair, TapedPair } from "#job/pair.ts";
 import { sheetChoicesFrom } from "#sheets/choices.ts";
 import { mm, percent, say } from "./numbers.ts";
 import { kindsOf } from "./piece-kinds.ts";
+import { lastingWords, leatherWords } from "./bench-words.ts";
 import { paperWords } from "./sheet-words.ts";
 
 /** The stations in the order of the work. */
-export const stations = ["Last", "Lines", "Shell", "Pieces", "Sheets"] as const;
+export const stations = ["Last", "Lines", "Shell", "Leather", "Lasting", "Pieces", "Sheets"] as const;
 export type Station = (typeof stations)[number];
 
-const later = ["Lines", "Shell", "Pieces", "Sheets"] as const;
+const later = ["Lines", "Shell", "Leather", "Lasting", "Pieces", "Sheets"] as const;
 const catalogues: Readonly<Record<(typeof later)[number], readonly object[]>> = {
   Lines: [lineSentences],
   Shell: [shellSentences, reliefSentences, checkSentences],
+  Leather: [leatherSentences],
+  Lasting: [lastingSentences],
   Pieces: [pieceSentences, panelSentences, upperSentences, liningSentences, bottomSentences, extraSentences],
   Sheets: [sheetSentences],
 };
@@ -72,7 +77,7 @@ function whatOf(station: Station, pair: Pair, sheetsReady: boolean): string {
       return `${topline}, nearly all within ${percent(flat.strain.p95)}`;
     }
     default:
-      return piecesOrSheets(station, pair, sheetsReady);
+      return anyPair(station, pair, sheetsReady);
   }
 }
 
@@ -86,11 +91,13 @@ function taped(station: Station, pair: TapedPair, sheetsReady: boolean): string 
     case "Shell":
       return `topline ${mm(medial.lengths.topline + lateral.lengths.topline)}, as it was cut`;
     default:
-      return piecesOrSheets(station, pair, sheetsReady);
+      return anyPair(station, pair, sheetsReady);
   }
 }
 
-function piecesOrSheets(station: "Pieces" | "Sheets", { pieces, job }: Pair, sheetsReady: boolean): string {
+function anyPair(station: "Leather" | "Lasting" | "Pieces" | "Sheets", { pieces, job, from }: Pair, sheetsReady: boolean): string {
+  if (station === "Leather") return leatherWords(job);
+  if (station === "Lasting") return lastingWords(job, from);
   if (station === "Pieces") return `${kindsOf(pieces).reduce((n, k) => n + k.count, 0)} pieces for the pair`;
   return `${paperWords(sheetChoicesFrom(job.sheets).paper)}, ${sheetsReady ? "ready to print" : "not made yet"}`;
 }

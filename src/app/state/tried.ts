@@ -74,7 +74,8 @@ export function setBeside(h: History, refused: Job, tried: Pick<Tried, "isGood">
 }
 
 type Tree = { readonly [key: string]: unknown };
-const isTree = (v: unknown): v is Tree => typeof v === "object" && v !== null;
+/** A list is changed as a whole: its places mean nothing by themselves. */
+const isTree = (v: unknown): v is Tree => typeof v === "object" && v !== null && !Array.isArray(v);
 
 /** What was changed from `from` to `value`, made on `onto`. */
 function carryOver(value: unknown, from: unknown, onto: unknown): unknown {

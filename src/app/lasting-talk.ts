@@ -1,0 +1,26 @@
+import type { Job } from "#job/job.ts";
+import type { Banding } from "#lasting/band.ts";
+import type { Lasted } from "#lasting/lasted.ts";
+import type { Swapped } from "#lasting/swap.ts";
+import type { Turned } from "#lasting/turn.ts";
+import type { KnownLeather } from "#leather/leather.ts";
+
+/** What of lasting can be worked out: the pull-over, its bands, the pieces laid turned, another leather on the same pattern. */
+export type LastingAsked =
+  | { readonly what: "pull" }
+  | { readonly what: "band" }
+  | { readonly what: "turn" }
+  | { readonly what: "swap"; readonly other: KnownLeather };
+
+/** What the page wishes of the bench for lasting. */
+export type LastingWish = { readonly for: "lasting"; readonly job: Job } & LastingAsked;
+
+/** What was found, as far as it was asked for. */
+export interface LastingFound {
+  readonly lasted?: Lasted;
+  readonly banding?: Banding;
+  readonly turned?: Turned;
+  readonly swapped?: Swapped;
+  /** The other leather that {@link swapped} tells of. */
+  readonly other?: KnownLeather;
+}

@@ -1,0 +1,26 @@
+import { useMemo, useState, useSyncExternalStore } from "react";
+import type { LastPair } from "#job/pair.ts";
+import type { LastingNow, Lastings } from "./lastings.ts";
+import { lastedMap, type LastedMap, type LastedMapOf } from "./picture/lasted-map.ts";
+import { sameForLasting } from "./state/same-for-lasting.ts";
+
+/** How the maker looks at lasting, shared by the column and the picture. Not part of the work. */
+export interface LastingWork {
+  readonly lastings: Lastings;
+  /** What was found, unless that was on another last. */
+  readonly now: LastingNow;
+  /** It holds for the work as it is. */
+  readonly holds: boolean;
+  readonly map: LastedMap | undefined;
+  readonly onMap: (of: LastedMapOf) => void;
+}
+
+export function useLastingWork(lastings: Lastings, pair: LastPair | undefined, open: boolean): LastingWork {
+  const all = useSyncExternalStore(lastings.listen, lastings.look);
+  const [of, onMap] = useState<LastedMapOf>("most");
+  const here = pair !== undefined && (all.job === undefined || all.job.last === pair.job.last || JSON.stringify(all.job.last) === JSON.stringify(pair.job.last));
+  const now = useMemo((): LastingNow => (here ? all : { job: undefined, busy: all.busy, trouble: all.trouble }), [all, here]);
+  const holds = now.job !== undefined && sameForLasting(now.job, pair?.job);
+  const map = useMemo(() => (open && now.lasted ? lastedMap(now.lasted, of) : undefined), [open, now.lasted, of]);
+  return { lastings, now, holds, map, onMap };
+}

@@ -1,0 +1,62 @@
+import type { Files } from "#job/files.ts";
+import type { Job } from "#job/job.ts";
+import { Bench } from "./bench.ts";
+import type { LastingFound, LastingWish } from "./lasting-talk.ts";
+import { sameForLasting } from "./state/same-for-lasting.ts";
+import { tell } from "./state/spots.ts";
+
+/** What was found of lasting, for the job it was worked out from. */
+export interface LastingNow extends LastingFound {
+  readonly job: Job | undefined;
+  /** What is being worked out and how far. */
+  readonly busy: { readonly wish: LastingWish; readonly stage: string; readonly fraction: number } | undefined;
+  /** Why the last thing asked for could not be worked out. */
+  readonly trouble: string | undefined;
+}
+
+const nothing: LastingNow = { job: undefined, busy: undefined, trouble: undefined };
+
+/** Pulls uppers over on a bench of its own, so that the work at hand never waits for it. */
+export class Lastings {
+  #now = nothing;
+  readonly #ears = new Set<() => void>();
+  readonly #bench: Bench<LastingWish>;
+
+  constructor(files: Files) {
+    this.#bench = new Bench(files, {
+      began: (wish) => this.#show({ busy: { wish, stage: "", fraction: 0 }, trouble: undefined }),
+      progress: (stage, fraction) => this.#now.busy && this.#show({ busy: { ...this.#now.busy, stage, fraction: Math.max(this.#now.busy.fraction, fraction) } }),
+      lasting: (found, { job }) => this.#found(found, job),
+      refused: (finding) => this.#show({ trouble: tell(finding) }),
+      broke: (why) => this.#show({ trouble: `The upper could not be pulled over: ${why}. That is our fault, not yours.` }),
+      idle: () => this.#show({ busy: undefined }),
+      pair: () => {},
+      sheets: () => {},
+    });
+  }
+
+  readonly listen = (ear: () => void): (() => void) => {
+    this.#ears.add(ear);
+    return () => this.#ears.delete(ear);
+  };
+  readonly look = (): LastingNow => this.#now;
+
+  ask(wish: LastingWish): void {
+    this.#bench.ask(wish);
+  }
+  stop(): void {
+    this.#bench.stop();
+  }
+
+  /** What was found for another work is let go with its first result; for the same one it is added to. */
+  #found(found: LastingFound, job: Job): void {
+    const kept = sameForLasting(job, this.#now.job) ? this.#now : { ...nothing, busy: this.#now.busy };
+    this.#now = kept;
+    this.#show({ ...found, job });
+  }
+
+  #show(part: Partial<LastingNow>): void {
+    this.#now = { ...this.#now, ...part };
+    for (const ear of this.#ears) ear();
+  }
+}

@@ -1,0 +1,3 @@
+import type { UpperLayer } from "#leather/leather.ts";
+
+export const layerWords: Readonly<Record<UpperLayer, string>> = { upper: "upper", lining: "lining" };
