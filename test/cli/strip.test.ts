@@ -1,6 +1,7 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
+import { jobSchema } from "#job/schema.ts";
 import { lastwise, scratchFolder } from "./command.ts";
 
 const folder = scratchFolder();
@@ -40,6 +41,7 @@ describe("lastwise strip", () => {
     expect(report.leather.set).toBeCloseTo(0.2, 1);
     expect(report.readings).toHaveLength(30);
     expect(report.said.strips).toHaveLength(3);
+    expect(jobSchema.shape.leather.safeParse({ upper: report.said, lining: report.said }).error).toBeUndefined();
     const { along, across, bias } = report.stretchAt10NOn20Mm;
     for (const { stretch, low, high } of [along, across, bias]) expect(low < stretch && stretch < high).toBe(true);
     expect(along.stretch < bias.stretch && bias.stretch < across.stretch).toBe(true);
