@@ -10,8 +10,6 @@ export interface EdgeLoads {
   readonly force: Float64Array;
 }
 
-export const noLoads: EdgeLoads = { a: new Uint32Array(0), b: new Uint32Array(0), force: new Float64Array(0) };
-
 /** The triangle at each edge of the rim. */
 export class RimTriangles {
   readonly #of = new Map<number, number>();
@@ -41,16 +39,16 @@ export class RimTriangles {
 }
 
 /** Adds the forces to those at the vertices, three numbers each. */
-export function addLoadsInto(out: Float64Array, { a, b, force }: EdgeLoads, times = 1): void {
+export function addLoadsInto(out: Float64Array, { a, b, force }: EdgeLoads): void {
   for (let k = 0; k < a.length; k++)
     for (let i = 0; i < 3; i++) {
-      out[3 * a[k]! + i]! += times * force[6 * k + i]!;
-      out[3 * b[k]! + i]! += times * force[6 * k + 3 + i]!;
+      out[3 * a[k]! + i]! += force[6 * k + i]!;
+      out[3 * b[k]! + i]! += force[6 * k + 3 + i]!;
     }
 }
 
 /** Adds what loads are in the flat sheet, Fᵀ · force with the F of each edge's own triangle, to a gradient. */
-export function addFlatLoadsInto(gradient: Float64Array, { a, b, force }: EdgeLoads, rim: RimTriangles, { ways }: Ground, state: Float64Array, times = 1): void {
+export function addFlatLoadsInto(gradient: Float64Array, { a, b, force }: EdgeLoads, rim: RimTriangles, { ways }: Ground, state: Float64Array): void {
   for (let k = 0; k < a.length; k++) {
     const t = rim.at(a[k]!, b[k]!);
     const [f11, f12, f21, f22] = [state[stateWidth * t]!, state[stateWidth * t + 1]!, state[stateWidth * t + 2]!, state[stateWidth * t + 3]!];
@@ -61,8 +59,8 @@ export function addFlatLoadsInto(gradient: Float64Array, { a, b, force }: EdgeLo
         y += ways[6 * t + 3 + i]! * force[6 * k + 3 * e + i]!;
       }
       const at = 2 * (e === 0 ? a[k]! : b[k]!);
-      gradient[at]! += times * (f11 * x + f21 * y);
-      gradient[at + 1]! += times * (f12 * x + f22 * y);
+      gradient[at]! += f11 * x + f21 * y;
+      gradient[at + 1]! += f12 * x + f22 * y;
     }
   }
 }

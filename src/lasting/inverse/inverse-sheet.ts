@@ -5,12 +5,13 @@ import { framesOf } from "#flatten/frames.ts";
 import { NewtonSystem } from "#flatten/newton-system.ts";
 import { principalStretches, type Principal } from "#flatten/principal.ts";
 import type { Balance } from "./balance.ts";
+import { CutRows } from "./cut-rows.ts";
 import { descend, type InverseStep } from "./descend.ts";
-import { outwardLoads, RimTriangles, type EdgeLoads } from "./edge-loads.ts";
-import { Problem, type Tightness } from "./problem.ts";
+import { outwardLoads, RimTriangles } from "./edge-loads.ts";
+import { Problem } from "./problem.ts";
 import { SheetEnergy, type Axes, type Material } from "./sheet-energy.ts";
 import { groundOf, SheetForces } from "./sheet-forces.ts";
-import type { Friction } from "./slip.ts";
+import type { Friction, Stick } from "./slip.ts";
 import { TapeBars } from "./tape-bars.ts";
 
 /** Pulls square to a row of the rim, outward along the surface, N/mm at each of its vertices. */
@@ -32,15 +33,19 @@ export interface InverseInput {
   /** The flat sheet's x axis runs from one vertex to another, which is its origin. */
   readonly frame: { readonly from: number; readonly origin: number };
   readonly pulls?: readonly RowPull[];
-  readonly tight?: Tightness & { readonly perMm?: number };
+  /** Rows of edges that are to lie no longer on the flat than in this flat shape. */
+  readonly cut?: { readonly rows: readonly Uint32Array[]; readonly of: Float64Array };
   /** Rows of the rim with a tape, and the force with which it resists, N; the rows begin where it runs on over a seam. */
   readonly tape?: { readonly rows: readonly Uint32Array[]; readonly stiffN: number };
   readonly friction?: Friction;
+  readonly stick?: Stick;
   /** Unit normals of the last at the vertices, where they are known better than from the triangles. */
   readonly normals?: Float64Array;
   /** Stop when a step moves no vertex by more than this, mm. */
   readonly toleranceMm?: number;
   readonly mostSteps?: number;
+  /** Whether the forces at the vertices are to be in equilibrium (default), or the energy's least is enough, which pleats cannot hinder. */
+  readonly exact?: boolean;
   readonly watch?: Watch;
 }
 
@@ -54,8 +59,6 @@ export interface Inverse extends Principal {
   readonly balance: Balance;
   /** Between last and sheet at each vertex, N/mm². */
   readonly pressure: Float64Array;
-  /** Size of the sought pull, N/mm. */
-  readonly tightPerMm: number;
 }
 
 const toleranceMm = 0.01;
@@ -74,26 +77,20 @@ export class InverseSheet {
     this.#rim = new RimTriangles(this.#disk);
   }
 
-  /** Pulls square to rows of the rim as forces on its edges. */
-  loadsOf(positions: Float64Array, rows: readonly RowPull[]): EdgeLoads {
-    const { triangles, turned } = this.#disk, frames = framesOf(positions, triangles);
-    return outwardLoads(rows, positions, this.#rim, triangles, groundOf(positions, triangles, frames, turned ? -1 : 1), frames);
-  }
-
   run(input: InverseInput): Inverse {
     const { positions, frame, watch = unwatched } = input, { triangles, turned, vertices } = this.#disk;
     must(positions.length === 3 * vertices && input.start.length === 2 * vertices, "three coordinates and two a vertex");
     const frames = framesOf(positions, triangles), ground = groundOf(positions, triangles, frames, turned ? -1 : 1, input.normals);
     const energy = new SheetEnergy(this.#disk, input.law, turned === (input.mirrored ?? false) ? 1 : -1, input.axes);
     const flipped = (uv: Float64Array): Float64Array => (turned ? uv.map((x, i) => (i % 2 === 1 ? 0 - x : x)) : uv.slice());
-    const friction = input.friction && "from" in input.friction ? { ...input.friction, from: flipped(input.friction.from) } : input.friction;
+    const stick = input.stick && { ...input.stick, from: flipped(input.stick.from) };
     const problem = new Problem({
-      triangles, frames, energy, friction, forces: new SheetForces(triangles, frames, ground), rim: this.#rim, system: this.#system, tight: input.tight,
+      triangles, frames, energy, stick, friction: input.friction, cut: input.cut && new CutRows(input.cut.rows, flipped(input.cut.of)), forces: new SheetForces(triangles, frames, ground), rim: this.#rim, system: this.#system,
       loads: outwardLoads(input.pulls ?? [], positions, this.#rim, triangles, ground, frames),
       tape: input.tape && new TapeBars(input.tape.rows, input.tape.stiffN, positions),
     });
-    // Friction that remembers where the sheet lay holds it in place; without, one point and one direction are held.
-    const floats = friction !== undefined && "from" in friction && friction.share > 0;
+    // What it sticks to holds the sheet in place; without, one point and one direction are held.
+    const floats = stick !== undefined && stick.perMm3 > 0;
     const start = flipped(input.start);
     if (!floats) settleInto(start, frame);
     this.#system.hold(floats ? [] : [2 * frame.origin, 2 * frame.origin + 1, 2 * frame.from + 1]);
@@ -101,11 +98,11 @@ export class InverseSheet {
       energy.turn = directionOf(uv, frame);
       watch("lay for the leather", Math.min(0.95, steps / 10));
     };
-    const { uv, steps, settled, tightPerMm } = descend(problem, start, { toleranceMm: input.toleranceMm ?? toleranceMm, mostSteps: input.mostSteps ?? mostSteps, tightPerMm: input.tight?.perMm ?? 0, before });
+    const { uv, steps, settled } = descend(problem, start, { toleranceMm: input.toleranceMm ?? toleranceMm, mostSteps: input.mostSteps ?? mostSteps, exact: input.exact ?? true, before });
     settleInto(uv, frame);
     const principal = principalStretches(frames, triangles, uv);
     const pressure = problem.pressN.map((n, i) => n / ground.areas[i]!);
-    return { uv: flipped(uv), ...principal, steps, settled, exact: steps.at(-1)?.residual === "forces", balance: problem.balance, pressure, tightPerMm };
+    return { uv: flipped(uv), ...principal, steps, settled, exact: steps.at(-1)?.residual === "forces", balance: problem.balance, pressure };
   }
 }
 

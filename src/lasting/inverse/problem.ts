@@ -1,10 +1,11 @@
 import type { Frames } from "#flatten/frames.ts";
 import type { NewtonSystem } from "#flatten/newton-system.ts";
 import { balanceInto, type Balance } from "./balance.ts";
+import type { CutRows } from "./cut-rows.ts";
 import { addFlatLoadsInto, addLoadsInto, addRimEnergyInto, type EdgeLoads, type RimTriangles } from "./edge-loads.ts";
 import type { SheetEnergy } from "./sheet-energy.ts";
 import type { SheetForces } from "./sheet-forces.ts";
-import { Slip, type Friction } from "./slip.ts";
+import { addStickInto, stickEnergy, type Friction, type Stick } from "./slip.ts";
 import type { TapeBars } from "./tape-bars.ts";
 
 /**
@@ -14,14 +15,6 @@ import type { TapeBars } from "./tape-bars.ts";
 export type Residual = "energy" | "forces";
 /** The true second derivatives, those made positive, or the factor of the step before. */
 export type Hessian = "true" | "clamped" | "kept";
-
-/** A pull whose size is sought: so many N/mm of what `loads` say, that the rows come to a length on the flat together. */
-export interface Tightness {
-  readonly loads: EdgeLoads;
-  readonly rows: readonly Uint32Array[];
-  /** Without it the pull stays as large as it is. */
-  readonly toMm?: number;
-}
 
 export interface ProblemParts {
   readonly triangles: Uint32Array;
@@ -33,7 +26,8 @@ export interface ProblemParts {
   readonly loads: EdgeLoads;
   readonly tape?: TapeBars | undefined;
   readonly friction?: Friction | undefined;
-  readonly tight?: Tightness | undefined;
+  readonly stick?: Stick | undefined;
+  readonly cut?: CutRows | undefined;
 }
 
 /** The equations of the flat shape X whose sheet is in equilibrium on the last: docs/method/inverse.md. */
@@ -42,37 +36,28 @@ export class Problem {
   /** Force between last and sheet at each vertex, N; what is left over of the loads; and the part of the residual that no energy follows. */
   readonly pressN: Float64Array;
   readonly linear: Float64Array;
-  /** How the residual changes with the sought pull. */
-  readonly tightWay: Float64Array;
   balance: Balance = { forceN: 0, turnNmm: 0 };
-  readonly #slip: Slip | undefined;
   readonly #outer: Float64Array;
-  readonly #outerTight: Float64Array;
 
   constructor(parts: ProblemParts) {
     const n = parts.forces.ground.areas.length;
     this.parts = parts;
     this.pressN = new Float64Array(n);
     this.linear = new Float64Array(2 * n);
-    this.tightWay = new Float64Array(2 * n);
     this.#outer = new Float64Array(3 * n);
-    this.#outerTight = new Float64Array(3 * n);
-    if (parts.tight) addLoadsInto(this.#outerTight, parts.tight.loads);
-    const { friction } = parts;
-    if (friction && "from" in friction) this.#slip = new Slip(friction.share, friction.from);
   }
 
-  /** What the line search follows: the sheet's energy with tape and slip, and the other loads as they were at the last {@link assemble}. */
+  /** What the line search follows: the sheet's energy with tape and what it sticks to and how long it is cut, and the other loads as they were at the last {@link assemble}. */
   merit(uv: Float64Array): number {
-    const { energy, frames, tape } = this.parts;
-    let sum = energy.energy(frames, uv) + (tape?.energy(uv) ?? 0) + (this.#slip?.energy(uv) ?? 0);
+    const { energy, frames, tape, stick, cut, forces } = this.parts;
+    let sum = energy.energy(frames, uv) + (tape?.energy(uv) ?? 0) + (stick ? stickEnergy(stick, forces.ground.areas, uv) : 0) + (cut?.energy(uv) ?? 0);
     for (let i = 0; i < uv.length; i++) sum += this.linear[i]! * uv[i]!;
     return sum;
   }
 
-  /** Sums residual and Hessian at uv into the system, with the sought pull at `tightPerMm`. */
-  assemble(uv: Float64Array, residual: Residual, hessian: Hessian, tightPerMm: number): void {
-    const { energy, frames, forces, tape, tight, system, friction } = this.parts;
+  /** Sums residual and Hessian at uv into the system. */
+  assemble(uv: Float64Array, residual: Residual, hessian: Hessian): void {
+    const { energy, frames, forces, tape, system, friction, stick, cut } = this.parts;
     const { gradient } = system, values = hessian === "kept" ? undefined : system.values;
     system.clear();
     if (values) energy.addDerivativesInto(gradient, values, frames, uv, hessian === "clamped");
@@ -82,31 +67,24 @@ export class Problem {
     tape?.addForcesInto(forces.inner, uv);
     this.#outer.fill(0);
     addLoadsInto(this.#outer, this.parts.loads);
-    if (tight) for (let i = 0; i < this.#outer.length; i++) this.#outer[i]! += tightPerMm * this.#outerTight[i]!;
     this.#press();
-    if (friction && "along" in friction) this.#drag(friction);
-    if (residual === "energy") this.#energyResidual(uv, tightPerMm);
+    if (friction) this.#drag(friction);
+    if (residual === "energy") this.#energyResidual(uv);
     else this.#forceResidual();
     this.balance = balanceInto(gradient, uv, forces.ground.areas);
     for (let i = 0; i < uv.length; i++) this.linear[i] = residual === "energy" ? gradient[i]! - this.linear[i]! : 0;
-    if (tight) balanceInto(this.tightWay, uv, forces.ground.areas);
-    this.#slip?.lag(forces, this.pressN);
-    this.#slip?.addDerivativesInto(gradient, values, uv);
+    if (stick) addStickInto(gradient, values, stick, forces.ground.areas, uv);
+    cut?.addDerivativesInto(gradient, values, system.pattern, uv);
   }
 
   /** The derivative of the energy, less what the loads do to it; `linear` keeps the energy's own. */
-  #energyResidual(uv: Float64Array, tightPerMm: number): void {
-    const { energy: { state }, forces, rim, loads, tape, tight, friction, system: { gradient } } = this.parts;
+  #energyResidual(uv: Float64Array): void {
+    const { energy: { state }, forces, rim, loads, tape, friction, system: { gradient } } = this.parts;
     this.linear.set(gradient);
     addRimEnergyInto(gradient, rim, state, uv);
     addFlatLoadsInto(gradient, loads, rim, forces.ground, state);
     tape?.addEndsInto(gradient, uv);
-    this.tightWay.fill(0);
-    if (tight) {
-      addFlatLoadsInto(this.tightWay, tight.loads, rim, forces.ground, state);
-      for (let i = 0; i < gradient.length; i++) gradient[i]! += tightPerMm * this.tightWay[i]!;
-    }
-    if (friction && "along" in friction) this.#addFlat(gradient, friction.along, (i) => -friction.share * Math.max(0, this.pressN[i]!));
+    if (friction) this.#addFlat(gradient, friction.along, (i) => -friction.share * Math.max(0, this.pressN[i]!));
   }
 
   /** Forces at the vertices in the last's tangent plane, taken back to the flat by the mean F there. */
@@ -119,8 +97,6 @@ export class Problem {
     }
     gradient.fill(0);
     this.#addFlat(gradient, left, () => 1);
-    this.tightWay.fill(0);
-    this.#addFlat(this.tightWay, this.#outerTight, () => 1);
   }
 
   #addFlat(out: Float64Array, forces: Float64Array, times: (i: number) => number): void {
@@ -141,7 +117,7 @@ export class Problem {
     }
   }
 
-  #drag({ share, along }: { readonly share: number; readonly along: Float64Array }): void {
+  #drag({ share, along }: Friction): void {
     for (let i = 0; i < this.pressN.length; i++) {
       const hold = share * Math.max(0, this.pressN[i]!);
       for (let j = 3 * i; j < 3 * i + 3; j++) this.#outer[j]! -= hold * along[j]!;
