@@ -81,7 +81,7 @@ function integrate(slope: Slope, from: number, to: number, start: Pair, toleranc
   const c = [1 / 5, 3 / 10, 4 / 5, 8 / 9, 1, 1];
   const e = [71 / 57600, 0, -71 / 16695, 71 / 1920, -17253 / 339200, 22 / 525, -1 / 40];
   let s = from, y = start, h = (to - from) / 64;
-  for (let count = 0; s < to && count < 200000; count++) {
+  for (let count = 0; s < to; count++) {
     h = Math.min(h, to - s);
     const last = h >= to - s;
     const k: Pair[] = [slope(s, y)];
@@ -91,8 +91,9 @@ function integrate(slope: Slope, from: number, to: number, start: Pair, toleranc
       else {
         k.push(slope(s + h, at));
         const wrong = Math.max(...[0, 1].map((j) => Math.abs(h * e.reduce((sum, w, n) => sum + w * k[n]![j]!, 0)) / (1e-3 + Math.abs(y[j]!))));
-        if (!Number.isFinite(wrong)) return [NaN, NaN];
-        if (wrong <= tolerance || h < 1e-9) {
+        if (!Number.isFinite(wrong) || h < 1e-9 || count > 4000) return [NaN, NaN]; // no sheet goes this way
+
+        if (wrong <= tolerance) {
           y = at;
           s = last ? to : s + h;
         }
@@ -112,9 +113,9 @@ function root(f: (x: number) => number, guess: number, stride: number): number {
     if (y >= 0 && !(x >= high)) [high, fHigh] = [x, y];
   };
   see(guess);
-  for (let i = 1; i <= 400 && !(Number.isFinite(low) && Number.isFinite(high)); i++) {
-    see(guess + i * stride);
-    if (!(Number.isFinite(low) && Number.isFinite(high))) see(guess - i * stride);
+  for (let off = stride; off < 0.8 && !(Number.isFinite(low) && Number.isFinite(high)); off += stride) {
+    see(guess + off);
+    if (!(Number.isFinite(low) && Number.isFinite(high))) see(guess - off);
   }
   if (!(Number.isFinite(low) && Number.isFinite(high))) throw new Error("no state of the cap carries this pull");
   // Illinois' false position: always a bracket, nearly as fast as the secant method.
@@ -167,7 +168,7 @@ function innerEnd({ hole }: CapAsked, stress: ReturnType<typeof stresses>, shot:
 export function flatOfCap(asked: CapAsked & { readonly alpha: number }): { readonly radius: number; readonly at: (theta: number) => CapState } {
   mustBeRegular(asked);
   const { R, hole } = asked;
-  const first = hole?.at ?? pole;
+  const first = hole?.at ?? pole * Math.min(1, asked.alpha);
   // y = (r/θ, T₁) along s = ln θ.
   const to = (shot: number, theta: number): CapState => {
     const parts = ways(asked, first, Math.max(theta, first));
@@ -204,7 +205,7 @@ export function flatOfCap(asked: CapAsked & { readonly alpha: number }): { reado
 export function capOfFlat(asked: CapAsked & { readonly r0: number }): { readonly alpha: number; readonly at: (r: number) => CapState } {
   mustBeRegular(asked);
   const { R, hole } = asked;
-  const first = hole?.at ?? pole * R;
+  const first = hole?.at ?? pole * Math.min(R, asked.r0);
   // y = (θ/r, P₁) along s = ln r, with P the forces per flat width: d(r P₁)/dr = P₂ cos θ.
   const to = (shot: number, r: number): CapState => {
     const parts = ways(asked, first, Math.max(r, first));
