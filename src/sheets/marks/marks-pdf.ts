@@ -15,6 +15,12 @@ import type { Strip } from "./strips.ts";
  * cut out, one the mirror of the other. On a taped pattern one page with what can be told of it.
  */
 export async function marksPdf(input: SheetInput, printed: PrintPaper): Promise<BoundPages & { readonly strips: readonly Strip[] }> {
+  const { inks, strips } = marksPages(input, printed);
+  return { bytes: await bindPdf(`${headingOf(input)}: marks on both lasts`, inks), pages: inks.map((ink) => ink.page), strips };
+}
+
+/** Its pages as they are drawn, and what each strip on them is read back by. */
+export function marksPages(input: SheetInput, printed: PrintPaper): { readonly inks: readonly PageInk[]; readonly strips: readonly Strip[] } {
   const page = marksPage(printed);
   const drawn = input.from === "last" ? lastPages(input, page) : [{ shows: bothLasts, draw: (ink: PageInk) => inkCardPage(ink, input) }];
   const strips: Strip[] = [];
@@ -24,7 +30,7 @@ export async function marksPdf(input: SheetInput, printed: PrintPaper): Promise<
     strips.push(...draw(ink));
     return ink;
   });
-  return { bytes: await bindPdf(`${headingOf(input)}: marks on both lasts`, inks), pages: inks.map((ink) => ink.page), strips };
+  return { inks, strips };
 }
 
 const bothLasts = "marks on both lasts";
