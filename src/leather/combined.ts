@@ -1,3 +1,4 @@
+import { must } from "#base/bug.ts";
 import type { Law } from "./law.ts";
 import { NeoHookean } from "./neo-hookean.ts";
 import { ToeLaw } from "./toe-law.ts";
@@ -64,8 +65,8 @@ class Sum implements Law {
 
   into(out: Float64Array, e1: number, e2: number, g: number): void {
     const { laws, one } = this;
-    out.fill(0, 0, 9);
-    for (let i = 0; i < laws.length; i++) {
+    laws[0]!.into(out, e1, e2, g);
+    for (let i = 1; i < laws.length; i++) {
       laws[i]!.into(one, e1, e2, g);
       for (let j = 0; j < 9; j++) out[j]! += one[j]!;
     }
@@ -84,7 +85,8 @@ export function rotated(law: Law, cos: number, sin: number): Law {
   return new Rotated(law, cos, sin);
 }
 
-/** Layers on one another that are stretched alike, as one sheet. */
+/** Layers on one another, at least one, that are stretched alike, as one sheet. */
 export function sumOf(laws: readonly Law[]): Law {
+  must(laws.length > 0, "a sheet has a layer");
   return laws.length === 1 ? laws[0]! : new Sum(laws);
 }

@@ -8,8 +8,8 @@ export interface Tensor {
 }
 
 const most = 80;
-const close = 1e-6;
-const settled = 1e-22;
+/** Square of the F below which A is taken as found: A is off by less than F, and the stress by less than the stiffness times that. */
+const settled = 1e-20;
 
 /**
  * Finds what pleats take up of a strain E: the least of φ(A) = law(E + A) + Σ : A + ½ b |A|² over A ⪰ 0. There A is the positive part of
@@ -56,16 +56,11 @@ export class Pleats {
       const am = a[0], ad = a[1], ah = a[2];
       this.newton();
       this.put(am, ad, ah, 1);
-      const moved = Math.abs(a[0] - am) + Math.abs(a[1] - ad) + Math.abs(a[2] - ah);
       this.look(e1, e2, g);
       const missing = this.missing();
-      if (missing <= 0.25 * least || missing < settled) least = missing;
-      else {
-        this.search(am, ad, ah, e1, e2, g);
-        continue;
-      }
-      // What is still missing is of the order of the square of the last step.
-      if (moved <= close * (1e-3 + a[0])) break;
+      if (missing <= settled) break;
+      if (missing <= 0.25 * least) least = missing;
+      else this.search(am, ad, ah, e1, e2, g);
     }
     return true;
   }

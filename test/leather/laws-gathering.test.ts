@@ -163,6 +163,58 @@ describe("any two layers", () => {
   });
 });
 
+describe("against a plain search for the least energy", () => {
+  /** Σ and b by their definition: the tensor nearest to what strips in eight ways take at the limit, and its mean over the limit. */
+  function priceOf(plain: Law, limit: number): (a: Strain) => number {
+    let [s11, s22, s12] = [0, 0, 0];
+    for (let i = 0; i < 8; i++) {
+      const angle = (i * Math.PI) / 8, stretch = Math.sqrt(1 + 2 * limit);
+      const push = -stripForce(plain, Math.cos(angle), Math.sin(angle), stretch).forcePerMm / stretch;
+      s11 += (push * (1 + 2 * Math.cos(2 * angle))) / 8;
+      s22 += (push * (1 - 2 * Math.cos(2 * angle))) / 8;
+      s12 += (push * 2 * Math.sin(2 * angle)) / 8;
+    }
+    const b = ((pleatShare / (1 - pleatShare)) * (s11 + s22)) / 2 / -limit;
+    return ([a1, a2, a12]) => s11 * a1 + s22 * a2 + 2 * s12 * a12 + 0.5 * b * (a1 * a1 + a2 * a2 + 2 * a12 * a12);
+  }
+
+  /** Least over A = L Lᵀ by steps along each entry of L, halved when none helps. */
+  function searched(plain: Law, price: (a: Strain) => number, [e1, e2, g]: Strain): number {
+    const value = ([p, q, r]: readonly number[]): number => {
+      const a: Strain = [p! * p!, q! * q! + r! * r!, p! * q!];
+      return plain.energy(e1 + a[0], e2 + a[1], g + 2 * a[2]) + price(a);
+    };
+    let best = value([0, 0, 0]);
+    for (const start of [[0.2, 0, 0.2], [0.2, 0.2, 0.01], [0.2, -0.2, 0.01]]) {
+      let at = start, here = value(at);
+      for (let step = 0.1; step > 1e-9; ) {
+        let moved = false;
+        for (const way of [[1, 0, 0], [0, 1, 0], [0, 0, 1], [1, 1, 0], [1, -1, 0], [0, 1, 1], [0, 1, -1]])
+          for (const sign of [step, -step]) {
+            const next = at.map((v, k) => v + sign * way[k]!);
+            const there = value(next);
+            if (there < here) [at, here, moved] = [next, there, true];
+          }
+        if (!moved) step /= 2;
+      }
+      best = Math.min(best, here);
+    }
+    return best;
+  }
+
+  test("energy is the least of the sheet's and its pleats' together", () => {
+    fc.assert(
+      fc.property(someLayers, someStrain, (plain, e) => {
+        const law = gathering(plain, -0.04);
+        const least = searched(plain, priceOf(plain, -0.04), e);
+        expect(law.energy(...e)).toBeLessThan(least + 1e-9 * (1 + least));
+        expect(law.energy(...e)).toBeGreaterThan(least - 1e-5 * (1e-3 + least));
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
+
 test("without a limit only pull is carried: no push beyond what the share leaves", () => {
   fc.assert(
     fc.property(someNumbers, someStrain, (numbers, e) => {
