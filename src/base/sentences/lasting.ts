@@ -4,6 +4,9 @@ import { halfName } from "./names.ts";
 const mm = (n: number): string => `${Math.abs(n).toFixed(1)} mm`;
 const percent = (n: number): string => `${n.toFixed(0)} %`;
 
+/** When something happened, as part of a sentence. */
+const when = (stage: string): string => (stage === "laid on" ? "while it is laid on" : stage === "at rest" ? "once it is tacked" : `at ${stage}`);
+
 const throat = ({ byMm, taped }: { byMm: number; taped: boolean }): string =>
   byMm < 0
     ? `Pulled over, the throat opens ${mm(byMm)} deeper than asked. Ease draft 1, ${taped ? "take a firmer tape for the topline" : "tape the topline"}, turn the upper so that it gives least lengthwise, or cut from the corrected pattern.`
@@ -33,7 +36,7 @@ export const lastingSentences = {
     `Pulled over, the upper is stretched by ${percent(d.percent)} ${d.where}; above ${percent(d.limitPercent)} the grain of this leather may crack. Case it well, ease the draft nearest to it, or take a leather that gives more.`,
   ),
   "lasting-tears": sentence("look", (d: { stage: string; percent: number; breakPercent: number; where: string }) =>
-    `At ${d.stage} the upper tears ${d.where}: it is stretched by ${percent(d.percent)} there, and this leather bears ${percent(d.breakPercent)}. What is shown is as far as it came. Pull less there, take a leather that gives more, or give the pattern a seam.`,
+    `The upper tears ${when(d.stage)}, ${d.where}: it is stretched by ${percent(d.percent)} there, and this leather bears ${percent(d.breakPercent)}. What is shown is as far as it came. Pull less there, take a leather that gives more, or give the pattern a seam.`,
   ),
   "lasting-pleats": sentence("note", (d: { where: string; takenMm: number; percent: number; usualMm: number }) =>
     `Round the ${d.where} pleats take up ${d.takenMm.toFixed(0)} mm of the feather edge, ${percent(d.percent)} at the worst place; up to ${d.usualMm} mm is usual. Make many fine ones, skive the margin there, and case the leather well.`,
@@ -41,8 +44,8 @@ export const lastingSentences = {
   "lasting-margin": sentence("look", (d: { number: number; name: string; marginMm: number; leastMm: number }) =>
     `At draft ${d.number}, ${d.name}, ${d.marginMm > 0 ? `only ${mm(d.marginMm)} of margin are` : "no margin is"} left inside the feather line; pincers need ${d.leastMm} mm. Cut the lasting margin wider there.`,
   ),
-  "lasting-astray": sentence("look", (d: { stage: string }) => `At ${d.stage} the upper slides off the last; what is shown is as it was before. Look whether the pulls are in balance, and whether there is friction on the last to hold it.`),
+  "lasting-astray": sentence("look", (d: { stage: string }) => `The upper slides off the last ${when(d.stage)}; what is shown is as it was before. Look whether the pulls are in balance, and whether there is friction on the last to hold it.`),
   "lasting-restless": sentence("look", (d: { stage: string; moveMm: number; residualN: number }) =>
-    `At ${d.stage} the upper did not quite come to rest${Number.isFinite(d.moveMm) ? `: it still moves by ${d.moveMm.toFixed(2)} mm, and ${d.residualN.toFixed(1)} N are left over` : ""}. Take what is shown only roughly; pulls nearer to the usual ones may help.`,
+    `The upper did not quite come to rest ${when(d.stage)}${Number.isFinite(d.moveMm) ? `: it still moves by ${d.moveMm.toFixed(2)} mm, and ${d.residualN.toFixed(1)} N are left over` : ""}. Take what is shown only roughly; pulls nearer to the usual ones may help.`,
   ),
 };
