@@ -38,6 +38,7 @@ export class Problem {
   readonly linear: Float64Array;
   balance: Balance = { forceN: 0, turnNmm: 0 };
   readonly #outer: Float64Array;
+  readonly #tape: Float64Array;
 
   constructor(parts: ProblemParts) {
     const n = parts.forces.ground.areas.length;
@@ -45,6 +46,7 @@ export class Problem {
     this.pressN = new Float64Array(n);
     this.linear = new Float64Array(2 * n);
     this.#outer = new Float64Array(3 * n);
+    this.#tape = new Float64Array(3 * n);
   }
 
   /** What the line search follows: the sheet's energy with tape and what it sticks to and how long it is cut, and the other loads as they were at the last {@link assemble}. */
@@ -62,9 +64,12 @@ export class Problem {
     system.clear();
     if (values) energy.addDerivativesInto(gradient, values, frames, uv, hessian === "clamped");
     else energy.addGradientInto(gradient, frames, uv);
-    tape?.addDerivativesInto(gradient, values, system.pattern, uv);
     forces.measure(energy.state);
-    tape?.addForcesInto(forces.inner, uv);
+    this.#tape.fill(0);
+    tape?.lag(uv);
+    tape?.addForcesInto(this.#tape, uv);
+    if (values) tape?.addHessianInto(values, system.pattern, uv);
+    for (let i = 0; i < this.#tape.length; i++) forces.inner[i]! += this.#tape[i]!;
     this.#outer.fill(0);
     addLoadsInto(this.#outer, this.parts.loads);
     this.#press();
@@ -83,7 +88,7 @@ export class Problem {
     this.linear.set(gradient);
     addRimEnergyInto(gradient, rim, state, uv);
     addFlatLoadsInto(gradient, loads, rim, forces.ground, state);
-    tape?.addEndsInto(gradient, uv);
+    if (tape) this.#addFlat(gradient, this.#tape, () => -1);
     if (friction) this.#addFlat(gradient, friction.along, (i) => -friction.share * Math.max(0, this.pressN[i]!));
   }
 

@@ -4,6 +4,9 @@ import type { BlockPattern } from "#solve/block-pattern.ts";
 /**
  * A tape along rows of the rim as bars that resist being stretched: ½ T (λ − 1)² for each length on the flat, λ = length on the last by
  * length on the flat. Where two rows end at the two banks of a seam, the tape runs on over it: its mean pull there is taken by the other bank.
+ *
+ * Its forces on the last are what counts, N = T (λ − 1) along each bar: as an energy of the flat shape a stretched tape would be a row of struts,
+ * since the longer it is cut the less it is stretched, and would bend to and fro.
  */
 export class TapeBars {
   readonly #a: number[] = [];
@@ -13,6 +16,7 @@ export class TapeBars {
   /** First bar of each row, whose first vertex is where the tape runs on. */
   readonly #ends: number[] = [];
   readonly #positions: Float64Array;
+  readonly #lagged: Float64Array;
 
   constructor(rows: readonly Uint32Array[], stiffN: number, positions: Float64Array) {
     this.#stiffN = stiffN;
@@ -25,31 +29,28 @@ export class TapeBars {
         this.#lengths.push(distanceInSpace(positions, row[k]!, row[k + 1]!));
       }
     }
+    this.#lagged = new Float64Array(this.#a.length);
   }
 
+  /** Takes the bars' lengths on the flat, about which {@link energy} tells how firm they are. */
+  lag(uv: Float64Array): void {
+    for (let k = 0; k < this.#a.length; k++) this.#lagged[k] = this.#flat(uv, k);
+  }
+
+  /** What a change of the bars' lengths since {@link lag} costs beyond the work of their forces. */
   energy(uv: Float64Array): number {
     let sum = 0;
-    for (let k = 0; k < this.#a.length; k++) {
-      const flat = this.#flat(uv, k), more = this.#lengths[k]! / flat - 1;
-      sum += 0.5 * this.#stiffN * more * more * flat;
-    }
-    return sum;
+    for (let k = 0; k < this.#a.length; k++) sum += this.#firm(k) * (this.#flat(uv, k) - this.#lagged[k]!) ** 2;
+    return 0.5 * sum;
   }
 
-  /** Adds gradient, and where `values` are given the Hessian, without what pushes along the bars take from it. */
-  addDerivativesInto(gradient: Float64Array, values: Float64Array | undefined, pattern: BlockPattern, uv: Float64Array): void {
+  /** Adds the second derivatives of {@link energy} there. */
+  addHessianInto(values: Float64Array, pattern: BlockPattern, uv: Float64Array): void {
     for (let k = 0; k < this.#a.length; k++) {
       const p = Math.min(this.#a[k]!, this.#b[k]!), q = Math.max(this.#a[k]!, this.#b[k]!);
-      const flat = this.#flat(uv, k), stretch = this.#lengths[k]! / flat;
+      const flat = this.#lagged[k]!, firm = this.#firm(k);
       const nu = (uv[2 * q]! - uv[2 * p]!) / flat, nv = (uv[2 * q + 1]! - uv[2 * p + 1]!) / flat;
-      const first = 0.5 * this.#stiffN * (1 - stretch * stretch);
-      gradient[2 * p]! -= first * nu;
-      gradient[2 * p + 1]! -= first * nv;
-      gradient[2 * q]! += first * nu;
-      gradient[2 * q + 1]! += first * nv;
-      if (!values) continue;
-      const second = (this.#stiffN * stretch * stretch) / flat;
-      const [uu, uw, ww] = [second * nu * nu, second * nu * nv, second * nv * nv];
+      const [uu, uw, ww] = [firm * nu * nu, firm * nu * nv, firm * nv * nv];
       for (const at of [4 * p, 4 * q]) {
         values[at]! += uu;
         values[at + 2]! += uw;
@@ -63,17 +64,10 @@ export class TapeBars {
     }
   }
 
-  /** Takes out of a gradient what the seam carries at the rows' beginnings. */
-  addEndsInto(gradient: Float64Array, uv: Float64Array): void {
-    const pull = this.#endPull(uv);
-    for (const k of this.#ends) {
-      const [a, b] = [this.#a[k]!, this.#b[k]!];
-      const flat = this.#flat(uv, k), stretch = this.#lengths[k]! / flat;
-      const own = this.#stiffN * (stretch - 1), share = own !== 0 ? pull / own : 0;
-      const first = (0.5 * this.#stiffN * (1 - stretch * stretch) * share) / flat;
-      gradient[2 * a]! += first * (uv[2 * b]! - uv[2 * a]!);
-      gradient[2 * a + 1]! += first * (uv[2 * b + 1]! - uv[2 * a + 1]!);
-    }
+  /** T λ² for each length on the flat: how its work changes with that. */
+  #firm(k: number): number {
+    const flat = this.#lagged[k]!, stretch = this.#lengths[k]! / flat;
+    return (this.#stiffN * stretch * stretch) / flat;
   }
 
   /** Adds the bars' forces to those of the sheet at the vertices, without what the seam carries. */
