@@ -25,10 +25,10 @@ export interface FittedModel {
 }
 
 /** Standard deviation of a length read with a rule, and of the length between the marks as drawn, mm. */
-export const readingError = 0.5;
-export const markError = 0.3;
+const readingError = 0.5;
+const markError = 0.3;
 /** Of the pull, as a share: filling of the bottles and width of the strip. */
-export const pullError = 0.03;
+const pullError = 0.03;
 
 /** Deviations of what strips tell least well: log of the stiffness in slip, of the toe, log odds of the early share. Ours. */
 export const slipDeviation = 0.5;

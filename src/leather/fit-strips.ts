@@ -11,7 +11,7 @@ import { alike, numbersOf } from "./strip-model.ts";
 import { stretchAt } from "./uniaxial.ts";
 
 /** What is said of a leather may have come from a file: then `where` names its rows. */
-export interface FitOptions {
+interface FitOptions {
   readonly where?: WhereOf;
 }
 

@@ -19,8 +19,8 @@ export interface JudgedStrips {
 /** What a reading may be short of before it counts as wrong: three times what a rule is misread by, mm. */
 const slack = 1.5;
 /** What a strip and its marks can be, mm. */
-export const widths = { least: 4, most: 100 } as const;
-export const gauges = { least: 20, most: 500 } as const;
+const widths = { least: 4, most: 100 } as const;
+const gauges = { least: 20, most: 500 } as const;
 
 /** More than any upper leather bears, N per mm of width: 25 N/mm² on 2 mm. */
 const mostPull = 50;

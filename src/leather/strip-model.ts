@@ -3,8 +3,7 @@ import type { StripWay } from "./leather.ts";
 import type { LeatherNumbers } from "./toe-law.ts";
 import { stretchAt } from "./uniaxial.ts";
 
-/** Logarithms of the stiffness along, across and in slip, of the toe, and the log odds of the early share. */
-export type ModelNumbers = Float64Array;
+/** How many: logarithms of the stiffness along, across and in slip, of the toe, and the log odds of the early share. */
 export const modelSize = 5;
 
 /**
@@ -14,7 +13,7 @@ export const modelSize = 5;
 export const narrowing = 0.35;
 
 /** Narrowing of a strip along, so that both ways together come to {@link narrowing}: ν₁₂ = ν̄ √(k₁/k₂), always possible. */
-export const poissonFor = (along: number, across: number): number => narrowing * Math.sqrt(along / across);
+const poissonFor = (along: number, across: number): number => narrowing * Math.sqrt(along / across);
 
 /** Stiffness at 45 degrees for a stiffness in slip; 4/k₄₅ = 1/G + 1/k₁ + 1/k₂ − 2ν/k₁. */
 const biasFor = (along: number, across: number, slip: number): number => 4 / (1 / slip + 1 / along + 1 / across - (2 * poissonFor(along, across)) / along);
