@@ -1,9 +1,9 @@
-import { breastShare } from "#last/heel-breast.ts";
-import type { Last, Point3, SurfaceCurve } from "#last/last.ts";
-import { arcNearest, curveLength, pointOn } from "#last/surface-curve.ts";
-import { featherHalf, footAtX, type Half } from "#lines/feather.ts";
+import type { Last, Point3 } from "#last/last.ts";
+import { pointOn } from "#last/surface-curve.ts";
+import { featherHalf, type Half } from "#lines/feather.ts";
 import { draftOrder, type Draft } from "#pieces/draft-order.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
+import { draftAlong, draftHalf } from "./draft-place.ts";
 import type { Lasted } from "./lasted.ts";
 
 /** Settings of the pieces that say how much is lasted under. */
@@ -31,9 +31,9 @@ export interface DraftGauge {
 export function draftGauges(last: Last, settings: MarginSettings, lasted?: Lasted): readonly DraftGauge[] {
   const feather = { medial: featherHalf(last.feather, "medial"), lateral: featherHalf(last.feather, "lateral") };
   return draftOrder.map((draft): DraftGauge => {
-    const half = halfOf(draft);
+    const half = draftHalf(draft);
     const on = feather[half ?? "medial"];
-    const alongMm = alongOf(draft, half ?? "medial", on, last);
+    const alongMm = draftAlong(draft, half ?? "medial", on, last);
     const upperMm = marginOf(draft, settings);
     const end = lasted?.drafts.find(({ number }) => number === draft.number);
     return {
@@ -47,20 +47,6 @@ export function draftGauges(last: Last, settings: MarginSettings, lasted?: Laste
       ...(end && { foretold: { marginMm: end.marginMm, word: end.word } }),
     };
   });
-}
-
-/** Toe corners are told by which way they lie from the toe. */
-const halfOf = ({ half, onMm }: Draft): Half | undefined => half ?? (onMm === undefined ? undefined : onMm < 0 ? "lateral" : "medial");
-
-function alongOf({ place, onMm = 0 }: Draft, half: Half, feather: SurfaceCurve, { landmarks }: Last): number {
-  const end = curveLength(feather);
-  if (place === "seat") return 0;
-  if (place === "toe") return Math.max(0, end - Math.abs(onMm));
-  const joint = arcNearest(feather, half === "medial" ? landmarks.jointMedial : landmarks.jointLateral);
-  if (place === "joint") return joint;
-  const seatX = feather.points[0]!, toeX = feather.points[feather.points.length - 3]!;
-  const breast = footAtX(feather, seatX + breastShare * (toeX - seatX))?.along ?? 0;
-  return place === "breast" ? breast : (joint + breast) / 2;
 }
 
 function marginOf({ place, onMm, half }: Draft, s: MarginSettings): number {

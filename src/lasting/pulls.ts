@@ -1,10 +1,10 @@
-import { breastShare } from "#last/heel-breast.ts";
 import type { Last, Point3, SurfaceCurve } from "#last/last.ts";
-import { arcNearest, curveLength, curveOf, pointOn } from "#last/surface-curve.ts";
-import { footAtX, halves, type Half } from "#lines/feather.ts";
+import { curveLength, curveOf, pointOn } from "#last/surface-curve.ts";
+import { halves, type Half } from "#lines/feather.ts";
 import { draftOrder, type Draft } from "#pieces/draft-order.ts";
 import type { Shell } from "#shell/shell.ts";
 import { eased, type ByHalf } from "#shell/tension.ts";
+import { draftAlong, draftHalf } from "./draft-place.ts";
 import { jawsMm, type PullSettings } from "./settings.ts";
 
 /** Where a draft is taken on the last, and how hard. */
@@ -38,8 +38,8 @@ type Pulled = Pick<PullSettings, "pullToeN" | "pullToeCornerN" | "pullBackN" | "
 export function pullsAlong(onLast: Shell, last: Pick<Last, "landmarks">, settings: Pulled): Pulls {
   const feather = Object.fromEntries(halves.map((half) => [half, featherOf(onLast, half)])) as Record<Half, SurfaceCurve>;
   const drafts = draftOrder.map((draft): DraftPlace => {
-    const half = halfOf(draft), along = alongOf(draft, half, feather[half], last);
-    return { number: draft.number, name: draft.name, ...(!onCentre(draft) && { half }), at: pointOn(feather[half], along), alongMm: along, pullN: pullOf(draft, settings) };
+    const half = draftHalf(draft), on = feather[half ?? "medial"], along = draftAlong(draft, half ?? "medial", on, last);
+    return { number: draft.number, name: draft.name, ...(half && { half }), at: pointOn(on, along), alongMm: along, pullN: pullOf(draft, settings) };
   });
   const perMm = (half: Half): Float64Array => {
     const end = curveLength(feather[half]);
@@ -56,21 +56,6 @@ export function pullsAlong(onLast: Shell, last: Pick<Last, "landmarks">, setting
 export function featherOf({ mesh: { positions: p }, edges }: Shell, half: Half): SurfaceCurve {
   const ids = half === "medial" ? edges.featherMedial : edges.featherLateral;
   return curveOf(Array.from(ids).flatMap((v) => [p[3 * v]!, p[3 * v + 1]!, p[3 * v + 2]!]));
-}
-
-const onCentre = ({ half, onMm }: Draft): boolean => half === undefined && onMm === undefined;
-/** Toe corners are told by which way they lie from the toe. */
-const halfOf = ({ half, onMm = 0 }: Draft): Half => half ?? (onMm < 0 ? "lateral" : "medial");
-
-function alongOf({ place, onMm = 0 }: Draft, half: Half, feather: SurfaceCurve, { landmarks }: Pick<Last, "landmarks">): number {
-  const end = curveLength(feather);
-  if (place === "seat") return 0;
-  if (place === "toe") return Math.max(0, end - Math.abs(onMm));
-  const joint = arcNearest(feather, half === "medial" ? landmarks.jointMedial : landmarks.jointLateral);
-  if (place === "joint") return joint;
-  const seatX = feather.points[0]!, toeX = feather.points[feather.points.length - 3]!;
-  const breast = footAtX(feather, seatX + breastShare * (toeX - seatX))?.along ?? 0;
-  return place === "breast" ? breast : (joint + breast) / 2;
 }
 
 function pullOf({ place, onMm }: Draft, s: Pulled): number {
