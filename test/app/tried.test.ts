@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { defaultJob } from "#job/default-job.ts";
 import type { Job } from "#job/job.ts";
 import { setLines, setShell } from "#app/state/edits.ts";
+import { addReading, addStrip } from "#app/state/leather-edits.ts";
 import { run, startHistory } from "#app/state/history.ts";
 import { speaksOf, takeOut, Tried, without } from "#app/state/tried.ts";
 
@@ -18,6 +19,17 @@ describe("taking a refused job out of the history", () => {
     const bad = setLines(first, { throatRadiusMm: 0 });
     tried.refuse(bad);
     expect(takeOut(run(history, bad, "the radius"), bad, tried)).toEqual(history);
+  });
+
+  test("keeps lists that were changed since as the lists they are", () => {
+    const { tried, first, history } = begin();
+    const withStrip = addStrip(first, "upper", "along");
+    tried.good(withStrip);
+    const bad = setLines(withStrip, { throatRadiusMm: 0 });
+    const later = addReading(bad, "upper", 0, { loadN: 5, lengthMm: 104 });
+    tried.refuse(bad);
+    const out = takeOut(run(run(run(history, withStrip, "a strip"), bad, "the radius"), later, "a reading"), bad, tried)!;
+    expect(out.now.job).toEqual(addReading(withStrip, "upper", 0, { loadN: 5, lengthMm: 104 }));
   });
 
   test("keeps what was changed since, on top of the good state", () => {

@@ -1,0 +1,120 @@
+// The station Leather: strips typed, pasted and opened from a table, what they tell, the plot, undo, and two leathers.
+import type { Locator, Page } from "playwright-core";
+import { expect, test } from "vitest";
+import { field, inAnyonesWay, openApp, setValue, settled, station, type Stage, valueOf } from "./browser.ts";
+import { inBrowser } from "./in-browser.ts";
+
+inBrowser("the station of leathers in a browser", (fresh) => {
+  let stage: Stage;
+  let page: Page;
+  fresh((here) => ({ stage, page } = here));
+
+  const upper = (): Locator => page.getByRole("region", { name: "Leather of the upper" });
+  const entry = (part: "load" | "length", strip: number): Locator => page.getByRole("textbox", { name: part === "load" ? `new load on strip ${strip} of the upper` : `length under it on strip ${strip} of the upper` });
+  const told = (): Promise<string> => upper().locator("p.sentence", { hasText: "Under 10" }).innerText();
+  /** A strip of the upper, its readings typed row by row with the keyboard alone; loads in newtons. */
+  const typeStrip = async (strip: number, way: string, rows: readonly (readonly [load: string, length: string])[]): Promise<void> => {
+    await page.getByRole("button", { name: `add a strip of the upper cut ${way}` }).click();
+    await entry("load", strip).click();
+    for (const [load, length] of rows) {
+      await page.keyboard.type(load);
+      await page.keyboard.press("Enter");
+      await page.keyboard.type(length);
+      await page.keyboard.press("Enter");
+    }
+    await settled(page);
+  };
+  const begin = async (): Promise<void> => {
+    await openApp(page, stage.address, "Leather");
+    await upper().getByRole("button", { name: "Test strips of it" }).click();
+    await page.getByRole("combobox", { name: "unit of the loads" }).first().selectOption("N");
+  };
+
+  test("strips are typed by keyboard, the figures and the plot follow, and a reading is taken back", async () => {
+    await begin();
+    const usual = await told();
+    expect(await page.locator(".strips .read").count()).toBe(0);
+    await typeStrip(1, "along", [["2", "101"], ["5", "102,1"], ["10", "103.4"], ["20", "105,3"]]);
+    await typeStrip(2, "across", [["2", "103"], ["5", "106"], ["10", "109,5"], ["20", "114"]]);
+    expect(await page.locator(".strips .read.of-along").count()).toBe(4);
+    expect(await page.locator(".strips .read.of-across").count()).toBe(4);
+    expect(await told()).not.toBe(usual);
+    // The readings at 10 N themselves: 3.4 % along, 9.5 % across; the fit lies within the 0.5 mm that a rule is misread by.
+    const [along, across] = [...(await told()).matchAll(/gives ([\d.]+)|and ([\d.]+)\s?% across/g)].map((m) => Number(m[1] ?? m[2]));
+    expect(Math.abs(along! - 3.4)).toBeLessThan(0.5);
+    expect(Math.abs(across! - 9.5)).toBeLessThan(0.5);
+    await page.keyboard.press("Control+z");
+    await settled(page);
+    expect(await page.locator(".strips .read.of-across").count()).toBe(3);
+    expect(await page.locator(".station button", { hasText: "Leather" }).innerText()).toContain("tested");
+    // Nothing is lost by a reload.
+    await page.reload();
+    await page.locator(".strips .read").first().waitFor();
+    expect(await page.locator(".strips .read").count()).toBe(7);
+  });
+
+  test("what cannot be is told at its own field, and stays there to be corrected", async () => {
+    await begin();
+    await typeStrip(1, "along", [["5", "98"]]);
+    expect(await page.getByRole("alert").filter({ hasText: "they cannot be nearer" }).count()).toBe(1);
+    expect(await entry("length", 1).getAttribute("aria-invalid")).toBe("true");
+    await entry("length", 1).fill("104");
+    await entry("length", 1).press("Enter");
+    await settled(page);
+    expect(await valueOf(page, "length under load 1 on strip 1 of the upper")).toBe(104);
+    await setValue(page, "length under load 1 on strip 1 of the upper", "90");
+    expect(await page.getByRole("alert").filter({ hasText: "under load they are that or farther" }).count()).toBe(1);
+    await field(page, "length under load 1 on strip 1 of the upper").press("Escape");
+    expect(await valueOf(page, "length under load 1 on strip 1 of the upper")).toBe(104);
+    // A row that was begun is still there after another station.
+    await entry("load", 1).fill("12");
+    await station(page, "Lines");
+    await station(page, "Leather");
+    await upper().getByRole("button", { name: "Strips of it that you tested" }).click();
+    expect(await entry("load", 1).inputValue()).toBe("12");
+  });
+
+  test("the same load in kilograms is the same load, and a length after a minute is read and forgotten", async () => {
+    await begin();
+    await typeStrip(1, "across", [["19.6133", "112"]]);
+    await page.getByRole("combobox", { name: "unit of the loads" }).first().selectOption("kg");
+    expect(await valueOf(page, "load 1 on strip 1 of the upper, kilograms")).toBe(2);
+    await setValue(page, "length one minute after load 1 on strip 1 of the upper", "103");
+    expect(await told()).toContain("25\u00a0% of the stretch is still there");
+    await setValue(page, "length one minute after load 1 on strip 1 of the upper", "");
+    expect(await told()).not.toContain("still there");
+  });
+
+  test("rows are pasted, and whole tables opened; what a table lacks is said", async () => {
+    await begin();
+    await page.getByRole("button", { name: "paste a table of strips of the upper" }).click();
+    await page.getByRole("textbox", { name: "table of strips of the upper, as text" }).fill("no strips here");
+    await page.getByRole("button", { name: "Take it" }).click();
+    expect(await upper().getByRole("list", { name: "What to look at" }).count()).toBe(1);
+    await page.getByLabel("table of strips of the upper", { exact: true }).setInputFiles("examples/strips-goat.csv");
+    await settled(page);
+    expect(await page.locator(".strips .read").count()).toBeGreaterThan(6);
+    await page.keyboard.press("Control+z");
+    await settled(page);
+    expect(await page.locator(".strips .read").count()).toBe(0);
+  });
+
+  test("upper and lining are two leathers, each with its plot; turning one turns its arrow alone", async () => {
+    await openApp(page, stage.address, "Leather");
+    await page.getByRole("combobox", { name: "leather of the upper" }).selectOption("calf");
+    await settled(page);
+    expect(await page.getByRole("region", { name: /The upper’s leather: calf/ }).count()).toBe(1);
+    // The picture goes where the hand is.
+    await page.getByRole("combobox", { name: "leather of the lining" }).focus();
+    await page.getByRole("combobox", { name: "leather of the lining" }).selectOption("pig");
+    await settled(page);
+    expect(await page.getByRole("region", { name: /The lining’s leather: pig/ }).count()).toBe(1);
+    await setValue(page, "direction of the upper", "15");
+    const words = await page.getByRole("img", { name: /direction of least stretch/ }).getAttribute("aria-label");
+    expect(words).toMatch(/upper, turned 15° to the left/);
+    expect(words).toMatch(/vamp lining, lengthwise/);
+    await page.getByRole("button", { name: "how a strip is tested" }).click();
+    expect(await page.locator(".strip-test svg").count()).toBe(3);
+    expect(await inAnyonesWay(page, "serious")).toEqual([]);
+  });
+});
