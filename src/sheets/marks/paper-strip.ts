@@ -83,8 +83,10 @@ function inkMarks(ink: StripInk, places: readonly StripPlace[], { from, to, high
       ink.style(0.18);
       ink.line(p.lengthMm, row - belowLetterMm, Math.min(Math.max(p.lengthMm, begin), end), row - 0.3);
     }
-    ink.words(p.letter!, begin, row, letterMm, true);
-    ink.words(told(p), begin + textWidth(p.letter!, letterMm, true) + 0.7, row, numberMm);
+    // The letter is read first, whichever way the words run.
+    const [letter, number] = [textWidth(p.letter!, letterMm, true), textWidth(told(p), numberMm)];
+    ink.words(p.letter!, ink.backward ? begin + number + 0.7 : begin, row, letterMm, true);
+    ink.words(told(p), ink.backward ? begin : begin + letter + 0.7, row, numberMm);
   });
 }
 

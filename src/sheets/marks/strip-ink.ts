@@ -23,6 +23,11 @@ export class StripInk {
     return [this.#lie === "up, edge right" ? this.#x - v : this.#x + v, this.#y + u];
   }
 
+  /** Words are read against the way in which `u` counts. */
+  get backward(): boolean {
+    return this.#lie === "up, edge left";
+  }
+
   line(u0: number, v0: number, u1: number, v1: number): void {
     this.#ink.line(...this.#at(u0, v0), ...this.#at(u1, v1));
   }
@@ -44,7 +49,7 @@ export class StripInk {
   /** Words that take up the room from `u` on, base line at `v`. */
   words(text: string, u: number, v: number, heightMm: number, bold = false): void {
     // With the edge on the left they are read downward, so they begin at their far end.
-    const start = this.#lie === "up, edge left" ? u + textWidth(text, heightMm, bold) : u;
+    const start = this.backward ? u + textWidth(text, heightMm, bold) : u;
     const [x, y] = this.#at(start, v);
     this.#ink.text(text, x, y, heightMm, { bold, angleDeg: this.#lie === "right" ? 0 : this.#lie === "up, edge right" ? 90 : -90 });
   }
