@@ -1,0 +1,50 @@
+import { unwatched } from "#base/watch.ts";
+import { coarseTrial, type BandOptions, type Pattern } from "./band.ts";
+import type { Lasted } from "./lasted.ts";
+import type { LastingCase } from "./lasting-case.ts";
+import type { DraftEffect, DraftEffects } from "./log-effects.ts";
+import { byName, endNames, type EndName } from "./log.ts";
+import { trueMechanics } from "./mechanics.ts";
+import type { PullSettings } from "./settings.ts";
+
+/** Drafts that share a pull. Toe corners are left as they are: both sides alike, they only follow the toe. */
+const kinds: readonly { readonly key: keyof PullSettings; readonly drafts: readonly number[] }[] = [
+  { key: "pullToeN", drafts: [1] },
+  { key: "pullBackN", drafts: [4] },
+  { key: "pullSeatSideN", drafts: [5, 6] },
+  { key: "pullJointN", drafts: [7, 8] },
+  { key: "pullWaistN", drafts: [9, 10] },
+];
+/** Enough to stand out from what the coarse sheet leaves open, N either way. */
+const moreN = 5;
+
+/**
+ * What one more newton at each draft does, tried on the coarse sheet by pulling it 5 N more and 5 N less. Drafts of one kind are pulled
+ * alike on both sides: each answers for its own side's height, and for half of what throat and back do.
+ */
+export function draftEffects(of: LastingCase, pattern: Pattern, { watch = unwatched, mechanics = trueMechanics }: Pick<BandOptions, "watch" | "mechanics"> = {}): DraftEffects {
+  const trial = coarseTrial(of, pattern, mechanics);
+  let done = 0;
+  const pulledAt = (key: keyof PullSettings, pullN: number): Lasted => {
+    const lasted = trial({ ...of, settings: { ...of.settings, [key]: pullN } }, (stage, fraction) => watch(stage, (done + fraction) / (2 * kinds.length)));
+    done++;
+    return lasted;
+  };
+  const effects = kinds.flatMap(({ key, drafts }) => {
+    const now = of.settings[key], lessN = Math.min(moreN, now / 2);
+    const more = pulledAt(key, now + moreN), less = pulledAt(key, now - lessN), [a, b] = [byName(more.ends), byName(less.ends)];
+    return drafts.map((draft): DraftEffect => {
+      const perN = (name: EndName): number => (shareOf(name, draft, drafts.length) * (a[name] - b[name])) / (moreN + lessN);
+      const over = (lasted: Lasted): number => lasted.drafts.find(({ number }) => number === draft)?.overMm ?? 0;
+      return { draft, perN: Object.fromEntries(endNames.map((name) => [name, perN(name)])) as DraftEffect["perN"], edgePerN: (over(more) - over(less)) / (moreN + lessN) };
+    });
+  });
+  watch("drafts", 1);
+  return { from: "reckoned", effects };
+}
+
+function shareOf(name: EndName, draft: number, many: number): number {
+  if (many === 1) return 1;
+  const inner = draft % 2 === 1;
+  return name === "innerHeightMm" ? Number(inner) : name === "outerHeightMm" ? Number(!inner) : 0.5;
+}
