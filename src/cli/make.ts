@@ -6,6 +6,7 @@ import { Refusal } from "#base/refusal.ts";
 import type { Watch } from "#base/watch.ts";
 import { defaultJob } from "#job/default-job.ts";
 import type { Files } from "#job/files.ts";
+import { foretell, Laster } from "#job/lasting.ts";
 import type { OpenedJob } from "#job/job-file.ts";
 import type { Job } from "#job/job.ts";
 import { readyFor } from "#job/pictures.ts";
@@ -18,16 +19,18 @@ import { withoutCutWords } from "#sheets/layer-words.ts";
 import { springRange } from "#shell/spring-range.ts";
 import { exitFor } from "./exit.ts";
 import { withSide } from "./measure.ts";
+import { addLeatherOptions, withLeatherOptions, type LeatherOptions } from "./leather-options.ts";
 import { openAll, withTapeWords } from "./open.ts";
 import { checkRoom, keepResults } from "./out-folder.ts";
 import { addPartOptions, refuseParted, withPartOptions, type PartOptions } from "./part-options.ts";
 import { watched } from "./progress.ts";
 import { addReadings, withReadings, type Readings } from "./readings.ts";
 import { sayFindings, sayPair, sayProof } from "./say.ts";
+import { sayForetold } from "./say-lasting.ts";
 import { uninterrupted } from "./uninterrupted.ts";
 import { millimetres, oneOf, textUpTo } from "./values.ts";
 
-interface Options extends Readings, PartOptions {
+interface Options extends Readings, PartOptions, LeatherOptions {
   readonly out: string;
   readonly example?: true;
   readonly title?: string;
@@ -65,7 +68,8 @@ export function addMake(program: Command): void {
     .option("--inner <mm>", "height of the inner side where it is lowest", millimetres("--inner", 10, 100))
     .option("--outer <mm>", "height of the outer side where it is lowest", millimetres("--outer", 10, 100))
     .option("--spring <mm>", "how far the heel ends of the flat pattern are swung together", millimetres("--spring", -springRange.most, springRange.most));
-  addPartOptions(command)
+  addPartOptions(command);
+  addLeatherOptions(command)
     .option("--untried", "leave out trying the pattern on the last: no check, nicks, seams and halves; quicker by about two seconds")
     .option("--json", "print the report as JSON instead of sentences")
     .option("--verbose", "show the inner details of a mistake of ours")
@@ -76,9 +80,9 @@ export function addMake(program: Command): void {
 async function make(paths: readonly string[], options: Options): Promise<void> {
   refuseParted(paths);
   const { job: chosen, files, findings = [] } = choose(paths, options);
-  const job = withReadings(chosen, options, paths[0] === undefined ? "the example" : basename(paths[0]));
+  const { job, findings: unread } = withLeatherOptions(withReadings(chosen, options, paths[0] === undefined ? "the example" : basename(paths[0])), options);
   await uninterrupted(() => checkRoom(options.out));
-  const { pair, proof, sheets } = await watched((watch) => work(withWishes(job, options), files, findings, options, watch));
+  const { pair, proof, foretold, sheets } = await watched((watch) => work(withWishes(job, options), files, [...findings, ...unread], options, watch));
   await uninterrupted(() => keepResults(options.out, sheets));
 
   if (options.json) {
@@ -87,22 +91,25 @@ async function make(paths: readonly string[], options: Options): Promise<void> {
   } else {
     const written = `Written to ${join(options.out, "/")}: ${sheets.map((sheet) => sheet.name).join(", ")}.`;
     const last = [written, withoutCutWords(sheetChoicesFrom(pair.job.sheets).layers), "Print at 100 % and measure the scale bars before you cut."];
-    console.log([sayPair(pair), proof && sayProof(proof), sayFindings(pair.findings), last.filter(Boolean).join("\n")].filter(Boolean).join("\n\n"));
+    console.log([sayPair(pair), proof && sayProof(proof), foretold && sayForetold(foretold), sayFindings(pair.findings), last.filter(Boolean).join("\n")].filter(Boolean).join("\n\n"));
   }
   process.exitCode = exitFor(pair.findings);
 }
 
 /** The pair, how it does when it is tried out, and its sheets. */
-async function work(job: Job, files: Files, changed: readonly Finding[], { untried }: Options, watch: Watch) {
+async function work(job: Job, files: Files, changed: readonly Finding[], { untried, foretell: asked }: Options, watch: Watch) {
   await readyFor(job);
   const pipeline = new Pipeline();
   const now = (): number => performance.now();
   const made = pipeline.run(job, files, { watch, now });
   const start = now();
   const { proof, findings } = untried ? { findings: [] } : tryOut(new Prover(pipeline), job, files, watch);
-  const pair = { ...made, findings: [...changed, ...made.findings, ...findings], timesMs: { ...made.timesMs, ...(proof && { tried: now() - start }) } };
+  const tried = now();
+  const { foretold, findings: ends } = asked ? foretell(new Laster(pipeline), job, files, watch) : { findings: [] };
+  const timesMs = { ...made.timesMs, ...(proof && { tried: tried - start }), ...(foretold && { foretold: now() - tried }) };
+  const pair = { ...made, findings: [...changed, ...made.findings, ...findings, ...ends], timesMs };
   watch("sheets", 0);
-  return { pair, proof, sheets: await sheetsFor(pair, watch, proof) };
+  return { pair, proof, foretold, sheets: await sheetsFor(pair, watch, proof, foretold) };
 }
 
 function choose(paths: readonly string[], { example, tape, faceDown, bar }: Options): OpenedJob {

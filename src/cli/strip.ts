@@ -7,6 +7,7 @@ import { readStripCsv } from "#leather/strip-csv.ts";
 import { exitFor } from "./exit.ts";
 import { readInput } from "./input.ts";
 import { sayStrips, stripReport } from "./say-strips.ts";
+import { asText } from "./text.ts";
 import { millimetres, oneOf, textUpTo } from "./values.ts";
 
 interface Options {
@@ -54,15 +55,4 @@ function strip(path: string, { like, name, thickness, json }: Options): void {
   const findings = [...read.findings, ...fit.findings];
   console.log(json ? JSON.stringify(stripReport(said, fit, findings), null, 1) : sayStrips(said, fit, findings, basename(path)));
   process.exitCode = exitFor(findings);
-}
-
-/** Text as spreadsheets save it: UTF-8 or UTF-16 with its mark, else Windows' Latin. */
-function asText(bytes: Uint8Array): string {
-  if (bytes[0] === 0xff && bytes[1] === 0xfe) return new TextDecoder("utf-16le").decode(bytes);
-  if (bytes[0] === 0xfe && bytes[1] === 0xff) return new TextDecoder("utf-16be").decode(bytes);
-  try {
-    return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
-  } catch {
-    return new TextDecoder("windows-1252").decode(bytes);
-  }
 }

@@ -7,6 +7,7 @@ import type { BottomMade } from "#pieces/bottom/made.ts";
 import type { PartChoices } from "#pieces/choices.ts";
 import type { Ground, Piece, Strip } from "#pieces/piece.ts";
 import type { PieceRules, PieceSettings } from "#pieces/settings.ts";
+import type { LaidPanels } from "#shell/panels.ts";
 import type { BeneathRow } from "#shell/girths.ts";
 import type { ShellRules, ShellSettings } from "#shell/settings.ts";
 import type { SeamLine } from "#shell/seam-line.ts";
@@ -67,6 +68,10 @@ export interface LastPair extends AnyPair {
   readonly freeUv: Float64Array;
   readonly lasting: LastingChoices;
   readonly leathers: PairLeathers;
+  /** The upper opened along the seams of its cut and laid flat, where that was asked for. */
+  readonly panels?: LaidPanels;
+  /** The flat corrected for the leather, where the pieces are to be cut from it. */
+  readonly corrected?: { readonly flat: FlatShell };
   /** The bottom inside the feather line, laid flat; net. */
   readonly bottom: FlatBottom;
 }

@@ -46,6 +46,8 @@ export interface RunOptions {
   readonly follow?: boolean;
   /** Gives the pieces of the last full run, or none: they are not looked at while a drag is followed, and cost as much as the rest. */
   readonly withoutPieces?: boolean;
+  /** The panels of a cut in panels also where the pieces are left out. */
+  readonly withPanels?: boolean;
   /** Told the rules as soon as the last is there, so that they are known also where the job is refused later on. */
   readonly onRules?: (rules: Rules) => void;
   /** Told the last itself likewise: where no pair can be made of it, it can still be looked at and put right. */
@@ -95,7 +97,7 @@ const cutOr = (stages: Run, withoutPieces: boolean, anew: () => Cut): Cut => (wi
 const withoutGroups = ({ pieces, strips, grounds, seams, made }: Cut) => ({ pieces, strips, grounds, ...(seams && { seams }), ...(made && { made }) });
 const noPieces: Cut = { pieces: [], strips: [], findings: [], grounds: [], groups: new Groups() };
 
-function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triangles = fineTriangles, follow = false, withoutPieces = false, onRules, onLast: tellLast }: RunOptions): LastPair {
+function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triangles = fineTriangles, follow = false, withoutPieces = false, withPanels = false, onRules, onLast: tellLast }: RunOptions): LastPair {
   const read = lastOf(stages, job, files, watch);
   const { last, findings, ...beside } = read.value;
   tellLast?.({ last, findings });
@@ -127,10 +129,13 @@ function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triang
   const leathers = stages.make("leather", [job.leather, job.log, pieceSettings.upperThicknessMm, pieceSettings.liningThicknessMm, last.name], () => leathersOf(job, pieceSettings, last.name)).value;
   const labels = { title: job.title, size: job.size || `EU ${nominalSize(last).withoutPoint}` };
   const { lines } = drawn.value;
+  const cutAlike = { board: board.value, drawn: drawn.value, onLast: shell.value, over: beneath.value.over };
+  const panels =
+    parts.cut === "back-seam" || (withoutPieces && !withPanels)
+      ? undefined
+      : stages.make("panels", [flat.key, parts.cut, seamSettingsOf(pieceSettings)], () => layPanels({ ...cutAlike, cut: parts.cut as PanelCut, seams: pieceSettings, toplineShorter, springMm, flat: flat.value }));
   const cut = cutOr(stages, withoutPieces, () => {
     const lining = stages.make("lining", [flat.key], () => ({ flat: layLining(shell.value, flat.value, free.value), heelLongerMm: heelLonger(beneath.value.rows) }));
-    const cutAlike = { board: board.value, drawn: drawn.value, onLast: shell.value, over: beneath.value.over };
-    const panels = parts.cut === "back-seam" ? undefined : stages.make("panels", [flat.key, parts.cut, seamSettingsOf(pieceSettings)], () => layPanels({ ...cutAlike, cut: parts.cut as PanelCut, seams: pieceSettings, toplineShorter, springMm, flat: flat.value }));
     const reachMm = heelReach(pieceSettings, shellSettings);
     const opened = stages.make("heel part", [beneath.key, reachMm], () => openHeel({ ...cutAlike, reachMm, beyondMm: beyondHeelMm })).value;
     const heel = stages.make("heel", [lining.key, reachMm], () => {
@@ -167,6 +172,7 @@ function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triang
     freeUv: free.value.flat.uv,
     lasting,
     leathers,
+    ...(withPanels && panels && { panels: panels.value }),
     bottom: bottom.value,
     parts,
     ...withoutGroups(cut),

@@ -42,4 +42,5 @@ export const jobSentences = {
   "measure-foot-option": sentence("stop", (d: { file: string; option: string }) => `${d.file} is the scan of a foot, and ${d.option} is for lasts only. Leave ${d.option} out.`),
   "measure-second-refused": sentence("stop", (d: { file: string; why: string }) => `The second last, ${d.file}, cannot be held against the first. ${d.why}`),
   "option-too-long": sentence("stop", (d: { option: string; letters: number; most: number }) => `${d.option} has ${d.letters} letters; there is room for ${d.most}.`),
+  "not-foretold": sentence("look", (d: { why: string }) => `How the upper ends when it is pulled over could not be foretold. ${d.why} The pattern itself is made; last a trial upper of cheap leather first.`),
 };
