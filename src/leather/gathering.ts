@@ -17,6 +17,7 @@ class Gathering implements Law {
   readonly limit: number;
   readonly share: number;
   private readonly pleats: Pleats;
+  private readonly seen = new Float64Array(9);
 
   constructor(law: Law, limit: number, share: number) {
     this.law = law;
@@ -28,12 +29,14 @@ class Gathering implements Law {
   }
 
   energy(e1: number, e2: number, g: number): number {
-    return this.pleats.settle(e1, e2, g) ? this.pleats.energy(e1, e2, g) : this.law.energy(e1, e2, g);
+    this.law.into(this.seen, e1, e2, g);
+    return this.pleats.begin(this.seen) && this.pleats.settle(e1, e2, g) ? this.pleats.energy(e1, e2, g) : this.law.energy(e1, e2, g);
   }
 
   into(out: Float64Array, e1: number, e2: number, g: number): void {
-    this.pleats.settle(e1, e2, g);
-    this.pleats.into(out);
+    this.law.into(out, e1, e2, g);
+    // Most of an upper is pulled: nothing more to do there.
+    if (this.pleats.begin(out) && this.pleats.settle(e1, e2, g)) this.pleats.into(out);
   }
 
   /** Largest strain that the pleats take up; 0 where there are none. */

@@ -45,6 +45,13 @@ export class Pleats {
     this.b = b;
   }
 
+  /** Whether a sheet under this stress, as {@link Law.into} writes it, is pushed so hard that pleats begin. */
+  begin(stress: Float64Array): boolean {
+    const { push } = this;
+    const m = 0.5 * (stress[0]! + stress[1]!) + push.mean, d = 0.5 * (stress[0]! - stress[1]!) + push.difference, h = stress[2]! + push.askew;
+    return !(m >= 0 && m * m >= d * d + h * h);
+  }
+
   /** Finds A for the strain (e1, e2, g); says whether there are pleats. */
   settle(e1: number, e2: number, g: number): boolean {
     const { a } = this;
