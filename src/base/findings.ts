@@ -1,6 +1,7 @@
 import { bottomSentences } from "./sentences/bottom.ts";
 import { checkSentences } from "./sentences/check.ts";
 import { compareSentences } from "./sentences/compare.ts";
+import { correctSentences } from "./sentences/correct.ts";
 import { extraSentences } from "./sentences/extras.ts";
 import { footSentences } from "./sentences/foot.ts";
 import { jobSentences } from "./sentences/job.ts";
@@ -39,6 +40,7 @@ const catalogue = {
   ...pieceSentences,
   ...leatherSentences,
   ...lastingSentences,
+  ...correctSentences,
   ...loopSentences,
   ...bottomSentences,
   ...upperSentences,

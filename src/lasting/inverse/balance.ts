@@ -1,7 +1,8 @@
 /** What loads leave over that no shape of the sheet could answer: it is carried by the last, spread over the area. */
 export interface Balance {
   /** Force along and across the flat sheet, N, and turn about its middle, N·mm. */
-  readonly forceN: number;
+  readonly alongN: number;
+  readonly acrossN: number;
   readonly turnNmm: number;
 }
 
@@ -28,5 +29,5 @@ export function balanceInto(gradient: Float64Array, uv: Float64Array, areas: Flo
     gradient[2 * i]! -= areas[i]! * (fu / whole - (turn / inertia) * y);
     gradient[2 * i + 1]! -= areas[i]! * (fv / whole + (turn / inertia) * x);
   }
-  return { forceN: Math.sqrt(fu * fu + fv * fv), turnNmm: turn };
+  return { alongN: fu, acrossN: fv, turnNmm: turn };
 }

@@ -59,6 +59,8 @@ export interface Inverse extends Principal {
   readonly balance: Balance;
   /** Between last and sheet at each vertex, N/mm². */
   readonly pressure: Float64Array;
+  /** Force at each vertex by which what it sticks to, rows that are cut so long, and what carries the rest of the loads hold it, x y z N. */
+  readonly held: Float64Array;
 }
 
 const toleranceMm = 0.01;
@@ -99,12 +101,15 @@ export class InverseSheet {
       watch("lay for the leather", Math.min(0.95, steps / 10));
     };
     const { uv, steps, settled } = descend(problem, start, { toleranceMm: input.toleranceMm ?? toleranceMm, mostSteps: input.mostSteps ?? mostSteps, exact: input.exact ?? true, before });
+    problem.assemble(uv, exact(steps) ? "forces" : "energy", "kept");
     settleInto(uv, frame);
     const principal = principalStretches(frames, triangles, uv);
     const pressure = problem.pressN.map((n, i) => n / ground.areas[i]!);
-    return { uv: flipped(uv), ...principal, steps, settled, exact: steps.at(-1)?.residual === "forces", balance: problem.balance, pressure };
+    return { uv: flipped(uv), ...principal, steps, settled, exact: exact(steps), balance: problem.balance, pressure, held: problem.heldForces() };
   }
 }
+
+const exact = (steps: readonly InverseStep[]): boolean => steps.at(-1)?.residual === "forces";
 
 function directionOf(uv: Float64Array, { from, origin }: InverseInput["frame"]): readonly [number, number] {
   const dx = uv[2 * origin]! - uv[2 * from]!, dy = uv[2 * origin + 1]! - uv[2 * from + 1]!, size = Math.sqrt(dx * dx + dy * dy);

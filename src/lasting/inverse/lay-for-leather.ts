@@ -31,7 +31,7 @@ const pulledStrain = 0.03;
 /**
  * The flat sheet that takes the shape of the shell `over` what lies beneath when it is pulled at the feather line. `laid` is the shell laid
  * flat with least stretch: where a light hand lays the leather down, and the frame (toe point at the origin, throat → toe along +x). Pulls
- * are those at the shell's feather vertices. The topline keeps its length on the flat, which is the maker's own choice. Method, and why the
+ * are those at the shell's feather vertices. Topline and back are cut no longer than they were laid, which is the maker's own choice. Method, and why the
  * sheet sticks to where it was laid: docs/method/inverse.md.
  */
 export function layForLeather({ over }: { readonly over: Shell }, laid: Float64Array, fabric: Fabric, pulls: Pick<Pulls, "perMm">, options: LayForLeatherOptions = {}): Inverse {
@@ -45,7 +45,7 @@ export function layForLeather({ over }: { readonly over: Shell }, laid: Float64A
     frame: { from: edges.centre[edges.centre.length - 1]!, origin: edges.centre[0]! },
     pulls: [{ vertices: edges.featherMedial, perMm: pulls.perMm.medial }, { vertices: edges.featherLateral, perMm: pulls.perMm.lateral }],
     stick: { from: laid, perMm3: stiffnessOf(fabric.law) / (reachMm * reachMm) },
-    cut: { rows, of: laid },
+    cut: { rows: [...rows, edges.backMedial, edges.backLateral], of: laid },
     ...(fabric.tapeN > 0 && { tape: { rows, stiffN: fabric.tapeN } }),
     ...(options.toleranceMm !== undefined && { toleranceMm: options.toleranceMm }),
     ...(options.watch && { watch: options.watch }),

@@ -36,7 +36,9 @@ export class Problem {
   /** Force between last and sheet at each vertex, N; what is left over of the loads; and the part of the residual that no energy follows. */
   readonly pressN: Float64Array;
   readonly linear: Float64Array;
-  balance: Balance = { forceN: 0, turnNmm: 0 };
+  /** What holds each vertex besides its loads, in the flat sheet, two numbers: what it sticks to, its cut rows, and what carries the rest. */
+  readonly held: Float64Array;
+  balance: Balance = { alongN: 0, acrossN: 0, turnNmm: 0 };
   readonly #outer: Float64Array;
   readonly #tape: Float64Array;
 
@@ -45,6 +47,7 @@ export class Problem {
     this.parts = parts;
     this.pressN = new Float64Array(n);
     this.linear = new Float64Array(2 * n);
+    this.held = new Float64Array(2 * n);
     this.#outer = new Float64Array(3 * n);
     this.#tape = new Float64Array(3 * n);
   }
@@ -76,10 +79,25 @@ export class Problem {
     if (friction) this.#drag(friction);
     if (residual === "energy") this.#energyResidual(uv);
     else this.#forceResidual();
+    this.held.set(gradient);
     this.balance = balanceInto(gradient, uv, forces.ground.areas);
+    for (let i = 0; i < uv.length; i++) this.held[i] = -this.held[i]!;
     for (let i = 0; i < uv.length; i++) this.linear[i] = residual === "energy" ? gradient[i]! - this.linear[i]! : 0;
     if (stick) addStickInto(gradient, values, stick, forces.ground.areas, uv);
     cut?.addDerivativesInto(gradient, values, system.pattern, uv);
+    for (let i = 0; i < uv.length; i++) this.held[i]! += gradient[i]!;
+  }
+
+  /** The same as forces on the last at each vertex, three numbers, N: f in its plane with Fᵀ f = held. */
+  heldForces(): Float64Array {
+    const { map } = this.parts.forces, out = new Float64Array((3 * this.held.length) / 2);
+    for (let i = 0; i < this.held.length / 2; i++) {
+      const m = map.subarray(6 * i, 6 * i + 6), x = this.held[2 * i]!, y = this.held[2 * i + 1]!;
+      const c11 = m[0]! * m[0]! + m[2]! * m[2]! + m[4]! * m[4]!, c22 = m[1]! * m[1]! + m[3]! * m[3]! + m[5]! * m[5]!, c12 = m[0]! * m[1]! + m[2]! * m[3]! + m[4]! * m[5]!;
+      const det = c11 * c22 - c12 * c12, a = (c22 * x - c12 * y) / det, b = (c11 * y - c12 * x) / det;
+      for (let d = 0; d < 3; d++) out[3 * i + d] = m[2 * d]! * a + m[2 * d + 1]! * b;
+    }
+    return out;
   }
 
   /** The derivative of the energy, less what the loads do to it; `linear` keeps the energy's own. */
