@@ -104,7 +104,7 @@ export class InverseSheet {
     problem.assemble(uv, exact(steps) ? "forces" : "energy", "kept");
     settleInto(uv, frame);
     const principal = principalStretches(frames, triangles, uv);
-    const pressure = problem.pressN.map((n, i) => n / ground.areas[i]!);
+    const pressure = problem.pressN.map((n, i) => n / ground.cells[i]!);
     return { uv: flipped(uv), ...principal, steps, settled, exact: exact(steps), balance: problem.balance, pressure, held: problem.heldForces() };
   }
 }

@@ -7,13 +7,15 @@ export interface Ground {
   readonly ways: Float64Array;
   /** A third of the triangles round each vertex, mm². */
   readonly areas: Float64Array;
+  /** What of the triangles lies nearest to each vertex, mm²: pressure is force by this, since it does not depend on how many triangles meet. */
+  readonly cells: Float64Array;
   /** Unit normal at each vertex, out of the last. */
   readonly normals: Float64Array;
 }
 
 /** @param outward −1 where the triangles turn the other way round than as seen from outside */
 export function groundOf(positions: Float64Array, triangles: Uint32Array, { of, area }: Frames, outward: 1 | -1, normals?: Float64Array): Ground {
-  const ways = new Float64Array(2 * triangles.length), areas = new Float64Array(positions.length / 3), sums = new Float64Array(positions.length);
+  const ways = new Float64Array(2 * triangles.length), areas = new Float64Array(positions.length / 3), cells = areas.slice(), sums = new Float64Array(positions.length);
   const p = [0, 0, 0], q = [0, 0, 0];
   for (let k = 0, t = 0; k < triangles.length; k += 3, t++) {
     const a = 3 * triangles[k]!, b = 3 * triangles[k + 1]!, c = 3 * triangles[k + 2]!;
@@ -26,13 +28,33 @@ export function groundOf(positions: Float64Array, triangles: Uint32Array, { of, 
       ways[6 * t + i] = p[i]! / x1;
       ways[6 * t + 3 + i] = (q[i]! - (x2 * p[i]!) / x1) / y2;
     }
+    addCellsInto(cells, a / 3, b / 3, c / 3, x1, x2, y2);
     const n = [p[1]! * q[2]! - p[2]! * q[1]!, p[2]! * q[0]! - p[0]! * q[2]!, p[0]! * q[1]! - p[1]! * q[0]!];
     for (const v of [a, b, c]) {
       areas[v / 3]! += (of[4 * t + 3]! * area) / 3;
       for (let i = 0; i < 3; i++) sums[v + i]! += outward * n[i]!;
     }
   }
-  return { ways, areas, normals: normals ?? unit(sums) };
+  return { ways, areas, cells, normals: normals ?? unit(sums) };
+}
+
+/**
+ * Adds each corner's part of a triangle with corners (0, 0), (x1, 0), (x2, y2): what lies nearest to it, or half of the triangle for a blunt
+ * corner and a quarter for the others (Meyer, Desbrun, Schröder and Barr 2003, "mixed area"; from memory).
+ */
+function addCellsInto(cells: Float64Array, a: number, b: number, c: number, x1: number, x2: number, y2: number): void {
+  const pp = x1 * x1, qq = x2 * x2 + y2 * y2, rr = (x2 - x1) * (x2 - x1) + y2 * y2, twice = x1 * y2;
+  const atA = pp + qq - rr, atB = pp + rr - qq, atC = qq + rr - pp;
+  if (Math.min(atA, atB, atC) < 0) {
+    cells[a]! += (atA < 0 ? 0.25 : 0.125) * twice;
+    cells[b]! += (atB < 0 ? 0.25 : 0.125) * twice;
+    cells[c]! += (atC < 0 ? 0.25 : 0.125) * twice;
+    return;
+  }
+  // cot of a corner is (sum of its sides' squares less the opposite one's) / 4 areas.
+  cells[a]! += (qq * atB + pp * atC) / (16 * twice);
+  cells[b]! += (rr * atA + pp * atC) / (16 * twice);
+  cells[c]! += (rr * atA + qq * atB) / (16 * twice);
 }
 
 function unit(v: Float64Array): Float64Array {
