@@ -1,12 +1,16 @@
 /// <reference lib="webworker" />
 import { Refusal } from "#base/refusal.ts";
+import type { Watch } from "#base/watch.ts";
 import type { Job } from "#job/job.ts";
+import { Laster } from "#job/lasting.ts";
 import type { Pair } from "#job/pair.ts";
 import { readyFor } from "#job/pictures.ts";
 import { Pipeline, type Rules, type RunOptions } from "#job/pipeline.ts";
 import { Prover } from "#job/proof.ts";
 import { sheetsFor } from "#job/sheets-for.ts";
+import type { Compensated } from "#lasting/compensate.ts";
 import type { TracedPicture } from "#tape/taped-shell.ts";
+import type { CorrectedFor, LastingAsked, LastingFound } from "./lasting-talk.ts";
 import { printedPages } from "./printed-pages.ts";
 import { pack, type FromWorker, type ReadLast, type ToWorker } from "./worker-talk.ts";
 
@@ -14,6 +18,7 @@ import { pack, type FromWorker, type ReadLast, type ToWorker } from "./worker-ta
 const scope = self as unknown as DedicatedWorkerGlobalScope;
 const pipeline = new Pipeline();
 const prover = new Prover(pipeline);
+const laster = new Laster(pipeline);
 const files = new Map<string, Uint8Array>();
 /** Coarse enough to follow a finger, fine enough that lengths on the card stay within a few tenths of a millimetre. */
 const draftTriangles = 5000;
@@ -43,6 +48,26 @@ function make(job: Job, id: number, draft: boolean, tell: Pick<RunOptions, "onRu
   });
 }
 
+/** What of lasting was asked for; nothing on a taped pattern. The pull-over itself is told with each, it is remembered. */
+function lastingFound(job: Job, asked: LastingAsked, watch: Watch): LastingFound {
+  const part = ((): LastingFound => {
+    if (asked.what === "band") return some("banding", laster.band(job, files, watch));
+    if (asked.what === "correct") return some("corrected", correctedFor(laster.correct(job, files, watch)));
+    if (asked.what === "turn") return some("turned", laster.turn(job, files, watch));
+    if (asked.what === "swap") return { ...some("swapped", laster.swap(job, files, { known: asked.other }, watch)), other: asked.other };
+    return {};
+  })();
+  return { ...part, ...some("lasted", laster.pull(job, files, watch)?.lasted) };
+}
+
+function correctedFor(found: Compensated | undefined): CorrectedFor | undefined {
+  if (!found) return undefined;
+  const { shift, aimed, uncorrected, rounds, reached, findings } = found;
+  return { shift, aimed, uncorrected, rounds, reached, findings };
+}
+
+const some = <K extends keyof LastingFound>(key: K, found: LastingFound[K] | undefined): LastingFound => (found === undefined ? {} : { [key]: found });
+
 async function answer(message: ToWorker): Promise<void> {
   if (message.say === "file") {
     files.set(message.name, message.bytes);
@@ -62,6 +87,8 @@ async function answer(message: ToWorker): Promise<void> {
       const pair = make(message.job, id, message.draft, { onRules: (known) => (rules = known), onLast: (read) => (last = read), onTraced: (picture) => traced.push(picture) });
       tell({ say: "pair", id, parcel: pack(pair, sent) });
       sent = pair;
+    } else if (message.say === "last") {
+      tell({ say: "lasting", id, found: lastingFound(message.job, message.asked, watchFor(id)) });
     } else if (message.say === "prove") {
       tell({ say: "proof", id, proof: prover.prove(message.job, files, watchFor(id)) });
     } else {

@@ -1,35 +1,83 @@
-import type { ReactElement } from "react";
+import { useMemo, type ReactElement } from "react";
 import type { LastPair } from "#job/pair.ts";
+import { differenceOf, type Measure } from "#lasting/difference.ts";
 import type { Desk } from "../desk.ts";
+import type { LastingWork } from "../lasting-work.ts";
 import { setLasting } from "../state/lasting-edits.ts";
-import { mm } from "../state/numbers.ts";
+import { apart, mm, sayFixed } from "../state/numbers.ts";
+import { Fold } from "./fold.tsx";
+import { LastingNumber, LastingReason } from "./lasting-number.tsx";
+import { LastingReach } from "./lasting-reach.tsx";
 import { WithWhy } from "./why.tsx";
 import { WordChoice } from "./word-choice.tsx";
 
 const choices = ["card", "corrected"] as const;
 const words: Readonly<Record<(typeof choices)[number], string>> = { card: "the card as it was laid flat", corrected: "the pattern corrected for these leathers" };
+const shifts = ["throatShiftMm", "backShiftMm", "innerShiftMm", "outerShiftMm"] as const;
 
-/** From which pattern the pieces are cut, and where the topline is to end. */
-export function LastingCorrect({ desk, pair, onLines }: { readonly desk: Desk; readonly pair: LastPair; readonly onLines: () => void }): ReactElement {
+interface LastingCorrectProps {
+  readonly desk: Desk;
+  readonly pair: LastPair;
+  readonly work: LastingWork;
+  readonly onLines: () => void;
+}
+
+/** Where the topline is to end, and from which pattern the pieces are cut for that. */
+export function LastingCorrect({ desk, pair, work, onLines }: LastingCorrectProps): ReactElement {
   const { throatDepthMm, backHeightMm, sideHeightMedialMm, sideHeightLateralMm } = pair.lines.settings;
+  const corrected = desk.job.lasting.correct ?? false;
   return (
     <>
       <p className="sentence">
-        The topline is to end where you drew it: the throat {mm(throatDepthMm)} behind the toe, the back {mm(backHeightMm)} high, the sides {mm(sideHeightMedialMm)} and {mm(sideHeightLateralMm)}. <button type="button" className="word why" onClick={onLines}>Lines</button>
+        The topline is to end where you drew it: the throat {mm(throatDepthMm)} behind the toe, the back {mm(backHeightMm)} high, the sides {mm(sideHeightMedialMm)} and {mm(sideHeightLateralMm)}.{" "}
+        <button type="button" className="word why" aria-label="change where it is to end, at the station Lines" onClick={onLines}>change</button>
       </p>
       <WithWhy name="which pattern is cut" spots={[]} why={<CorrectReason />}>
-        The pieces are cut from <WordChoice label="from which pattern the pieces are cut" value={pair.job.lasting.correct ? "corrected" : "card"} options={choices} say={(c) => words[c]} onChange={(c) => desk.change(setLasting(desk.job, { correct: c === "corrected" }), "which pattern is cut")} />.
+        The pieces are cut from <WordChoice label="from which pattern the pieces are cut" value={corrected ? "corrected" : "card"} options={choices} say={(c) => words[c]} onChange={(c) => desk.change(setLasting(desk.job, { correct: c === "corrected" }), "which pattern is cut")} />.
       </WithWhy>
+      {corrected && (
+        <WithWhy name="what is cut farther out" spots={shifts.map((s) => `lasting ${s}` as const)} why={shifts.map((s) => <LastingReason key={s} desk={desk} of={s} />)}>
+          On top of it the throat is cut <LastingNumber desk={desk} of="throatShiftMm" /> farther from the toe, the back <LastingNumber desk={desk} of="backShiftMm" /> higher, the inner side <LastingNumber desk={desk} of="innerShiftMm" /> and the outer side <LastingNumber desk={desk} of="outerShiftMm" /> higher.
+        </WithWhy>
+      )}
+      {corrected && <Differs pair={pair} />}
+      <LastingReach desk={desk} pair={pair} work={work} />
     </>
+  );
+}
+
+/** What the correction changes about the flat upper. */
+function Differs({ pair: { flat, corrected, last } }: { readonly pair: LastPair }): ReactElement | null {
+  const difference = useMemo(() => corrected && differenceOf(flat, corrected.flat.uv, last.landmarks), [flat, corrected, last]);
+  if (!difference) return null;
+  const { lengthMm, widthMm, throatDepthMm, backHeightMm, toplineMm, featherMm, mostMm } = difference;
+  const rows: readonly (readonly [string, Measure])[] = [
+    ["toe to back", lengthMm],
+    ["joint to joint", widthMm],
+    ["throat depth", throatDepthMm],
+    ["back edge", backHeightMm],
+    ["topline, inner half", toplineMm.medial],
+    ["topline, outer half", toplineMm.lateral],
+    ["feather edge, inner half", featherMm.medial],
+    ["feather edge, outer half", featherMm.lateral],
+  ];
+  return (
+    <Fold name="What the correction changes" holds={`the outline moves by ${mm(mostMm)} at most`}>
+      <table className="figures">
+        <caption>The flat upper, net, mm</caption>
+        <thead><tr><th scope="col">measure</th><th scope="col">card</th><th scope="col">corrected</th><th scope="col">differs</th></tr></thead>
+        <tbody>{rows.map(([name, { before, after }]) => <tr key={name}><th scope="row">{name}</th><td>{sayFixed(before)}</td><td>{sayFixed(after)}</td><td>{apart(after - before)}</td></tr>)}</tbody>
+      </table>
+    </Fold>
   );
 }
 
 function CorrectReason(): ReactElement {
   return (
     <>
-      <p>Leather gives when it is pulled over: a pattern laid flat without that in mind ends lower, and its throat moves toward the toe. The corrected pattern is the flat piece that comes to lie where you drew the lines when these leathers are pulled as said above.</p>
+      <p>Leather gives when it is pulled over, so a pattern laid flat without that in mind ends elsewhere than it was drawn. The corrected pattern is smaller where the pulls stretch it, by as much as they do.</p>
       <p>It is only as good as what is known of the leathers: test strips first. Lay the net card of the corrected pattern beside the other before you cut, and make one trial shoe.</p>
-      <p className="source">Common practice, no source, for cutting soft leather 1.5 to 3 % shorter; the correction itself: docs/method/inverse.md.</p>
+      <p className="source">Makers cut soft leather 1.5 to 3 % shorter: common practice, no source. How the correction is worked out: docs/method/inverse.md and compensation.md.</p>
     </>
   );
 }

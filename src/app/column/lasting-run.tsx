@@ -1,6 +1,7 @@
 import type { ReactElement } from "react";
 import type { LastPair } from "#job/pair.ts";
 import type { LastingNow, Lastings } from "../lastings.ts";
+import { percent } from "../state/numbers.ts";
 import { stageWords } from "../state/stage-words.ts";
 
 interface LastingRunProps {
@@ -18,7 +19,7 @@ export function LastingRun({ pair, lastings, now, holds }: LastingRunProps): Rea
     <>
       {busy && (
         <p className="follows" role="status">
-          {stageWords({ on: "pair", trial: false, stage: busy.stage })} … <progress max={1} value={busy.fraction} aria-label="how far it is pulled over" />{" "}
+          {stageWords({ on: "pair", trial: false, stage: busy.stage })} … <progress max={1} value={busy.fraction} aria-label="how far it is pulled over" /> {percent(busy.fraction, 0)}{" "}
           <button type="button" className="word" onClick={() => lastings.stop()}>Stop</button>
           {lasted && !holds && " What stands below is from before the last change."}
         </p>

@@ -1,18 +1,17 @@
 import type { ReactElement } from "react";
-import { severityOf, type Finding } from "#base/findings.ts";
 import type { LastPair } from "#job/pair.ts";
 import { askedFrom } from "#lasting/log.ts";
 import type { Desk } from "../desk.ts";
 import type { LastingWork } from "../lasting-work.ts";
 import { endsAsked } from "../state/ends-asked.ts";
 import type { Station } from "../state/stations.ts";
-import { FindingsList } from "./findings-list.tsx";
 import { Fold } from "./fold.tsx";
 import { LastingAsks } from "./lasting-asks.tsx";
 import { LastingColours } from "./lasting-colours.tsx";
 import { LastingCorrect } from "./lasting-correct.tsx";
 import { LastingDrafts } from "./lasting-drafts.tsx";
 import { LastingEnds } from "./lasting-ends.tsx";
+import { LastingFound } from "./lasting-found.tsx";
 import { LastingGauges } from "./lasting-gauges.tsx";
 import { LastingPulls } from "./lasting-pulls.tsx";
 import { LastingRun } from "./lasting-run.tsx";
@@ -26,7 +25,8 @@ interface StationLastingProps {
 }
 
 /** How the upper is pulled over the last, where it then ends, and what came of it on the bench. */
-export function StationLasting({ desk, pair, work: { lastings, now, holds, map, onMap }, onStation }: StationLastingProps): ReactElement {
+export function StationLasting({ desk, pair, work, onStation }: StationLastingProps): ReactElement {
+  const { lastings, now, holds, map, onMap } = work;
   const { lasted, banding } = now;
   const foretold = holds && lasted ? { lasted, ...(banding && { banded: banding.banded }) } : undefined;
   const factor = pair.leathers.learned.factor;
@@ -40,9 +40,14 @@ export function StationLasting({ desk, pair, work: { lastings, now, holds, map, 
     <>
       <p className="safety">Forces, heat and wetting are your judgement: what is foretold here is reckoned, and nothing replaces a maker’s eye and a trial on scrap.</p>
       <LastingRun pair={pair} lastings={lastings} now={now} holds={holds} />
-      {lasted && <div className={holds ? undefined : "former"}><LastingEnds asked={lasted.asked} ends={lasted.ends} banded={banding?.banded} /><FindingsList findings={gravestFirst(lasted.findings)} all={[]} /></div>}
+      {lasted && (
+        <div className={holds ? undefined : "former"}>
+          <LastingEnds asked={lasted.asked} ends={lasted.ends} banded={banding?.banded} />
+          <LastingFound findings={lasted.findings} />
+        </div>
+      )}
       <LastingPulls desk={desk} />
-      <LastingCorrect desk={desk} pair={pair} onLines={() => onStation("Lines")} />
+      <LastingCorrect desk={desk} pair={pair} work={work} onLines={() => onStation("Lines")} />
       {lasted && map && (
         <div className={holds ? undefined : "former"}>
           <LastingColours pair={pair} map={map} onMap={onMap} />
@@ -55,8 +60,6 @@ export function StationLasting({ desk, pair, work: { lastings, now, holds, map, 
     </>
   );
 }
-
-const gravestFirst = (findings: readonly Finding[]): readonly Finding[] => [...findings].sort((a, b) => Number(severityOf(a) === "note") - Number(severityOf(b) === "note"));
 
 /** There is no last to pull the upper over. */
 export function TapedLasting({ onStation }: { readonly onStation: (station: Station) => void }): ReactElement {

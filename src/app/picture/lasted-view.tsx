@@ -66,7 +66,7 @@ export function LastedView({ pair, lasted, at, map, ink, from }: LastedViewProps
         const place = seen(n.at);
         if (place) levels.push({ key: n.key, text: n.text, ...place });
       }
-    } else for (const d of lasted.drafts) if (step.startsWith(`draft ${d.number},`)) pin(`draft ${d.number}`, `${d.number} · ${d.name}`, d.at);
+    } else for (const d of lasted.drafts) if (draftsOf(step).includes(d.number)) pin(`draft ${d.number}`, `${d.number} · ${d.name}`, d.at);
   }
   return (
     <section className="view last" aria-label="The upper pulled over the last">
@@ -93,4 +93,10 @@ export function LastedView({ pair, lasted, at, map, ink, from }: LastedViewProps
       </div>
     </section>
   );
+}
+
+/** Numbers of the drafts that a step is about: "drafts 2 and 3, toe corners". */
+function draftsOf(step: string): readonly number[] {
+  const [, first, second] = /^drafts? (\d+)(?: and (\d+))?/.exec(step) ?? [];
+  return [first, second].filter((n) => n !== undefined).map(Number);
 }
