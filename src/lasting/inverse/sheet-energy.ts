@@ -41,8 +41,8 @@ export class SheetEnergy {
   constructor({ triangles, slots }: { readonly triangles: Uint32Array; readonly slots: Uint32Array }, material: Material, hand: 1 | -1, axes?: Axes) {
     this.#triangles = triangles;
     this.#slots = slots;
-    this.#laws = "laws" in material ? material.laws : [material];
-    this.#lawOf = "laws" in material ? material.of : undefined;
+    this.#laws = "of" in material ? material.laws : [material];
+    this.#lawOf = "of" in material ? material.of : undefined;
     this.#hand = hand;
     this.#axes = axes;
     this.state = new Float64Array((stateWidth * triangles.length) / 3);
