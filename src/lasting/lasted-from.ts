@@ -1,6 +1,5 @@
-import { askedEnds, EndsGauge } from "./ends.ts";
+import { askedEnds, type EndsGauge } from "./ends.ts";
 import { draftEnds } from "./draft-ends.ts";
-import type { LastGround } from "./ground-of.ts";
 import type { Hands } from "./hands.ts";
 import { judgeLasted } from "./judge-lasted.ts";
 import type { Lasted } from "./lasted.ts";
@@ -9,14 +8,14 @@ import type { Pulls } from "./pulls.ts";
 import { looseFlanks, overStretched, pleatsAt, type AtRest } from "./troubles.ts";
 
 /** What came of it, where the hands have left it. */
-export function lastedFrom(input: PullInput, { ground, pulls, hands }: { readonly ground: LastGround; readonly pulls: Pulls; readonly hands: Hands }): Lasted {
+export function lastedFrom(input: PullInput, { gauge, pulls, hands }: { readonly gauge: EndsGauge; readonly pulls: Pulls; readonly hands: Hands }): Lasted {
   const { cut, last, lines, fabric, settings, margins } = input;
   const { pulled, reached, frames } = hands, { sheet, ring, sheetOf } = pulled;
   const { most, least } = sheet.strains(), positions = sheet.positions();
   const standOff = sheet.heights().map((h) => Math.max(0, h));
   const rest: AtRest = { cut, sheetOf, positions, standOff, most, least };
   const onShell = pulled.shellPositions();
-  const { ends, asideMm } = new EndsGauge(last, lines, cut, ground).measure(onShell);
+  const { ends, asideMm } = gauge.measure(onShell);
   const drafts = draftEnds(pulls.drafts, { ring, over: cut.over, onLast: cut.onLast, positions: onShell, margins, heldN: pulled.heldN() });
   const loose = looseFlanks(rest), stretched = overStretched(rest, fabric), pleats = pleatsAt(rest, ring, fabric.gatherLimit);
   const asked = askedEnds(lines);

@@ -5,7 +5,8 @@ import type { Lines } from "#lines/lines.ts";
 import type { LastingSettings } from "#pieces/rules/lasting.ts";
 import { Ground } from "#wrap/ground.ts";
 import { featherRing } from "./feather-ring.ts";
-import { groundOf } from "./ground-of.ts";
+import { EndsGauge } from "./ends.ts";
+import { groundOf, type LastGround } from "./ground-of.ts";
 import { Hands } from "./hands.ts";
 import type { Lasted } from "./lasted.ts";
 import { lastedFrom } from "./lasted-from.ts";
@@ -30,6 +31,22 @@ export interface PullOptions {
   readonly watch?: Watch;
   /** Whether pictures of it are kept on the way. */
   readonly frames?: boolean;
+  /** One of many trials, of which only the differences count. */
+  readonly rough?: boolean;
+  /** What was made ready before for the same shell, last and lines; the upper may be cut otherwise. */
+  readonly board?: LastingBoard;
+}
+
+/** What a right upper is pulled over and measured with, whatever it is cut from and like. */
+export interface LastingBoard {
+  readonly ground: LastGround;
+  readonly gauge: EndsGauge;
+}
+
+/** @throws Refusal `lasting-hole` where the last has a hole beneath the upper */
+export function lastingBoard({ cut, last, lines }: Pick<PullInput, "cut" | "last" | "lines">): LastingBoard {
+  const ground = groundOf(cut, last);
+  return { ground, gauge: new EndsGauge(last, lines, cut, ground) };
 }
 
 /**
@@ -41,15 +58,15 @@ export interface PullOptions {
 export function pullOver(input: PullInput, options: PullOptions = {}): Lasted {
   if (input.last.side === "right") return pullRight(input, options);
   const { cut, last, lines } = input;
-  return mirroredLasted(pullRight({ ...input, cut: mirroredUpper(cut), last: mirrorLast(last), lines: mirroredLines(lines) }, options));
+  return mirroredLasted(pullRight({ ...input, cut: mirroredUpper(cut), last: mirrorLast(last), lines: mirroredLines(lines) }, { ...options, board: undefined }));
 }
 
-function pullRight(input: PullInput, { watch = unwatched, frames: keep = false }: PullOptions): Lasted {
+function pullRight(input: PullInput, { watch = unwatched, frames: keep = false, rough = false, board = lastingBoard(input) }: Omit<PullOptions, "board"> & { readonly board?: LastingBoard | undefined }): Lasted {
   const { cut, last, fabric, settings } = input;
-  const ground = groundOf(cut, last), ring = featherRing(cut.over), pulls = pullsAlong(cut.onLast, last, settings);
-  const hands = new Hands({ cut, fabric, ring, ground: new Ground(ground.over), friction: settings.friction, light: lightPulls(pulls, ring), watch, keep });
+  const { ground, gauge } = board, ring = featherRing(cut.over), pulls = pullsAlong(cut.onLast, last, settings);
+  const hands = new Hands({ cut, fabric, ring, ground: new Ground(ground.over), friction: settings.friction, light: lightPulls(pulls, ring), watch, keep, rough });
   hands.layOn();
   for (const stage of sequenceOf(pulls, ring, cut.onLast)) hands.draft(stage);
   hands.rest();
-  return lastedFrom(input, { ground, pulls, hands });
+  return lastedFrom(input, { gauge, pulls, hands });
 }
