@@ -24,6 +24,7 @@ const stages: Readonly<Record<string, string>> = {
   flatten: "Laying it flat",
   tension: "Drawing its topline together",
   leather: "Reading the strips of its leathers",
+  correct: "Correcting the pattern for its leather",
   lining: "Laying the lining flat",
   panels: "Opening the upper along its seams",
   "heel part": "Cutting the heel part off it",

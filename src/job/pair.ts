@@ -13,6 +13,7 @@ import type { ShellRules, ShellSettings } from "#shell/settings.ts";
 import type { SeamLine } from "#shell/seam-line.ts";
 import type { FlatBottom, FlatShell, Shell } from "#shell/shell.ts";
 import type { TapedShell, TracedPicture } from "#tape/taped-shell.ts";
+import type { CorrectedFlat } from "./corrected.ts";
 import type { Job } from "./job.ts";
 import type { PairLeathers } from "./leathers.ts";
 
@@ -71,7 +72,7 @@ export interface LastPair extends AnyPair {
   /** The upper opened along the seams of its cut and laid flat, where that was asked for. */
   readonly panels?: LaidPanels;
   /** The flat corrected for the leather, where the pieces are to be cut from it. */
-  readonly corrected?: { readonly flat: FlatShell };
+  readonly corrected?: CorrectedFlat;
   /** The bottom inside the feather line, laid flat; net. */
   readonly bottom: FlatBottom;
 }

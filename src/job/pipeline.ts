@@ -1,5 +1,6 @@
 import { finding } from "#base/findings.ts";
 import { unwatched, type Watch } from "#base/watch.ts";
+import { carriedLining, carriedPanel, carriedPanels } from "#lasting/carry.ts";
 import { lastingFrom } from "#lasting/settings.ts";
 import { nominalSize } from "#last/nominal-size.ts";
 import { curveLength } from "#last/surface-curve.ts";
@@ -28,6 +29,7 @@ import type { FlatShell, ToplineTension } from "#shell/shell.ts";
 import type { TapeSaid } from "#tape/said.ts";
 import { tapedShell } from "#tape/from-traced.ts";
 import type { TracedPicture } from "#tape/taped-shell.ts";
+import { correctedShell } from "./corrected.ts";
 import type { Files } from "./files.ts";
 import type { Job } from "./job.ts";
 import { leathersOf } from "./leathers.ts";
@@ -126,26 +128,36 @@ function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triang
   // Told where both halves are to share one form; separate, they may differ as they will.
   const shared = halves === "mean" ? stages.make("halves", [flat.key], () => halvesOf(flat.value)).value.findings : [];
   const lasting = lastingFrom(job.lasting);
-  const leathers = stages.make("leather", [job.leather, job.log, pieceSettings.upperThicknessMm, pieceSettings.liningThicknessMm, last.name], () => leathersOf(job, pieceSettings, last.name)).value;
+  const leathers = stages.make("leather", [job.leather, job.log, pieceSettings.upperThicknessMm, pieceSettings.liningThicknessMm, last.name], () => leathersOf(job, pieceSettings, last.name));
   const labels = { title: job.title, size: job.size || `EU ${nominalSize(last).withoutPoint}` };
   const { lines } = drawn.value;
   const cutAlike = { board: board.value, drawn: drawn.value, onLast: shell.value, over: beneath.value.over };
+  // While a drag is followed the pieces are those of before: there is nothing to correct.
+  const fit = lasting.correct && !follow ? stages.make("correct", [flat.key, leathers.key, lasting, edge], () => correctedShell({ flat: flat.value, last, lines, lasting, leathers: leathers.value, edge })) : undefined;
+  const corrected = fit?.value.corrected;
   const panels =
     parts.cut === "back-seam" || (withoutPieces && !withPanels)
       ? undefined
-      : stages.make("panels", [flat.key, parts.cut, seamSettingsOf(pieceSettings)], () => layPanels({ ...cutAlike, cut: parts.cut as PanelCut, seams: pieceSettings, toplineShorter, springMm, flat: flat.value }));
+      : stages.make("panels", [flat.key, fit?.key, parts.cut, seamSettingsOf(pieceSettings)], () => {
+          const laid = layPanels({ ...cutAlike, cut: parts.cut as PanelCut, seams: pieceSettings, toplineShorter, springMm, flat: flat.value });
+          return corrected ? carriedPanels(corrected, laid) : laid;
+        });
   const cut = cutOr(stages, withoutPieces, () => {
-    const lining = stages.make("lining", [flat.key], () => ({ flat: layLining(shell.value, flat.value, free.value), heelLongerMm: heelLonger(beneath.value.rows) }));
+    const lining = stages.make("lining", [flat.key, fit?.key], () => {
+      const laid = layLining(shell.value, flat.value, free.value);
+      return { flat: corrected ? carriedLining(corrected, laid) : laid, heelLongerMm: heelLonger(beneath.value.rows) };
+    });
     const reachMm = heelReach(pieceSettings, shellSettings);
     const opened = stages.make("heel part", [beneath.key, reachMm], () => openHeel({ ...cutAlike, reachMm, beyondMm: beyondHeelMm })).value;
     const heel = stages.make("heel", [lining.key, reachMm], () => {
-      // The pocket is drawn together with the lining's topline; a stiffener keeps its own form.
+      // The pocket is drawn together with the lining's topline; a stiffener keeps its own form, and is not pulled.
       const stiffener = layHeel(opened, { on: "onLast" });
-      return { stiffener, pocket: layHeel(opened, { on: "onLast", shorterMm: liningShorter(flat.value), like: stiffener }) };
+      const pocket = layHeel(opened, { on: "onLast", shorterMm: liningShorter(flat.value), like: stiffener });
+      return { stiffener, pocket: corrected ? carriedPanel(corrected, pocket) : pocket };
     });
     return stages.make("pieces", [lining.key, panels?.key, heel.key, halves, edge, parts, pieceSettings, shellSettings, labels], () =>
       cutPieces({
-        last, lines, flat: flat.value, ...(panels && { panels: panels.value }), lining: lining.value, heel: heel.value, bottom: bottom.value, halves, edge, parts,
+        last, lines, flat: corrected?.flat ?? flat.value, ...(panels && { panels: panels.value }), lining: lining.value, heel: heel.value, bottom: bottom.value, halves, edge, parts,
         stiff: shellSettings, settings: pieceSettings, labels, before: stages.former<Cut>("pieces"),
       }),
     ).value;
@@ -171,12 +183,13 @@ function onLast(stages: Run, job: Job, files: Files, { watch = unwatched, triang
     flat: flat.value,
     freeUv: free.value.flat.uv,
     lasting,
-    leathers,
+    leathers: leathers.value,
+    ...(fit && { corrected: fit.value.shown }),
     ...(withPanels && panels && { panels: panels.value }),
     bottom: bottom.value,
     parts,
     ...withoutGroups(cut),
-    findings: [...findings, ...lines.findings, ...judgeShellSettings(shellRules, shellSettings), ...beneath.value.findings, ...flat.value.findings, ...judgeTension(flat.value, shellSettings), ...shared, ...leathers.findings, ...foldLeftOut(edge, job.pieces), ...cut.findings],
+    findings: [...findings, ...lines.findings, ...judgeShellSettings(shellRules, shellSettings), ...beneath.value.findings, ...flat.value.findings, ...judgeTension(flat.value, shellSettings), ...shared, ...leathers.value.findings, ...(fit?.value.shown.findings ?? []), ...foldLeftOut(edge, job.pieces), ...cut.findings],
     timesMs: stages.timesMs,
   };
 }
