@@ -38,9 +38,10 @@ export interface Banding {
 export const usualDraws = 30;
 
 /** A pattern pulled over on the coarse sheet, with whatever making. */
-export function coarseTrial(of: LastingCase, { uv }: Pick<Pattern, "uv">, { pull }: Mechanics): (making: Making, watch?: Watch) => Lasted {
+export function coarseTrial(of: LastingCase, { uv }: Pick<Pattern, "uv">, mechanics: Mechanics): (making: Making, watch?: Watch) => Lasted {
   const moved = new SheetMoves(of.fine.shell.mesh.triangles, of.fine.uv, uv).moved(of.coarse.uv);
-  return (making, watch = unwatched) => pull({ ...makingOf(making), flat: of.coarse, uv: moved }, of, watch);
+  const pull = mechanics.puller(of.coarse, of, true);
+  return (making, watch = unwatched) => pull(makingOf(making), moved, watch);
 }
 
 /**

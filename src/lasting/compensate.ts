@@ -61,10 +61,11 @@ const noShift: ToplineShift = { throatShiftMm: 0, backShiftMm: 0, innerShiftMm: 
 export function compensate(of: LastingCase, { target = {}, watch = unwatched, withinMm = 0.3, mostRounds = 6, mechanics = trueMechanics }: CompensateOptions = {}): Compensated {
   const making = makingOf(of), { fine } = of, lowest = lowestShares(of.lines), shares = mostRounds + 2;
   const drawn = Object.keys(target).length === 0;
-  const pulled = (uv: Float64Array, nth: number): Lasted => mechanics.pull({ ...making, flat: fine, uv }, of, (stage, fraction) => watch(stage, (nth + fraction) / shares));
+  const pull = mechanics.puller(fine, of);
+  const pulled = (uv: Float64Array, nth: number): Lasted => pull(making, uv, (stage, fraction) => watch(stage, (nth + fraction) / shares));
   const first = pulled(fine.uv, 0), aimed: EndsByName = { ...byName(first.asked), ...target };
   const missOf = (ends: Ends): EndsByName => byEnd((name) => byName(ends)[name] - aimed[name]);
-  const proposed = mechanics.propose({ ...making, flat: fine }, of);
+  const proposed = mechanics.propose(fine, making, of);
   const rounds: Round[] = [], secant = new Secant(endNames.length, mostShiftMm);
   let shift = noShift, best: { readonly round: Round; readonly lasted: Lasted; readonly uv: Float64Array } | undefined;
   for (let nth = 1; nth <= mostRounds; nth++) {

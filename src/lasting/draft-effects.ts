@@ -15,11 +15,12 @@ const kinds: readonly { readonly key: keyof PullSettings; readonly drafts: reado
   { key: "pullJointN", drafts: [7, 8] },
   { key: "pullWaistN", drafts: [9, 10] },
 ];
-/** Enough to stand out from what the coarse sheet leaves open, N either way. */
-const moreN = 5;
+/** Enough to stand out from what the coarse sheet leaves open: this share of the pull either way, N at the least. */
+const moreShare = 0.25;
+const moreN = 1;
 
 /**
- * What one more newton at each draft does, tried on the coarse sheet by pulling it 5 N more and 5 N less. Drafts of one kind are pulled
+ * What one more newton at each draft does, tried on the coarse sheet by pulling it a quarter more and a quarter less. Drafts of one kind are pulled
  * alike on both sides: each answers for its own side's height, and for half of what throat and back do.
  */
 export function draftEffects(of: LastingCase, pattern: Pattern, { watch = unwatched, mechanics = trueMechanics }: Pick<BandOptions, "watch" | "mechanics"> = {}): DraftEffects {
@@ -31,12 +32,12 @@ export function draftEffects(of: LastingCase, pattern: Pattern, { watch = unwatc
     return lasted;
   };
   const effects = kinds.flatMap(({ key, drafts }) => {
-    const now = of.settings[key], lessN = Math.min(moreN, now / 2);
-    const more = pulledAt(key, now + moreN), less = pulledAt(key, now - lessN), [a, b] = [byName(more.ends), byName(less.ends)];
+    const now = of.settings[key], byN = Math.max(moreN, moreShare * now);
+    const more = pulledAt(key, now + byN), less = pulledAt(key, now - byN), [a, b] = [byName(more.ends), byName(less.ends)];
     return drafts.map((draft): DraftEffect => {
-      const perN = (name: EndName): number => (shareOf(name, draft, drafts.length) * (a[name] - b[name])) / (moreN + lessN);
+      const perN = (name: EndName): number => (shareOf(name, draft, drafts.length) * (a[name] - b[name])) / (2 * byN);
       const over = (lasted: Lasted): number => lasted.drafts.find(({ number }) => number === draft)?.overMm ?? 0;
-      return { draft, perN: Object.fromEntries(endNames.map((name) => [name, perN(name)])) as DraftEffect["perN"], edgePerN: (over(more) - over(less)) / (moreN + lessN) };
+      return { draft, perN: Object.fromEntries(endNames.map((name) => [name, perN(name)])) as DraftEffect["perN"], edgePerN: (over(more) - over(less)) / (2 * byN) };
     });
   });
   watch("drafts", 1);

@@ -27,22 +27,18 @@ export interface LastingCase extends Making {
   readonly coarse: FlatShell;
 }
 
-/** A flat upper in one piece and its making, on one fineness. */
-export interface Trial extends Making {
-  readonly flat: FlatShell;
-  /** The pattern to be cut, x0 y0 … mm, one pair a vertex of the shell. */
-  readonly uv: Float64Array;
-}
+/** Where and how an upper is lasted, whatever it is made from. */
+export type LastingPlace = Pick<LastingCase, "last" | "lines" | "margins">;
 
-/** How an upper comes to lie: the pull-over, or in tests something that answers as simply as can be. */
-export type Puller = (trial: Trial, on: Pick<LastingCase, "last" | "lines" | "margins">, watch: Watch) => Lasted;
-/** The pattern that level 1 proposes, x0 y0 … mm. */
-export type Proposer = (trial: Omit<Trial, "uv">, on: Pick<LastingCase, "last">) => Float64Array;
+/** Pulls a sheet over: its pattern x0 y0 … mm, one pair a vertex of the shell. */
+export type Pull = (making: Making, uv: Float64Array, watch: Watch) => Lasted;
 
-/** What the loop asks of the mechanics. */
+/** What the loop asks of the mechanics; in tests something that answers as simply as can be. */
 export interface Mechanics {
-  readonly pull: Puller;
-  readonly propose: Proposer;
+  /** Makes ready to pull one sheet over as often as is asked; `rough` for trials of which only the differences count. */
+  readonly puller: (flat: FlatShell, on: LastingPlace, rough?: boolean) => Pull;
+  /** The pattern that level 1 proposes, x0 y0 … mm. */
+  readonly propose: (flat: FlatShell, making: Making, on: LastingPlace) => Float64Array;
 }
 
 /** The making of a case alone. */

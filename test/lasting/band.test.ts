@@ -9,8 +9,8 @@ import { givingMore } from "#leather/toe-law.ts";
 import { standIn, standInCase } from "./stand-in.ts";
 
 const pattern = (() => {
-  const { pull } = standIn();
-  return { uv: standInCase.fine.uv, lasted: pull({ ...standInCase, flat: standInCase.fine, uv: standInCase.fine.uv }, standInCase, () => {}) };
+  const pull = standIn().puller(standInCase.fine, standInCase);
+  return { uv: standInCase.fine.uv, lasted: pull(standInCase, standInCase.fine.uv, () => {}) };
 })();
 const options = { mechanics: standIn(), seed: 7 };
 

@@ -43,7 +43,7 @@ test("a throat whose band is wider than a pair may differ is told, with what nar
 });
 
 test("where no remedy helps, that is told", () => {
-  const still: Mechanics = { ...standIn(), pull: (trial, on, watch) => standIn({ offMm: 1 }).pull({ ...trial, ...standInCase, flat: trial.flat, uv: trial.uv }, on, watch) };
+  const still: Mechanics = { ...standIn(), puller: (flat, on) => (_, uv, watch) => standIn({ offMm: 1 }).puller(flat, on)(standInCase, uv, watch) };
   const { tried, findings } = whatHelps(standInCase, { ...good, reached: false }, undefined, { mechanics: still });
   expect(tried.map(({ remedy }) => remedy)).toEqual(["tape", "direction", "lining", "leather"]);
   expect(findings.map(({ code }) => code)).toEqual(["pattern-limit", "no-remedy"]);
@@ -52,8 +52,8 @@ test("where no remedy helps, that is told", () => {
 test("what a newton does at each draft is read between a little more and a little less", () => {
   const base = standIn(), mechanics: Mechanics = {
     ...base,
-    pull: (trial, on, watch) => {
-      const lasted = base.pull(trial, on, watch), { pullToeN, pullWaistN } = trial.settings;
+    puller: (flat, on) => (making, uv, watch) => {
+      const lasted = base.puller(flat, on)(making, uv, watch), { pullToeN, pullWaistN } = making.settings;
       const { ends } = lasted, lowestMm = { medial: ends.lowestMm.medial - 0.1 * pullWaistN, lateral: ends.lowestMm.lateral - 0.08 * pullWaistN };
       return { ...lasted, ends: { ...ends, throatDepthMm: ends.throatDepthMm - 0.11 * pullToeN, lowestMm }, drafts: [{ ...draft, overMm: 0.2 * pullToeN }] };
     },

@@ -3,7 +3,7 @@
 import { leatherFrom } from "#leather/leather-from.ts";
 import { askedEnds } from "#lasting/ends.ts";
 import type { Lasted } from "#lasting/lasted.ts";
-import type { LastingCase, Mechanics, Trial } from "#lasting/lasting-case.ts";
+import type { LastingCase, Mechanics } from "#lasting/lasting-case.ts";
 import { byName, endNames } from "#lasting/log.ts";
 import { lastingFrom } from "#lasting/settings.ts";
 import { lowestShares, shiftedTopline, type ToplineShift } from "#lasting/shift.ts";
@@ -44,16 +44,16 @@ export interface StandIn {
   readonly gain?: number;
   /** How far the throat comes forward with the usual leather, mm. */
   readonly offMm?: number;
-  readonly onPull?: (trial: Trial) => void;
+  readonly onPull?: () => void;
 }
 
 export function standIn({ gain = 0.75, offMm = 4, onPull = () => {} }: StandIn = {}): Mechanics {
   return {
-    propose: ({ flat }) => flat.uv.slice(),
-    pull: (trial, { lines }, watch) => {
-      onPull(trial);
+    propose: (flat) => flat.uv.slice(),
+    puller: (flat, { lines }) => ({ upper, lining, settings }, uv, watch) => {
+      onPull();
       watch("pull", 0.5);
-      const { flat, uv, upper, lining, settings } = trial, asked = askedEnds(lines), out = cutOut(flat, uv);
+      const asked = askedEnds(lines), out = cutOut(flat, uv);
       const gives = standInCase.upper.numbers.along / upper.numbers.along + 0.1 * (standInCase.lining!.numbers.along / (lining ?? standInCase.lining!).numbers.along - 1);
       const off = [-offMm * gives + settings.upperTurnDeg / 15, 0.3 * offMm, 0.1 * offMm * gives, -0.2 * offMm];
       const ends = Object.fromEntries(endNames.map((name, k) => [name, byName(asked)[name] + off[k]! + gain * (out[k]! + 0.15 * out[(k + 1) % 4]! + 0.01 * out[k]! ** 2)])) as ReturnType<typeof byName>;
