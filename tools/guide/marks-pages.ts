@@ -18,5 +18,5 @@ export function marksPictures(): readonly Made[] {
   const input: LastInput = { from: "last", ...labels, choices: usualSheets, pieces, strips, parts, pieceSettings, findings, timesMs, last, lines, shellSettings, beneath, flat, ...(seams && { seams }) };
   const { inks } = marksPages(input, printPaper(usualSheets));
   const named = [["both-lasts", "Marks on both lasts, example pair"], ["strips", "Strips and gauges for the right last, example pair"]] as const;
-  return named.map(([name, title], i) => ({ path: join(marksPicturesFolder, `${name}.svg`), text: pageSvg({ page: inks[i]!.page, content: inks[i]!.content() }, title) }));
+  return named.map(([name, title], i) => ({ path: join(marksPicturesFolder, `${name}.svg`), text: pageSvg({ ...inks[i]!.page, content: inks[i]!.content() }, title) }));
 }
