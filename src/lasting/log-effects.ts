@@ -17,20 +17,19 @@ const none: Readonly<Record<EndName, number>> = { throatDepthMm: 0, backHeightMm
 const effect = (draft: number, edgePerN: number, perN: Partial<Record<EndName, number>>): DraftEffect => ({ draft, edgePerN, perN: { ...none, ...perN } });
 
 /**
- * For a pair that was not reckoned. A handbook's view of how far the edge moves at usual pulls (3 to 6 mm at the toe, 2 to 4 mm at the
- * sides, up to 1 mm at the back; common practice, no source) over these pulls; that half of it arrives at the topline, and all of it at
- * the back, is from memory.
+ * For a pair that was not reckoned: what was reckoned for the example pair in usual goat at usual pulls, rounded. How much of draft 4
+ * arrives at the back's height is from memory instead: a quarter of its edge's way, where the example's taped topline lets next to nothing through.
  */
 export const thumbEffects: DraftEffects = {
   from: "rule of thumb",
   effects: [
-    effect(1, 0.22, { throatDepthMm: -0.11 }),
-    effect(4, 0.07, { backHeightMm: -0.07, throatDepthMm: 0.03 }),
-    effect(5, 0.2, { innerHeightMm: -0.06 }),
-    effect(6, 0.2, { outerHeightMm: -0.06 }),
-    effect(7, 0.2, { innerHeightMm: -0.04 }),
-    effect(8, 0.2, { outerHeightMm: -0.04 }),
-    effect(9, 0.2, { innerHeightMm: -0.1 }),
-    effect(10, 0.2, { outerHeightMm: -0.1 }),
+    effect(1, 0.07, { throatDepthMm: -0.06 }),
+    effect(4, 0.12, { backHeightMm: -0.03 }),
+    effect(5, 0.24, { innerHeightMm: -0.16 }),
+    effect(6, 0.24, { outerHeightMm: -0.16 }),
+    effect(7, 0.1, { innerHeightMm: -0.06 }),
+    effect(8, 0.1, { outerHeightMm: -0.06 }),
+    effect(9, 0.22, { innerHeightMm: -0.15 }),
+    effect(10, 0.22, { outerHeightMm: -0.15 }),
   ],
 };

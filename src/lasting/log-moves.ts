@@ -2,6 +2,7 @@ import { fitLinear } from "#solve/least-squares.ts";
 import type { DraftEffect, DraftEffects } from "./log-effects.ts";
 import { tolerances } from "./log-tolerances.ts";
 import { endNames, type EndName, type Measured } from "./log.ts";
+import { pullKeys } from "./pull-keys.ts";
 import { pullRules, type PullSettings } from "./settings.ts";
 
 /** One draft taken again with another pull. */
@@ -26,16 +27,13 @@ const answering: Readonly<Record<EndName, readonly number[]>> = {
   outerHeightMm: [10, 6, 8],
 };
 
-const pullKeys: Readonly<Record<number, keyof PullSettings>> = {
-  1: "pullToeN", 4: "pullBackN", 5: "pullSeatSideN", 6: "pullSeatSideN", 7: "pullJointN", 8: "pullJointN", 9: "pullWaistN", 10: "pullWaistN",
-};
-
-/** More than this no advice asks of pincers, N: beyond, the leather is at its end. */
-const mostN = 40;
+/** No advice asks for more than twice a pull, or for so much more where it is light, N (our own). */
+const muchMoreN = 12;
 /** A hand does not tell less than this apart, N. */
 const leastN = 0.5;
-/** Pull whose change counts as dear as missing a whole tolerance: keeps moves small where many would do (our own). */
-const dearN = 25;
+/** A change of half a pull, N at the least, has a price of a twentieth of a whole tolerance: keeps moves small where many would do (our own). */
+const price = 0.05;
+const dearN = 6;
 /** An end may miss its aim by this before it counts as not reached, mm. */
 const leftMm = 0.3;
 
@@ -56,7 +54,7 @@ export function movesFor(wanted: Wanted, measured: Measured, pulls: PullSettings
   for (const what of endNames) if (wanted[what] !== undefined) take(what);
   for (;;) {
     const free = [...chosen.values()].filter(({ draft }) => !stuck.has(draft));
-    const byN = solved(free, endNames.flatMap((what) => (aims[what] === undefined ? [] : [{ what, byMm: aims[what] - gone(what, stuck, chosen) }])));
+    const byN = solved(free, pulls, endNames.flatMap((what) => (aims[what] === undefined ? [] : [{ what, byMm: aims[what] - gone(what, stuck, chosen) }])));
     const over = free.map(({ draft }, k) => ({ draft, byN: byN[k]!, most: room(draft, byN[k]!, pulls) })).filter(({ byN: n, most }) => Math.abs(n) > Math.abs(most) + 1e-9);
     for (const { draft, most } of over) stuck.set(draft, most);
     const all = new Map([...stuck, ...free.flatMap(({ draft }, k) => (stuck.has(draft) ? [] : [[draft, byN[k]!] as const]))]);
@@ -69,11 +67,11 @@ export function movesFor(wanted: Wanted, measured: Measured, pulls: PullSettings
 /** So little that a hand's pull hardly shows at the end: then the draft does not answer for it, mm a newton. */
 const reaches = (effect: DraftEffect, what: EndName): boolean => Math.abs(effect.perN[what]) > 0.005;
 
-function solved(drafts: readonly DraftEffect[], aims: readonly { what: EndName; byMm: number }[]): ArrayLike<number> {
+function solved(drafts: readonly DraftEffect[], pulls: PullSettings, aims: readonly { what: EndName; byMm: number }[]): ArrayLike<number> {
   const n = drafts.length;
   if (n === 0) return [];
   const rows = aims.flatMap(({ what }) => drafts.map(({ perN }) => perN[what] / tolerances[what].mm));
-  const prices = drafts.flatMap((_, i) => drafts.map((_, j) => (i === j ? 0.05 / dearN : 0)));
+  const prices = drafts.flatMap(({ draft }, i) => drafts.map((_, j) => (i === j ? price / Math.max(dearN, 0.5 * pulls[pullKeys[draft]!]) : 0)));
   return fitLinear([...rows, ...prices], n, [...aims.map(({ what, byMm }) => byMm / tolerances[what].mm), ...drafts.map(() => 0)]);
 }
 
@@ -82,8 +80,8 @@ const gone = (what: EndName, moves: ReadonlyMap<number, number>, chosen: Readonl
 
 /** How far a pull may change before it leaves what pincers do. */
 function room(draft: number, byN: number, pulls: PullSettings): number {
-  const key = pullKeys[draft]!, { min } = pullRules[key];
-  return byN > 0 ? Math.max(0, mostN - pulls[key]) : Math.min(0, min - pulls[key]);
+  const key = pullKeys[draft]!, { min, max } = pullRules[key], most = Math.min(max, Math.max(2 * pulls[key], pulls[key] + muchMoreN));
+  return byN > 0 ? Math.max(0, most - pulls[key]) : Math.min(0, min - pulls[key]);
 }
 
 function missed(aims: Wanted, moves: ReadonlyMap<number, number>, chosen: ReadonlyMap<number, DraftEffect>): Wanted {

@@ -11,6 +11,7 @@ import { makingOf, type LastingCase, type Making } from "./lasting-case.ts";
 import { tolerances } from "./log-tolerances.ts";
 import { byName, endNames } from "./log.ts";
 import { trueMechanics } from "./mechanics.ts";
+import { pullKeys } from "./pull-keys.ts";
 import { lastingFrom } from "./settings.ts";
 
 /** Why the pattern alone is not enough. */
@@ -60,12 +61,19 @@ export function limitsOf({ reached, lasted }: Pick<Compensated, "reached" | "las
   const has = (kind: LimitKind): boolean => {
     if (kind === "short") return !reached;
     if (kind === "band") return banding !== undefined && halfWidth(banding) > tolerances.throatDepthMm.mm;
-    if (kind === "strong") return lasted.drafts.some(({ pullN }) => pullWord(pullN) === "strong");
+    if (kind === "strong") return strongestOf(lasted) > 0;
     if (kind === "margin") return lasted.drafts.some(({ marginMm }) => marginMm < leastMarginMm);
     return lasted.troubles.some((trouble) => trouble.kind === kind || (kind === "grain" && trouble.kind === "tears"));
   };
   return limitKinds.filter(has);
 }
+
+/** The strongest of the drafts that are pulled half as hard again as is usual there, N; 0 where none is. */
+function strongestOf({ drafts }: Pick<Lasted, "drafts">): number {
+  const usual = lastingFrom();
+  return drafts.reduce((most, { number, pullN }) => (pullWord(pullN) === "strong" && pullN > muchHarder * usual[pullKeys[number]!] ? Math.max(most, pullN) : most), 0);
+}
+const muchHarder = 1.5;
 
 const halfWidth = ({ banded: { throatDepthMm: { low, high } } }: Banding): number => (high - low) / 2;
 
@@ -137,7 +145,7 @@ function limitFinding(kind: LimitKind, { lasted }: Pick<Compensated, "lasted">, 
     band: banding ? halfWidth(banding) : 0,
     grain: worst(({ kind: k }) => k === "grain" || k === "tears"),
     "stands off": worst(({ kind: k }) => k === "stands off"),
-    strong: Math.max(...lasted.drafts.map(({ pullN }) => pullN), 0),
+    strong: strongestOf(lasted),
     margin: Math.min(...lasted.drafts.map(({ marginMm }) => marginMm), Infinity),
   }[kind];
   const limit = { short: 0, band: tolerances.throatDepthMm.mm, grain: 0, "stands off": mostStandOffMm, strong: 30, margin: leastMarginMm }[kind];

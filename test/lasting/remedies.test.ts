@@ -26,7 +26,8 @@ test("each thing that a pattern alone cannot put right is seen", () => {
   expect(limitsOf(trouble("stands off"))).toEqual(["stands off"]);
   // Pleats at the toe are usual.
   expect(limitsOf(trouble("pleats"))).toEqual([]);
-  expect(limitsOf(withLasted({ drafts: [draft, { ...draft, pullN: 34 }] }))).toEqual(["strong"]);
+  expect(limitsOf(withLasted({ drafts: [{ ...draft, pullN: 190 }] }))).toEqual(["strong"]);
+  expect(limitsOf(withLasted({ drafts: [{ ...draft, number: 4, pullN: 10 }] }))).toEqual([]);
   expect(limitsOf(withLasted({ drafts: [draft, { ...draft, marginMm: 6 }] }))).toEqual(["margin"]);
 });
 
