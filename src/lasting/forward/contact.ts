@@ -60,6 +60,11 @@ export class Contact {
     return n[i]! * x[j]! + n[i + 1]! * x[j + 1]! + n[i + 2]! * x[j + 2]! - n[i + 3]! + bent;
   }
 
+  /** Whether p is so low that it may lean on the form. */
+  near(x: Float64Array, p: number): boolean {
+    return this.#form !== undefined && this.height(x, p) < nearMm;
+  }
+
   /** N with which the form pushes back at point p. */
   force(x: Float64Array, p: number): number {
     const h = this.height(x, p);
@@ -73,7 +78,7 @@ export class Contact {
     for (let p = 0; p < this.bearing.length; p++) {
       const at = unknown[p]!;
       const down = at < 0 ? 0 : n[4 * p]! * gradient[at]! + n[4 * p + 1]! * gradient[at + 1]! + n[4 * p + 2]! * gradient[at + 2]! + areas[p]! * this.press;
-      this.bearing[p] = down > 0 && this.#form !== undefined && this.height(x, p) < nearMm ? down : 0;
+      this.bearing[p] = down > 0 && this.near(x, p) ? down : 0;
     }
   }
 

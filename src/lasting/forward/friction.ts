@@ -39,7 +39,7 @@ export class Friction {
       const size = this.#slip(x, p);
       const kept = this.#touched[p] && size > 0 ? Math.min(1, slipMm / size) : 0;
       for (let d = 0; d < 3; d++) this.#anchor[3 * p + d] = x[3 * p + d]! - kept * s[d]!;
-      this.#touched[p] = this.#normal[p]! > 0 ? 1 : 0;
+      this.#touched[p] = this.#contact.near(x, p) ? 1 : 0;
     }
   }
 

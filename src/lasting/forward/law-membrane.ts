@@ -77,15 +77,6 @@ export class LawMembrane {
     this.law.into(this.#out, e1, e2, f[0]! * f[3]! + f[1]! * f[4]! + f[2]! * f[5]!);
   }
 
-  /** Adds the gradient of the energy to the three unknowns of each free point. */
-  addGradient(gradient: Float64Array, x: Float64Array): void {
-    for (let t = 0; t < this.triangles; t++) {
-      this.#answer(x, t);
-      this.#weights(t);
-      this.#addForces(gradient, t);
-    }
-  }
-
   /**
    * Adds gradient and second derivatives; `slots` has 45 places a triangle as in WrapSystem.ofTriangles. Not `whole`: principal stresses
    * below 0 are left out of the second derivatives, so that with a convex law no direction has negative stiffness.
@@ -162,7 +153,8 @@ export class LawMembrane {
   /** Strain and stress of every triangle, see {@link TriangleState}. */
   state(x: Float64Array): TriangleState {
     const count = this.triangles;
-    const [most, least, along, across, shear, pull, pullAcross] = Array.from({ length: 7 }, () => new Float64Array(count)) as [Float64Array, Float64Array, Float64Array, Float64Array, Float64Array, Float64Array, Float64Array];
+    const each = (): Float64Array => new Float64Array(count);
+    const most = each(), least = each(), along = each(), across = each(), shear = each(), pull = each(), pullAcross = each();
     const tension = new Float64Array(3 * count), f = this.#f, s = this.#out;
     for (let t = 0; t < count; t++) {
       this.#answer(x, t);
@@ -170,7 +162,7 @@ export class LawMembrane {
       const mean = 0.5 * (a + b), root = Math.sqrt(0.25 * (a - b) * (a - b) + g * g);
       const stretched = Math.sqrt(Math.max(0, a * b - g * g));
       most[t] = Math.sqrt(mean + root);
-      least[t] = most[t] > 0 ? stretched / most[t] : 0;
+      least[t] = most[t]! > 0 ? stretched / most[t]! : 0;
       along[t] = Math.sqrt(a);
       across[t] = Math.sqrt(b);
       shear[t] = g;

@@ -37,11 +37,13 @@ export interface LeatherSheetInput {
   readonly breakStretch?: number;
 }
 
-const FORM_STIFFNESS = 20;
+const FORM_STIFFNESS = 50;
 const HOLD_STIFFNESS = 500;
 const TOLERANCE_MM = 0.01;
 const RESIDUAL_N = 0.01;
 const MOST_STEPS = 200;
+/** A step that not all second derivatives counted in may be short with a long way left: it must be shorter by this. */
+const UNSURE = 0.01;
 /** Drag on every move in a step's matrix, N/mm³: far below the stiffness of any move that matters. It changes the way, not the rest. */
 const DRAG = 1e-5;
 
@@ -166,7 +168,7 @@ export class LeatherSheet {
       // A step cut short says nothing about the way that is left.
       moveMm = step.moveMm;
       if (step.part === 0) return ended({ what: "stuck" });
-      rested = step.moveMm < toleranceMm * step.part;
+      rested = step.moveMm < toleranceMm * step.part * (step.whole ? 1 : UNSURE);
       watch("pull over", steps / mostSteps);
     }
   }

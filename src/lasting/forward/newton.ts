@@ -34,16 +34,25 @@ const LONGEST_MM = 4;
 const FALL = 1e-4;
 const ROUNDING = 1e-12;
 const LEAST_PART = 1e-5;
+/** Where less of a step would do, the stiffness below 0 in its matrix has led astray. */
+const GOOD_PART = 0.25;
+/** Where less of a step would do, what was thought to touch after it has. */
+const FAIR_PART = 0.05;
 /** Where a step takes back the last one, the next ones are shorter, to this part. */
 const SLOWEST = 1 / 16;
 const BACK = 0.1;
-/** Least share of the promised slope that a step must truly have. */
-const HONEST = 0.05;
+/** Steps without the residual coming down to this share after which steps get shorter. */
+const RING = 30;
+const CALMER = 0.8;
 /** Solves for one step until the points that touch after it stay the same. */
 const ROUNDS = 6;
 /** After a matrix that was not positive definite, steps without stiffness below 0 before all of it is tried again; doubled up to the last. */
 const PATIENCE = 2;
-const MOST_PATIENCE = 8;
+const MOST_PATIENCE = 4;
+/** A whole step shorter than this is near enough to try all of it again, mm. */
+const NEAR_MM = 0.2;
+/** A matrix with a little stiffness below 0 is helped over it by so much more against every move, N/mm³: first, each time more, at most. */
+const SHIFT = { first: 0.0001, more: 10, most: 0.02 };
 
 /**
  * Newton's method on the incremental potential. Each step takes the form under each point and the normal forces anew, then lowers the
@@ -61,11 +70,15 @@ export class Newton {
   readonly #touching: Uint8Array;
   readonly #now: Uint8Array;
   #pace = 1;
+  /** Most of a step that is taken, the least residual yet and the steps since. */
+  #most = 1;
+  #best = Infinity;
+  #since = 0;
   #patience = PATIENCE;
   #wait = 0;
   #whole = true;
-  /** Slope along the step as if all that will touch touched already. */
-  #promised = 0;
+  /** Stiffness against every move that is added to a matrix that is not positive definite, N/mm³. */
+  #shift = 0;
 
   /** `drag` in N/mm³ resists every move. */
   constructor(parts: Parts, x: Float64Array, drag: number) {
@@ -81,8 +94,11 @@ export class Newton {
 
   /** Begins anew after loads or places have changed. */
   reset(): void {
-    this.#pace = 1;
+    this.#pace = this.#most = 1;
+    this.#best = Infinity;
+    this.#since = 0;
     this.#wait = 0;
+    this.#shift = 0;
     this.#patience = PATIENCE;
     this.#before.fill(0);
   }
@@ -98,7 +114,18 @@ export class Newton {
     let most = 0;
     const g = this.#slope;
     for (let i = 0; i < g.length; i += 3) most = Math.max(most, Math.sqrt(g[i]! * g[i]! + g[i + 1]! * g[i + 1]! + g[i + 2]! * g[i + 2]!));
+    this.#slowDown(most);
     return Number.isFinite(g.reduce((a, b) => a + b, 0)) ? most : Infinity;
+  }
+
+  /** Where steps go round in a ring, as when points come and go, shorter ones lead out of it. */
+  #slowDown(residual: number): void {
+    this.#since++;
+    if (residual < CALMER * this.#best) [this.#best, this.#since] = [residual, 0];
+    if (this.#since < RING) return;
+    this.#most = Math.max(SLOWEST, 0.6 * this.#most);
+    this.#best = residual;
+    this.#since = 0;
   }
 
   /** Sums up all but the contact and keeps it; the true gradient goes to #slope. */
@@ -122,27 +149,39 @@ export class Newton {
   /** One step from where {@link look} last looked. */
   step(): NewtonStep {
     this.#before.set(this.#system.step);
-    const taken = this.#goDownhill();
-    if (taken.part > 0 || !this.#whole) return taken;
-    this.#leaveOut();
-    return this.#goDownhill();
+    if (this.#wait > 0) this.#wait--;
+    else {
+      this.#shift = this.#shift > SHIFT.first ? this.#shift / SHIFT.more : 0;
+      const taken = this.#goDownhill(ROUNDS, GOOD_PART);
+      if (taken.part > 0) return taken;
+      this.#leaveOut();
+    }
+    const taken = this.#goDownhill(ROUNDS, FAIR_PART);
+    if (taken.part > 0) {
+      if (taken.part > 0.5 && taken.moveMm < NEAR_MM) this.#wait = 0;
+      return taken;
+    }
+    // What will touch may lead astray; what touches now does not.
+    this.#touching.set(this.#now);
+    return this.#goDownhill(1, LEAST_PART);
   }
 
-  #goDownhill(): NewtonStep {
+  #goDownhill(rounds: number, fair: number): NewtonStep {
     const { x } = this;
     const { step } = this.#system;
-    const slope = this.#direction();
+    const slope = this.#solve(rounds);
     if (!(slope < 0)) return { moveMm: 0, part: slope === 0 ? 1 : 0, whole: this.#whole };
-    this.#pace = turnsBack(step, this.#before) ? Math.max(SLOWEST, this.#pace / 2) : Math.min(1, 1.5 * this.#pace);
+    this.#pace = turnsBack(step, this.#before) ? Math.max(SLOWEST, this.#pace / 2) : Math.min(this.#most, 1.2 * this.#pace);
     let longest = 0;
     for (let i = 0; i < step.length; i += 3) longest = Math.max(longest, Math.sqrt(step[i]! ** 2 + step[i + 1]! ** 2 + step[i + 2]! ** 2));
     const before = this.#energy(x);
-    for (let part = Math.min(this.#pace, LONGEST_MM / longest); part > LEAST_PART; part /= 2) {
+    const most = Math.min(this.#pace, LONGEST_MM / longest), least = most * fair;
+    for (let part = most; part >= least; part /= 2) {
       this.#goInto(this.#trial, part);
       const energy = this.#energy(this.#trial);
       if (!(energy <= before + FALL * part * slope + ROUNDING * Math.abs(before))) continue;
       x.set(this.#trial);
-      return { moveMm: part * longest, part, whole: this.#whole };
+      return { moveMm: part * longest, part, whole: this.#whole && this.#shift === 0 };
     }
     return { moveMm: 0, part: 0, whole: this.#whole };
   }
@@ -156,40 +195,38 @@ export class Newton {
     this.#assemble();
   }
 
-  /** Solves for a direction that leads downhill. @returns the energy's slope along it; NaN or above 0 without one */
-  #direction(): number {
-    let slope = this.#solve();
-    if (!(slope <= 0) && this.#whole) {
-      this.#leaveOut();
-      slope = this.#solve();
-    } else if (this.#wait > 0) this.#wait--;
-    else this.#patience = PATIENCE;
-    if (slope <= 0 && slope <= HONEST * this.#promised) return slope;
-    // What will touch may lead astray; what touches now does not.
-    this.#touching.set(this.#now);
-    return this.#solve(1);
-  }
-
   /**
    * Solves for a step, and again with the points that touch after it until those stay the same (a primal active set: what will touch
    * must already resist, or the step would go through the form).
    */
-  #solve(rounds = ROUNDS): number {
+  #solve(rounds: number): number {
     const { gradient, values, ofPoints, step } = this.#system;
     const { contact } = this.#parts;
     for (let round = 0; round < rounds; round++) {
       this.#system.back();
       contact.addInto(gradient, values, ofPoints, this.x, this.#touching, this.#whole);
-      if (!this.#system.solve()) return NaN;
+      if (!this.#factored()) return NaN;
       if (!contact.markInto(this.#touching, this.x, step)) break;
     }
-    let slope = 0, promised = 0;
-    for (let i = 0; i < step.length; i++) {
-      slope += this.#slope[i]! * step[i]!;
-      promised += gradient[i]! * step[i]!;
-    }
-    this.#promised = promised;
+    let slope = 0;
+    for (let i = 0; i < step.length; i++) slope += this.#slope[i]! * step[i]!;
     return slope;
+  }
+
+  /** Solves for the step; a whole matrix that is not positive definite is helped by a shift. */
+  #factored(): boolean {
+    const { values, ofPoints } = this.#system;
+    const { areas } = this.#parts.sheet;
+    for (let shift = this.#whole ? this.#shift : 0, before = 0; ; shift = Math.max(SHIFT.first, SHIFT.more * shift)) {
+      if (shift > SHIFT.most) return false;
+      if (shift > before) for (let p = 0; p < areas.length; p++) for (let d = 0; d < 3; d++) if (ofPoints[6 * p]! >= 0) values[ofPoints[6 * p + (d * (d + 3)) / 2]!]! += (shift - before) * areas[p]!;
+      before = shift;
+      if (this.#system.solve()) {
+        if (this.#whole) this.#shift = shift;
+        return true;
+      }
+      if (!this.#whole) return false;
+    }
   }
 
   #energy(x: Float64Array): number {
