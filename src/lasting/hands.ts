@@ -15,9 +15,9 @@ import type { CutUpper, Fabric } from "./upper.ts";
 const handPress = { laying: 0.002, pulling: 0.0002 } as const;
 /** How firmly the back is held in its place while the upper is laid on, N/mm. */
 const backHold = 5;
-/** Each pull grows in so many parts; of a rough pull-over at once, which moves the ends by about 0.1 mm and takes a quarter less time. */
-const usualParts = 2;
-/** Near enough to rest on the way; at the end the sheet's own, finer measure counts. */
+/** Every so many steps a picture is kept on the way, but no more than so many altogether, so that those at the end of each stage have room. */
+const pictureSteps = 6, mostPictures = 30;
+/** Near enough to rest on the way; at the end the sheet's own, finer measure counts, but for a rough pull-over. */
 const onTheWay = { toleranceMm: 0.1, residualN: 0.3 } as const;
 const roughly = { toleranceMm: 0.3, residualN: 1 } as const;
 /** Still on its way by more than this, what follows would not mean anything. */
@@ -62,7 +62,7 @@ export class Hands {
   readonly frames: Frame[] = [];
   readonly #input: HandsInput;
   readonly #start: Float64Array;
-  /** Stages and parts of them done, of {@link stages}. */
+  /** Stages that are done, of {@link stages}. */
   #done = 0;
 
   constructor(input: HandsInput) {
@@ -87,15 +87,12 @@ export class Hands {
     this.pulled = this.#sheetAt(sheet.positions(), { friction: this.#input.friction, press: handPress.pulling });
   }
 
-  /** Pulls in parts, then tacks what it has pulled. */
+  /** Pulls, then tacks what it has pulled. Pulls that grow in two or four parts end within 0.05 mm of the same place (docs/method/lasting.md). */
   draft({ what, places, pullN }: Stage): void {
-    const { light, rough } = this.#input, parts = rough ? 1 : usualParts;
-    for (let part = 1; part <= parts; part++) {
-      if (this.reached.stopped) return;
-      this.pulled.sheet.begin();
-      this.pulled.pull(places, pullN.map((full, i) => light[places[i]!]! + (part / parts) * (full - light[places[i]!]!)));
-      this.#settle(part < parts ? `${what}, part of the pull` : what, onTheWay, 1 / parts);
-    }
+    if (this.reached.stopped) return;
+    this.pulled.sheet.begin();
+    this.pulled.pull(places, pullN);
+    this.#settle(what, onTheWay);
     this.pulled.tack(places);
   }
 
@@ -105,19 +102,29 @@ export class Hands {
     const { sheet } = this.pulled;
     sheet.press = 0;
     sheet.begin();
-    this.#settle(atRest, {});
+    this.#settle(atRest, this.#input.rough ? onTheWay : {});
     if (!this.reached.stopped) this.reached = { ...this.reached, settled: true };
   }
 
-  #settle(what: string, near: { readonly toleranceMm?: number; readonly residualN?: number }, share = 1): void {
-    const { sheet } = this.pulled, { watch, keep } = this.#input;
+  #settle(what: string, near: { readonly toleranceMm?: number; readonly residualN?: number }): void {
+    const { sheet } = this.pulled, { watch } = this.#input;
     const before = sheet.positions();
     let steps = 0;
-    const settled = sheet.settle({ ...near, watch: () => watch(what, (this.#done + share * Math.min(0.99, ++steps / usualSteps)) / stages) });
-    this.#done += share;
+    const settled = sheet.settle({
+      ...near,
+      watch: () => {
+        watch(what, (this.#done + Math.min(0.99, ++steps / usualSteps)) / stages);
+        if (steps % pictureSteps === 0 && this.frames.length < mostPictures) this.#picture(`${what}, part of it`);
+      },
+    });
+    this.#done++;
     const stopped = this.#stoppedBy(what, settled, before);
     this.reached = { settled: false, steps: this.reached.steps + settled.steps, moveMm: settled.moveMm, residualN: settled.residualN, ...(stopped && { stopped }) };
-    if (keep) this.frames.push({ what, positions: Float32Array.from(sheet.positions()) });
+    this.#picture(what);
+  }
+
+  #picture(what: string): void {
+    if (this.#input.keep) this.frames.push({ what, positions: Float32Array.from(this.pulled.sheet.positions()) });
   }
 
   /** A stage that has led astray is taken back. */

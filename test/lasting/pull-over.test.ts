@@ -31,7 +31,7 @@ test("the usual upper comes to rest, tacked all round, and nothing is left undon
 // 2 to 5 %, across the forepart 6 to 12 %, 15 to 25 % at the toe's corners. A factor of about two either way is let pass here.
 describe("what happens is of the size that the trade knows", () => {
   test("from laid on to rest the toe's edge comes forward by millimetres, the back hardly moves", () => {
-    const { over } = readyToPull().cut, way = (v: number) => Math.hypot(...[0, 1, 2].map((d) => usual.positions[3 * v + d]! - usual.frames[0]!.positions[3 * v + d]!));
+    const { over } = readyToPull().cut, laidOn = usual.frames.find(({ what }) => what === "laid on")!, way = (v: number) => Math.hypot(...[0, 1, 2].map((d) => usual.positions[3 * v + d]! - laidOn.positions[3 * v + d]!));
     const toe = over.edges.centre[0]!, back = over.edges.backMedial[over.edges.backMedial.length - 1]!;
     expect(way(toe)).toBeGreaterThan(1.5);
     expect(way(toe)).toBeLessThan(12);
@@ -93,7 +93,7 @@ test("the left shoe is the mirror of the right one, and the same input gives the
 
 test("pictures of it: laid on, every draft and a part of it, at rest", () => {
   expect(usual.frames.length).toBeLessThanOrEqual(40);
-  expect(usual.frames[0]!.what).toBe("laid on");
+  expect(usual.frames[0]!.what).toMatch(/^laid on/);
   expect(usual.frames.at(-1)!.what).toBe("at rest");
   expect(usual.frames.map(({ what }) => what)).toContain("drafts 7 and 8, joints");
   for (const { positions } of usual.frames) expect(positions.length).toBe(usual.positions.length);
@@ -111,7 +111,7 @@ test("it tells where it is, and stops when it is told to", () => {
     }),
   ).toThrow(Cancelled);
   told.forEach(([, fraction], k) => expect(fraction >= (told[k - 1]?.[1] ?? 0) && fraction < 1).toBe(true));
-  expect([...new Set(told.map(([stage]) => stage))].slice(0, 3)).toEqual(["laid on", "draft 1, toe centre, part of the pull", "draft 1, toe centre"]);
+  expect([...new Set(told.map(([stage]) => stage))].slice(0, 3)).toEqual(["laid on", "draft 1, toe centre", "drafts 2 and 3, toe corners"]);
 });
 
 describe("what cannot be ends with what was reached, and says so", () => {
