@@ -21,6 +21,7 @@ import type { Plans } from "./plans.ts";
 import type { Proofs } from "./proofs.ts";
 import type { RefusedNumber } from "./desktop.ts";
 import { apartMap } from "./picture/apart-map.ts";
+import { LastingBusy } from "./picture/lasting-busy.tsx";
 import { Picture } from "./picture/picture.tsx";
 import type { MapOf } from "./picture/strain.ts";
 import { shellMap } from "./picture/shell-map.ts";
@@ -143,6 +144,7 @@ export function App({ desk, proofs, lastings, plans, usuals }: AppProps): ReactE
           <UnusedLine desk={desk} now={now} />
         </div>
         {pair ? <Picture desk={desk} pair={pair} busy={now.busy !== undefined} station={station} looking={looking} map={map} proof={proof} folded={folded && station === "Shell"} apart={looking.mapped ? apart : undefined} plan={plan} work={work} sight={sight} onSight={setSight} lasting={lasting} /> : <NothingYet desk={desk} now={now} />}
+        {station === "Lasting" && <LastingBusy work={lasting} />}
         <BusyLine desk={desk} now={now} planning={planning} />
       </main>
       {dropping && <p className="drop-here">Let go to open the file</p>}

@@ -21,7 +21,7 @@ export type ToWorker =
   | { readonly say: "last"; readonly id: number; readonly job: Job; readonly asked: LastingAsked };
 
 /** Parts of a pair that are large and rarely change. */
-const heavy = ["last", "other", "bottom", "pieces", "grounds"] as const;
+const heavy = ["last", "other", "bottom", "pieces", "grounds", "corrected"] as const;
 type Heavy = (typeof heavy)[number];
 
 /** A pair on its way to the page; heavy parts that are the very ones sent before are left out, and named. */

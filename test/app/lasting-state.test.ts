@@ -17,6 +17,10 @@ test("a title, a paper or a shoe written down leaves the pull-over as it is; a p
   for (const same of [{ ...job, title: "x" }, { ...job, sheets: { onePage: true } }, { ...job, log: [{ ...log[0], measured: {} }] }, structuredClone(job)]) expect(sameForLasting(job, same)).toBe(true);
   for (const other of [setLasting(job, { pullBackN: pullRules.pullBackN.value + 1 }), setLeather(job, "upper", { known: "calf" }), { ...job, lines: { throatDepthMm: 71 } }]) expect(sameForLasting(job, other)).toBe(false);
   expect(sameForLasting(undefined, job)).toBe(false);
+  // A throat that had been foretold teaches how much the leather gives, so that another one is reckoned with.
+  const taught = { ...job, log: [{ ...log[0], measured: { throatDepthMm: 70 }, foretold: { throatDepthMm: 71, perTenthMm: -0.6 } }] };
+  expect(sameForLasting(job, taught)).toBe(false);
+  expect(sameForLasting(taught, { ...taught, log: [{ ...taught.log[0]!, measured: { throatDepthMm: 70, backHeightMm: 54 } }] })).toBe(true);
 });
 
 test("a pull is shown in newtons, friction in percent, a turn in degrees", () => {

@@ -6,7 +6,7 @@ import { knownLeathers, type KnownLeather } from "#leather/leather.ts";
 import { knownWords } from "#leather/strip-words.ts";
 import type { LastingAsked } from "../lasting-talk.ts";
 import type { LastingNow, Lastings } from "../lastings.ts";
-import { apart } from "../state/numbers.ts";
+import { signed } from "../state/numbers.ts";
 import { WordChoice } from "./word-choice.tsx";
 
 interface LastingAsksProps {
@@ -25,9 +25,9 @@ export function LastingAsks({ pair, lastings, now }: LastingAsksProps): ReactEle
   return (
     <section aria-label="What else may come of it">
       <h3>How sure that is, and what would change it</h3>
-      {!banding && <p className="sentence">No two skins are alike. {word("Pull thirty like leathers over", { what: "band" })}, to see between what the ends lie.</p>}
+      {!banding && <p className="sentence">No two skins are alike. To see between what the ends lie, {word("pull thirty like leathers over", { what: "band" })}. That takes some minutes.</p>}
       {banding && banding.unsettled > 0 && <p className="follows">{banding.unsettled} of the leathers that were tried did not come to rest and are left out.</p>}
-      {!turned && <p className="sentence">{word("Lay the pieces turned by 15 degrees", { what: "turn" })}, to see what the direction on the skin does.</p>}
+      {!turned && <p className="sentence">To see what the direction on the skin does, {word("lay the pieces turned by 15 degrees", { what: "turn" })}.</p>}
       {turned && (
         <table className="figures">
           <caption>What turning a layer on the skin does to the ends, mm</caption>
@@ -36,7 +36,7 @@ export function LastingAsks({ pair, lastings, now }: LastingAsksProps): ReactEle
             {turned.effects.map(({ layer, byDeg, ends }) => (
               <tr key={`${layer} ${byDeg}`}>
                 <th scope="row">{layer}, {Math.abs(byDeg)}° {byDeg > 0 ? "left" : "right"}</th>
-                <td>{apart(ends.throatDepthMm)}</td><td>{apart(ends.backHeightMm)}</td><td>{apart(ends.innerHeightMm)}</td><td>{apart(ends.outerHeightMm)}</td>
+                <td>{signed(ends.throatDepthMm)}</td><td>{signed(ends.backHeightMm)}</td><td>{signed(ends.innerHeightMm)}</td><td>{signed(ends.outerHeightMm)}</td>
               </tr>
             ))}
           </tbody>
@@ -44,7 +44,7 @@ export function LastingAsks({ pair, lastings, now }: LastingAsksProps): ReactEle
       )}
       <ul className="findings" aria-label="How the pieces are laid">{turned && layingOf(true).map((f, i) => <li key={i}>{explain(f)}</li>)}</ul>
       <p className="sentence">
-        On the same pattern, {word("pull over another upper", { what: "swap", other })}, of <WordChoice label="the other leather" value={other} options={knownLeathers} say={(k) => knownWords[k]} onChange={setOther} />.
+        To see the same pattern in another leather, {word("pull it over", { what: "swap", other })} in <WordChoice label="the other leather" value={other} options={knownLeathers} say={(k) => knownWords[k]} onChange={setOther} />.
       </p>
       {swapped && now.other === other && <p className="sentence">{explain(swapped.finding)}</p>}
     </section>

@@ -1,10 +1,10 @@
-import { useMemo, type ReactElement } from "react";
+import type { ReactElement } from "react";
 import type { LastPair } from "#job/pair.ts";
-import { differenceOf, type Measure } from "#lasting/difference.ts";
+import type { Measure } from "#lasting/difference.ts";
 import type { Desk } from "../desk.ts";
 import type { LastingWork } from "../lasting-work.ts";
 import { setLasting } from "../state/lasting-edits.ts";
-import { apart, mm, sayFixed } from "../state/numbers.ts";
+import { mm, sayFixed, signed } from "../state/numbers.ts";
 import { Fold } from "./fold.tsx";
 import { LastingNumber, LastingReason } from "./lasting-number.tsx";
 import { LastingReach } from "./lasting-reach.tsx";
@@ -40,17 +40,16 @@ export function LastingCorrect({ desk, pair, work, onLines }: LastingCorrectProp
           On top of it the throat is cut <LastingNumber desk={desk} of="throatShiftMm" /> farther from the toe, the back <LastingNumber desk={desk} of="backShiftMm" /> higher, the inner side <LastingNumber desk={desk} of="innerShiftMm" /> and the outer side <LastingNumber desk={desk} of="outerShiftMm" /> higher.
         </WithWhy>
       )}
-      {corrected && <Differs pair={pair} />}
+      {corrected && <Differs corrected={pair.corrected} />}
       <LastingReach desk={desk} pair={pair} work={work} />
     </>
   );
 }
 
 /** What the correction changes about the flat upper. */
-function Differs({ pair: { flat, corrected, last } }: { readonly pair: LastPair }): ReactElement | null {
-  const difference = useMemo(() => corrected && differenceOf(flat, corrected.flat.uv, last.landmarks), [flat, corrected, last]);
-  if (!difference) return null;
-  const { lengthMm, widthMm, throatDepthMm, backHeightMm, toplineMm, featherMm, mostMm } = difference;
+function Differs({ corrected }: { readonly corrected: LastPair["corrected"] | undefined }): ReactElement | null {
+  if (!corrected) return null;
+  const { lengthMm, widthMm, throatDepthMm, backHeightMm, toplineMm, featherMm, mostMm } = corrected.difference;
   const rows: readonly (readonly [string, Measure])[] = [
     ["toe to back", lengthMm],
     ["joint to joint", widthMm],
@@ -66,7 +65,7 @@ function Differs({ pair: { flat, corrected, last } }: { readonly pair: LastPair 
       <table className="figures">
         <caption>The flat upper, net, mm</caption>
         <thead><tr><th scope="col">measure</th><th scope="col">card</th><th scope="col">corrected</th><th scope="col">differs</th></tr></thead>
-        <tbody>{rows.map(([name, { before, after }]) => <tr key={name}><th scope="row">{name}</th><td>{sayFixed(before)}</td><td>{sayFixed(after)}</td><td>{apart(after - before)}</td></tr>)}</tbody>
+        <tbody>{rows.map(([name, { before, after }]) => <tr key={name}><th scope="row">{name}</th><td>{sayFixed(before)}</td><td>{sayFixed(after)}</td><td>{signed(after - before)}</td></tr>)}</tbody>
       </table>
     </Fold>
   );

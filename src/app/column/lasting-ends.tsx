@@ -1,6 +1,6 @@
 import type { ReactElement } from "react";
 import type { BandedEnds, Ends } from "#lasting/lasted.ts";
-import { apart, sayFixed } from "../state/numbers.ts";
+import { sayFixed, signed } from "../state/numbers.ts";
 
 interface LastingEndsProps {
   readonly asked: Ends;
@@ -27,7 +27,7 @@ export function LastingEnds({ asked, ends, banded }: LastingEndsProps): ReactEle
             <th scope="row">{name}</th>
             <td>{sayFixed(want)}</td>
             <td>{sayFixed(band?.predicted ?? is)}{band && <span className="limits"> ({sayFixed(band.low)} to {sayFixed(band.high)})</span>}</td>
-            <td>{apart((band?.predicted ?? is) - want)}</td>
+            <td>{signed((band?.predicted ?? is) - want)}</td>
           </tr>
         ))}
       </tbody>

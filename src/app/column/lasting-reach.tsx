@@ -5,7 +5,7 @@ import { endNames, type EndName } from "#lasting/log.ts";
 import type { Desk } from "../desk.ts";
 import type { LastingWork } from "../lasting-work.ts";
 import { setLasting } from "../state/lasting-edits.ts";
-import { apart } from "../state/numbers.ts";
+import { signed } from "../state/numbers.ts";
 
 const endWords: Readonly<Record<EndName, string>> = { throatDepthMm: "throat depth", backHeightMm: "back height", innerHeightMm: "inner side", outerHeightMm: "outer side" };
 
@@ -32,7 +32,7 @@ export function LastingReach({ desk, pair, work: { lastings, now, holds } }: Las
           <table className="figures">
             <caption>How far the ends miss, mm, on an upper in one piece</caption>
             <thead><tr><th scope="col">end</th><th scope="col">card</th><th scope="col">corrected</th></tr></thead>
-            <tbody>{endNames.map((name) => <tr key={name}><th scope="row">{endWords[name]}</th><td>{apart(found.uncorrected[name])}</td><td>{apart(best.miss[name])}</td></tr>)}</tbody>
+            <tbody>{endNames.map((name) => <tr key={name}><th scope="row">{endWords[name]}</th><td>{signed(found.uncorrected[name])}</td><td>{signed(best.miss[name])}</td></tr>)}</tbody>
           </table>
           <ul className="findings" aria-label="What the correction comes to">{found.findings.map((f, i) => <li key={i} className={severityOf(f)}>{explain(f)}</li>)}</ul>
           {!taken && <p><button type="button" className="word" onClick={() => desk.change(setLasting(desk.job, { correct: true, ...rounded(found.shift) }), "the corrected pattern")}>Cut the pieces so</button></p>}

@@ -62,7 +62,7 @@ export function ShoeLog({ desk, pair, made }: ShoeLogProps): ReactElement {
       <Told title="Left against right" of={alike?.findings ?? []} />
       <Told title="Each against what was asked" of={single} />
       <Told title="What to do" of={[...advice.moves.map((m) => m.finding), ...advice.findings]} />
-      {desk.job.log.length > 0 && <Fold name="All pairs so far" holds={`${written.length === 1 ? "one pair" : `${written.length} pairs`}`}><ShoeHistory job={desk.job} last={pair.last.name} /></Fold>}
+      {desk.job.log.length > 0 && <Fold name="All pairs so far" holds={`${written.length === 1 ? "one pair" : `${written.length} pairs`}`}><ShoeHistory log={desk.job.log} learned={pair.leathers.learned} /></Fold>}
     </section>
   );
 }

@@ -22,6 +22,8 @@ export interface CardViewProps {
   readonly notes: readonly { readonly key: string; readonly text: string; readonly onCard: readonly number[] }[];
   /** Cuts in from the feather edge, each x0 y0 x1 y1. */
   readonly nicks: readonly Float64Array[];
+  /** Another outline of the same card, drawn broken over it. */
+  readonly beside?: Float64Array | undefined;
   /** The outer half is drawn folded over the inner one as well. */
   readonly folded: boolean;
   readonly lit: LineKey | undefined;
@@ -33,7 +35,7 @@ export interface CardViewProps {
 }
 
 /** The upper laid flat, net, on card. */
-export function CardView({ pair, lines, handles, map, notes, nicks, folded, lit, onLit, asked, busy, onPull, onDone }: CardViewProps): ReactElement {
+export function CardView({ pair, lines, handles, map, notes, nicks, beside, folded, lit, onLit, asked, busy, onPull, onDone }: CardViewProps): ReactElement {
   const frame = useRef<HTMLDivElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
   const { width, height } = useSize(frame);
@@ -62,6 +64,7 @@ export function CardView({ pair, lines, handles, map, notes, nicks, folded, lit,
         <svg className="overlay" width={width} height={height} role="group" aria-label={`The upper of the ${pair.last.side} shoe laid flat, net, toe upward.`}>
           <path className="sheet-of-card" d={`${path(outline)}Z`} fillOpacity={map ? 0 : 1} onPointerMove={() => onLit(undefined)} />
           {map?.onCard.map((l, i) => <path key={i} className="level-line" d={path(l)} />)}
+          {beside && <path className="beside" d={`${path(beside)}Z`} />}
           {overInner.map((points, i) => <path key={i} className="folded" d={path(points)} />)}
           {nicks.map((cut, i) => <path key={i} className="nick" d={path(cut)} />)}
           {lines.map((l) => {

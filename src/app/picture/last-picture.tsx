@@ -5,7 +5,7 @@ import type { Desk } from "../desk.ts";
 import { setLines } from "../state/edits.ts";
 import type { Station } from "../state/stations.ts";
 import { CardView } from "./card-view.tsx";
-import { drawnLines, type LineKey } from "./drawn-lines.ts";
+import { cardOutline, drawnLines, type LineKey } from "./drawn-lines.ts";
 import type { EyeName } from "./eyes.ts";
 import type { Pull } from "./grip.tsx";
 import { handlesOf } from "./handles.ts";
@@ -39,6 +39,7 @@ export function LastPicture({ desk, pair, busy, station, map, proof, folded }: L
   const handles = useMemo(() => (station === "Lines" || station === "Shell" ? handlesOf(pair) : []), [pair, station]);
   const notes = useMemo(() => notesOf(pair, proof), [pair, proof]);
   const nicks = useMemo(() => proof?.relief.nicks.map((n) => n.onFlat) ?? [], [proof]);
+  const beside = useMemo(() => (station === "Lasting" && pair.corrected ? cardOutline({ shell: pair.shell, flat: pair.corrected.flat }) : undefined), [station, pair]);
   const onPull: Pull = (values, what, gesture) => desk.change(setLines(desk.job, values), what, gesture);
   const onDone = (): void => desk.settle();
 
@@ -64,7 +65,7 @@ export function LastPicture({ desk, pair, busy, station, map, proof, folded }: L
             onDone={onDone}
           />
         )}
-        {withCard && <CardView pair={pair} lines={lines} handles={handles} map={map} notes={notes} nicks={nicks} folded={folded} lit={lit} onLit={setLit} asked={desk.job.lines} busy={busy} onPull={onPull} onDone={onDone} />}
+        {withCard && <CardView pair={pair} lines={lines} handles={handles} map={map} notes={notes} nicks={nicks} beside={beside} folded={folded} lit={lit} onLit={setLit} asked={desk.job.lines} busy={busy} onPull={onPull} onDone={onDone} />}
       </div>
       <div className="under">
         {withLast && <LookFrom onLook={(name) => lookFrom({ name })} />}
@@ -72,6 +73,7 @@ export function LastPicture({ desk, pair, busy, station, map, proof, folded }: L
           <span>Show</span>
           {showings.map((s) => <button key={s} type="button" className="word" aria-pressed={s === showing} onClick={() => setShowing(s)}>{s}</button>)}
         </p>
+        {beside && withCard && <p>Broken line: the pattern corrected for the leathers.</p>}
       </div>
     </>
   );

@@ -65,6 +65,9 @@ export function apart(value: number): string {
   return `${value > 0 ? "+" : ""}${say(value, Math.abs(value) < 1 ? 2 : 1)}`;
 }
 
+/** A difference in tenths, with its sign where it is more. */
+export const signed = (value: number): string => (Number(value.toFixed(1)) > 0 ? "+" : "") + sayFixed(value);
+
 /** A share in percent, kept on one line. */
 export function percent(share: number, decimals = 1): string {
   return `${say(share * 100, decimals)}\u00a0%`;

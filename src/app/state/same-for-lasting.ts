@@ -1,10 +1,19 @@
 import type { Job } from "#job/job.ts";
+import type { ShoeEntry } from "#lasting/log.ts";
 
-/** All of a job that a pull-over depends on; a title, a paper or a shoe written down changes nothing of it. */
+/** All of a job that a pull-over depends on; a title or a paper changes nothing of it. */
 const parts = ["last", "lines", "shell", "pieces", "parts", "leather", "lasting"] as const;
 
 /** Whether what was pulled over for one job holds for the other as well. */
 export function sameForLasting(a: Job | undefined, b: Job | undefined): boolean {
   if (a === b) return true;
-  return a !== undefined && b !== undefined && parts.every((part) => a[part] === b[part] || JSON.stringify(a[part]) === JSON.stringify(b[part]));
+  return a !== undefined && b !== undefined && parts.every((part) => alike(a[part], b[part])) && (a.log === b.log || alike(teaching(a.log), teaching(b.log)));
+}
+
+const alike = (a: unknown, b: unknown): boolean => a === b || JSON.stringify(a) === JSON.stringify(b);
+
+/** What the log teaches about the leather: throats of shoes, once some of them had been foretold. */
+function teaching(log: readonly ShoeEntry[]): unknown {
+  const told = log.filter((e) => e.measured.throatDepthMm !== undefined);
+  return told.some((e) => e.foretold) ? told.map(({ pair, side, last, leather, measured, foretold }) => [pair, side, last, leather, measured.throatDepthMm, foretold]) : [];
 }
