@@ -51,7 +51,7 @@ export interface CompensateOptions {
 /** What is cut farther out may not go beyond this, mm: then the sheet no longer bears it. */
 export const mostShiftMm = 8;
 const shiftNames: Readonly<Record<EndName, keyof ToplineShift>> = { throatDepthMm: "throatShiftMm", backHeightMm: "backShiftMm", innerHeightMm: "innerShiftMm", outerHeightMm: "outerShiftMm" };
-const noShift: ToplineShift = { throatShiftMm: 0, backShiftMm: 0, innerShiftMm: 0, outerShiftMm: 0 };
+const shiftOf = ({ throatShiftMm, backShiftMm, innerShiftMm, outerShiftMm }: ToplineShift): ToplineShift => ({ throatShiftMm, backShiftMm, innerShiftMm, outerShiftMm });
 
 /**
  * Corrects the flat pattern until the topline ends where it is asked: level 1 proposes a sheet, level 2 pulls it over draft by draft, and
@@ -67,7 +67,8 @@ export function compensate(of: LastingCase, { target = {}, watch = unwatched, wi
   const missOf = (ends: Ends): EndsByName => byEnd((name) => byName(ends)[name] - aimed[name]);
   const proposed = mechanics.propose(fine, making, of);
   const rounds: Round[] = [], secant = new Secant(endNames.length, mostShiftMm);
-  let shift = noShift, best: { readonly round: Round; readonly lasted: Lasted; readonly uv: Float64Array } | undefined;
+  // A pattern that was corrected before is gone on from.
+  let shift = shiftOf(of.settings), best: { readonly round: Round; readonly lasted: Lasted; readonly uv: Float64Array } | undefined;
   for (let nth = 1; nth <= mostRounds; nth++) {
     const uv = shiftedTopline(fine.shell, proposed, lowest, shift), lasted = pulled(uv, nth), miss = missOf(lasted.ends);
     const round: Round = { shift, miss, betweenMm: drawn ? betweenOf(lasted) : 0, settled: lasted.settled };
