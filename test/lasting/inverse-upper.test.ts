@@ -108,6 +108,18 @@ describe("the upper corrected for its leather", () => {
   });
 });
 
+describe("the corrected upper at its ends", () => {
+  const all = (n: number) => ({ pullToeN: n, pullToeCornerN: n, pullBackN: n, pullSeatSideN: n, pullJointN: n, pullWaistN: n });
+  it.each([["lightest", all(2)], ["strong", all(60)], ["hardest", all(200)], ["no friction", { friction: 0 }], ["much friction", { friction: 0.8 }], ["no tape", { tapeN: 0 }], ["firm tape", { tapeN: 5000 }], ["turned", { upperTurnDeg: 90, liningTurnDeg: -45 }]])("never folds over or ends in silence: %s", (_, own) => {
+    const small = tableOf(lastOf(), { triangles: 1000 }), chosen = lastingFrom(own);
+    const fabric = fabricOf(leatherFrom({ known: "nappa" }, "upper", 1), leatherFrom(undefined, "lining", 0.8), chosen, "taped");
+    const { flat, settled, findings } = correctFlat(small.flat, fabric, chosen, { last: small.last });
+    expect(flat.uv.every(Number.isFinite)).toBe(true);
+    expect(Math.max(...flat.stretchMax)).toBeLessThan(2);
+    expect(findings.some(({ code }) => code === "corrected-unsettled")).toBe(!settled);
+  });
+});
+
 describe("the correction carried to other sheets", () => {
   it("gives back the corrected upper where it is carried to the upper itself", () => {
     const self = carriedLining(goat, { shell: table.flat.shell, onLast: table.flat.onLast, uv: table.flat.uv });
