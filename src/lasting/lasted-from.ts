@@ -3,7 +3,7 @@ import { draftEnds } from "./draft-ends.ts";
 import type { Hands } from "./hands.ts";
 import { judgeLasted } from "./judge-lasted.ts";
 import type { Lasted } from "./lasted.ts";
-import type { PullInput } from "./pull-over.ts";
+import type { PullInput } from "./pull-input.ts";
 import type { Pulls } from "./pulls.ts";
 import { looseFlanks, overStretched, pleatsAt, type AtRest } from "./troubles.ts";
 

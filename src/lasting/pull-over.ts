@@ -1,8 +1,5 @@
 import { unwatched, type Watch } from "#base/watch.ts";
 import { mirrorLast } from "#last/mirror.ts";
-import type { Last } from "#last/last.ts";
-import type { Lines } from "#lines/lines.ts";
-import type { LastingSettings } from "#pieces/rules/lasting.ts";
 import { Ground } from "#wrap/ground.ts";
 import { featherRing } from "./feather-ring.ts";
 import { EndsGauge } from "./ends.ts";
@@ -11,21 +8,9 @@ import { Hands } from "./hands.ts";
 import type { Lasted } from "./lasted.ts";
 import { lastedFrom } from "./lasted-from.ts";
 import { mirroredLasted, mirroredLines, mirroredUpper } from "./mirrored.ts";
+import type { PullInput } from "./pull-input.ts";
 import { pullsAlong } from "./pulls.ts";
 import { lightPulls, sequenceOf } from "./sequence.ts";
-import type { PullSettings } from "./settings.ts";
-import type { CutUpper, Fabric } from "./upper.ts";
-
-/** What is pulled over, on what, and how. */
-export interface PullInput {
-  readonly cut: CutUpper;
-  readonly last: Last;
-  readonly lines: Lines;
-  readonly fabric: Fabric;
-  readonly settings: PullSettings;
-  /** The lasting margin that is cut, by zone. */
-  readonly margins: LastingSettings;
-}
 
 export interface PullOptions {
   readonly watch?: Watch;

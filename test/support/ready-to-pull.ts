@@ -2,7 +2,7 @@ import type { KnownLeather } from "#leather/leather.ts";
 import { leatherFrom } from "#leather/leather-from.ts";
 import { mirrorLast } from "#last/mirror.ts";
 import { fabricOf } from "#lasting/fabric.ts";
-import type { PullInput } from "#lasting/pull-over.ts";
+import type { PullInput } from "#lasting/pull-input.ts";
 import { lastingFrom, type LastingChoices } from "#lasting/settings.ts";
 import { panelledUpper, wholeUpper } from "#lasting/upper.ts";
 import { layCut, lastOf, tableOf, type Table } from "./laid-panels.ts";
