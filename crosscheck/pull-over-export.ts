@@ -26,13 +26,18 @@ function ours(sheet: LeatherSheet): object {
   return { positions: [...sheet.positions()], tackForces: [...sheet.tackForces()], normalForces: [...sheet.normalForces()], most: [...most], least: [...least], tension: [...tension] };
 }
 
-/** Brought to rest under its loads. */
+/** Brought to rest under its loads: as nearly as it goes, and as nearly as is usual. */
 function pulled(one: Case): object {
-  const sheet = sheetOf(one), before = performance.now();
-  sheet.load.set(one.load);
-  if (!one.plane) sheet.tack(one.tacked, { stiffness: tackStiffness, at: one.at });
+  const loaded = (): LeatherSheet => {
+    const sheet = sheetOf(one);
+    sheet.load.set(one.load);
+    if (!one.plane) sheet.tack(one.tacked, { stiffness: tackStiffness, at: one.at });
+    return sheet;
+  };
+  const sheet = loaded(), usual = loaded();
   const settled = sheet.settle(one.plane ? { ...exactly, toleranceMm: 1e-9, residualN: 1e-11 } : exactly);
-  return { ...plain(one), settled, ms: performance.now() - before, ours: ours(sheet) };
+  usual.settle();
+  return { ...plain(one), settled, ours: ours(sheet), usual: [...usual.positions()] };
 }
 
 /** Drawn on until all of it slides. */

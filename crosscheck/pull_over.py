@@ -17,6 +17,7 @@ from sheet_law import Layers
 from sheet_on_form import REST, Membrane, Problem
 
 PLACE = 1e-5  # mm
+USUAL = 0.005  # mm, half of what a last step may move
 STRAIN = 1e-6
 TENSION = 1e-5  # N/mm
 FORCE = 1e-4  # N: a tack of 500 N/mm magnifies what is left of a place
@@ -45,6 +46,8 @@ def pulled(case):
     x, steps, left = outside.settle(rows(case["start"], 3))
     places, mine = outside.membrane.places(x), rows(ours["positions"], 3)
     checks.true(f"{name}: both come to rest", left < REST and case["settled"]["settled"], f"{left:.0e} N left outside after {steps} steps, {case['settled']['residualN']:.0e} N ours after {case['settled']['steps']}")
+    off = apart(places, rows(case["usual"], 3))
+    checks.true(f"{name}: places where settling usually ends", off < USUAL, f"{off:.1e} mm apart; allowed {USUAL:g}")
     most, least, tension = outside.membrane.state(x)
     off = apart(places, mine)
     checks.true(f"{name}: places", off < PLACE, f"{off:.1e} mm apart where they moved by up to {apart(places, rows(case['start'], 3)):.2f} mm; allowed {PLACE:g}")
