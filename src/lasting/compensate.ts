@@ -80,7 +80,7 @@ export function compensate(of: LastingCase, { target = {}, watch = unwatched, wi
   }
   watch("compensate", 1);
   const { round, lasted, uv } = best!, reached = worstOf(round.miss) <= withinMm;
-  const said = { rounds: rounds.length, withinMm, ...round.miss };
+  const said = { rounds: rounds.length, withinMm, betweenMm: round.betweenMm, ...round.miss };
   return { shift: round.shift, uv, lasted, aimed, uncorrected: missOf(first.ends), rounds, reached, findings: [finding(reached ? "compensated" : "compensation-short", said)] };
 }
 

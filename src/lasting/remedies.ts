@@ -38,7 +38,7 @@ export interface Strains {
 export interface Tried {
   readonly remedy: RemedyKind;
   readonly now: Strains;
-  readonly then: Strains;
+  readonly after: Strains;
   /** How far the throat moves with it, mm. */
   readonly throatByMm: number;
   /** The limits that it brings nearer by a sixth at least. */
@@ -97,14 +97,14 @@ export function whatHelps(of: LastingCase, pattern: Pattern & Pick<Compensated, 
   };
   const now = strained(makingOf(of));
   const tried = remedies.map(({ remedy, making }): Tried => {
-    const then = strained(making);
-    return { remedy, now: now.strains, then: then.strains, throatByMm: then.throatMm - now.throatMm, helps: limits.filter((kind) => better(kind, now.strains, then.strains)) };
+    const after = strained(making);
+    return { remedy, now: now.strains, after: after.strains, throatByMm: after.throatMm - now.throatMm, helps: limits.filter((kind) => better(kind, now.strains, after.strains)) };
   });
   watch("remedies", 1);
   const helping = tried.filter(({ helps }) => helps.length > 0);
   return {
     limits, tried,
-    findings: [...limits.map((kind) => limitFinding(kind, pattern, banding)), ...helping.map(({ remedy, helps, now: a, then: b, throatByMm }) => finding("remedy-helps", { remedy, helps: [...helps], now: a, then: b, throatByMm })), ...(helping.length === 0 ? [finding("no-remedy", {})] : [])],
+    findings: [...limits.map((kind) => limitFinding(kind, pattern, banding)), ...helping.map(({ remedy, helps, now: a, after: b, throatByMm }) => finding("remedy-helps", { remedy, helps: [...helps], now: a, after: b, throatByMm })), ...(helping.length === 0 ? [finding("no-remedy", {})] : [])],
   };
 }
 
@@ -130,8 +130,8 @@ function strainsOf(of: LastingCase, { aimed }: Pick<Compensated, "aimed">, { upp
   };
 }
 
-function better(kind: LimitKind, now: Strains, then: Strains): boolean {
-  const less = (key: keyof Strains): boolean => then[key] < (5 / 6) * now[key];
+function better(kind: LimitKind, now: Strains, after: Strains): boolean {
+  const less = (key: keyof Strains): boolean => after[key] < (5 / 6) * now[key];
   if (kind === "short") return less("missMm");
   if (kind === "band") return less("bandMm");
   if (kind === "grain") return less("stretch");

@@ -46,6 +46,34 @@ interface Ends {
 const ways = (rows: readonly (readonly [string, number])[], still: string): string => rows.map(([what, byMm]) => `${nameOf(what)} ${level(byMm) ? still : `${mm(byMm)} ${wayOf(what, byMm)}`}`).join(", ");
 const moved = (d: Ends, still: string): string => ways([["throatDepthMm", d.throatDepthMm], ["backHeightMm", d.backHeightMm], ["innerHeightMm", d.innerHeightMm], ["outerHeightMm", d.outerHeightMm]], still);
 
+interface Strains {
+  readonly missMm: number;
+  readonly bandMm: number;
+  readonly stretch: number;
+  readonly standOffMm: number;
+}
+const percent = (share: number): string => `${(100 * share).toFixed(0)} %`;
+const remedyWords: Readonly<Record<string, string>> = {
+  tape: "a tape in the topline, or one twice as firm",
+  direction: "the upper turned by a quarter, or back to least stretch lengthwise where it lies turned",
+  lining: "a lining that gives half as much",
+  leather: "an upper that gives a third less",
+};
+const limitSaid = (kind: string, by: number, limit: number): string => {
+  if (kind === "short") return "The corrected pattern does not end where it is asked.";
+  if (kind === "band") return `Leathers like this one differ so much that the throat may end ${mm(by)} to either side; ${mm(limit)} is what a pair may be apart. Test strips of your own skin narrow that.`;
+  if (kind === "grain") return `The upper is stretched by ${percent(by)} at the worst place, more than its grain bears.`;
+  if (kind === "stands off") return `A flank stands ${mm(by)} off the last; ${mm(limit)} is what passes.`;
+  if (kind === "strong") return `A draft is pulled with ${newton(by)}: above ${newton(limit)} a pull is strong, and the leather near its end.`;
+  return `At one draft only ${by > 0 ? mm(by) : "nothing"} of margin is left; ${mm(limit)} are needed to cement it (common practice). Cut more margin there.`;
+};
+const helpSaid = (kind: string, now: Strains, after: Strains): string => {
+  if (kind === "band") return `the throat may then end ${mm(after.bandMm)} to either side instead of ${mm(now.bandMm)}`;
+  if (kind === "grain") return `nearly all of the upper is then stretched by less than ${percent(after.stretch)} instead of ${percent(now.stretch)}`;
+  if (kind === "stands off") return `the topline then stands off by ${mm(after.standOffMm)} instead of ${mm(now.standOffMm)}`;
+  return `the worst end then misses by ${mm(after.missMm)} instead of ${mm(now.missMm)}`;
+};
+
 const cementedHelp: Readonly<Record<string, string>> = {
   throatDepthMm: "warm the cement, take the margin up from joint to joint and draw the toe again before the sole is on",
   backHeightMm: "warm the cement, take the margin up round the seat and set the back at its mark again before the sole is on",
@@ -102,8 +130,8 @@ export const loopSentences = {
   "log-leather-gives": sentence("note", (d: { leather: string; factor: number; low: number; high: number; pairs: number; handMm: number }) =>
     `${capital(d.leather)} is now taken to give ${times(d.factor)} as much as its strips say, with a band from ${d.low.toFixed(2)} to ${d.high.toFixed(2)}. Your hand's own scatter is taken to be ${mm(d.handMm)} at the throat of one shoe.`,
   ),
-  compensated: sentence("note", (d: { rounds: number; withinMm: number } & Ends) =>
-    `Pulled over, the corrected pattern ends within ${mm(d.withinMm)} of what is asked, after ${d.rounds === 1 ? "one trial" : `${d.rounds} trials`}: ${moved(d, "as asked")}.`,
+  compensated: sentence("note", (d: { rounds: number; withinMm: number; betweenMm: number } & Ends) =>
+    `Pulled over, the corrected pattern ends within ${mm(d.withinMm)} of what is asked, after ${d.rounds === 1 ? "one trial" : `${d.rounds} trials`}: ${moved(d, "as asked")}.${d.betweenMm > 0.5 ? ` Between these places a side is off by up to ${mm(d.betweenMm)}.` : ""}`,
   ),
   "compensation-short": sentence("look", (d: { rounds: number; withinMm: number } & Ends) =>
     `The pattern alone does not bring this leather to where it is asked. After ${d.rounds} trials: ${moved(d, "as asked")}; ${mm(d.withinMm)} was aimed at. Look at what helps, and cut one shoe for trial first.`,
@@ -119,4 +147,9 @@ export const loopSentences = {
   swapped: sentence("look", (d: { from: string; to: string; fromMm: number; toMm: number; lowMm: number; highMm: number }) =>
     `The same pattern in ${d.to} instead of ${d.from}: the throat ends at ${mm(d.toMm)} instead of ${mm(d.fromMm)}${level(d.toMm - d.fromMm) ? "" : `, ${mm(d.toMm - d.fromMm)} ${wayOf("throatDepthMm", d.toMm - d.fromMm)}`}; between ${mm(d.lowMm)} and ${mm(d.highMm)} in 80 of 100 such leathers.`,
   ),
+  "pattern-limit": sentence("look", (d: { kind: string; by: number; limit: number }) => limitSaid(d.kind, d.by, d.limit)),
+  "remedy-helps": sentence("look", (d: { remedy: string; helps: string[]; now: Strains; after: Strains; throatByMm: number }) =>
+    `What helps: ${remedyWords[d.remedy] ?? d.remedy}. ${capital(d.helps.map((kind) => helpSaid(kind, d.now, d.after)).join("; "))}.${level(d.throatByMm) ? "" : ` The throat then comes ${mm(d.throatByMm)} ${wayOf("throatDepthMm", d.throatByMm)}: correct the pattern again.`} (Tried on a coarse sheet.)`,
+  ),
+  "no-remedy": sentence("look", () => "Tape, direction, lining and a firmer leather were tried, and none helps much here. Ease what is asked: another throat, less topline taken up, lighter pulls; and make one shoe for trial."),
 };
