@@ -4,6 +4,7 @@ import type { Job } from "#job/job.ts";
 import type { Pair } from "#job/pair.ts";
 import type { Rules } from "#job/pipeline.ts";
 import type { Proof } from "#job/proof.ts";
+import type { Foretold } from "#lasting/foretold.ts";
 import type { TracedPicture } from "#tape/taped-shell.ts";
 import type { LastingFound, LastingWish } from "./lasting-talk.ts";
 import { answered, ask, noTurns, stopped, type Turns } from "./state/turns.ts";
@@ -16,7 +17,7 @@ import { unpack, type FromWorker, type MadeSheets, type ReadLast, type ToWorker 
 export type Wish =
   | { readonly for: "pair"; readonly job: Job; readonly trial: false; readonly draft: boolean }
   | { readonly for: "pair"; readonly job: Job; readonly trial: true; readonly draft: false; readonly what: string; readonly opened: boolean; readonly says?: readonly Finding[] }
-  | { readonly for: "sheets"; readonly job: Job };
+  | { readonly for: "sheets"; readonly job: Job; readonly foretold?: Foretold };
 /** How the pattern of a job does when it is tried out. */
 export interface ProofWish {
   readonly for: "proof";
@@ -137,5 +138,6 @@ function messageFor(wish: AnyWish, id: number): ToWorker {
   const { job } = wish;
   if (wish.for === "pair") return { say: "run", id, job, draft: wish.draft };
   if (wish.for === "lasting") return { say: "last", id, job, asked: wish.what === "swap" ? { what: wish.what, other: wish.other } : { what: wish.what } };
-  return { say: wish.for === "sheets" ? "sheets" : "prove", id, job };
+  if (wish.for === "sheets") return { say: "sheets", id, job, ...(wish.foretold && { foretold: wish.foretold }) };
+  return { say: "prove", id, job };
 }

@@ -6,6 +6,7 @@ import { writeJobFile } from "#job/job-file.ts";
 import type { Job } from "#job/job.ts";
 import type { Pair } from "#job/pair.ts";
 import type { Rules } from "#job/pipeline.ts";
+import type { Foretold } from "#lasting/foretold.ts";
 import type { TracedPicture } from "#tape/taped-shell.ts";
 import { Bench, type Wish } from "./bench.ts";
 import { firstDesktop, noComplaint, noneWaits, type Desktop } from "./desktop.ts";
@@ -44,6 +45,7 @@ export class Desk {
   #triedWaiting: Job | undefined;
 
   readonly #own: OwnNumbers;
+  #foretells: (job: Job) => Foretold | undefined = () => undefined;
   readonly #opener: Opener;
 
   /** @param own the maker's usual numbers, with which new work begins */
@@ -170,8 +172,13 @@ export class Desk {
     if (this.#tried.isGood(this.job)) this.#writer.write();
     else this.#goBack(this.job);
   }
+  /** From where the sheets hear what was foretold of lasting. */
+  hearsFrom(foretells: (job: Job) => Foretold | undefined): void {
+    this.#foretells = foretells;
+  }
   makeSheets(): void {
-    this.#bench.ask({ for: "sheets", job: this.job });
+    const foretold = this.#foretells(this.job);
+    this.#bench.ask({ for: "sheets", job: this.job, ...(foretold && { foretold }) });
   }
   dismiss(): void {
     this.#show({ trouble: undefined });

@@ -1,5 +1,6 @@
 import type { Files } from "#job/files.ts";
 import type { Job } from "#job/job.ts";
+import type { Foretold } from "#lasting/foretold.ts";
 import { Bench } from "./bench.ts";
 import type { LastingFound, LastingWish } from "./lasting-talk.ts";
 import { sameForLasting } from "./state/same-for-lasting.ts";
@@ -40,6 +41,13 @@ export class Lastings {
     return () => this.#ears.delete(ear);
   };
   readonly look = (): LastingNow => this.#now;
+
+  /** What was foretold for a job; nothing where it was not, or before the last change. */
+  foretold(job: Job): Foretold | undefined {
+    const { job: known, lasted, banding } = this.#now;
+    if (!lasted || !sameForLasting(known, job)) return undefined;
+    return { lasted: { ...lasted, frames: [] }, ...(banding && { banded: banding.banded }) };
+  }
 
   ask(wish: LastingWish): void {
     this.#bench.ask(wish);

@@ -18,6 +18,7 @@ const usuals = new Usuals();
 const desk = new Desk(usuals);
 const proofs = new Proofs(desk.files);
 const lastings = new Lastings(desk.files);
+desk.hearsFrom((job) => lastings.foretold(job));
 const plans = new Plans();
 createRoot(document.getElementById("app")!).render(<Guard desk={desk}><App desk={desk} proofs={proofs} lastings={lastings} plans={plans} usuals={usuals} /></Guard>);
 void usuals.open();

@@ -3,6 +3,7 @@ import type { Job } from "#job/job.ts";
 import type { LastPair, Pair, TapedPair } from "#job/pair.ts";
 import type { Rules } from "#job/pipeline.ts";
 import type { Proof } from "#job/proof.ts";
+import type { Foretold } from "#lasting/foretold.ts";
 import type { SheetFile } from "#sheets/sheet-file.ts";
 import type { LastingAsked, LastingFound } from "./lasting-talk.ts";
 import type { PrintedPage } from "./state/page-drawing.ts";
@@ -16,7 +17,7 @@ export type ToWorker =
   | { readonly say: "file"; readonly name: string; readonly bytes: Uint8Array }
   | { readonly say: "forget"; readonly name: string }
   | { readonly say: "run"; readonly id: number; readonly job: Job; readonly draft: boolean }
-  | { readonly say: "sheets"; readonly id: number; readonly job: Job }
+  | { readonly say: "sheets"; readonly id: number; readonly job: Job; readonly foretold?: Foretold }
   | { readonly say: "prove"; readonly id: number; readonly job: Job }
   | { readonly say: "last"; readonly id: number; readonly job: Job; readonly asked: LastingAsked };
 

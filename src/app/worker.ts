@@ -93,7 +93,7 @@ async function answer(message: ToWorker): Promise<void> {
       tell({ say: "proof", id, proof: prover.prove(message.job, files, watchFor(id)) });
     } else {
       // The pipeline remembers the pair, unless this worker took the place of one that was stopped.
-      const files = await sheetsFor(make(message.job, id, false), watchFor(id));
+      const files = await sheetsFor(make(message.job, id, false), watchFor(id), undefined, message.foretold);
       const printed = files.filter(({ mime }) => mime === "application/pdf").map(async ({ name, bytes }) => [name, await printedPages(bytes)] as const);
       tell({ say: "sheets", id, made: { files, printed: new Map(await Promise.all(printed)) } });
     }

@@ -1,11 +1,13 @@
 import { severityOf, type Finding } from "#base/findings.ts";
 import { bottomSentences } from "#base/sentences/bottom.ts";
 import { checkSentences } from "#base/sentences/check.ts";
+import { correctSentences } from "#base/sentences/correct.ts";
 import { extraSentences } from "#base/sentences/extras.ts";
 import { lastingSentences } from "#base/sentences/lasting.ts";
 import { leatherSentences } from "#base/sentences/leather.ts";
 import { lineSentences } from "#base/sentences/lines.ts";
 import { liningSentences } from "#base/sentences/linings.ts";
+import { loopSentences } from "#base/sentences/loop.ts";
 import { panelSentences } from "#base/sentences/panels.ts";
 import { pieceSentences } from "#base/sentences/pieces.ts";
 import { reliefSentences } from "#base/sentences/relief.ts";
@@ -28,7 +30,7 @@ const catalogues: Readonly<Record<(typeof later)[number], readonly object[]>> = 
   Lines: [lineSentences],
   Shell: [shellSentences, reliefSentences, checkSentences],
   Leather: [leatherSentences],
-  Lasting: [lastingSentences],
+  Lasting: [lastingSentences, correctSentences, loopSentences],
   Pieces: [pieceSentences, panelSentences, upperSentences, liningSentences, bottomSentences, extraSentences],
   Sheets: [sheetSentences],
 };
