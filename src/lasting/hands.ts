@@ -17,9 +17,9 @@ const handPress = { laying: 0.002, pulling: 0.0002 } as const;
 const backHold = 5;
 /** Every so many steps a picture is kept on the way, but no more than so many altogether, so that those at the end of each stage have room. */
 const pictureSteps = 6, mostPictures = 30;
-/** Near enough to rest on the way; at the end the sheet's own, finer measure counts, but for a rough pull-over. */
-const onTheWay = { toleranceMm: 0.1, residualN: 0.3 } as const;
-const roughly = { toleranceMm: 0.3, residualN: 1 } as const;
+/** Near enough to rest on the way, and at the end of a rough pull-over; else at the end the sheet's own, finer measure counts. */
+const onTheWay = { toleranceMm: 0.3, residualN: 1 } as const;
+const roughRest = { toleranceMm: 0.05, residualN: 0.1 } as const;
 /** Still on its way by more than this, what follows would not mean anything. */
 const lost = { moveMm: 2, residualN: 5 } as const;
 /** What has gone farther than this is no place of a lasted upper, mm. */
@@ -83,7 +83,7 @@ export class Hands {
     const { sheet, sheetOf } = this.pulled;
     const back = Array.from(this.#input.cut.over.edges.backMedial, (v) => sheetOf[v]!);
     sheet.tack(back, { stiffness: backHold, at: Float64Array.from(back.flatMap((v) => [0, 1, 2].map((d) => this.#start[3 * v + d]!))) });
-    this.#settle("laid on", roughly);
+    this.#settle("laid on", onTheWay);
     this.pulled = this.#sheetAt(sheet.positions(), { friction: this.#input.friction, press: handPress.pulling });
   }
 
@@ -102,7 +102,7 @@ export class Hands {
     const { sheet } = this.pulled;
     sheet.press = 0;
     sheet.begin();
-    this.#settle(atRest, this.#input.rough ? onTheWay : {});
+    this.#settle(atRest, this.#input.rough ? roughRest : {});
     if (!this.reached.stopped) this.reached = { ...this.reached, settled: true };
   }
 
