@@ -16,7 +16,7 @@ export function LastingRun({ pair, lastings, now: { busy, trouble, lasted }, hol
   return (
     <>
       {!holds && <p><button type="button" className="action" disabled={busy !== undefined} onClick={() => lastings.ask({ for: "lasting", what: "pull", job: pair.job })}>{lasted ? "Pull it over again" : "Pull it over"}</button></p>}
-      {!holds && <p className="follows">{former ?? "The upper is laid on the last and drawn draft by draft, as you would at the bench. It takes from half a minute to some minutes; the work goes on meanwhile."}</p>}
+      {!holds && <p className="follows">{former ?? "The upper is laid on the last and drawn draft by draft, as you would at the bench. It takes from some seconds to a minute or two; the work goes on meanwhile."}</p>}
       {trouble && <p className="why-wrong" role="alert">{trouble}</p>}
     </>
   );
