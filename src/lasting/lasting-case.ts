@@ -22,7 +22,7 @@ export interface LastingCase extends Making {
   readonly last: Last;
   readonly lines: Lines;
   readonly margins: LastingSettings;
-  /** Laid flat without any leather in mind: as fine as it is to be verified, and coarse (about 1,000 triangles) for many quick trials. */
+  /** Laid flat without any leather in mind: as fine as it is to be verified, and coarse (about 850 triangles) for many quick trials. */
   readonly fine: FlatShell;
   readonly coarse: FlatShell;
 }
