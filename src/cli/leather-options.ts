@@ -14,6 +14,7 @@ export interface LeatherOptions {
   readonly liningLeather?: KnownLeather;
   readonly liningStrips?: string;
   readonly correct?: true;
+  readonly toMarks?: true;
   readonly foretell?: true;
 }
 
@@ -25,6 +26,7 @@ export function addLeatherOptions(command: Command): Command {
   }
   return command
     .option("--correct", "cut the pieces from the pattern that is corrected for how the leather gives")
+    .option("--to-marks", "corrected, and cut farther in or out until throat, back and sides end at their marks when it is pulled over; takes some tens of seconds")
     .option("--foretell", "pull the upper over the last draft by draft and tell where throat, back and sides end, with a band; takes some tens of seconds");
 }
 
@@ -42,5 +44,5 @@ export function withLeatherOptions(job: Job, options: LeatherOptions): { readonl
     return { ...before, ...(known && { known }), ...(strips && { strips }) };
   };
   const leather = Object.fromEntries(upperLayers.flatMap((layer) => (said(layer) ? [[layer, said(layer)]] : [])));
-  return { job: { ...job, leather, lasting: { ...job.lasting, ...(options.correct && { correct: true }) } }, findings: read.flatMap(({ findings }) => findings) };
+  return { job: { ...job, leather, lasting: { ...job.lasting, ...((options.correct || options.toMarks) && { correct: true }) } }, findings: read.flatMap(({ findings }) => findings) };
 }

@@ -6,7 +6,7 @@ import { Refusal } from "#base/refusal.ts";
 import type { Watch } from "#base/watch.ts";
 import { defaultJob } from "#job/default-job.ts";
 import type { Files } from "#job/files.ts";
-import { foretell, Laster } from "#job/lasting.ts";
+import { correctedToMarks, foretell, Laster } from "#job/lasting.ts";
 import type { OpenedJob } from "#job/job-file.ts";
 import type { Job } from "#job/job.ts";
 import { readyFor } from "#job/pictures.ts";
@@ -97,17 +97,20 @@ async function make(paths: readonly string[], options: Options): Promise<void> {
 }
 
 /** The pair, how it does when it is tried out, and its sheets. */
-async function work(job: Job, files: Files, changed: readonly Finding[], { untried, foretell: asked }: Options, watch: Watch) {
-  await readyFor(job);
-  const pipeline = new Pipeline();
+async function work(asked: Job, files: Files, changed: readonly Finding[], { untried, toMarks, foretell: askedToo }: Options, watch: Watch) {
+  await readyFor(asked);
+  const pipeline = new Pipeline(), laster = new Laster(pipeline);
   const now = (): number => performance.now();
-  const made = pipeline.run(job, files, { watch, now });
+  const begun = now();
+  const { job, findings: corrected } = toMarks ? correctedToMarks(laster, asked, files, watch) : { job: asked, findings: [] };
   const start = now();
+  const made = pipeline.run(job, files, { watch, now });
+  const ready = now();
   const { proof, findings } = untried ? { findings: [] } : tryOut(new Prover(pipeline), job, files, watch);
   const tried = now();
-  const { foretold, findings: ends } = asked ? foretell(new Laster(pipeline), job, files, watch) : { findings: [] };
-  const timesMs = { ...made.timesMs, ...(proof && { tried: tried - start }), ...(foretold && { foretold: now() - tried }) };
-  const pair = { ...made, findings: [...changed, ...made.findings, ...findings, ...ends], timesMs };
+  const { foretold, findings: ends } = askedToo ? foretell(laster, job, files, watch) : { findings: [] };
+  const timesMs = { ...made.timesMs, ...(toMarks && { corrected: start - begun }), ...(proof && { tried: tried - ready }), ...(foretold && { foretold: now() - tried }) };
+  const pair = { ...made, findings: [...changed, ...made.findings, ...corrected, ...findings, ...ends], timesMs };
   watch("sheets", 0);
   return { pair, proof, foretold, sheets: await sheetsFor(pair, watch, proof, foretold) };
 }

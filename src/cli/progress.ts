@@ -36,13 +36,16 @@ const stages: Readonly<Record<string, string>> = {
   sheets: "Writing the sheets and measuring them",
 };
 
+/** Stages of a pull-over are named as a maker takes them: told by one name, since many pull-overs may follow each other. */
+const lasts = (stage: string): boolean => /^(laid on|drafts? \d|between the drafts|at rest|compensate$|band$)/.test(stage);
+
 /** Does the work while showing how far it is; the line is cleared at the end, however the work ends. */
 export async function watched<T>(work: (watch: Watch) => T | Promise<T>, to: NodeJS.WriteStream = process.stderr): Promise<T> {
   const onTerminal = to.isTTY === true;
   let shown = "";
   let shownAt = 0;
   const watch: Watch = (stage, fraction) => {
-    const words = stages[stage] ?? (stage.startsWith("photo ") ? `Tracing ${stage.slice(6)}` : shown);
+    const words = stages[stage] ?? (stage.startsWith("photo ") ? `Tracing ${stage.slice(6)}` : lasts(stage) ? "Pulling the upper over the last" : shown);
     if (words === "") return;
     // The end of a stage whose finer steps were named since.
     if (words !== shown && fraction >= 1) return;

@@ -169,12 +169,26 @@ const cutOf = (pair: LastPair): unknown => pair.panels ?? cutFlat(pair);
 
 const patternOf = (of: LastingCase, { pair, over: { lasted } }: Pulled): Pattern => ({ uv: pair.corrected?.flat.uv ?? of.fine.uv, lasted });
 
+/** The job with what is to be cut farther in or out so that the topline ends at its marks; as it was, with a finding, where that cannot be worked out. */
+export function correctedToMarks(laster: Laster, job: Job, files: Files, watch: Watch): { readonly job: Job; readonly findings: readonly Finding[] } {
+  try {
+    const made = laster.correct(job, files, watch);
+    return made ? { job: { ...job, lasting: { ...job.lasting, ...rounded(made.shift), correct: true } }, findings: made.findings } : { job, findings: [] };
+  } catch (error) {
+    if (error instanceof Refusal) return { job, findings: [finding("not-foretold", { why: error.message })] };
+    throw error;
+  }
+}
+
+/** As a maker would say it: to a tenth of a millimetre. */
+const rounded = <K extends string>(shift: Readonly<Record<K, number>>): Readonly<Record<K, number>> => Object.fromEntries(Object.entries<number>(shift).map(([key, mm]) => [key, Math.round(10 * mm) / 10])) as Record<K, number>;
+
 /** Pulls a pair over and draws its band; what cannot be foretold is told as a finding, since the pattern itself can be made. */
 export function foretell(laster: Laster, job: Job, files: Files, watch: Watch): { readonly foretold?: Required<Foretold>; readonly findings: readonly Finding[] } {
   try {
     const banding = laster.band(job, files, watch);
     const over = laster.pull(job, files, watch);
-    return over && banding ? { foretold: { lasted: over.lasted, banded: banding.banded }, findings: over.lasted.findings } : { findings: [] };
+    return over && banding ? { foretold: { lasted: over.lasted, banded: banding.banded }, findings: [...over.lasted.findings, ...banding.findings] } : { findings: [] };
   } catch (error) {
     if (error instanceof Refusal) return { findings: [finding("not-foretold", { why: error.message })] };
     throw error;

@@ -2,6 +2,7 @@ import { z } from "zod";
 import { toeShapes, type LastMeasurements } from "#last/measured.ts";
 import { pullRules, type LastingChoices } from "#lasting/settings.ts";
 import { knownLeathers, stripWays } from "#leather/leather.ts";
+import { draftOrder } from "#pieces/draft-order.ts";
 import type { LandmarkName, MeasureName } from "#last/said.ts";
 import type { LineSettings } from "#lines/lines.ts";
 import { backTops, liningCuts, seamKinds, sockKinds, upperCuts, type PartChoices } from "#pieces/choices.ts";
@@ -145,10 +146,13 @@ const sheetShape = {
   layers: z.array(word(layers)).min(1, { error: "must name at least one" }),
 } satisfies Record<keyof SheetChoices, z.ZodType>;
 
+/** A text of the maker's own. */
+const textUpTo = (letters: number) => z.string({ error: "must be a text" }).max(letters, { error: `must have at most ${letters} letters` });
+
 const leatherSaid = z
   .strictObject({
     known: word(knownLeathers),
-    name: z.string({ error: "must be a text" }).max(80, { error: "must have at most 80 letters" }),
+    name: textUpTo(80),
     thicknessMm: positive,
     strips: z
       .array(
@@ -168,35 +172,38 @@ const lastingShape = {
     Object.entries(pullRules).map(([key, { min, max }]) => [key, number.min(min, { error: `must be ${min} or more` }).max(max, { error: `must be ${max} or less` })]),
   ) as Record<keyof typeof pullRules, z.ZodNumber>),
   correct: yes,
+  stopAtMarks: yes,
 } satisfies Record<keyof LastingChoices, z.ZodType>;
 
+const drafts = draftOrder.map(({ number }) => String(number));
+
 const shoeEntry = z.strictObject({
-  pair: positive.int({ error: "must be a whole number" }),
+  pair: positive.int({ error: "must be a whole number" }).max(100_000, { error: "must be at most 100,000" }),
   side,
-  last: z.string({ error: "must be a text" }).max(200),
-  leather: z.string({ error: "must be a text" }).max(200),
+  last: textUpTo(200),
+  leather: textUpTo(200),
   measured: z
     .strictObject({
       throatDepthMm: positive,
       backHeightMm: positive,
       innerHeightMm: positive,
       outerHeightMm: positive,
-      marginsMm: z.record(z.string(), number),
+      marginsMm: z.partialRecord(z.enum(drafts as [string, ...string[]]), number),
       soleMarginMm: number,
       heelHeightMm: number,
     })
     .partial(),
   foretold: z.strictObject({ throatDepthMm: number, perTenthMm: number, factor: positive.optional() }).optional(),
   asked: z.strictObject({ throatDepthMm: positive, backHeightMm: positive, innerHeightMm: positive, outerHeightMm: positive }).partial().optional(),
-  note: z.string({ error: "must be a text" }).max(2000).optional(),
+  note: textUpTo(2000).optional(),
 });
 
 /** What a saved job must look like; messages are shown to the maker after the field's name. */
 export const jobSchema = z.strictObject({
   format: z.literal("lastwise job"),
   version: z.literal(5, { error: "must be 5" }),
-  title: z.string({ error: "must be a text" }).max(200, { error: "must have at most 200 letters" }),
-  size: z.string({ error: "must be a text" }).max(40, { error: "must have at most 40 letters" }),
+  title: textUpTo(200),
+  size: textUpTo(40),
   last: z.discriminatedUnion("from", [
     z.strictObject({ from: z.literal("measures"), measures: z.strictObject(measureShape), outlines: z.strictObject({ bottom: plainName, side: plainName, barMm: positive }).partial().optional() }),
     z.strictObject({ from: z.literal("scan"), file: plainName, said: saidOfScan.optional(), other: z.strictObject({ file: plainName, said: saidOfScan.optional() }).optional() }),
