@@ -188,7 +188,7 @@ const shoeEntry = z.strictObject({
       backHeightMm: positive,
       innerHeightMm: positive,
       outerHeightMm: positive,
-      marginsMm: z.partialRecord(z.enum(drafts as [string, ...string[]]), number),
+      marginsMm: z.partialRecord(z.enum(drafts), number, { error: "may only name drafts by their numbers, 1 to 10" }),
       soleMarginMm: number,
       heelHeightMm: number,
     })

@@ -1,3 +1,4 @@
+import { finding, type Finding } from "#base/findings.ts";
 import { unwatched, type Watch } from "#base/watch.ts";
 import { drawLeather } from "#leather/band-draw.ts";
 import type { Leather } from "#leather/leather.ts";
@@ -8,7 +9,6 @@ import { byName, endNames, type EndName, type EndsByName } from "./log.ts";
 import type { Target } from "./compensate.ts";
 import { trueMechanics } from "./mechanics.ts";
 import { SheetMoves } from "./sheet-moves.ts";
-
 
 /** A pattern that is to be cut, x0 y0 … mm of the fine shell, how it lay when it was pulled over, and what was asked of it. */
 export interface Pattern {
@@ -29,8 +29,9 @@ export interface Banding {
   /** Each drawn leather's ends, and those of the leather in the middle, all on the coarse sheet, mm. */
   readonly draws: readonly EndsByName[];
   readonly centre: EndsByName;
-  /** Draws that did not come to rest and are left out. */
+  /** Draws that did not come to rest; they are left out of the band where at least half of all did. */
   readonly unsettled: number;
+  readonly findings: readonly Finding[];
   /** How the ends move for an upper that gives a tenth more, mm. */
   readonly perTenth: EndsByName;
 }
@@ -50,8 +51,8 @@ export function coarseTrial(of: LastingCase, { uv }: Pick<Pattern, "uv">, mechan
  * the same whatever else is drawn.
  */
 export function bandOf(of: LastingCase, pattern: Pattern, { draws = usualDraws, seed = 1, watch = unwatched, mechanics = trueMechanics }: BandOptions = {}): Banding {
-  const trial = coarseTrial(of, pattern, mechanics), all: EndsByName[] = [];
-  let done = 0, unsettled = 0;
+  const trial = coarseTrial(of, pattern, mechanics), drawn: Lasted[] = [];
+  let done = 0;
   const run = (making: Making): Lasted => {
     const lasted = trial(making, (stage, fraction) => watch(stage, (done + fraction) / (draws + 2)));
     done++;
@@ -59,18 +60,18 @@ export function bandOf(of: LastingCase, pattern: Pattern, { draws = usualDraws, 
   };
   const centre = byName(run(of).ends);
   const more = byName(run({ ...of, upper: { ...of.upper, numbers: givingMore(of.upper.numbers, 1.1) } }).ends);
-  for (let k = 0; k < draws; k++) {
-    const lasted = run(drawnMaking(of, seed, k));
-    if (lasted.settled) all.push(byName(lasted.ends));
-    else unsettled++;
-  }
+  for (let k = 0; k < draws; k++) drawn.push(run(drawnMaking(of, seed, k)));
   watch("band", 1);
+  // Without most of its draws a band would only be narrow because they are missing.
+  const settled = drawn.filter((lasted) => lasted.settled), unsettled = draws - settled.length, rough = 2 * settled.length < draws;
+  const all = (rough ? drawn : settled).map(({ ends }) => byName(ends));
   const predicted = byName(pattern.lasted.ends), asked = { ...byName(pattern.lasted.asked), ...pattern.target };
   const banded = Object.fromEntries(endNames.map((name): [EndName, Banded] => {
     const off = all.map((ends) => ends[name] - centre[name]).sort((a, b) => a - b);
     return [name, { target: asked[name], predicted: predicted[name], low: predicted[name] + quantile(off, 0.1), high: predicted[name] + quantile(off, 0.9) }];
   }));
-  return { banded: banded as unknown as BandedEnds, draws: all, centre, unsettled, perTenth: Object.fromEntries(endNames.map((name) => [name, more[name] - centre[name]])) as EndsByName };
+  const findings = unsettled > 0 ? [finding("band-restless", { unsettled, draws, rough })] : [];
+  return { banded: banded as unknown as BandedEnds, draws: all, centre, unsettled, findings, perTenth: Object.fromEntries(endNames.map((name) => [name, more[name] - centre[name]])) as EndsByName };
 }
 
 /** Upper and lining are drawn apart: they come from two skins. */

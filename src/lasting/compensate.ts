@@ -1,7 +1,6 @@
 import { finding, type Finding } from "#base/findings.ts";
 import { unwatched, type Watch } from "#base/watch.ts";
 import { byName, endNames, type EndName, type EndsByName } from "./log.ts";
-
 import type { Ends, Lasted } from "./lasted.ts";
 import { makingOf, type LastingCase, type Mechanics } from "./lasting-case.ts";
 import { trueMechanics } from "./mechanics.ts";
@@ -81,7 +80,9 @@ export function compensate(of: LastingCase, { target = {}, watch = unwatched, wi
   watch("compensate", 1);
   const { round, lasted, uv } = best!, reached = worstOf(round.miss) <= withinMm;
   const said = { rounds: rounds.length, withinMm, betweenMm: round.betweenMm, ...round.miss };
-  return { shift: round.shift, uv, lasted, aimed, uncorrected: missOf(first.ends), rounds, reached, findings: [finding(reached ? "compensated" : "compensation-short", said)] };
+  // How it ends says nothing for sure where it tears or does not come to rest.
+  const stopped = lasted.findings.filter(({ code }) => code === "lasting-tears" || code === "lasting-astray" || code === "lasting-restless");
+  return { shift: round.shift, uv, lasted, aimed, uncorrected: missOf(first.ends), rounds, reached, findings: [finding(reached ? "compensated" : "compensation-short", said), ...stopped] };
 }
 
 const byEnd = (of: (name: EndName) => number): EndsByName => Object.fromEntries(endNames.map((name) => [name, of(name)])) as EndsByName;

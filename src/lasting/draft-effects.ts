@@ -3,18 +3,14 @@ import { coarseTrial, type BandOptions, type Pattern } from "./band.ts";
 import type { Lasted } from "./lasted.ts";
 import type { LastingCase } from "./lasting-case.ts";
 import type { DraftEffect, DraftEffects } from "./log-effects.ts";
+import { grouped } from "./log-groups.ts";
 import { byName, endNames, type EndName } from "./log.ts";
 import { trueMechanics } from "./mechanics.ts";
+import { pullKeys } from "./pull-keys.ts";
 import type { PullSettings } from "./settings.ts";
 
 /** Drafts that share a pull. Toe corners are left as they are: both sides alike, they only follow the toe. */
-const kinds: readonly { readonly key: keyof PullSettings; readonly drafts: readonly number[] }[] = [
-  { key: "pullToeN", drafts: [1] },
-  { key: "pullBackN", drafts: [4] },
-  { key: "pullSeatSideN", drafts: [5, 6] },
-  { key: "pullJointN", drafts: [7, 8] },
-  { key: "pullWaistN", drafts: [9, 10] },
-];
+const kinds = [...grouped(Object.keys(pullKeys).map(Number), (draft) => pullKeys[draft]!)].map(([key, drafts]) => ({ key, drafts })).filter(({ key }) => key !== "pullToeCornerN");
 /** Enough to stand out from what the coarse sheet leaves open: this share of the pull either way, N at the least. */
 const moreShare = 0.25;
 const moreN = 1;

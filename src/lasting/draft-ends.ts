@@ -2,18 +2,10 @@ import { draftOrder } from "#pieces/draft-order.ts";
 import type { LastingSettings } from "#pieces/rules/lasting.ts";
 import { nearestOnSegment } from "#last/surface-curve.ts";
 import type { Shell } from "#shell/shell.ts";
+import { marginCut } from "./draft-margin.ts";
 import { jawShares, placeOnRing, type FeatherRing } from "./feather-ring.ts";
 import { pullWord, type DraftEnd } from "./lasted.ts";
 import type { DraftPlace } from "./pulls.ts";
-
-/** The lasting margin as it is cut at a draft, mm: drafts lie where the zones of the margin have their own numbers. */
-export function marginCut(number: number, margins: LastingSettings): number {
-  const { place, half, onMm } = draftOrder[number - 1]!;
-  if (place === "toe") return onMm === undefined ? margins.lastingToeMm : margins.lastingToeSidesMm;
-  if (place === "joint") return margins.lastingForepartMm;
-  if (place === "waist") return half === "medial" ? margins.lastingInnerWaistMm : margins.lastingOuterWaistMm;
-  return margins.lastingHeelMm;
-}
 
 export interface DraftsAtRest {
   readonly ring: FeatherRing;
@@ -38,7 +30,7 @@ export function draftEnds(drafts: readonly DraftPlace[], rest: DraftsAtRest): re
       if (share > 0) heldN += rest.heldN[k]!;
     });
     const { number, name, half, at, alongMm, pullN } = draft;
-    return { number, name, ...(half && { half }), at, alongMm, pullN, heldN, word: pullWord(pullN), overMm, marginMm: marginCut(number, rest.margins) + overMm };
+    return { number, name, ...(half && { half }), at, alongMm, pullN, heldN, word: pullWord(pullN), overMm, marginMm: marginCut(draftOrder[number - 1]!, rest.margins) + overMm };
   });
 }
 

@@ -1,13 +1,15 @@
 import type { Last, Point3 } from "#last/last.ts";
 import { pointOn } from "#last/surface-curve.ts";
 import { featherHalf, type Half } from "#lines/feather.ts";
-import { draftOrder, type Draft } from "#pieces/draft-order.ts";
+import { draftOrder } from "#pieces/draft-order.ts";
+import type { LastingSettings } from "#pieces/rules/lasting.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
 import { draftAlong, draftHalf } from "./draft-place.ts";
+import { marginCut } from "./draft-margin.ts";
 import type { Lasted } from "./lasted.ts";
 
 /** Settings of the pieces that say how much is lasted under. */
-export type MarginSettings = Pick<PieceSettings, "lastingToeMm" | "lastingToeSidesMm" | "lastingForepartMm" | "lastingOuterWaistMm" | "lastingInnerWaistMm" | "lastingHeelMm" | "liningLastingShorterMm">;
+export type MarginSettings = LastingSettings & Pick<PieceSettings, "liningLastingShorterMm">;
 
 /** One draft: where it is taken and how much margin must show inside the feather line there when the upper is at its marks, mm. */
 export interface DraftGauge {
@@ -34,7 +36,7 @@ export function draftGauges(last: Last, settings: MarginSettings, lasted?: Laste
     const half = draftHalf(draft);
     const on = feather[half ?? "medial"];
     const alongMm = draftAlong(draft, half ?? "medial", on, last);
-    const upperMm = marginOf(draft, settings);
+    const upperMm = marginCut(draft, settings);
     const end = lasted?.drafts.find(({ number }) => number === draft.number);
     return {
       number: draft.number,
@@ -47,10 +49,4 @@ export function draftGauges(last: Last, settings: MarginSettings, lasted?: Laste
       ...(end && { foretold: { marginMm: end.marginMm, word: end.word } }),
     };
   });
-}
-
-function marginOf({ place, onMm, half }: Draft, s: MarginSettings): number {
-  if (place === "toe") return onMm === undefined ? s.lastingToeMm : s.lastingToeSidesMm;
-  if (place === "waist") return half === "medial" ? s.lastingInnerWaistMm : s.lastingOuterWaistMm;
-  return place === "joint" ? s.lastingForepartMm : s.lastingHeelMm;
 }

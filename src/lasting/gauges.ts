@@ -96,8 +96,8 @@ const quarters = [["C", "height at 1/4"], ["D", "height at 1/2"], ["E", "height 
 function flankMarks({ last, lines, shell, seams = [], foretold }: GaugeInput, half: Half): readonly GaugeMark[] {
   const medial = half === "medial";
   const feather = featherHalf(last.feather, half);
-  const height = (letter: GaugeLetter, key: string, name: string, m: HeightMark, foretoldOf: { readonly foretold?: Band }): GaugeMark =>
-    ({ letter, key: `${half}-${key}`, name, half, at: m.at, alongMm: m.alongFeatherMm, foot: m.foot, lengthMm: m.heightMm, ...foretoldOf });
+  const height = (letter: GaugeLetter, key: string, name: string, m: HeightMark, told: { readonly foretold?: Band }): GaugeMark =>
+    ({ letter, key: `${half}-${key}`, name, half, at: m.at, alongMm: m.alongFeatherMm, foot: m.foot, lengthMm: m.heightMm, ...told });
   const onFeather = (letter: GaugeLetter, key: string, name: string, alongMm: number): GaugeMark => ({ letter, key: `${half}-${key}`, name, half, at: pointOn(feather, alongMm), alongMm });
   const lowest = medial ? lines.lowestMedial : lines.lowestLateral;
   const jointMm = arcNearest(feather, medial ? last.landmarks.jointMedial : last.landmarks.jointLateral);

@@ -4,7 +4,9 @@ import type { Half } from "#lines/feather.ts";
 /** How hard a pull with lasting pincers is, in words of the bench; newtons stand behind them (from memory, ours). */
 export const pullWords = ["light", "firm", "strong"] as const;
 export type PullWord = (typeof pullWords)[number];
-export const pullWord = (pullN: number): PullWord => (pullN <= 12 ? "light" : pullN <= 30 ? "firm" : "strong");
+/** Above this a pull is strong, N. */
+export const strongFromN = 30;
+export const pullWord = (pullN: number): PullWord => (pullN <= 12 ? "light" : pullN <= strongFromN ? "firm" : "strong");
 
 /** One draft after the upper has come to rest. */
 export interface DraftEnd {
@@ -83,6 +85,9 @@ export interface Banded {
   readonly low: number;
   readonly high: number;
 }
+
+/** Half-width of such a band in standard deviations of a normal spread. */
+export const band80 = 1.2816;
 
 /** The ends with bands, mm. */
 export interface BandedEnds {

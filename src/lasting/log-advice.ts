@@ -5,7 +5,7 @@ import { pullWord } from "./lasted.ts";
 import { movesFor, type DraftMove } from "./log-moves.ts";
 import { thumbEffects, type DraftEffects } from "./log-effects.ts";
 import { judgePair, judgeShoe } from "./log-judge.ts";
-import { dimensions, tolerances, type Dimension } from "./log-tolerances.ts";
+import { dimensions, leastMarginMm, tolerances, type Dimension } from "./log-tolerances.ts";
 import { endNames, type Asked, type EndName, type Measured } from "./log.ts";
 import type { PullSettings } from "./settings.ts";
 
@@ -35,8 +35,6 @@ type Wanted = { -readonly [K in EndName]?: number };
 
 const sides: readonly Side[] = ["left", "right"];
 const other: Readonly<Record<Side, Side>> = { left: "right", right: "left" };
-/** Less than this is left over for a hand to draft, mm. */
-const leastMarginMm = 8;
 
 /**
  * Which drafts to ease or to pull, on which shoe, and by how much. Where the two are too far apart, the one farther from what was asked

@@ -23,5 +23,8 @@ export const tolerances: Readonly<Record<EndName | "soleMarginMm" | "heelHeightM
   heelHeightMm: { mm: 0.5, source: `Heel height: common practice, no source.` },
 };
 
+/** Less margin than this is left to be cemented, and for a hand to draft, mm (common practice, no source). */
+export const leastMarginMm = 8;
+
 /** Margin left at like drafts of both shoes: our own, from memory. More than this says that the upper sits turned or was pulled otherwise. */
 export const marginTolerance: Tolerance = { mm: 2, source: "Margins at like drafts: our own, from memory." };

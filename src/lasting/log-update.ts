@@ -1,8 +1,10 @@
 import { finding, type Finding } from "#base/findings.ts";
 import type { Leather } from "#leather/leather.ts";
+import { alike } from "#leather/strip-model.ts";
 import { givingMore } from "#leather/toe-law.ts";
 import { countedEntries } from "./log-check.ts";
 import { grouped } from "./log-groups.ts";
+import { band80 } from "./lasted.ts";
 import type { ThroatForetold, ShoeEntry } from "./log.ts";
 
 /** A leather with what its own shoes taught about it. */
@@ -28,8 +30,6 @@ export const lastSpread = 0.1;
 const leastPerTenthMm = 0.05;
 /** A pair farther off than so many standard deviations counts as if it were just there: a slip must not turn the leather. */
 const mostOff = 3;
-/** Half-width of a band that holds 80 of 100, in standard deviations. */
-const band80 = 1.2816;
 /** A tenth more, as a logarithm. */
 const tenth = Math.log(1.1);
 
@@ -78,9 +78,9 @@ export function updatedBy(leather: Leather, log: readonly ShoeEntry[], last?: st
 
 /** Skins differ also when the leather is known well; but a shoe never makes it less sure than it was. */
 function givenMore(leather: Leather, factor: number, sd: number, pairs: number): Leather {
-  const common = Math.min(leather.spread.common, Math.hypot(sd, skinSpread));
+  const common = Math.min(leather.spread.common, Math.sqrt(sd * sd + skinSpread * skinSpread));
   const from = `${leather.source} ${pairs === 1 ? "One pair" : `${pairs} pairs`} of your own: it gives ${factor.toFixed(2)} times as much.`;
-  return { ...leather, numbers: givingMore(leather.numbers, factor), spread: { ...leather.spread, common }, source: from };
+  return { ...leather, numbers: alike(givingMore(leather.numbers, factor)), spread: { ...leather.spread, common }, source: from };
 }
 
 function tells(entry: ShoeEntry): entry is Telling {

@@ -1,14 +1,15 @@
 import { finding, type Finding } from "#base/findings.ts";
 import { unwatched } from "#base/watch.ts";
-import { leatherFrom } from "#leather/leather-from.ts";
+import { knownFigures } from "#leather/known-leathers.ts";
+import { leatherFrom, usualLeather } from "#leather/leather-from.ts";
 import { givingMore } from "#leather/toe-law.ts";
 import { toplineOf } from "#shell/tension.ts";
 import { mostStandOffMm } from "#shell/check-rows.ts";
 import { coarseTrial, quantile, type Banding, type BandOptions, type Pattern } from "./band.ts";
 import type { Compensated } from "./compensate.ts";
-import { pullWord, type Lasted } from "./lasted.ts";
+import { band80, pullWord, strongFromN, type Lasted } from "./lasted.ts";
 import { makingOf, type LastingCase, type Making } from "./lasting-case.ts";
-import { tolerances } from "./log-tolerances.ts";
+import { leastMarginMm, tolerances } from "./log-tolerances.ts";
 import { byName, endNames } from "./log.ts";
 import { trueMechanics } from "./mechanics.ts";
 import { pullKeys } from "./pull-keys.ts";
@@ -51,11 +52,6 @@ export interface Honest {
   readonly findings: readonly Finding[];
 }
 
-/** Less margin than this is left to be cemented, mm (common practice). */
-const leastMarginMm = 8;
-/** Half-width of a band that holds 80 of 100, in standard deviations. */
-const band80 = 1.2816;
-
 /** What stands against this pattern in this leather; nothing where it is as it should be. */
 export function limitsOf({ reached, lasted }: Pick<Compensated, "reached" | "lasted">, banding?: Banding): readonly LimitKind[] {
   const has = (kind: LimitKind): boolean => {
@@ -73,6 +69,7 @@ function strongestOf({ drafts }: Pick<Lasted, "drafts">): number {
   const usual = lastingFrom();
   return drafts.reduce((most, { number, pullN }) => (pullWord(pullN) === "strong" && pullN > muchHarder * usual[pullKeys[number]!] ? Math.max(most, pullN) : most), 0);
 }
+/** From so many times the usual pull on it is told (our own). */
 const muchHarder = 1.5;
 
 const halfWidth = ({ banded: { throatDepthMm: { low, high } } }: Banding): number => (high - low) / 2;
@@ -114,7 +111,7 @@ function remediesFor(of: LastingCase): readonly { readonly remedy: RemedyKind; r
   return [
     { remedy: "tape", making: { ...making, edge: "taped", settings: { ...settings, tapeN: untaped ? usual.tapeN : 2 * settings.tapeN } } },
     { remedy: "direction", making: { ...making, settings: { ...settings, upperTurnDeg: Math.abs(settings.upperTurnDeg) < 15 ? 90 : 0 } } },
-    { remedy: "lining", making: { ...making, lining: lining ? { ...lining, numbers: givingMore(lining.numbers, 0.5) } : leatherFrom(undefined, "lining", 0.8) } },
+    { remedy: "lining", making: { ...making, lining: lining ? { ...lining, numbers: givingMore(lining.numbers, 0.5) } : leatherFrom(undefined, "lining", knownFigures[usualLeather.lining].thicknessMm) } },
     { remedy: "leather", making: { ...making, upper: { ...upper, numbers: givingMore(upper.numbers, 2 / 3) } } },
   ];
 }
@@ -148,6 +145,6 @@ function limitFinding(kind: LimitKind, { lasted }: Pick<Compensated, "lasted">, 
     strong: strongestOf(lasted),
     margin: Math.min(...lasted.drafts.map(({ marginMm }) => marginMm), Infinity),
   }[kind];
-  const limit = { short: 0, band: tolerances.throatDepthMm.mm, grain: 0, "stands off": mostStandOffMm, strong: 30, margin: leastMarginMm }[kind];
+  const limit = { short: 0, band: tolerances.throatDepthMm.mm, grain: 0, "stands off": mostStandOffMm, strong: strongFromN, margin: leastMarginMm }[kind];
   return finding("pattern-limit", { kind, by, limit });
 }

@@ -62,7 +62,7 @@ function wayOf(shell: Shell, uv: Float64Array, half: Half, lowest: number, shift
   const ids = toplineOf(shell, half), n = ids.length;
   const at = (k: number): readonly [number, number] => [uv[2 * ids[k]!]!, uv[2 * ids[k]! + 1]!];
   const arc = new Float64Array(n);
-  for (let k = 1; k < n; k++) arc[k] = arc[k - 1]! + Math.hypot(at(k)[0] - at(k - 1)[0], at(k)[1] - at(k - 1)[1]);
+  for (let k = 1; k < n; k++) arc[k] = arc[k - 1]! + lengthOf(at(k)[0] - at(k - 1)[0], at(k)[1] - at(k - 1)[1]);
   const { edges } = shell, back = half === "medial" ? edges.backMedial : edges.backLateral;
   const side = half === "medial" ? shift.innerShiftMm : shift.outerShiftMm;
   const [first, final] = [directionAt(uv, back), directionAt(uv, edges.centre)];
@@ -74,7 +74,7 @@ function wayOf(shell: Shell, uv: Float64Array, half: Half, lowest: number, shift
     const toSide = u < lowest ? eased(u / lowest) : 1 - eased((u - lowest) / (1 - lowest));
     const ofEnd = u < lowest ? shift.backShiftMm : shift.throatShiftMm, end = u < lowest ? first : final;
     const [a, b] = [at(Math.max(0, k - 1)), at(Math.min(n - 1, k + 1))];
-    const size = Math.hypot(b[0] - a[0], b[1] - a[1]);
+    const size = lengthOf(b[0] - a[0], b[1] - a[1]);
     const square = [(-turn * (b[1] - a[1])) / size, (turn * (b[0] - a[0])) / size] as const;
     for (let d = 0; d < 2; d++) by[2 * k + d] = (1 - toSide) * ofEnd * end[d]! + toSide * side * square[d]!;
   }
@@ -85,9 +85,11 @@ function wayOf(shell: Shell, uv: Float64Array, half: Half, lowest: number, shift
 function directionAt(uv: Float64Array, row: Uint32Array): readonly [number, number] {
   const a = row[Math.max(0, row.length - 4)]!, b = row[row.length - 1]!;
   const [x, y] = [uv[2 * b]! - uv[2 * a]!, uv[2 * b + 1]! - uv[2 * a + 1]!];
-  const size = Math.hypot(x, y);
+  const size = lengthOf(x, y);
   return [x / size, y / size];
 }
+
+const lengthOf = (x: number, y: number): number => Math.sqrt(x * x + y * y);
 
 /** +1 where `out` lies to the left of the way from a to b, −1 to the right. */
 const turnOf = (a: readonly [number, number], b: readonly [number, number], out: readonly [number, number]): 1 | -1 =>

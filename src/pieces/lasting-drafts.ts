@@ -10,8 +10,8 @@ import { Room } from "./room.ts";
 
 type Drawn = Exclude<Mark, { kind: "text" }>;
 
-/** The jaws of lasting pincers are about so broad, mm (common practice, no source); so far from a seam their middle stays. */
-const jawsMm = 9;
+/** A grip is drawn so long, mm, shorter than the jaws are broad, so that it stands free of its neighbours; so far from a seam its middle stays. */
+const gripMm = 9;
 const fromSeamMm = 8;
 /** A place at the very end of a feather line may lie beyond it by rounding, mm. */
 const endMm = 0.01;
@@ -71,7 +71,7 @@ function biteAt(edge: Edge, cut: Boxed, s: number) {
   const middle: Xy = [x + (nx * marginMm) / 2, y + (ny * marginMm) / 2];
   // Outward lies to the right of the edge's way.
   const along: Xy = [-ny, nx];
-  const jaw = (way: number): Xy => [middle[0] + (way * along[0] * jawsMm) / 2, middle[1] + (way * along[1] * jawsMm) / 2];
+  const jaw = (way: number): Xy => [middle[0] + (way * along[0] * gripMm) / 2, middle[1] + (way * along[1] * gripMm) / 2];
   const ends = [jaw(-1), jaw(1)] as const;
   return ends.every((p) => cut.holds(...p)) ? { middle, along, line: { xy: Float64Array.from(ends.flat()) } } : undefined;
 }
@@ -87,7 +87,7 @@ function numberBeside(room: Room, placed: readonly LabelBlock[], text: string, m
   for (const aside of [0, 3, -3]) {
     for (const beyond of [1, 2.5, 4, 6]) {
       for (const way of [1, -1]) {
-        const far = way * (jawsMm / 2 + clearMm + width / 2 + beyond);
+        const far = way * (gripMm / 2 + clearMm + width / 2 + beyond);
         const at: Xy = [middle[0] + far * along[0] - aside * along[1], middle[1] + far * along[1] + aside * along[0]];
         const box = boxCorners(at, width / 2 + clearMm, height / 2 + clearMm, angleDeg);
         const free = placed.every((b) => (b.at[0] - at[0]) * (b.at[0] - at[0]) + (b.at[1] - at[1]) * (b.at[1] - at[1]) > apartMm * apartMm);

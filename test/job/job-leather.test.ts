@@ -36,5 +36,9 @@ describe("leather, lasting and the log in a saved job", () => {
     expect(wrong({ leather: { upper: { strips: [{ way: "along", widthMm: 0, gaugeMm: 100, readings: [] }] } } })).toThrow(/widthMm must be greater than zero/);
     expect(wrong({ log: [{ ...full.log[0], pair: 1.5 }] })).toThrow(/pair must be a whole number/);
     expect(wrong({ log: [{ ...full.log[0], measured: { throatDepthMm: -3 } }] })).toThrow(/throatDepthMm must be greater than zero/);
+    expect(wrong({ log: [{ ...full.log[0], measured: { marginsMm: { 11: 12 } } }] })).toThrow(/marginsMm/);
+    expect(wrong({ log: [{ ...full.log[0], measured: { marginsMm: { 4: null } } }] })).toThrow(/marginsMm → 4 must be a number/);
+    expect(wrong({ log: [{ ...full.log[0], last: "L".repeat(201) }] })).toThrow(/last must have at most 200 letters/);
+    expect(wrong({ log: Array.from({ length: 1001 }, () => full.log[0]) })).toThrow(/log must have at most 1,000 shoes/);
   });
 });

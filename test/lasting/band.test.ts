@@ -50,6 +50,20 @@ test("drawing can be followed and stopped", () => {
   expect(() => bandOf(standInCase, pattern, { ...options, watch: stop })).toThrow(Cancelled);
 });
 
+test("draws that do not come to rest are left out and told; where most do not, all of them make a rough band instead of none", () => {
+  const base = standIn(), restless = (every: (k: number) => boolean) => {
+    let k = 0;
+    return { ...base, puller: (...on: Parameters<typeof base.puller>) => (...of: Parameters<ReturnType<typeof base.puller>>) => ({ ...base.puller(...on)(...of), settled: !every(k++) }) };
+  };
+  const some = bandOf(standInCase, pattern, { ...options, mechanics: restless((k) => k % 5 === 4) });
+  expect([some.draws.length, some.unsettled]).toEqual([24, 6]);
+  expect(explain(some.findings[0]!)).toBe("6 of the 30 leathers that were tried did not come to rest on the last and are left out.");
+  const none = bandOf(standInCase, pattern, { ...options, mechanics: restless(() => true) }), all = bandOf(standInCase, pattern, options);
+  expect(none.banded).toEqual(all.banded);
+  expect(explain(none.findings[0]!)).toMatch(/^30 of the 30 leathers that were tried did not come to rest on the last, so where the ends lie between is told only roughly\./);
+  expect(all.findings).toEqual([]);
+});
+
 // Worked by hand: of 1 … 5 the first decile lies 0.4 of the way from 1 to 2.
 test("quantiles lie between the sorted values in proportion", () => {
   expect(quantile([1, 2, 3, 4, 5], 0.1)).toBeCloseTo(1.4, 12);

@@ -1,6 +1,8 @@
 import { expect, test } from "vitest";
 import { Refusal } from "#base/refusal.ts";
-import { draftEnds, marginCut } from "#lasting/draft-ends.ts";
+import { draftEnds } from "#lasting/draft-ends.ts";
+import { marginCut } from "#lasting/draft-margin.ts";
+import { draftOrder } from "#pieces/draft-order.ts";
 import { featherRing, jawShares, placeOnRing, pullOnVertices, roundRing } from "#lasting/feather-ring.ts";
 import { groundOf } from "#lasting/ground-of.ts";
 import { pullWord } from "#lasting/lasted.ts";
@@ -90,7 +92,7 @@ test("an edge that comes farther over the feather line leaves more margin, by ju
   };
   for (const { number, overMm, marginMm, half } of at(0)) {
     expect(Math.abs(overMm)).toBeLessThan(1e-9);
-    expect(marginMm).toBeCloseTo(marginCut(number, table.seams), 9);
+    expect(marginMm).toBeCloseTo(marginCut(draftOrder[number - 1]!, table.seams), 9);
     expect(half === undefined).toBe(number === 1 || number === 4);
   }
   for (const { overMm } of at(3)) expect(overMm).toBeCloseTo(3, 1);
@@ -99,7 +101,7 @@ test("an edge that comes farther over the feather line leaves more margin, by ju
 
 test("margins at the drafts are those of their zones", () => {
   const { lastingToeMm, lastingToeSidesMm, lastingHeelMm, lastingForepartMm, lastingInnerWaistMm, lastingOuterWaistMm } = table.seams;
-  expect(pulls.drafts.map(({ number }) => marginCut(number, table.seams))).toEqual([
+  expect(draftOrder.map((draft) => marginCut(draft, table.seams))).toEqual([
     lastingToeMm, lastingToeSidesMm, lastingToeSidesMm, lastingHeelMm, lastingHeelMm, lastingHeelMm, lastingForepartMm, lastingForepartMm, lastingInnerWaistMm, lastingOuterWaistMm,
   ]);
 });

@@ -147,6 +147,11 @@ export const loopSentences = {
   swapped: sentence("look", (d: { from: string; to: string; fromMm: number; toMm: number; lowMm: number; highMm: number }) =>
     `The same pattern in ${d.to} instead of ${d.from}: the throat ends at ${mm(d.toMm)} instead of ${mm(d.fromMm)}${level(d.toMm - d.fromMm) ? "" : `, ${mm(d.toMm - d.fromMm)} ${wayOf("throatDepthMm", d.toMm - d.fromMm)}`}; between ${mm(d.lowMm)} and ${mm(d.highMm)} in 80 of 100 such leathers.`,
   ),
+  "band-restless": sentence("look", (d: { unsettled: number; draws: number; rough: boolean }) =>
+    d.rough
+      ? `${d.unsettled} of the ${d.draws} leathers that were tried did not come to rest on the last, so where the ends lie between is told only roughly. Pulls nearer to the usual ones may help.`
+      : `${d.unsettled} of the ${d.draws} leathers that were tried did not come to rest on the last and ${d.unsettled === 1 ? "is" : "are"} left out.`,
+  ),
   "pattern-limit": sentence("look", (d: { kind: string; by: number; limit: number }) => limitSaid(d.kind, d.by, d.limit)),
   "remedy-helps": sentence("look", (d: { remedy: string; helps: string[]; now: Strains; after: Strains; throatByMm: number }) =>
     `What helps: ${remedyWords[d.remedy] ?? d.remedy}. ${capital(d.helps.map((kind) => helpSaid(kind, d.now, d.after)).join("; "))}.${level(d.throatByMm) ? "" : ` The throat then comes ${mm(d.throatByMm)} ${wayOf("throatDepthMm", d.throatByMm)}: correct the pattern again.`} (Tried on a coarse sheet.)`,
