@@ -10,40 +10,21 @@ from scipy.integrate import solve_bvp
 from scipy.optimize import brentq, fsolve
 
 from checks import Checks, folder
+from sheet_law import Layers
 
 root = Path(__file__).resolve().parent.parent
 solvers.options.update(show_progress=False, abstol=1e-11, reltol=1e-11, feastol=1e-11)
 
 
-def form(n):
-    """Stiffness in the leather's own axes from its compliance, over the stiffness along."""
-    shear = 4 / n["bias"] - 1 / n["along"] - 1 / n["across"] + 2 * n["poisson"] / n["along"]
-    compliance = np.array([[1 / n["along"], -n["poisson"] / n["along"], 0], [-n["poisson"] / n["along"], 1 / n["across"], 0], [0, 0, shear]])
-    return np.linalg.inv(compliance) / n["along"]
-
-
-def turned(form_, angle):
-    """Seen from axes towards which the leather is turned by the angle: e' = T e."""
-    c, s = np.cos(angle), np.sin(angle)
-    t = np.array([[c * c, s * s, c * s], [s * s, c * c, -c * s], [-2 * c * s, 2 * c * s, c * c - s * s]])
-    return t.T @ form_ @ t
-
-
 class Leather:
+    """Layers of leather as one sheet, each turned by its angle."""
+
     def __init__(self, layers):
-        self.layers = [(n["along"], n["toe"], n["early"], turned(form(n), angle)) for n, angle in layers]
+        self.law = Layers([{"numbers": numbers, "turnDeg": np.rad2deg(angle)} for numbers, angle in layers])
 
     def answer(self, e):
         """Energy, stress, stiffness."""
-        energy, stress, stiffness = 0.0, np.zeros(3), np.zeros((3, 3))
-        for k, toe, early, c in self.layers:
-            q = c @ e
-            root_ = np.sqrt(e @ q + toe * toe)
-            energy += 0.5 * k * (early * (e @ q) + (1 - early) * (root_ - toe) ** 2)
-            a = k * (early + (1 - early) * (1 - toe / root_))
-            stress += a * q
-            stiffness += a * c + k * (1 - early) * toe / root_**3 * np.outer(q, q)
-        return energy, stress, stiffness
+        return self.law.energy(e), *self.law.stress(e)
 
     def strip(self, angle, stretch):
         """Force per flat width and width of a strip with free edges."""
