@@ -2,6 +2,7 @@ import { addBendingInto, bendingEnergy } from "./bending.ts";
 import type { Card } from "./card.ts";
 import type { Ground } from "./ground.ts";
 import { Membrane } from "./membrane.ts";
+import { goInto, turnsBack } from "./newton-step.ts";
 import type { Sheet } from "./sheet.ts";
 import { WrapSystem } from "./system.ts";
 import { Touch } from "./touch.ts";
@@ -24,7 +25,6 @@ const ROUNDING = 1e-12;
 const LEAST_PART = 1e-6;
 /** Where a step takes back the last one, as when nearest points jump to and fro, the next ones are shorter, to this part. */
 const SLOWEST = 1 / 16;
-const BACK = 0.1;
 /** Solves for one step until the points that touch after it stay the same. */
 const ROUNDS = 6;
 /** Drag on every move as a part of the stretch's stiffness, 1/mm²: far below that of any move that matters. */
@@ -85,7 +85,7 @@ export class Descent {
     let longest = 0;
     for (let i = 0; i < step.length; i += 3) longest = Math.max(longest, Math.sqrt(step[i]! ** 2 + step[i + 1]! ** 2 + step[i + 2]! ** 2));
     for (let part = Math.min(this.#pace, LONGEST_MM / longest); part > LEAST_PART; part /= 2) {
-      this.#goInto(this.#trial, part);
+      goInto(this.#trial, this.x, this.#sheet, step, part);
       const energy = this.#energy(this.#trial);
       if (energy > before + FALL * part * slope + ROUNDING * Math.abs(before)) continue;
       x.set(this.#trial);
@@ -123,24 +123,4 @@ export class Descent {
   #energy(x: Float64Array): number {
     return this.#touch.energy(x) + this.#bend * bendingEnergy(this.#sheet, x) + this.#membrane.energy(x);
   }
-
-  #goInto(out: Float64Array, part: number): void {
-    const { unknown, points } = this.#sheet;
-    const { step } = this.#system;
-    for (let p = 0; p < points; p++) {
-      const at = unknown[p]!;
-      if (at >= 0) for (let d = 0; d < 3; d++) out[3 * p + d] = this.x[3 * p + d]! + part * step[at + d]!;
-    }
-  }
-}
-
-/** Whether a step takes back a good part of the one before. */
-function turnsBack(step: Float64Array, before: Float64Array): boolean {
-  let dot = 0, a = 0, b = 0;
-  for (let i = 0; i < step.length; i++) {
-    dot += step[i]! * before[i]!;
-    a += step[i]! * step[i]!;
-    b += before[i]! * before[i]!;
-  }
-  return dot < 0 && dot * dot > BACK * a * b;
 }

@@ -2,7 +2,8 @@ import { unwatched, type Watch } from "#base/watch.ts";
 import type { Card } from "./card.ts";
 import { Descent, type WrapStep } from "./descent.ts";
 import type { Ground } from "./ground.ts";
-import { sheetOf, type Sheet, type SheetInput } from "./sheet.ts";
+import { ofVertices, pointsAt } from "./sheet-points.ts";
+import { sheetOf, type SheetInput } from "./sheet.ts";
 
 export interface WrapOptions {
   readonly card: Card;
@@ -58,17 +59,4 @@ export function wrap(input: SheetInput, start: Float64Array, ground: Ground, { c
     steps,
     settled,
   };
-}
-
-const ofVertices = ({ pointOf }: Sheet, values: Float64Array, each: number): Float64Array =>
-  Float64Array.from({ length: each * pointOf.length }, (_, k) => values[each * pointOf[Math.floor(k / each)]! + (k % each)]!);
-
-/** Positions of the points; taped vertices meet half way. */
-function pointsAt({ pointOf, points }: Sheet, start: Float64Array): Float64Array {
-  const x = new Float64Array(3 * points), count = new Uint32Array(points);
-  pointOf.forEach((p, v) => {
-    count[p]!++;
-    for (let d = 0; d < 3; d++) x[3 * p + d]! += start[3 * v + d]!;
-  });
-  return x.map((sum, k) => sum / count[Math.floor(k / 3)]!);
 }

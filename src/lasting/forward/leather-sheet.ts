@@ -1,6 +1,7 @@
 import { must } from "#base/bug.ts";
 import { unwatched } from "#base/watch.ts";
 import type { Law } from "#leather/law.ts";
+import { ofVertices, pointsAt } from "#wrap/sheet-points.ts";
 import { sheetOf, type Sheet, type SheetInput } from "#wrap/sheet.ts";
 import { Bars, type BarsInput } from "./bars.ts";
 import { Contact } from "./contact.ts";
@@ -244,17 +245,6 @@ export class LeatherSheet {
   }
 
   #ofVertices(values: Float64Array, each: number): Float64Array {
-    const { pointOf } = this.#sheet;
-    return Float64Array.from({ length: each * pointOf.length }, (_, k) => values[each * pointOf[Math.floor(k / each)]! + (k % each)]!);
+    return ofVertices(this.#sheet, values, each);
   }
-}
-
-/** Positions of the points; vertices sewn together meet half way. */
-function pointsAt({ pointOf, points }: Sheet, start: Float64Array): Float64Array {
-  const x = new Float64Array(3 * points), count = new Uint32Array(points);
-  pointOf.forEach((p, v) => {
-    count[p]!++;
-    for (let d = 0; d < 3; d++) x[3 * p + d]! += start[3 * v + d]!;
-  });
-  return x.map((sum, k) => sum / count[Math.floor(k / 3)]!);
 }

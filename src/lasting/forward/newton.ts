@@ -1,4 +1,5 @@
 import { addBendingInto, bendingEnergy } from "#wrap/bending.ts";
+import { goInto, turnsBack } from "#wrap/newton-step.ts";
 import type { Sheet } from "#wrap/sheet.ts";
 import { WrapSystem } from "#wrap/system.ts";
 import type { Bars } from "./bars.ts";
@@ -40,7 +41,6 @@ const GOOD_PART = 0.25;
 const FAIR_PART = 0.05;
 /** Where a step takes back the last one, the next ones are shorter, to this part. */
 const SLOWEST = 1 / 16;
-const BACK = 0.1;
 /** Steps without the residual coming down to this share after which steps get shorter. */
 const RING = 30;
 const CALMER = 0.8;
@@ -177,7 +177,7 @@ export class Newton {
     const before = this.#energy(x);
     const most = Math.min(this.#pace, LONGEST_MM / longest), least = most * fair;
     for (let part = most; part >= least; part /= 2) {
-      this.#goInto(this.#trial, part);
+      goInto(this.#trial, this.x, this.#parts.sheet, step, part);
       const energy = this.#energy(this.#trial);
       if (!(energy <= before + FALL * part * slope + ROUNDING * Math.abs(before))) continue;
       x.set(this.#trial);
@@ -233,24 +233,4 @@ export class Newton {
     const { sheet, membrane, bend, bars, contact, friction, holds } = this.#parts;
     return membrane.energy(x) + bend * bendingEnergy(sheet, x) + (bars?.energy(x) ?? 0) + contact.energy(x) + friction.energy(x) + holds.energy(x);
   }
-
-  #goInto(out: Float64Array, part: number): void {
-    const { unknown, points } = this.#parts.sheet;
-    const { step } = this.#system;
-    for (let p = 0; p < points; p++) {
-      const at = unknown[p]!;
-      if (at >= 0) for (let d = 0; d < 3; d++) out[3 * p + d] = this.x[3 * p + d]! + part * step[at + d]!;
-    }
-  }
-}
-
-/** Whether a step takes back a good part of the one before. */
-function turnsBack(step: Float64Array, before: Float64Array): boolean {
-  let dot = 0, a = 0, b = 0;
-  for (let i = 0; i < step.length; i++) {
-    dot += step[i]! * before[i]!;
-    a += step[i]! * step[i]!;
-    b += before[i]! * before[i]!;
-  }
-  return dot < 0 && dot * dot > BACK * a * b;
 }
