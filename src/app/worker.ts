@@ -2,13 +2,12 @@
 import { Refusal } from "#base/refusal.ts";
 import type { Watch } from "#base/watch.ts";
 import type { Job } from "#job/job.ts";
-import { Laster } from "#job/lasting.ts";
+import { Laster, type CorrectedPattern } from "#job/lasting.ts";
 import type { Pair } from "#job/pair.ts";
 import { readyFor } from "#job/pictures.ts";
 import { Pipeline, type Rules, type RunOptions } from "#job/pipeline.ts";
 import { Prover } from "#job/proof.ts";
 import { sheetsFor } from "#job/sheets-for.ts";
-import type { Compensated } from "#lasting/compensate.ts";
 import type { TracedPicture } from "#tape/taped-shell.ts";
 import type { CorrectedFor, LastingAsked, LastingFound } from "./lasting-talk.ts";
 import { printedPages } from "./printed-pages.ts";
@@ -54,16 +53,17 @@ function lastingFound(job: Job, asked: LastingAsked, watch: Watch): LastingFound
     if (asked.what === "band") return some("banding", laster.band(job, files, watch));
     if (asked.what === "correct") return some("corrected", correctedFor(laster.correct(job, files, watch)));
     if (asked.what === "turn") return some("turned", laster.turn(job, files, watch));
+    if (asked.what === "drafts") return some("effects", laster.draftEffects(job, files, watch));
     if (asked.what === "swap") return { ...some("swapped", laster.swap(job, files, { known: asked.other }, watch)), other: asked.other };
     return {};
   })();
   return { ...part, ...some("lasted", laster.pull(job, files, watch)?.lasted) };
 }
 
-function correctedFor(found: Compensated | undefined): CorrectedFor | undefined {
+function correctedFor(found: CorrectedPattern | undefined): CorrectedFor | undefined {
   if (!found) return undefined;
-  const { shift, aimed, uncorrected, rounds, reached, findings } = found;
-  return { shift, aimed, uncorrected, rounds, reached, findings };
+  const { shift, aimed, uncorrected, rounds, reached, findings, advice } = found;
+  return { shift, aimed, uncorrected, rounds, reached, findings, advice };
 }
 
 const some = <K extends keyof LastingFound>(key: K, found: LastingFound[K] | undefined): LastingFound => (found === undefined ? {} : { [key]: found });

@@ -8,6 +8,7 @@ import { judgePair, judgeShoe } from "#lasting/log-judge.ts";
 import type { Asked, Measured } from "#lasting/log.ts";
 import { lastingFrom } from "#lasting/settings.ts";
 import type { Desk } from "../desk.ts";
+import type { LastingWork } from "../lasting-work.ts";
 import { pairsIn, removePair, shoeIn, type ShoeMade } from "../state/log-edits.ts";
 import { Fold } from "./fold.tsx";
 import { ShoeHistory } from "./shoe-history.tsx";
@@ -19,12 +20,13 @@ interface ShoeLogProps {
   readonly pair: LastPair;
   /** What is asked and foretold of the shoes made now. */
   readonly made: ShoeMade & { readonly asked: Asked };
+  readonly work: LastingWork;
 }
 
 const sides: readonly Side[] = ["left", "right"];
 
 /** What the maker measured on her shoes, what comes of it for this pair, and what all of them taught. */
-export function ShoeLog({ desk, pair, made }: ShoeLogProps): ReactElement {
+export function ShoeLog({ desk, pair, made, work: { lastings, now, holds } }: ShoeLogProps): ReactElement {
   const written = pairsIn(desk.job);
   const next = (written.at(-1) ?? 0) + 1;
   const [picked, pick] = useState<number>();
@@ -40,7 +42,8 @@ export function ShoeLog({ desk, pair, made }: ShoeLogProps): ReactElement {
   const usable: Partial<Record<Side, Measured>> = Object.fromEntries(sides.flatMap((side, i) => (shoes[side] ? [[side, checks[i]!.measured]] : [])));
   const alike = usable.left && usable.right ? judgePair(usable.left, usable.right) : undefined;
   const single = sides.flatMap((side) => (usable[side] ? judgeShoe(side, usable[side], asked).findings : []));
-  const advice = adviseDrafts(usable, asked, { pulls: lastingFrom(desk.job.lasting), cemented: { left: cemented, right: cemented } });
+  const effects = holds ? now.effects : undefined;
+  const advice = adviseDrafts(usable, asked, { pulls: lastingFrom(desk.job.lasting), ...(effects && { effects }), cemented: { left: cemented, right: cemented } });
   return (
     <section aria-label="The shoes as they came out">
       <h3>The shoes as they came out</h3>
@@ -62,6 +65,11 @@ export function ShoeLog({ desk, pair, made }: ShoeLogProps): ReactElement {
       <Told title="Left against right" of={alike?.findings ?? []} />
       <Told title="Each against what was asked" of={single} />
       <Told title="What to do" of={[...advice.moves.map((m) => m.finding), ...advice.findings]} />
+      {advice.moves.length > 0 && !effects && !now.busy && (
+        <p className="follows">
+          How much a draft does is told by a rule of thumb. <button type="button" className="word" onClick={() => lastings.ask({ for: "lasting", what: "drafts", job: pair.job })}>Reckon it for this pair</button>: each draft is tried a little harder and a little softer.
+        </p>
+      )}
       {desk.job.log.length > 0 && <Fold name="All pairs so far" holds={`${written.length === 1 ? "one pair" : `${written.length} pairs`}`}><ShoeHistory log={desk.job.log} learned={pair.leathers.learned} /></Fold>}
     </section>
   );

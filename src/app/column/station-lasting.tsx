@@ -56,7 +56,7 @@ export function StationLasting({ desk, pair, work, onStation }: StationLastingPr
         </div>
       )}
       <Fold name="Marks for both lasts" holds="as tape lengths"><LastingGauges pair={pair} foretold={foretold} /></Fold>
-      <ShoeLog desk={desk} pair={pair} made={made} />
+      <ShoeLog desk={desk} pair={pair} made={made} work={work} />
     </>
   );
 }

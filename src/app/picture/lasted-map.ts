@@ -60,8 +60,8 @@ export function lastedNumber(of: LastedMapOf, value: number, decimals = 1): stri
 /** The worst value with its unit. */
 export const lastedWorst = ({ of, worst }: LastedMap): string => (of === "stands off" ? mm(worst.value) : percent(Math.abs(worst.value)));
 
-/** Edges that belong to one triangle alone: the outline of the sheet, and both banks of its seams; x y z … of each edge, lifted a hair. */
-export function outlineOf({ triangles, positions }: Mesh): readonly Float64Array[] {
+/** Edges that belong to one triangle alone, as the numbers of their ends: the outline of the sheet, and both banks of its seams. */
+export function rimOf({ triangles, positions }: Mesh): readonly (readonly [number, number])[] {
   const count = new Map<number, readonly [number, number]>();
   const n = positions.length / 3;
   for (let t = 0; t < triangles.length; t += 3)
@@ -70,6 +70,11 @@ export function outlineOf({ triangles, positions }: Mesh): readonly Float64Array
       const key = Math.min(a, b) * n + Math.max(a, b);
       if (!count.delete(key)) count.set(key, [a, b]);
     }
-  const lifted = liftedOff({ triangles, positions });
-  return [...count.values()].map(([a, b]) => Float64Array.of(...lifted.subarray(3 * a, 3 * a + 3), ...lifted.subarray(3 * b, 3 * b + 3)));
+  return [...count.values()];
+}
+
+/** The same as x y z … of each edge, lifted a hair. */
+export function outlineOf(mesh: Mesh, rim = rimOf(mesh)): readonly Float64Array[] {
+  const lifted = liftedOff(mesh);
+  return rim.map(([a, b]) => Float64Array.of(...lifted.subarray(3 * a, 3 * a + 3), ...lifted.subarray(3 * b, 3 * b + 3)));
 }

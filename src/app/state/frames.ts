@@ -13,8 +13,8 @@ export interface Steps {
   readonly still: boolean;
 }
 
-/** Long enough to see what a draft does, ms. */
-const eachMs = 250;
+/** Long enough to read what a draft does and to see it, ms. */
+const eachMs = 900;
 
 const asked = "(prefers-reduced-motion: reduce)";
 function useReducedMotion(): boolean {
