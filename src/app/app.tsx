@@ -17,6 +17,7 @@ import { StationList } from "./column/station-list.tsx";
 import type { Desk } from "./desk.ts";
 import { useLastingWork } from "./lasting-work.ts";
 import type { Lastings } from "./lastings.ts";
+import type { LeatherShelf } from "./leather-shelf.ts";
 import type { Plans } from "./plans.ts";
 import type { Proofs } from "./proofs.ts";
 import type { RefusedNumber } from "./desktop.ts";
@@ -46,10 +47,11 @@ interface AppProps {
   readonly lastings: Lastings;
   readonly plans: Plans;
   readonly usuals: Usuals;
+  readonly shelf: LeatherShelf;
 }
 
 /** The whole page: one line of state at the top, one column of sentences, one picture. */
-export function App({ desk, proofs, lastings, plans, usuals }: AppProps): ReactElement {
+export function App({ desk, proofs, lastings, plans, usuals, shelf }: AppProps): ReactElement {
   const now = useSyncExternalStore(desk.listen, desk.look);
   // The maker's own work opens where it is drawn, the example where her own last comes in.
   const [picked, setStation] = useState<Station | undefined>(keptStation);
@@ -69,9 +71,9 @@ export function App({ desk, proofs, lastings, plans, usuals }: AppProps): ReactE
   const [mapOf, setMapOf] = useState<MapOf>("give");
   const [folded, setFolded] = useState(false);
   const [sight, setSight] = useState<LeatherSight>("upper");
+  const dropping = useKeysAndDrops(desk, station !== "Leather" ? undefined : sight === "lining" ? "lining" : "upper");
   const chooser = useRef<HTMLInputElement>(null);
   const pictures = useRef<HTMLInputElement>(null);
-  const dropping = useKeysAndDrops(desk);
   const { pair, rules, refused, unused, standing } = now;
   const work = usePieceWork(pair, now.draft);
   const refusals = useMemo(() => refusedNumbers(refused, unused, standing), [refused, unused, standing]);
@@ -119,7 +121,7 @@ export function App({ desk, proofs, lastings, plans, usuals }: AppProps): ReactE
       {station === "Lines" && taped && <TapedLines pair={taped} />}
       {station === "Shell" && taped && <TapedShellWords pair={taped} />}
       {station === "Shell" && !taped && rules && <StationShell onStation={toStation} desk={desk} rules={rules} pair={onLast} map={map} mapOf={mapOf} onMap={setMapOf} folded={folded} onFolded={setFolded} proofs={proofs} proven={proven} />}
-      {station === "Leather" && <StationLeather desk={desk} taped={taped !== undefined} onSight={setSight} />}
+      {station === "Leather" && <StationLeather desk={desk} shelf={shelf} taped={taped !== undefined} onSight={setSight} />}
       {station === "Lasting" && taped && <TapedLasting onStation={toStation} />}
       {station === "Lasting" && onLast && <StationLasting desk={desk} pair={onLast} work={lasting} onStation={toStation} />}
       {station === "Pieces" && rules && <StationPieces desk={desk} rules={rules} pair={pair} work={work} usuals={usuals} onStation={toStation} />}

@@ -11,6 +11,7 @@ import type { TracedPicture } from "#tape/taped-shell.ts";
 import { Bench, type Wish } from "./bench.ts";
 import { firstDesktop, noComplaint, noneWaits, type Desktop } from "./desktop.ts";
 import { fetchDemo } from "./demo/fetch-demo.ts";
+import type { OwnLeathers } from "./leather-shelf.ts";
 import { Opener } from "./opener.ts";
 import { Writer } from "./keep/writer.ts";
 import { isExample } from "./state/edits.ts";
@@ -48,10 +49,10 @@ export class Desk {
   #foretells: (job: Job) => Foretold | undefined = () => undefined;
   readonly #opener: Opener;
 
-  /** @param own the maker's usual numbers, with which new work begins */
-  constructor(own: OwnNumbers) {
+  /** @param own the maker's usual numbers, with which new work begins; @param leathers those she keeps for other pairs */
+  constructor(own: OwnNumbers, leathers: OwnLeathers) {
     this.#own = own;
-    this.#opener = new Opener(this.#shelf, own, {
+    this.#opener = new Opener(this.#shelf, own, leathers, {
       work: () => this.#now,
       begun: (job) => this.begun(job),
       tryOut: (job, what) => this.#try(job, what),

@@ -9,19 +9,22 @@ import { createRoot } from "react-dom/client";
 import { App } from "./app.tsx";
 import { Desk } from "./desk.ts";
 import { Lastings } from "./lastings.ts";
+import { LeatherShelf } from "./leather-shelf.ts";
 import { Plans } from "./plans.ts";
 import { Proofs } from "./proofs.ts";
 import { Usuals } from "./usuals.ts";
 import { Guard } from "./top/guard.tsx";
 
 const usuals = new Usuals();
-const desk = new Desk(usuals);
+const shelf = new LeatherShelf();
+const desk = new Desk(usuals, shelf);
 const proofs = new Proofs(desk.files);
 const lastings = new Lastings(desk.files);
 desk.hearsFrom((job) => lastings.foretold(job));
 const plans = new Plans();
-createRoot(document.getElementById("app")!).render(<Guard desk={desk}><App desk={desk} proofs={proofs} lastings={lastings} plans={plans} usuals={usuals} /></Guard>);
+createRoot(document.getElementById("app")!).render(<Guard desk={desk}><App desk={desk} proofs={proofs} lastings={lastings} plans={plans} usuals={usuals} shelf={shelf} /></Guard>);
 void usuals.open();
+void shelf.open();
 void desk.open().finally(keepForOffline);
 
 /** Only once the page has asked for its own files: the copy for work without network takes in the large image library too. */

@@ -1,4 +1,5 @@
-import type { Finding } from "#base/findings.ts";
+import { finding, type Finding } from "#base/findings.ts";
+import { Refusal } from "#base/refusal.ts";
 import { renamed } from "#job/files.ts";
 import { isJobFile, readJobFile } from "#job/job-file.ts";
 import type { Job } from "#job/job.ts";
@@ -8,7 +9,10 @@ import { onScan } from "./state/edits.ts";
 import { isPicture, type Shelf } from "./state/shelf.ts";
 import { shownPhoto } from "./state/shown-photo.ts";
 import { withPhotos } from "./state/tape-edits.ts";
+import { isLeathersFile } from "./state/kept-leathers.ts";
 import { isUsualFile, type OwnNumbers } from "./state/usual.ts";
+import type { OwnLeathers } from "./leather-shelf.ts";
+import { isTable } from "./strip-tables.ts";
 
 /** The desk, as far as opening files goes. */
 interface Asked {
@@ -26,11 +30,13 @@ interface Asked {
 export class Opener {
   readonly #shelf: Shelf;
   readonly #own: OwnNumbers;
+  readonly #leathers: OwnLeathers;
   readonly #desk: Asked;
 
-  constructor(shelf: Shelf, own: OwnNumbers, desk: Asked) {
+  constructor(shelf: Shelf, own: OwnNumbers, leathers: OwnLeathers, desk: Asked) {
     this.#shelf = shelf;
     this.#own = own;
+    this.#leathers = leathers;
     this.#desk = desk;
   }
 
@@ -39,7 +45,9 @@ export class Opener {
     if (!first) return this.#openPictures(files);
     await this.#reading(async () => {
       const bytes = await bytesOf(first);
-      if (isUsualFile(bytes)) await this.#own.take(first.name, bytes);
+      if (isTable(first.name)) throw new Refusal(finding("strips-elsewhere", { file: first.name }));
+      if (isLeathersFile(bytes)) await this.#leathers.take(first.name, bytes);
+      else if (isUsualFile(bytes)) await this.#own.take(first.name, bytes);
       else if (isJobFile(first.name, bytes)) this.#openJob(first.name, bytes);
       else this.#desk.tryOut(this.#desk.begun(onScan(this.#job, this.#shelf.take(first.name, bytes))), `opening ${first.name}`);
     });

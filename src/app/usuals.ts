@@ -18,7 +18,7 @@ export interface UsualsNow {
 export class Usuals implements OwnNumbers {
   #now: UsualsNow = { usual: undefined, said: undefined, looked: false };
   readonly #ears = new Set<() => void>();
-  readonly #drawer = new Drawer();
+  readonly #drawer = new Drawer("usual numbers");
 
   readonly listen = (ear: () => void): (() => void) => {
     this.#ears.add(ear);

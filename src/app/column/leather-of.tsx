@@ -1,17 +1,21 @@
-import { useMemo, type ReactElement } from "react";
+import { useMemo, useSyncExternalStore, type ReactElement } from "react";
 import { explain, severityOf } from "#base/findings.ts";
 import { knownFigures } from "#leather/known-leathers.ts";
 import type { StripFit } from "#leather/strip-fit.ts";
 import { knownLeathers, type Leather, type UpperLayer } from "#leather/leather.ts";
 import { knownWords } from "#leather/strip-words.ts";
 import type { Desk } from "../desk.ts";
+import type { LeatherShelf } from "../leather-shelf.ts";
 import { forgetOfLeather, setLeather } from "../state/leather-edits.ts";
 import { layerWords } from "../state/leather-words.ts";
 import { leatherNow, readingsIn } from "../state/leathers.ts";
 import { lengthField } from "../state/measure-field.ts";
 import { mm, percent } from "../state/numbers.ts";
 import { toldN, toldWidthMm } from "../state/told-load.ts";
+import { stripTables } from "../strip-tables.ts";
+import { FindingsList } from "./findings-list.tsx";
 import { Fold } from "./fold.tsx";
+import { LeatherKept } from "./leather-kept.tsx";
 import { LeatherStrips } from "./leather-strips.tsx";
 import { NumberField } from "./number-field.tsx";
 import { WithWhy } from "./why.tsx";
@@ -19,6 +23,7 @@ import { WordChoice } from "./word-choice.tsx";
 
 interface LeatherOfProps {
   readonly desk: Desk;
+  readonly shelf: LeatherShelf;
   readonly layer: UpperLayer;
   /** The picture shows this leather. */
   readonly onSight: () => void;
@@ -26,13 +31,14 @@ interface LeatherOfProps {
 }
 
 /** What one layer is cut from, and what is known of that leather. */
-export function LeatherOf({ desk, layer, onSight, onTest }: LeatherOfProps): ReactElement {
+export function LeatherOf({ desk, shelf, layer, onSight, onTest }: LeatherOfProps): ReactElement {
   const { job } = desk;
   const said = job.leather[layer];
   const fit = useMemo(() => leatherNow(said, layer), [said, layer]);
   const { leather, findings } = fit;
   const of = layerWords[layer];
   const count = readingsIn(said);
+  const table = useSyncExternalStore(stripTables.listen, stripTables.look)[layer] ?? [];
   return (
     <section aria-label={`Leather of the ${of}`} onFocus={onSight}>
       <h3>The {of}</h3>
@@ -50,6 +56,8 @@ export function LeatherOf({ desk, layer, onSight, onTest }: LeatherOfProps): Rea
       <Fold name={count > 0 ? "Strips of it that you tested" : "Test strips of it"} holds={stripWords(said?.strips?.length ?? 0, count)}>
         <LeatherStrips desk={desk} layer={layer} onTest={onTest} />
       </Fold>
+      <div role="status"><FindingsList findings={table} all={[]} /></div>
+      <LeatherKept desk={desk} layer={layer} shelf={shelf} />
     </section>
   );
 }

@@ -1,16 +1,12 @@
 import { useRef, useState, type ReactElement } from "react";
-import type { Finding } from "#base/findings.ts";
-import { Refusal } from "#base/refusal.ts";
 import { stripWays, type UpperLayer } from "#leather/leather.ts";
-import { readStripCsv } from "#leather/strip-csv.ts";
 import { wayWords } from "#leather/strip-words.ts";
 import type { Desk } from "../desk.ts";
-import { bytesOf } from "../read-file.ts";
-import { addStrip, addStrips, stripsOf } from "../state/leather-edits.ts";
+import { addStrip, stripsOf } from "../state/leather-edits.ts";
 import { layerWords } from "../state/leather-words.ts";
 import { keepLoadUnit, keptLoadUnit, loadUnits, loadUnitWords } from "../state/load-unit.ts";
+import { stripTables } from "../strip-tables.ts";
 import { Chooser } from "./chooser.tsx";
-import { FindingsList } from "./findings-list.tsx";
 import { StripTable } from "./leather-strip.tsx";
 import { WordChoice } from "./word-choice.tsx";
 
@@ -24,23 +20,9 @@ interface LeatherStripsProps {
 /** All strips of one leather: what was read on them, and the ways to bring more in. */
 export function LeatherStrips({ desk, layer, onTest }: LeatherStripsProps): ReactElement {
   const [unit, setUnit] = useState(keptLoadUnit);
-  const [said, say] = useState<readonly Finding[]>([]);
   const chooser = useRef<HTMLInputElement>(null);
   const strips = stripsOf(desk.job, layer);
   const of = layerWords[layer];
-  const take = (text: string): void => {
-    const { strips: read, findings } = readStripCsv(text);
-    say(findings);
-    if (read.length > 0) desk.change(addStrips(desk.job, layer, read), read.length === 1 ? `a strip of the ${of}` : `${read.length} strips of the ${of}`);
-  };
-  const open = async (text: () => Promise<string> | string): Promise<void> => {
-    try {
-      take(await text());
-    } catch (error) {
-      if (!(error instanceof Refusal)) throw error;
-      say([error.finding]);
-    }
-  };
   return (
     <>
       <p className="sentence">
@@ -61,10 +43,9 @@ export function LeatherStrips({ desk, layer, onTest }: LeatherStripsProps): Reac
       </p>
       <p className="acts-here">
         <button type="button" className="word" aria-label={`open a table of strips of the ${of}`} onClick={() => chooser.current?.click()}>Open a table (CSV)</button>
-        <PasteTable of={of} onText={(text) => void open(() => text)} />
+        <PasteTable of={of} onText={(text) => stripTables.take(desk, layer, text)} />
       </p>
-      <Chooser at={chooser} label={`table of strips of the ${of}`} accept=".csv,.txt,.tsv,text/csv" onFiles={([file]) => file && void open(async () => new TextDecoder().decode(await bytesOf(file)))} />
-      <div role="status"><FindingsList findings={said} all={[]} /></div>
+      <Chooser at={chooser} label={`table of strips of the ${of}`} accept=".csv,.txt,.tsv,text/csv" onFiles={([file]) => file && void stripTables.open(desk, layer, file)} />
     </>
   );
 }

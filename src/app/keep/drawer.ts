@@ -1,19 +1,24 @@
 import { openDB, type IDBPDatabase } from "idb";
 
-/** A drawer of its own for what outlives the work at hand: the maker's usual numbers, as the text of their file. */
+/** A drawer of its own for what outlives the work at hand: the maker's usual numbers, or her leathers, as the text of their file. */
 export class Drawer {
+  readonly #name: "usual numbers" | "leathers";
   #database: Promise<IDBPDatabase> | undefined;
 
+  constructor(name: "usual numbers" | "leathers") {
+    this.#name = name;
+  }
+
   async read(): Promise<string | undefined> {
-    return (await (await this.#open()).get("own", "usual numbers")) as string | undefined;
+    return (await (await this.#open()).get("own", this.#name)) as string | undefined;
   }
 
   async write(text: string): Promise<void> {
-    await (await this.#open()).put("own", text, "usual numbers");
+    await (await this.#open()).put("own", text, this.#name);
   }
 
   async clear(): Promise<void> {
-    await (await this.#open()).delete("own", "usual numbers");
+    await (await this.#open()).delete("own", this.#name);
   }
 
   #open(): Promise<IDBPDatabase> {

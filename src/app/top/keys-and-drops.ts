@@ -1,9 +1,14 @@
 import { useEffect, useState } from "react";
 import { finding } from "#base/findings.ts";
+import type { UpperLayer } from "#leather/leather.ts";
 import type { Desk } from "../desk.ts";
+import { isTable, stripTables } from "../strip-tables.ts";
 
-/** Undo and redo by keys anywhere on the page, and files dropped anywhere. True while a file hangs over the page. */
-export function useKeysAndDrops(desk: Desk): boolean {
+/**
+ * Undo and redo by keys anywhere on the page, and files dropped anywhere. True while a file hangs over the page.
+ * @param leather the layer that is looked at, at the station of leathers: a table that is dropped there holds its strips
+ */
+export function useKeysAndDrops(desk: Desk, leather: UpperLayer | undefined): boolean {
   const [dropping, setDropping] = useState(false);
   useEffect(() => {
     const key = (e: KeyboardEvent): void => {
@@ -30,6 +35,7 @@ export function useKeysAndDrops(desk: Desk): boolean {
       if (!file) return;
       e.preventDefault();
       if (e.dataTransfer?.items[0]?.webkitGetAsEntry()?.isDirectory) desk.refuse(finding("file-is-folder", { file: file.name }));
+      else if (leather && isTable(file.name)) void stripTables.open(desk, leather, file);
       else void desk.openFiles([file, ...more]);
     };
     const pairs = [["keydown", key], ["dragover", over], ["dragleave", leave], ["drop", drop]] as const;
@@ -37,6 +43,6 @@ export function useKeysAndDrops(desk: Desk): boolean {
     return () => {
       for (const [name, ear] of pairs) removeEventListener(name, ear as EventListener);
     };
-  }, [desk]);
+  }, [desk, leather]);
   return dropping;
 }
