@@ -18,6 +18,11 @@ export interface StripCurve {
   readonly high: Float64Array;
 }
 
+/**
+ * Below this no strip is loaded (2 N on 20 mm), and there the slopes overshoot: they know no end of a soft beginning. The band keeps the
+ * share that it has here; N per mm.
+ */
+const leastPull = 2 / 20;
 /** Half of the band of nine in ten, in standard deviations of a normal spread. */
 const ninety = 1.645;
 
@@ -46,7 +51,7 @@ export function stretchCovariance({ model, covariance }: FittedModel, pull: numb
 
 /** Stretch of a strip under a pull in N per mm of width, with its band. */
 export function bandedStretch({ model, covariance }: FittedModel, way: StripWay, pull: number): Banded {
-  const slope = slopes(model, way, pull);
+  const slope = slopes(model, way, Math.max(pull, leastPull));
   const middle = logStretch(numbersOf(model), way, pull);
   const half = ninety * Math.sqrt(product(covariance, slope, slope));
   return { stretch: Math.exp(middle), low: Math.exp(middle - half), high: Math.exp(middle + half) };
