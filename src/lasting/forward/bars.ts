@@ -52,14 +52,14 @@ export class Bars {
     return this.#lengths.map((length, k) => this.#stiffness * (this.#way(x, k) / length - 1));
   }
 
-  /** Adds gradient and second derivatives; 21 places a piece as in WrapSystem.ofPairs. Not `whole`: no stiffness below 0. */
-  addInto(gradient: Float64Array, values: Float64Array, slots: Int32Array, x: Float64Array, whole: boolean): void {
+  /** Adds gradient and second derivatives; 21 places a piece as in WrapSystem.ofPairs. `push`: share with which stiffness below 0 counts. */
+  addInto(gradient: Float64Array, values: Float64Array, slots: Int32Array, x: Float64Array, push: number): void {
     const u = this.#u, block = this.#block;
     for (let k = 0; k < this.#lengths.length; k++) {
       const length = this.#lengths[k]!, now = this.#way(x, k);
       if (!(now > 0)) continue;
       const force = this.#stiffness * (now / length - 1), along = this.#stiffness / length;
-      const aside = whole || force > 0 ? force / now : 0;
+      const aside = (force > 0 ? force : push * force) / now;
       for (let d = 0; d < 3; d++) u[d]! /= now;
       for (let end = 0; end < 2; end++) {
         const at = this.#unknown[this.pairs[2 * k + end]!]!;

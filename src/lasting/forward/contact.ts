@@ -93,26 +93,29 @@ export class Contact {
     return sum;
   }
 
-  /** Marks the points that lie below the form after a step (3 unknowns a free point). @returns whether any mark has changed */
-  markInto(touching: Uint8Array, x: Float64Array, step?: Float64Array): boolean {
+  /**
+   * Marks the points that lie below the form after a step (3 unknowns a free point).
+   * @returns N·mm by which the energy after the step was reckoned wrong where marks have changed
+   */
+  markInto(touching: Uint8Array, x: Float64Array, step?: Float64Array): number {
     const n = this.plane;
-    let changed = false;
+    let wrong = 0;
     for (let p = 0; p < touching.length; p++) {
       const at = this.#sheet.unknown[p]!;
       let h = this.height(x, p);
       if (step && at >= 0) h += n[4 * p]! * step[at]! + n[4 * p + 1]! * step[at + 1]! + n[4 * p + 2]! * step[at + 2]!;
       const mark = h < 0 ? 1 : 0;
-      if (touching[p] !== mark) changed = true;
+      if (touching[p] !== mark) wrong += 0.5 * this.#sheet.areas[p]! * this.#stiff * h * h;
       touching[p] = mark;
     }
-    return changed;
+    return wrong;
   }
 
   /**
-   * Adds gradient and second derivatives as if just the marked points touched; six places a point as in WrapSystem.ofPoints. `whole`: the
+   * Adds gradient and second derivatives as if just the marked points touched; six places a point as in WrapSystem.ofPoints. `bent`: the
    * form's bend counts with the force across it, which may be stiffness below 0.
    */
-  addInto(gradient: Float64Array, values: Float64Array, slots: Int32Array, x: Float64Array, touching: Uint8Array, whole: boolean): void {
+  addInto(gradient: Float64Array, values: Float64Array, slots: Int32Array, x: Float64Array, touching: Uint8Array, bent: boolean): void {
     const { areas, points, unknown } = this.#sheet;
     const n = this.plane;
     for (let p = 0; p < points; p++) {
@@ -121,7 +124,7 @@ export class Contact {
       const h = this.height(x, p);
       const stiff = touching[p] ? areas[p]! * this.#stiff : 0;
       const force = areas[p]! * this.press + stiff * h;
-      const across = whole ? areas[p]! * this.press - this.bearing[p]! : 0;
+      const across = bent ? areas[p]! * this.press - this.bearing[p]! : 0;
       for (let d = 0, k = 6 * p; d < 3; d++) {
         gradient[at + d]! += force * n[4 * p + d]!;
         for (let e = 0; e <= d; e++, k++) values[slots[k]!]! += stiff * n[4 * p + d]! * n[4 * p + e]! + across * this.#bend[k]!;

@@ -78,15 +78,15 @@ export class LawMembrane {
   }
 
   /**
-   * Adds gradient and second derivatives; `slots` has 45 places a triangle as in WrapSystem.ofTriangles. Not `whole`: principal stresses
-   * below 0 are left out of the second derivatives, so that with a convex law no direction has negative stiffness.
+   * Adds gradient and second derivatives; `slots` has 45 places a triangle as in WrapSystem.ofTriangles. `push`: share with which
+   * principal stresses below 0 count in the second derivatives; at 0, with a convex law, no direction has negative stiffness.
    */
-  addInto(gradient: Float64Array, values: Float64Array, slots: Int32Array, x: Float64Array, whole: boolean): void {
+  addInto(gradient: Float64Array, values: Float64Array, slots: Int32Array, x: Float64Array, push: number): void {
     for (let t = 0; t < this.triangles; t++) {
       this.#answer(x, t);
       this.#weights(t);
       this.#addForces(gradient, t);
-      if (!whole) leavePull(this.#out);
+      if (push < 1) easePush(this.#out, push);
       this.#addStiffness(values, slots, t);
     }
   }
@@ -193,18 +193,15 @@ export interface TriangleState {
   readonly tension: Float64Array;
 }
 
-/** Replaces the stress in the first three places by its part with principal stresses above 0. */
-function leavePull(s: Float64Array): void {
+/** Leaves only this share of what principal stresses are below 0 in the stress in the first three places. */
+function easePush(s: Float64Array, share: number): void {
   const mean = 0.5 * (s[0]! + s[1]!), half = 0.5 * (s[0]! - s[1]!);
   const root = Math.sqrt(half * half + s[2]! * s[2]!);
   if (mean - root >= 0) return;
-  const high = Math.max(0, mean + root);
-  if (high === 0) {
-    s[0] = s[1] = s[2] = 0;
-    return;
-  }
-  // high · (1 + (S − mean)/root)/2, the share that pulls.
-  s[0] = 0.5 * high * (1 + half / root);
-  s[1] = 0.5 * high * (1 - half / root);
-  s[2] = (0.5 * high * s[2]!) / root;
+  const high = mean + root > 0 ? mean + root : share * (mean + root), low = share * (mean - root);
+  // The same axes with the principal stresses high and low.
+  const middle = 0.5 * (high + low), part = root > 0 ? (0.5 * (high - low)) / root : 0;
+  s[0] = middle + part * half;
+  s[1] = middle - part * half;
+  s[2]! *= part;
 }

@@ -43,8 +43,8 @@ const HOLD_STIFFNESS = 500;
 const TOLERANCE_MM = 0.01;
 const RESIDUAL_N = 0.01;
 const MOST_STEPS = 200;
-/** A step that not all second derivatives counted in may be short with a long way left: it must be shorter by this. */
-const UNSURE = 0.01;
+/** With this much to spare single steps need not be exact, mm. */
+const HASTE_MM = 0.1;
 /** Drag on every move in a step's matrix, N/mm³: far below the stiffness of any move that matters. It changes the way, not the rest. */
 const DRAG = 1e-5;
 
@@ -154,32 +154,38 @@ export class LeatherSheet {
   }
 
   /** Lets the sheet come to rest. Never ends without saying how far it came: not settled, `why` tells. Positions are always finite. */
-  settle({ toleranceMm = TOLERANCE_MM, residualN = RESIDUAL_N, mostSteps = MOST_STEPS, watch = unwatched }: SettleOptions = {}): Settled {
+  settle({ toleranceMm = TOLERANCE_MM, residualN = RESIDUAL_N, mostSteps = MOST_STEPS, farthestMm = Infinity, watch = unwatched }: SettleOptions = {}): Settled {
     this.#holds.load.set(this.#pointLoad());
-    this.#newton.reset();
+    this.#newton.reset(toleranceMm >= HASTE_MM);
+    const start = this.#x.slice();
     let moveMm = Infinity, rested = false;
     for (let steps = 0; ; steps++) {
       const residual = this.#newton.look();
       const ended = (why?: Unsettled): Settled => ({ settled: why === undefined, ...(why && { why }), steps, moveMm, residualN: residual });
       if (rested && residual < residualN) return ended();
-      const torn = this.#torn();
-      if (torn) return ended(torn);
+      const wrong = this.#torn() ?? this.#away(start, farthestMm);
+      if (wrong) return ended(wrong);
       if (steps === mostSteps) return ended({ what: "slow" });
       const step = this.#newton.step();
       // A step cut short says nothing about the way that is left.
       moveMm = step.moveMm;
       if (step.part === 0) return ended({ what: "stuck" });
-      rested = step.moveMm < toleranceMm * step.part * (step.whole ? 1 : UNSURE);
+      rested = step.moveMm < toleranceMm * step.part * step.trust;
       watch("pull over", steps / mostSteps);
     }
   }
 
   #torn(): Unsettled | undefined {
     if (this.#breakStretch === Infinity) return undefined;
-    const { most } = this.strains();
-    let triangle = 0;
-    for (let t = 1; t < most.length; t++) if (most[t]! > most[triangle]!) triangle = t;
+    const { most } = this.strains(), triangle = largestAt(most);
     return most[triangle]! > this.#breakStretch ? { what: "torn", triangle, stretch: most[triangle]! } : undefined;
+  }
+
+  #away(start: Float64Array, farthestMm: number): Unsettled | undefined {
+    if (farthestMm === Infinity) return undefined;
+    const moved = this.#perPoint((p) => Math.sqrt([0, 1, 2].reduce((sum, d) => sum + (this.#x[3 * p + d]! - start[3 * p + d]!) ** 2, 0)));
+    const vertex = largestAt(moved);
+    return moved[vertex]! > farthestMm ? { what: "away", vertex, byMm: moved[vertex]! } : undefined;
   }
 
   /** Force with which each tack holds its vertex, x y z N; 0 where there is none. Of vertices sewn together the one that was tacked first carries it. */
@@ -248,3 +254,5 @@ export class LeatherSheet {
     return ofVertices(this.#sheet, values, each);
   }
 }
+
+const largestAt = (values: Float64Array): number => values.reduce((best, value, k) => (value > values[best]! ? k : best), 0);

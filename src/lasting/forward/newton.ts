@@ -25,8 +25,8 @@ export interface NewtonStep {
   readonly moveMm: number;
   /** Part of the step that was taken, 1 = all, 0 = none. */
   readonly part: number;
-  /** Whether all second derivatives counted, so that a short step tells of a short way left. */
-  readonly whole: boolean;
+  /** 1 where all second derivatives counted, so that a short step tells of a short way left; else how much shorter it must be. */
+  readonly trust: number;
 }
 
 /** Longest way of a point in one step, mm: the surface under it must still mean something at its end. */
@@ -46,18 +46,27 @@ const RING = 30;
 const CALMER = 0.8;
 /** Solves for one step until the points that touch after it stay the same. */
 const ROUNDS = 6;
-/** After a matrix that was not positive definite, steps without stiffness below 0 before all of it is tried again; doubled up to the last. */
+/** In haste: until those that do not matter less than this share of the fall that is promised. */
+const TRIFLE = 0.03;
+/**
+ * How second derivatives count, one rung after the other until the matrix is positive definite and leads on: with all that is pushed
+ * together, with a part of it, without it, and at last without the bend of the form too. {@link NewtonStep.trust} goes with each.
+ */
+const RUNGS = [
+  { push: 1, bent: true, trust: 1 },
+  { push: 0.9, bent: true, trust: 0.1 },
+  { push: 0.5, bent: true, trust: 0.01 },
+  { push: 0, bent: true, trust: 0.01 },
+  { push: 0, bent: false, trust: 0.01 },
+] as const;
+/** Steps on one rung before the rung below is tried again; doubled up to the last. */
 const PATIENCE = 2;
 const MOST_PATIENCE = 4;
-/** A whole step shorter than this is near enough to try all of it again, mm. */
-const NEAR_MM = 0.2;
-/** A matrix with a little stiffness below 0 is helped over it by so much more against every move, N/mm³: first, each time more, at most. */
-const SHIFT = { first: 0.0001, more: 10, most: 0.02 };
 
 /**
  * Newton's method on the incremental potential. Each step takes the form under each point and the normal forces anew, then lowers the
- * energy over them. All second derivatives count while the matrix stays positive definite; else what has stiffness below 0 is left
- * out for some steps, and with a convex law every step leads downhill.
+ * energy over them. All second derivatives count while the matrix stays positive definite; else what has stiffness below 0 counts
+ * less for some steps, and with a convex law every step leads downhill in the end.
  */
 export class Newton {
   readonly x: Float64Array;
@@ -69,6 +78,7 @@ export class Newton {
   /** Points that touch after the step in hand, and now. */
   readonly #touching: Uint8Array;
   readonly #now: Uint8Array;
+  #trifle = 0;
   #pace = 1;
   /** Most of a step that is taken, the least residual yet and the steps since. */
   #most = 1;
@@ -76,9 +86,9 @@ export class Newton {
   #since = 0;
   #patience = PATIENCE;
   #wait = 0;
-  #whole = true;
-  /** Stiffness against every move that is added to a matrix that is not positive definite, N/mm³. */
-  #shift = 0;
+  /** Rung that the matrix in hand was made on, and the first one of the next step. */
+  #rung = 0;
+  #first = 0;
 
   /** `drag` in N/mm³ resists every move. */
   constructor(parts: Parts, x: Float64Array, drag: number) {
@@ -92,13 +102,16 @@ export class Newton {
     this.#now = new Uint8Array(parts.sheet.points);
   }
 
-  /** Begins anew after loads or places have changed. */
-  reset(): void {
+  /**
+   * Begins anew after loads or places have changed. In `haste` a step may mistake points that hardly matter: half the time, the same rest, but
+   * where friction lets the way decide it ends elsewhere by as much as it lets points slip.
+   */
+  reset(haste: boolean): void {
+    this.#trifle = haste ? TRIFLE : 0;
     this.#pace = this.#most = 1;
     this.#best = Infinity;
     this.#since = 0;
-    this.#wait = 0;
-    this.#shift = 0;
+    this.#wait = this.#first = 0;
     this.#patience = PATIENCE;
     this.#before.fill(0);
   }
@@ -109,7 +122,7 @@ export class Newton {
     contact.follow(this.x);
     contact.markInto(this.#now, this.x);
     this.#touching.set(this.#now);
-    this.#whole = this.#wait === 0;
+    this.#rung = this.#first;
     this.#assemble();
     let most = 0;
     const g = this.#slope;
@@ -132,45 +145,48 @@ export class Newton {
   #assemble(): void {
     const { gradient, values, ofTriangles, ofPairs, ofPoints } = this.#system;
     const { sheet, membrane, bend, bars, contact, friction, holds } = this.#parts;
-    const { x } = this;
+    const { x } = this, { push, bent } = RUNGS[this.#rung]!;
     this.#system.clear();
-    membrane.addInto(gradient, values, ofTriangles, x, this.#whole);
+    membrane.addInto(gradient, values, ofTriangles, x, push);
     if (bend > 0) addBendingInto(gradient, sheet, x, bend);
-    bars?.addInto(gradient, values, ofPairs, x, this.#whole);
+    bars?.addInto(gradient, values, ofPairs, x, push);
     holds.addInto(gradient, values, ofPoints, x);
     contact.bear(x, gradient);
     friction.follow(x);
     friction.addInto(gradient, values, ofPoints, x);
     this.#system.keep();
-    contact.addInto(gradient, values, ofPoints, x, this.#now, this.#whole);
+    contact.addInto(gradient, values, ofPoints, x, this.#now, bent);
     this.#slope.set(gradient);
   }
 
   /** One step from where {@link look} last looked. */
   step(): NewtonStep {
     this.#before.set(this.#system.step);
-    if (this.#wait > 0) this.#wait--;
-    else {
-      this.#shift = this.#shift > SHIFT.first ? this.#shift / SHIFT.more : 0;
-      const taken = this.#goDownhill(ROUNDS, GOOD_PART);
+    for (; ; this.#rung++, this.#assemble()) {
+      const last = this.#rung === RUNGS.length - 1;
+      const taken = this.#goDownhill(ROUNDS, last ? FAIR_PART : GOOD_PART);
+      if (taken.part > 0) this.#choose();
       if (taken.part > 0) return taken;
-      this.#leaveOut();
+      this.#touching.set(this.#now);
+      // What will touch may lead astray; what touches now does not.
+      if (last) return this.#goDownhill(1, LEAST_PART);
     }
-    const taken = this.#goDownhill(ROUNDS, FAIR_PART);
-    if (taken.part > 0) {
-      if (taken.part > 0.5 && taken.moveMm < NEAR_MM) this.#wait = 0;
-      return taken;
-    }
-    // What will touch may lead astray; what touches now does not.
-    this.#touching.set(this.#now);
-    return this.#goDownhill(1, LEAST_PART);
+  }
+
+  /** Chooses where the next step begins: on the rung that has just led on, or after some patience on the one below. */
+  #choose(): void {
+    if (this.#rung > this.#first) {
+      this.#first = this.#rung;
+      this.#wait = this.#patience;
+      this.#patience = Math.min(MOST_PATIENCE, 2 * this.#patience);
+    } else if (this.#rung > 0 && --this.#wait <= 0) this.#first--;
   }
 
   #goDownhill(rounds: number, fair: number): NewtonStep {
     const { x } = this;
     const { step } = this.#system;
-    const slope = this.#solve(rounds);
-    if (!(slope < 0)) return { moveMm: 0, part: slope === 0 ? 1 : 0, whole: this.#whole };
+    const { trust } = RUNGS[this.#rung]!, slope = this.#solve(rounds);
+    if (!(slope < 0)) return { moveMm: 0, part: slope === 0 ? 1 : 0, trust };
     this.#pace = turnsBack(step, this.#before) ? Math.max(SLOWEST, this.#pace / 2) : Math.min(this.#most, 1.2 * this.#pace);
     let longest = 0;
     for (let i = 0; i < step.length; i += 3) longest = Math.max(longest, Math.sqrt(step[i]! ** 2 + step[i + 1]! ** 2 + step[i + 2]! ** 2));
@@ -181,51 +197,26 @@ export class Newton {
       const energy = this.#energy(this.#trial);
       if (!(energy <= before + FALL * part * slope + ROUNDING * Math.abs(before))) continue;
       x.set(this.#trial);
-      return { moveMm: part * longest, part, whole: this.#whole && this.#shift === 0 };
+      return { moveMm: part * longest, part, trust };
     }
-    return { moveMm: 0, part: 0, whole: this.#whole };
-  }
-
-  /** Leaves stiffness below 0 out, now and for some steps. */
-  #leaveOut(): void {
-    this.#whole = false;
-    this.#wait = this.#patience;
-    this.#patience = Math.min(MOST_PATIENCE, 2 * this.#patience);
-    this.#touching.set(this.#now);
-    this.#assemble();
+    return { moveMm: 0, part: 0, trust };
   }
 
   /**
    * Solves for a step, and again with the points that touch after it until those stay the same (a primal active set: what will touch
-   * must already resist, or the step would go through the form).
+   * must already resist, or the step would go through the form). @returns the slope along it, NaN where the matrix is not positive definite
    */
   #solve(rounds: number): number {
     const { gradient, values, ofPoints, step } = this.#system;
     const { contact } = this.#parts;
-    for (let round = 0; round < rounds; round++) {
+    for (let round = 1; ; round++) {
       this.#system.back();
-      contact.addInto(gradient, values, ofPoints, this.x, this.#touching, this.#whole);
-      if (!this.#factored()) return NaN;
-      if (!contact.markInto(this.#touching, this.x, step)) break;
-    }
-    let slope = 0;
-    for (let i = 0; i < step.length; i++) slope += this.#slope[i]! * step[i]!;
-    return slope;
-  }
-
-  /** Solves for the step; a whole matrix that is not positive definite is helped by a shift. */
-  #factored(): boolean {
-    const { values, ofPoints } = this.#system;
-    const { areas } = this.#parts.sheet;
-    for (let shift = this.#whole ? this.#shift : 0, before = 0; ; shift = Math.max(SHIFT.first, SHIFT.more * shift)) {
-      if (shift > SHIFT.most) return false;
-      if (shift > before) for (let p = 0; p < areas.length; p++) for (let d = 0; d < 3; d++) if (ofPoints[6 * p]! >= 0) values[ofPoints[6 * p + (d * (d + 3)) / 2]!]! += (shift - before) * areas[p]!;
-      before = shift;
-      if (this.#system.solve()) {
-        if (this.#whole) this.#shift = shift;
-        return true;
-      }
-      if (!this.#whole) return false;
+      contact.addInto(gradient, values, ofPoints, this.x, this.#touching, RUNGS[this.#rung]!.bent);
+      if (!this.#system.solve()) return NaN;
+      const wrong = contact.markInto(this.#touching, this.x, step);
+      let slope = 0;
+      for (let i = 0; i < step.length; i++) slope += this.#slope[i]! * step[i]!;
+      if (round === rounds || wrong <= -this.#trifle * slope) return slope;
     }
   }
 

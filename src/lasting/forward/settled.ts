@@ -7,6 +7,8 @@ export interface SettleOptions {
   /** Largest force on a point that nothing answers, N. */
   readonly residualN?: number;
   readonly mostSteps?: number;
+  /** A point that goes farther than this from where it was when the settle began will not come back, mm; left out, it may go anywhere. */
+  readonly farthestMm?: number;
   /** Called once a step with the steps' share of `mostSteps`; may throw to cancel, the sheet then stays where it is. */
   readonly watch?: Watch;
 }
@@ -15,6 +17,8 @@ export interface SettleOptions {
 export type Unsettled =
   /** A triangle is stretched beyond what it bears. */
   | { readonly what: "torn"; readonly triangle: number; readonly stretch: number }
+  /** Nothing holds it: it has gone farther than it may. */
+  | { readonly what: "away"; readonly vertex: number; readonly byMm: number }
   /** No part of a step leads on. */
   | { readonly what: "stuck" }
   /** The steps allowed are used up. */
