@@ -173,7 +173,7 @@ const patternOf = (of: LastingCase, { pair, over: { lasted } }: Pulled): Pattern
 export function correctedToMarks(laster: Laster, job: Job, files: Files, watch: Watch): { readonly job: Job; readonly findings: readonly Finding[] } {
   try {
     const made = laster.correct(job, files, watch);
-    return made ? { job: { ...job, lasting: { ...job.lasting, ...rounded(made.shift), correct: true } }, findings: made.findings } : { job, findings: [] };
+    return made ? { job: { ...job, lasting: { ...job.lasting, ...rounded(made.shift), correct: true } }, findings: [...made.findings, ...made.advice.findings] } : { job, findings: [] };
   } catch (error) {
     if (error instanceof Refusal) return { job, findings: [finding("not-foretold", { why: error.message })] };
     throw error;

@@ -36,7 +36,7 @@ export interface Banding {
   readonly perTenth: EndsByName;
 }
 
-export const usualDraws = 30;
+const usualDraws = 30;
 
 /** A pattern pulled over on the coarse sheet, with whatever making. */
 export function coarseTrial(of: LastingCase, { uv }: Pick<Pattern, "uv">, mechanics: Mechanics): (making: Making, watch?: Watch) => Lasted {
@@ -75,7 +75,7 @@ export function bandOf(of: LastingCase, pattern: Pattern, { draws = usualDraws, 
 }
 
 /** Upper and lining are drawn apart: they come from two skins. */
-export function drawnMaking({ upper, lining, edge, settings }: Making, seed: number, k: number): Making {
+function drawnMaking({ upper, lining, edge, settings }: Making, seed: number, k: number): Making {
   const drawn = (leather: Leather, of: number): Leather => ({ ...leather, numbers: drawLeather(leather, of, k) });
   return { upper: drawn(upper, seed), ...(lining && { lining: drawn(lining, seed + 1000003) }), edge, settings };
 }

@@ -6,6 +6,7 @@ import { makingOf, type LastingCase, type Mechanics } from "./lasting-case.ts";
 import { trueMechanics } from "./mechanics.ts";
 import { lowestShares, shiftedTopline, type ToplineShift } from "./shift.ts";
 import { Secant } from "./secant.ts";
+import { pullRules } from "./settings.ts";
 
 /** What the maker wants on the finished shoe, mm; what is left out is as drawn. */
 export interface Target {
@@ -47,8 +48,8 @@ export interface CompensateOptions {
   readonly mechanics?: Mechanics;
 }
 
-/** What is cut farther out may not go beyond this, mm: then the sheet no longer bears it. */
-export const mostShiftMm = 8;
+/** What is cut farther out does not go beyond what a job may hold of it, mm. */
+const mostShiftMm = pullRules.throatShiftMm.max;
 const shiftNames: Readonly<Record<EndName, keyof ToplineShift>> = { throatDepthMm: "throatShiftMm", backHeightMm: "backShiftMm", innerHeightMm: "innerShiftMm", outerHeightMm: "outerShiftMm" };
 const shiftOf = ({ throatShiftMm, backShiftMm, innerShiftMm, outerShiftMm }: ToplineShift): ToplineShift => ({ throatShiftMm, backShiftMm, innerShiftMm, outerShiftMm });
 

@@ -3,7 +3,7 @@ import { judgeFit } from "./fit-judge.ts";
 import { firmPull, knownFigures, toldPull } from "./known-leathers.ts";
 import { stripWays, type KnownLeather, type Leather, type LeatherSaid, type Strip, type StripWay } from "./leather.ts";
 import { likenessOf } from "./likeness.ts";
-import { grainLimitOf } from "./limits.ts";
+import { elongation, grainLimitOf } from "./limits.ts";
 import { judgeStrips, whereIn, type WhereOf } from "./strip-check.ts";
 import { bandedStretch, curveOf, stretchCovariance, type Banded } from "./strip-curves.ts";
 import type { FittedReading, StripFit } from "./strip-fit.ts";
@@ -36,7 +36,7 @@ export function fitStrips(said: LeatherSaid, { where = whereIn(said.strips ?? []
   const numbers = alike(numbersOf(fitted.model));
   const fittedReadings = readings.map((r): FittedReading => {
     const restMm = r.length - (r.gauge + fitted.slips[r.strip]!) * stretchAt(numbers, r.way, r.pull);
-    return { strip: r.strip, reading: r.at, way: r.way, pull: r.pull, stretch: r.length / r.gauge - 1, restMm, mayMm: deviationOf(r) };
+    return { strip: r.strip, reading: r.at, way: r.way, pull: r.pull, stretch: elongation(r.gauge, r.length), restMm, mayMm: deviationOf(r) };
   });
   const most = readings.reduce((sofar, { pull }) => Math.max(sofar, pull), shownPull);
   const told = Object.fromEntries(stripWays.map((way) => [way, bandedStretch(fitted, way, toldPull)])) as Record<StripWay, Banded>;

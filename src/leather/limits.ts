@@ -2,9 +2,8 @@ import { finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import type { KnownLeather } from "./leather.ts";
 
-/** Ball-burst test of ISO 3379 and IUP 9: clear width of the ring that holds the leather, and of the ball pushed through it, mm. */
+/** Ball-burst test of ISO 3379 and IUP 9: clear width of the ring that holds the leather, mm. */
 export const burstRingMm = 25;
-export const burstBallMm = 6.25;
 
 /**
  * Mean stretch along the radius of leather in a ring whose middle is pushed up by a ball, as a share: the way up the cone from the ring
@@ -25,11 +24,6 @@ export function burstStretch(distension: number): number {
 export function grainLimitFrom(distension: number): number {
   if (!(distension >= 1 && distension <= 25)) throw new Refusal(finding("leather-distension", { mm: distension }));
   return burstStretch(distension);
-}
-
-/** Tensile strength of a strip, N/mm² (ISO 3376): force over its width and thickness. */
-export function tensileStrength(forceN: number, widthMm: number, thicknessMm: number): number {
-  return forceN / (widthMm * thicknessMm);
 }
 
 /** How much longer than unloaded, as a share (ISO 3376). */

@@ -1,6 +1,7 @@
 import { finding, type Finding } from "#base/findings.ts";
 import { knownFigures } from "./known-leathers.ts";
 import type { KnownLeather, Strip, StripReading } from "./leather.ts";
+import { elongation } from "./limits.ts";
 import { wayWords } from "./strip-words.ts";
 
 /** What of a strip a finding speaks of. */
@@ -61,7 +62,7 @@ function wrongWith({ gaugeMm, widthMm }: Strip, { loadN, lengthMm }: StripReadin
   if (!(loadN > 0 && loadN < mostPull * widthMm)) return finding("strip-load", { where: where("load"), loadN });
   if (!(lengthMm >= gaugeMm - slack)) return finding("strip-shorter", { where: where("length"), gaugeMm, lengthMm });
   const breaks = knownFigures[known].breaks[1];
-  if (lengthMm > gaugeMm * (1 + breaks)) return finding("strip-beyond-break", { where: where("length"), percent: 100 * (lengthMm / gaugeMm - 1), known, breakPercent: 100 * breaks });
+  if (lengthMm > gaugeMm * (1 + breaks)) return finding("strip-beyond-break", { where: where("length"), percent: 100 * elongation(gaugeMm, lengthMm), known, breakPercent: 100 * breaks });
   return undefined;
 }
 

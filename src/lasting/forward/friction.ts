@@ -2,7 +2,7 @@ import type { Sheet } from "#wrap/sheet.ts";
 import type { Contact } from "./contact.ts";
 
 /** A point that sticks gives way by less than this, mm. */
-export const slipMm = 0.01;
+const slipMm = 0.01;
 
 /**
  * Coulomb friction as a potential that is made anew as the sheet moves on: μ N φ(s), s the slip in the form's tangent plane from the

@@ -66,7 +66,7 @@ export function heightTongues(marks: readonly GaugeMark[], prefix: string, where
 const marginTongueMm = 16;
 
 /** Drafts that need the same margin share a tongue; the widest first. */
-export function marginGroups(drafts: readonly DraftGauge[], of: (draft: DraftGauge) => number): readonly { readonly mm: number; readonly drafts: readonly DraftGauge[] }[] {
+function marginGroups(drafts: readonly DraftGauge[], of: (draft: DraftGauge) => number): readonly { readonly mm: number; readonly drafts: readonly DraftGauge[] }[] {
   const widths = [...new Set(drafts.map(of).filter((mm) => mm > 0))].sort((a, b) => b - a);
   return widths.map((mm) => ({ mm, drafts: drafts.filter((d) => of(d) === mm) }));
 }
