@@ -52,10 +52,10 @@ export interface FrontPlan {
   readonly flops: number;
 }
 
-/** Plans the factorisation of matrices of this pattern. */
-export function planFronts(pattern: BlockPattern): FrontPlan {
+/** Plans the factorisation of matrices of this pattern. `order`: point eliminated first, second, …; left out, it is found here. */
+export function planFronts(pattern: BlockPattern, order?: Uint32Array): FrontPlan {
   const graph = adjacencyOf(pattern.size, pattern.low, pattern.high);
-  const nodes = supernodesOf(graph, minimumDegreeOrder(graph));
+  const nodes = supernodesOf(graph, order ?? minimumDegreeOrder(graph));
   const { block } = pattern;
   const count = nodes.parent.length;
   const fronts = new Int32Array(count * FRONT.stride);

@@ -1,6 +1,8 @@
+import { adjacencyOf } from "#solve/adjacency.ts";
 import { BlockPattern } from "#solve/block-pattern.ts";
 import { factorisationOf, type Factorisation } from "#solve/factorisation.ts";
 import { planFronts } from "#solve/front-plan.ts";
+import { minimumDegreeOrder } from "#solve/minimum-degree.ts";
 import type { Sheet } from "./sheet.ts";
 
 /**
@@ -47,7 +49,7 @@ export class WrapSystem {
     this.gradient = new Float64Array(unknowns);
     this.step = new Float64Array(unknowns);
     this.#kept = { values: this.values.slice(), gradient: this.gradient.slice() };
-    this.#cholesky = factorisationOf(pattern, planFronts(pattern));
+    this.#cholesky = factorisationOf(pattern, planFronts(pattern, pointByPoint(sheet, pairs)));
   }
 
   #layBending({ hinges, folds, unknown }: Sheet, bending: number, place: (a: number, b: number) => number): void {
@@ -84,6 +86,23 @@ export class WrapSystem {
     this.#cholesky.solveInto(this.step, this.step);
     return true;
   }
+}
+
+/**
+ * Order of elimination in which the three unknowns of a point follow each other: found four times as fast as one of single unknowns, and
+ * with a tenth less to reckon, since across a hinge only unknowns along the same axis are joined and would be torn apart.
+ */
+function pointByPoint({ corners, hinges, unknown, unknowns }: Sheet, pairs: Uint32Array): Uint32Array {
+  const free = unknowns / 3, pattern = new BlockPattern(free, 1, 12 * free);
+  const join = (p: number, q: number): void => {
+    const a = unknown[p]! / 3, b = unknown[q]! / 3;
+    if (a >= 0 && b >= 0 && a !== b) pattern.slot(a, b);
+  };
+  for (let k = 0; k < corners.length; k++) join(corners[k]!, corners[k % 3 === 2 ? k - 2 : k + 1]!);
+  for (let h = 0; h < hinges.length; h += 4) join(hinges[h + 2]!, hinges[h + 3]!);
+  for (let k = 0; k < pairs.length; k += 2) join(pairs[k]!, pairs[k + 1]!);
+  const order = minimumDegreeOrder(adjacencyOf(free, pattern.low, pattern.high));
+  return Uint32Array.from({ length: unknowns }, (_, k) => 3 * order[Math.floor(k / 3)]! + (k % 3));
 }
 
 /** Places of the lower triangle, row by row, of the block that each group of `each` points shares; −1 where a point is held. */
