@@ -1,9 +1,9 @@
 import { finding, type Finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import type { Watch } from "#base/watch.ts";
-import { bandOf, type Banding, type Pattern } from "#lasting/band.ts";
+import { bandOf, type Banding } from "#lasting/band.ts";
 import { compensate, type Compensated, type Target } from "#lasting/compensate.ts";
-import { draftEffects } from "#lasting/draft-effects.ts";
+import { draftEffects, type PulledPattern } from "#lasting/draft-effects.ts";
 import { fabricOf } from "#lasting/fabric.ts";
 import type { Foretold } from "#lasting/foretold.ts";
 import type { Lasted } from "#lasting/lasted.ts";
@@ -167,7 +167,7 @@ const keyOf = ({ lasting, leathers, shellSettings, pieceSettings }: LastPair): s
 const cutFlat = ({ flat, corrected }: LastPair): FlatShell => corrected?.flat ?? flat;
 const cutOf = (pair: LastPair): unknown => pair.panels ?? cutFlat(pair);
 
-const patternOf = (of: LastingCase, { pair, over: { lasted } }: Pulled): Pattern => ({ uv: pair.corrected?.flat.uv ?? of.fine.uv, lasted });
+const patternOf = (of: LastingCase, { pair, over: { lasted } }: Pulled): PulledPattern => ({ uv: pair.corrected?.flat.uv ?? of.fine.uv, lasted });
 
 /** The job with what is to be cut farther in or out so that the topline ends at its marks; as it was, with a finding, where that cannot be worked out. */
 export function correctedToMarks(laster: Laster, job: Job, files: Files, watch: Watch): { readonly job: Job; readonly findings: readonly Finding[] } {

@@ -66,3 +66,14 @@ test("what a newton does at each draft is read between a little more and a littl
   expect(effects[6]!.perN).toMatchObject({ innerHeightMm: expect.closeTo(-0.1, 9), outerHeightMm: expect.closeTo(0, 9) });
   expect(effects[7]!.perN).toMatchObject({ innerHeightMm: expect.closeTo(0, 9), outerHeightMm: expect.closeTo(-0.08, 9) });
 });
+
+test("drafts are tried about what they were pulled with, and past their marks", () => {
+  const seen: (readonly [backN: number, atMarks: boolean])[] = [];
+  const base = standIn(), mechanics: Mechanics = { ...base, puller: (flat, on) => (making, uv, watch) => {
+    seen.push([making.settings.pullBackN, making.settings.stopAtMarks]);
+    return base.puller(flat, on)(making, uv, watch);
+  } };
+  draftEffects(standInCase, withLasted({ drafts: [{ ...draft, number: 4, pullN: 16 }] }), { mechanics });
+  expect([...new Set(seen.map(([backN]) => backN))].sort((a, b) => a - b)).toEqual([12, 16, 20]);
+  expect(seen.some(([, atMarks]) => atMarks)).toBe(false);
+});
