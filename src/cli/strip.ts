@@ -2,7 +2,7 @@
 import { basename } from "node:path";
 import type { Command } from "commander";
 import { fitStrips } from "#leather/fit-strips.ts";
-import { knownLeathers, type KnownLeather } from "#leather/leather.ts";
+import { knownLeathers, leatherThickness, type KnownLeather } from "#leather/leather.ts";
 import { readStripCsv } from "#leather/strip-csv.ts";
 import { exitFor } from "./exit.ts";
 import { readInput } from "./input.ts";
@@ -41,7 +41,7 @@ export function addStrip(program: Command): void {
     .argument("<csv>", "the table of readings")
     .option("--like <leather>", `the kind it is most like: ${knownLeathers.join(", ")}; tells what to expect where strips do not say (goat)`, oneOf("--like", knownLeathers))
     .option("--name <text>", "what you call it", textUpTo("--name", 80))
-    .option("--thickness <mm>", "thickness of the strips", millimetres("--thickness", 0.2, 6))
+    .option("--thickness <mm>", "thickness of the strips", millimetres("--thickness", leatherThickness.least, leatherThickness.most))
     .option("--json", "print one JSON object instead of sentences")
     .option("--verbose", "show the inner details of a mistake of ours")
     .addHelpText("after", help)

@@ -1,8 +1,8 @@
-import type { Finding } from "#base/findings.ts";
+import { finding, type Finding } from "#base/findings.ts";
 import { updatedBy, type Learned } from "#lasting/log-update.ts";
 import { fitStrips } from "#leather/fit-strips.ts";
 import { leatherFrom, usualLeather } from "#leather/leather-from.ts";
-import { upperLayers, type Leather, type UpperLayer } from "#leather/leather.ts";
+import { leatherThickness, upperLayers, type Leather, type UpperLayer } from "#leather/leather.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
 import type { Job } from "./job.ts";
 
@@ -18,9 +18,11 @@ export interface PairLeathers {
 
 /** From what the maker said of her leathers, and what was measured on shoes made of them on this last. */
 export function leathersOf({ leather, log }: Pick<Job, "leather" | "log">, { upperThicknessMm, liningThicknessMm }: Pick<PieceSettings, "upperThicknessMm" | "liningThicknessMm">, last: string): PairLeathers {
-  const learned = updatedBy(leatherFrom(leather.upper, "upper", upperThicknessMm), log, last);
-  const lining = leatherFrom(leather.lining, "lining", liningThicknessMm);
-  return { upper: learned.leather, lining, learned, findings: upperLayers.flatMap((layer) => saidOf(leather, layer)) };
+  const thicknessMm = { upper: upperThicknessMm, lining: liningThicknessMm }, { least } = leatherThickness;
+  const taken = (layer: UpperLayer): Leather => leatherFrom(leather[layer], layer, Math.max(least, thicknessMm[layer]));
+  const learned = updatedBy(taken("upper"), log, last);
+  const thin = upperLayers.filter((layer) => thicknessMm[layer] < least).map((layer) => finding("leather-thin", { layer, thicknessMm: thicknessMm[layer], leastMm: least }));
+  return { upper: learned.leather, lining: taken("lining"), learned, findings: [...thin, ...upperLayers.flatMap((layer) => saidOf(leather, layer))] };
 }
 
 /** What there is to say about strips; nothing where none were read. */

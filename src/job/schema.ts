@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { toeShapes, type LastMeasurements } from "#last/measured.ts";
 import { pullRules, type LastingChoices } from "#lasting/settings.ts";
-import { knownLeathers, stripWays } from "#leather/leather.ts";
+import { knownLeathers, leatherThickness, stripWays } from "#leather/leather.ts";
 import { draftOrder } from "#pieces/draft-order.ts";
 import type { LandmarkName, MeasureName } from "#last/said.ts";
 import type { LineSettings } from "#lines/lines.ts";
@@ -153,7 +153,7 @@ const leatherSaid = z
   .strictObject({
     known: word(knownLeathers),
     name: textUpTo(80),
-    thicknessMm: positive,
+    thicknessMm: number.min(leatherThickness.least, { error: `must be ${leatherThickness.least} mm or more` }).max(leatherThickness.most, { error: `must be ${leatherThickness.most} mm or less` }),
     strips: z
       .array(
         z.strictObject({

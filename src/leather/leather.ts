@@ -28,6 +28,9 @@ export interface Strip {
   readonly readings: readonly StripReading[];
 }
 
+/** Leather of a shoe is so thick, mm (ours; wide, so that only slips and other units are caught). */
+export const leatherThickness = { least: 0.2, most: 6 } as const;
+
 /** What the maker says about one leather: the kind it is most like, and what was read on strips of it. */
 export interface LeatherSaid {
   readonly known?: KnownLeather;

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { severityOf } from "#base/findings.ts";
+import { explain, severityOf } from "#base/findings.ts";
 import { demoMeasurements } from "#last/demo.ts";
 import { defaultJob } from "#job/default-job.ts";
 import type { Job } from "#job/job.ts";
@@ -25,6 +25,13 @@ describe("pieces cut from a pattern corrected for its leather", () => {
       expect(areaOf(nappa, "insole")).toBe(areaOf(plain, "insole"));
       for (const pair of [calf, nappa]) expect(pair.findings.filter((f) => severityOf(f) !== "note").map(({ code }) => code)).toEqual(plain.findings.filter((f) => severityOf(f) !== "note").map(({ code }) => code));
     }
+  });
+
+  test("are cut for the thinnest leather where a layer is said to be thinner, and that is told", () => {
+    const { findings, corrected, leathers } = made({ pieces: { upperThicknessMm: 0 }, lasting: { correct: true } });
+    expect(findings.filter(({ code }) => code === "leather-thin").map(explain)).toEqual(["The upper is said to be 0.0 mm thick, and no leather is. What it gives is worked out for 0.2 mm: say how thick it is cut."]);
+    expect(leathers.upper.thicknessMm).toBe(0.2);
+    expect(corrected!.flat.uv.every(Number.isFinite)).toBe(true);
   });
 
   test("are left alone by a leather as long as nothing is to be corrected", () => {

@@ -32,6 +32,8 @@ describe("leather, lasting and the log in a saved job", () => {
     expect(wrong({ lasting: { pullToeN: 500 } })).toThrow("the field lasting → pullToeN must be 200 or less");
     expect(wrong({ lasting: { friction: -0.1 } })).toThrow("the field lasting → friction must be 0 or more");
     expect(wrong({ lasting: { pull: 3 } })).toThrow(/pull/);
+    expect(wrong({ leather: { upper: { thicknessMm: 0 } } })).toThrow(/thicknessMm must be 0.2 mm or more/);
+    expect(wrong({ leather: { upper: { thicknessMm: 90 } } })).toThrow(/thicknessMm must be 6 mm or less/);
     expect(wrong({ leather: { upper: { known: "shark" } } })).toThrow(/leather → upper → known must be one of goat/);
     expect(wrong({ leather: { upper: { strips: [{ way: "along", widthMm: 0, gaugeMm: 100, readings: [] }] } } })).toThrow(/widthMm must be greater than zero/);
     expect(wrong({ log: [{ ...full.log[0], pair: 1.5 }] })).toThrow(/pair must be a whole number/);

@@ -11,6 +11,10 @@ export const leatherSentences = {
     `No leather answers like this: ${d.along.toFixed(2)} N/mm along, ${d.across.toFixed(2)} across, ${d.bias.toFixed(2)} at 45 degrees, ${d.poisson.toFixed(2)} times as narrow as long. Read the strips again, above all the one at 45 degrees.`,
   ),
 
+  "leather-thin": sentence("look", (d: { layer: string; thicknessMm: number; leastMm: number }) =>
+    `The ${d.layer} is said to be ${mm(d.thicknessMm)} thick, and no leather is. What it gives is worked out for ${mm(d.leastMm)}: say how thick it is cut.`,
+  ),
+
   "leather-distension": sentence("stop", (d: { mm: number }) =>
     `A distension of ${d.mm} mm cannot be read in the ball test: its ring is 25 mm wide. Give the height in mm at which the grain cracked, 1 to 25.`,
   ),
