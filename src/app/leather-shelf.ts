@@ -77,8 +77,9 @@ export class LeatherShelf implements OwnLeathers {
       if (error instanceof Refusal) return this.#show({ said: `${tell(error.finding)} Nothing was changed; save your leathers to a file.` });
     }
     const leathers = edit(held ?? this.#now.leathers);
-    this.#show({ leathers, said, former });
-    await this.#drawer.write(writeLeathers(leathers)).catch(() => this.#show({ said: unheld }));
+    this.#show({ leathers, said: undefined, former });
+    // Told only once it is held.
+    await this.#drawer.write(writeLeathers(leathers)).then(() => this.#show({ said }), () => this.#show({ said: unheld }));
   }
 
   async #held(): Promise<readonly KeptLeather[]> {

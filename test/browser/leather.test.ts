@@ -1,4 +1,5 @@
-// The station Leather: strips typed, pasted and opened from a table, what they tell, the plot, undo, and two leathers.
+// The station Leather: strips typed, pasted, opened from a table and let go over the page, what they tell, the plot, undo, two leathers, and those that are kept.
+import { readFileSync } from "node:fs";
 import type { Locator, Page } from "playwright-core";
 import { expect, test } from "vitest";
 import { field, inAnyonesWay, openApp, setValue, settled, station, type Stage, valueOf } from "./browser.ts";
@@ -97,6 +98,76 @@ inBrowser("the station of leathers in a browser", (fresh) => {
     await page.keyboard.press("Control+z");
     await settled(page);
     expect(await page.locator(".strips .read").count()).toBe(0);
+  });
+
+  /** A file let go over the page. */
+  const drop = async (name: string, text: string): Promise<void> => {
+    const held = await page.evaluateHandle(([name, text]) => {
+      const data = new DataTransfer();
+      data.items.add(new File([text!], name!, { type: "text/csv" }));
+      return data;
+    }, [name, text]);
+    await page.dispatchEvent(".bench", "drop", { dataTransfer: held });
+  };
+
+  test("a table let go over the page holds strips here, and is told where it belongs elsewhere", async () => {
+    await begin();
+    await drop("strips-goat.csv", readFileSync("examples/strips-goat.csv", "utf8"));
+    await page.locator(".strips .read").first().waitFor();
+    expect(await page.locator(".strips .read").count()).toBe(30);
+    await drop("other.csv", "no strips here");
+    await upper().getByRole("list", { name: "What to look at" }).waitFor();
+    expect(await page.locator(".strips .read").count()).toBe(30);
+    // The picture tells whose strips they are.
+    await page.getByRole("button", { name: "the lining’s leather" }).click();
+    await drop("strips-goat.csv", readFileSync("examples/strips-goat.csv", "utf8"));
+    await page.getByRole("region", { name: /The lining’s leather/ }).locator(".read").first().waitFor();
+    await station(page, "Lines");
+    await drop("strips-goat.csv", readFileSync("examples/strips-goat.csv", "utf8"));
+    await page.getByText(/strips-goat\.csv is a table.*station Leather/).waitFor();
+  });
+
+  test("a leather is kept for other pairs, with its strips and what its shoes taught", async () => {
+    await begin();
+    await drop("strips-goat.csv", readFileSync("examples/strips-goat.csv", "utf8"));
+    await page.locator(".strips .read").first().waitFor();
+    const fold = (): Locator => upper().getByRole("button", { name: "Leathers you keep" });
+    await fold().click();
+    expect(await upper().getByText("Give this leather a name above").count()).toBe(1);
+    await page.getByRole("textbox", { name: "what you call the upper’s leather" }).fill("Rosa");
+    await station(page, "Lasting");
+    await setValue(page, "throat depth, left shoe of pair 1", "72");
+    await station(page, "Leather");
+    await fold().click();
+    await page.getByRole("button", { name: "Keep this leather for other pairs, the upper’s" }).click();
+    await upper().getByText("Rosa is kept.").waitFor();
+    expect(await upper().getByText("Rosa is kept as it is here.").count()).toBe(1);
+    // Another pair, whose file knows nothing of it, after the page was loaded anew.
+    await page.reload();
+    await page.locator(".frame").first().waitFor();
+    await settled(page);
+    await page.getByLabel("file to open").setInputFiles("examples/almond-37.json");
+    await page.locator('[aria-label="name of this work"][value^="Almond"]').waitFor();
+    await settled(page);
+    await station(page, "Leather");
+    expect(await page.locator(".strips .read").count()).toBe(0);
+    await fold().click();
+    expect(await upper().getByRole("list", { name: "leathers to take for the upper" }).innerText()).toMatch(/Rosa\s+goat or kid, 3 strips, one pair made of it/);
+    await page.getByRole("button", { name: "Rosa, to take for the upper" }).click();
+    await settled(page);
+    expect(await page.locator(".strips .read").count()).toBe(30);
+    await station(page, "Lasting");
+    expect(await valueOf(page, "throat depth, left shoe of pair 1")).toBe(72);
+    await page.keyboard.press("Control+z");
+    await settled(page);
+    expect(await field(page, "throat depth, left shoe of pair 1").inputValue()).toBe("");
+    await station(page, "Leather");
+    await fold().click();
+    await page.getByRole("button", { name: "forget Rosa, at the upper" }).click();
+    await page.getByRole("button", { name: "Rosa, to take for the upper" }).waitFor({ state: "detached" });
+    await page.getByRole("button", { name: "Have it back: Rosa, at the upper" }).click();
+    await page.getByRole("button", { name: "Rosa, to take for the upper" }).waitFor();
+    expect(await inAnyonesWay(page, "serious")).toEqual([]);
   });
 
   test("upper and lining are two leathers, each with its plot; turning one turns its arrow alone", async () => {

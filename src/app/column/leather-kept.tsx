@@ -25,13 +25,14 @@ export function LeatherKept({ desk, layer, shelf }: LeatherKeptProps): ReactElem
   const of = layerWords[layer];
   const own = leatherToKeep(job, layer), kept = leathers.find(({ name }) => name === own?.name);
   const same = kept !== undefined && isKept(job, layer, kept);
+  const keep = kept ? `Keep ${kept.name} as it is now` : "Keep this leather for other pairs";
   return (
     <Fold name="Leathers you keep" holds={leathers.length === 0 ? "none yet" : `${leathers.length === 1 ? "one" : leathers.length}${same ? "; this is one of them" : ""}`}>
       {!own && <p className="follows">Give this leather a name above, and you can keep it for other pairs with its strips and what its shoes taught.</p>}
       {own && same && <p className="follows">{own.name} is kept as it is here.</p>}
       {own && !same && (
         <p className="sentence">
-          <button type="button" className="word" aria-label={`keep the ${of}’s leather for other pairs`} onClick={() => void shelf.keep(own)}>{kept ? `Keep ${own.name} as it is now` : "Keep this leather for other pairs"}</button>
+          <button type="button" className="word" aria-label={`${keep}, the ${of}’s`} onClick={() => void shelf.keep(own)}>{keep}</button>
           {kept ? ": what is kept of it is other than here." : ": its thickness, its strips and what its shoes taught."}
         </p>
       )}
@@ -39,7 +40,7 @@ export function LeatherKept({ desk, layer, shelf }: LeatherKeptProps): ReactElem
         <ul className="kept" aria-label={`leathers to take for the ${of}`}>
           {leathers.map((k) => (
             <li key={k.name}>
-              <button type="button" className="word" aria-label={`take ${k.name} for the ${of}`} disabled={isKept(job, layer, k)} onClick={() => desk.change(withKept(job, layer, k), `taking ${k.name} for the ${of}`)}>{k.name}</button>{" "}
+              <button type="button" className="word" aria-label={`${k.name}, to take for the ${of}`} disabled={isKept(job, layer, k)} onClick={() => desk.change(withKept(job, layer, k), `taking ${k.name} for the ${of}`)}>{k.name}</button>{" "}
               <span className="follows">{keptWords(k, layer)}</span>{" "}
               <button type="button" className="word why" aria-label={`forget ${k.name}, at the ${of}`} onClick={() => void shelf.forget(k.name)}>forget</button>
             </li>
@@ -47,12 +48,12 @@ export function LeatherKept({ desk, layer, shelf }: LeatherKeptProps): ReactElem
         </ul>
       )}
       <p className="acts-here">
-        {leathers.length > 0 && <button type="button" className="word" aria-label={`save the kept leathers to a file, at the ${of}`} onClick={() => downloadBytes("my-leathers.json", new TextEncoder().encode(writeLeathers(leathers)), "application/json")}>Save them to a file</button>}
-        <button type="button" className="word" aria-label={`read leathers from a file, at the ${of}`} onClick={() => chooser.current?.click()}>Read them from a file</button>
+        {leathers.length > 0 && <button type="button" className="word" aria-label={`Save them to a file: the leathers, at the ${of}`} onClick={() => downloadBytes("my-leathers.json", new TextEncoder().encode(writeLeathers(leathers)), "application/json")}>Save them to a file</button>}
+        <button type="button" className="word" aria-label={`Read them from a file: leathers, at the ${of}`} onClick={() => chooser.current?.click()}>Read them from a file</button>
       </p>
       <p className="follows" role="status">
         {said}{" "}
-        {former && <button type="button" className="word" aria-label={`take back, at the ${of}: ${former.name} as it was kept`} onClick={() => void shelf.takeBack()}>Have it back</button>}
+        {former && <button type="button" className="word" aria-label={`Have it back: ${former.name}, at the ${of}`} onClick={() => void shelf.takeBack()}>Have it back</button>}
       </p>
       <Chooser at={chooser} label={`file of leathers, at the ${of}`} accept=".json,application/json" onFiles={([file]) => file && void shelf.readFrom(file)} />
     </Fold>

@@ -45,6 +45,7 @@ export function StripPlotView({ fit, title }: StripPlotViewProps): ReactElement 
             </g>
           ))}
           {plot.ways.map(({ way, band }) => <path key={way} className={`band of-${way}`} d={`${pathOf(band)}Z`} />)}
+          {plot.ways.map(({ way, band }) => <path key={way} className={`band-rim of-${way}`} d={rims(band)} />)}
           {plot.ways.map(({ way, line }) => <path key={way} className={`curve of-${way}`} d={pathOf(line)} />)}
           {plot.readings.map(({ way, strip, reading, x, y }) => <ReadMark key={`${strip} ${reading}`} way={way} x={x} y={y} />)}
           {namedAt(plot.ways, margin.top, foot).map(({ way, end, at }) => (
@@ -58,6 +59,9 @@ export function StripPlotView({ fit, title }: StripPlotViewProps): ReactElement 
     </section>
   );
 }
+
+/** Upper and lower rim of a band, without the end where it is cut off. */
+const rims = (band: Float64Array): string => `${pathOf(band.subarray(0, band.length / 2))}${pathOf(band.subarray(band.length / 2))}`;
 
 /** Each way has a mark of its own shape: a ring along, a square across, a diamond at 45 degrees. */
 function ReadMark({ way, x, y }: { readonly way: StripWay; readonly x: number; readonly y: number }): ReactElement {
