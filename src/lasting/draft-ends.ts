@@ -29,8 +29,8 @@ export function draftEnds(drafts: readonly DraftPlace[], rest: DraftsAtRest): re
       overMm += share * beyond[k]!;
       if (share > 0) heldN += rest.heldN[k]!;
     });
-    const { number, name, half, at, alongMm, pullN } = draft;
-    return { number, name, ...(half && { half }), at, alongMm, pullN, heldN, word: pullWord(pullN), overMm, marginMm: marginCut(draftOrder[number - 1]!, rest.margins) + overMm };
+    const { number, name, half, at, alongMm, pullN, shortMm } = draft;
+    return { number, name, ...(half && { half }), at, alongMm, pullN, heldN, word: pullWord(pullN), ...(shortMm !== undefined && { shortMm }), overMm, marginMm: marginCut(draftOrder[number - 1]!, rest.margins) + overMm };
   });
 }
 

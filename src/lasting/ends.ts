@@ -28,6 +28,9 @@ export interface MeasuredEnds {
   readonly asideMm: number;
 }
 
+/** A height mark on the last: on a half at `x` along it, or at the back; and how far above it a draft stops, mm. */
+export type Mark = { readonly stopAboveMm: number } & ({ readonly half: Half; readonly x: number } | { readonly half?: undefined });
+
 type Drawn = Pick<Lines, "toplineMedial" | "toplineLateral" | "quarterHeights">;
 
 /**
@@ -74,6 +77,20 @@ export class EndsGauge {
       },
       asideMm: throat.asideMm,
     };
+  }
+
+  /**
+   * How far the topline stands above the drawn line, mm: at the back, or on a half at `x` along the last, by a tape laid up from the feather
+   * line there. `positions` as in {@link measure}.
+   */
+  overMark(mark: Mark, positions: Float64Array): number {
+    const { last } = this.#board;
+    if (mark.half === undefined) {
+      const backs = halves.map((half) => pointAt(this.#carried(half, positions).points, 0)), drawn = halves.map((half) => pointAt(drawnOf(this.#lines, half).points, 0));
+      return arcNearest(last.backCurve, middle(backs[0]!, backs[1]!)) - arcNearest(last.backCurve, middle(drawn[0]!, drawn[1]!));
+    }
+    const behindSeat = mark.x - last.landmarks.seatPoint[0];
+    return heightMark(this.#board, mark.half, this.#carried(mark.half, positions), behindSeat).heightMm - heightMark(this.#board, mark.half, drawnOf(this.#lines, mark.half), behindSeat).heightMm;
   }
 
   /** The drawn line moved on the last as its vertices were, between two vertices in proportion. */

@@ -5,7 +5,9 @@ import type { FeatherRing } from "./feather-ring.ts";
 import type { Settled } from "./forward/settled.ts";
 import type { Frame } from "./lasted.ts";
 import { PulledSheet, startOf, type SheetOptions } from "./pulled-sheet.ts";
-import type { Stage } from "./sequence.ts";
+import { loadOf, type Stage } from "./sequence.ts";
+import type { EndsGauge } from "./ends.ts";
+import { MarkSearch, type PullTaken } from "./mark-search.ts";
 import type { CutUpper, Fabric } from "./upper.ts";
 
 /**
@@ -19,6 +21,8 @@ const backHold = 5;
 const pictureSteps = 6, mostPictures = 30;
 /** Near enough to rest on the way, and at the end of a rough pull-over; else at the end the sheet's own, finer measure counts. */
 const onTheWay = { toleranceMm: 0.3, residualN: 1 } as const;
+/** Finer where a mark is to be met: there a newton more or less shows in the height. */
+const atTheMark = { toleranceMm: 0.1, residualN: 0.2 } as const;
 const roughRest = { toleranceMm: 0.05, residualN: 0.1 } as const;
 /** Still on its way by more than this, what follows would not mean anything. */
 const lost = { moveMm: 2, residualN: 5 } as const;
@@ -47,6 +51,8 @@ export interface HandsInput {
   readonly ring: FeatherRing;
   readonly ground: Ground;
   readonly friction: number;
+  /** Tells where the topline stands to its marks. */
+  readonly gauge: Pick<EndsGauge, "overMark">;
   /** What light hands pull at each place of the ring, N. */
   readonly light: Float64Array;
   readonly watch: Watch;
@@ -84,16 +90,35 @@ export class Hands {
     const back = Array.from(this.#input.cut.over.edges.backMedial, (v) => sheetOf[v]!);
     sheet.tack(back, { stiffness: backHold, at: Float64Array.from(back.flatMap((v) => [0, 1, 2].map((d) => this.#start[3 * v + d]!))) });
     this.#settle("laid on", onTheWay);
+    this.#done++;
+    this.#picture("laid on");
     this.pulled = this.#sheetAt(sheet.positions(), { friction: this.#input.friction, press: handPress.pulling });
   }
 
-  /** Pulls, then tacks what it has pulled. Pulls that grow in two or four parts end within 0.05 mm of the same place (docs/method/lasting.md). */
-  draft({ what, places, pullN }: Stage): void {
-    if (this.reached.stopped) return;
-    this.pulled.sheet.begin();
-    this.pulled.pull(places, pullN);
-    this.#settle(what, onTheWay);
-    this.pulled.tack(places);
+  /**
+   * Pulls, to the marks where drafts have them, then tacks what it has pulled. Pulls that grow in two or four parts end within 0.05 mm of the
+   * same place (docs/method/lasting.md).
+   */
+  draft(stage: Stage): readonly PullTaken[] {
+    if (this.reached.stopped) return [];
+    const { sheet } = this.pulled, before = sheet.positions();
+    const overMarks = (): readonly (number | undefined)[] => {
+      const positions = this.pulled.shellPositions();
+      return stage.pulls.map(({ mark }) => mark && this.#input.gauge.overMark(mark, positions) - mark.stopAboveMm);
+    };
+    const search = new MarkSearch(stage.pulls, overMarks());
+    const marked = stage.pulls.some(({ mark }) => mark);
+    for (let first = true; ; first = false) {
+      if (!first) sheet.place(before);
+      sheet.begin();
+      this.pulled.pull(stage.places, loadOf(stage, search.pullsN));
+      this.#settle(stage.what, marked ? atTheMark : onTheWay);
+      if (this.reached.stopped || !search.goesOn(overMarks())) break;
+    }
+    this.pulled.tack(stage.places);
+    this.#done++;
+    this.#picture(stage.what);
+    return search.taken;
   }
 
   /** All is tacked and the hands leave it. */
@@ -103,6 +128,7 @@ export class Hands {
     sheet.press = 0;
     sheet.begin();
     this.#settle(atRest, this.#input.rough ? roughRest : {});
+    this.#picture(atRest);
     if (!this.reached.stopped) this.reached = { ...this.reached, settled: true };
   }
 
@@ -117,10 +143,8 @@ export class Hands {
         if (steps % pictureSteps === 0 && this.frames.length < mostPictures) this.#picture(`${what}, part of it`);
       },
     });
-    this.#done++;
     const stopped = this.#stoppedBy(what, settled, before);
     this.reached = { settled: false, steps: this.reached.steps + settled.steps, moveMm: settled.moveMm, residualN: settled.residualN, ...(stopped && { stopped }) };
-    this.#picture(what);
   }
 
   #picture(what: string): void {

@@ -19,6 +19,8 @@ export interface ToJudge {
   readonly pleats: readonly Pleats[];
   readonly stretched: readonly Trouble[];
   readonly reached: Reached;
+  /** Whether back, seat sides and waists were pulled to their marks. */
+  readonly stopAtMarks: boolean;
   readonly tornAt: (vertex: number) => Point3;
 }
 
@@ -33,6 +35,8 @@ const gripMm = 10;
 const usualPleatsMm = 25;
 /** A pair of drafts of which one holds so many times what the other does is out of balance, where it is more than a few N. */
 const outOfBalance = 2, fewN = 6;
+/** From where on a draft is told that stays above its mark, mm: half of what the back may be off. */
+const shortOfMarkMm = 0.5;
 
 /** What there is to tell a maker of a lasted upper. */
 export function judgeLasted(it: ToJudge): readonly Finding[] {
@@ -41,7 +45,7 @@ export function judgeLasted(it: ToJudge): readonly Finding[] {
   // Half-way nothing else can be said of where it ends.
   if (reached.stopped && reached.stopped.stage !== "at rest") return stopped;
   const stretched = it.stretched.filter(({ kind }) => kind === "grain").map(({ at, by }) => finding("lasting-grain", { percent: 100 * by, limitPercent: 100 * it.fabric.grainLimit, where: placeInWords(last, at) }, at));
-  return [...stopped, ...endFindings(it), ...balanceFindings(it), ...it.loose.map(looseFinding), ...stretched, ...it.pleats.filter(({ takenMm }) => takenMm > usualPleatsMm).map(pleatFinding), ...it.drafts.filter(({ marginMm }) => marginMm < gripMm).map(marginFinding)];
+  return [...stopped, ...endFindings(it), ...it.drafts.filter(({ shortMm = 0 }) => shortMm >= shortOfMarkMm).map(shortFinding), ...balanceFindings(it), ...it.loose.map(looseFinding), ...stretched, ...it.pleats.filter(({ takenMm }) => takenMm > usualPleatsMm).map(pleatFinding), ...it.drafts.filter(({ marginMm }) => marginMm < gripMm).map(marginFinding)];
 }
 
 function stoppedFinding({ last, fabric, reached: { stopped, moveMm, residualN }, tornAt }: ToJudge): readonly Finding[] {
@@ -53,14 +57,14 @@ function stoppedFinding({ last, fabric, reached: { stopped, moveMm, residualN },
   return [stopped.what === "astray" ? finding("lasting-astray", { stage: stopped.stage }) : finding("lasting-restless", { stage: stopped.stage, moveMm, residualN })];
 }
 
-function endFindings({ last, fabric, ends, asked }: ToJudge): readonly Finding[] {
+function endFindings({ last, fabric, ends, asked, stopAtMarks: atMarks }: ToJudge): readonly Finding[] {
   const out: Finding[] = [];
   const throat = ends.throatDepthMm - asked.throatDepthMm, back = ends.backHeightMm - asked.backHeightMm;
   if (Math.abs(throat) >= told.throatMm) out.push(finding("lasting-throat", { byMm: throat, taped: fabric.tapeN > 0 }));
-  if (Math.abs(back) >= told.backMm) out.push(finding("lasting-back", { byMm: back }, last.landmarks.counterPoint));
+  if (Math.abs(back) >= told.backMm) out.push(finding("lasting-back", { byMm: back, atMarks }, last.landmarks.counterPoint));
   for (const half of halves) {
     const side = ends.lowestMm[half] - asked.lowestMm[half];
-    if (Math.abs(side) >= told.sideMm) out.push(finding("lasting-side", { half, byMm: side }));
+    if (Math.abs(side) >= told.sideMm) out.push(finding("lasting-side", { half, byMm: side, atMarks }));
   }
   return out;
 }
@@ -77,6 +81,7 @@ function balanceFindings({ drafts, asideMm }: ToJudge): readonly Finding[] {
   ];
 }
 
-const looseFinding = ({ half, by, fromBackMm, at }: LooseFlank): Finding => finding("lasting-flank", { half, byMm: by, fromBackMm }, at);
+const looseFinding = ({ half, by, fromBackMm, spans, at }: LooseFlank): Finding => finding(spans ? "lasting-spans" : "lasting-flank", { half, byMm: by, fromBackMm }, at);
+const shortFinding = ({ number, name, pullN: byN, shortMm = 0, at }: DraftEnd): Finding => finding("lasting-short", { number, name, byN, byMm: shortMm }, at);
 const pleatFinding = ({ takenMm, by, where, at }: Pleats): Finding => finding("lasting-pleats", { where, takenMm, percent: 100 * by, usualMm: usualPleatsMm }, at);
 const marginFinding = ({ number, name, marginMm, at }: DraftEnd): Finding => finding("lasting-margin", { number, name, marginMm, leastMm: gripMm }, at);

@@ -2,13 +2,13 @@ import { askedEnds, type EndsGauge } from "./ends.ts";
 import { draftEnds } from "./draft-ends.ts";
 import type { Hands } from "./hands.ts";
 import { judgeLasted } from "./judge-lasted.ts";
-import type { Lasted } from "./lasted.ts";
+import type { Lasted, Trouble } from "./lasted.ts";
 import type { PullInput } from "./pull-input.ts";
-import type { Pulls } from "./pulls.ts";
+import type { DraftPlace } from "./pulls.ts";
 import { looseFlanks, overStretched, pleatsAt, type AtRest } from "./troubles.ts";
 
 /** What came of it, where the hands have left it. */
-export function lastedFrom(input: PullInput, { gauge, pulls, hands }: { readonly gauge: EndsGauge; readonly pulls: Pulls; readonly hands: Hands }): Lasted {
+export function lastedFrom(input: PullInput, { gauge, drafts: taken, hands }: { readonly gauge: EndsGauge; readonly drafts: readonly DraftPlace[]; readonly hands: Hands }): Lasted {
   const { cut, last, lines, fabric, settings, margins } = input;
   const { pulled, reached, frames } = hands, { sheet, ring, sheetOf } = pulled;
   const { most, least } = sheet.strains(), positions = sheet.positions();
@@ -16,7 +16,7 @@ export function lastedFrom(input: PullInput, { gauge, pulls, hands }: { readonly
   const rest: AtRest = { cut, sheetOf, positions, standOff, most, least };
   const onShell = pulled.shellPositions();
   const { ends, asideMm } = gauge.measure(onShell);
-  const drafts = draftEnds(pulls.drafts, { ring, over: cut.over, onLast: cut.onLast, positions: onShell, margins, heldN: pulled.heldN() });
+  const drafts = draftEnds(taken, { ring, over: cut.over, onLast: cut.onLast, positions: onShell, margins, heldN: pulled.heldN() });
   const loose = looseFlanks(rest), stretched = overStretched(rest, fabric), pleats = pleatsAt(rest, ring, fabric.gatherLimit);
   const asked = askedEnds(lines);
   return {
@@ -30,13 +30,13 @@ export function lastedFrom(input: PullInput, { gauge, pulls, hands }: { readonly
     drafts,
     ends,
     asked,
-    troubles: [...loose, ...pleats, ...stretched].map(({ kind, at, by }) => ({ kind, at, by })),
+    troubles: [...loose, ...pleats, ...stretched].map(({ kind, at, by, spans }: Trouble) => ({ kind, at, by, ...(spans && { spans }) })),
     frames,
     settled: reached.settled,
     steps: reached.steps,
     moveMm: reached.moveMm,
     residualN: reached.residualN,
-    findings: judgeLasted({ last, fabric, ends, asked, asideMm, drafts, loose, pleats, stretched, reached, tornAt: (v) => [positions[3 * v]!, positions[3 * v + 1]!, positions[3 * v + 2]!] }),
+    findings: judgeLasted({ last, fabric, ends, asked, asideMm, drafts, loose, pleats, stretched, reached, stopAtMarks: settings.stopAtMarks, tornAt: (v) => [positions[3 * v]!, positions[3 * v + 1]!, positions[3 * v + 2]!] }),
   };
 }
 

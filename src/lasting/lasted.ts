@@ -17,10 +17,12 @@ export interface DraftEnd {
   /** Where it is taken: point of the feather line, and running length from the seat point along its half, mm. */
   readonly at: readonly [number, number, number];
   readonly alongMm: number;
-  /** Pull of the pincers when it was taken, and what holds it at the end, N. */
+  /** Pull of the pincers that it took, and what holds it at the end, N. */
   readonly pullN: number;
   readonly heldN: number;
   readonly word: PullWord;
+  /** How far the topline still stood above its mark when the draft was tacked, mm: left out where it had come down to it, or there is none. */
+  readonly shortMm?: number;
   /** How far the net edge has come over the feather line (below 0: stays short of it), and what is left of the margin inside it, mm. */
   readonly overMm: number;
   readonly marginMm: number;
@@ -41,6 +43,8 @@ export interface Trouble {
   readonly at: readonly [number, number, number];
   /** mm for standing off, a share for all others. */
   readonly by: number;
+  /** A flank that stands off no farther than a taut thread does over the last's hollow there. */
+  readonly spans?: true;
 }
 
 /** One picture of the pull-over: where the vertices are after a draft or a part of it. */

@@ -10,7 +10,7 @@ import { lastedFrom } from "./lasted-from.ts";
 import { mirroredLasted, mirroredLines, mirroredUpper } from "./mirrored.ts";
 import type { PullInput } from "./pull-input.ts";
 import { pullsAlong } from "./pulls.ts";
-import { lightPulls, sequenceOf } from "./sequence.ts";
+import { betweenStage, draftStages, lightPulls } from "./sequence.ts";
 
 export interface PullOptions {
   readonly watch?: Watch;
@@ -49,9 +49,11 @@ export function pullOver(input: PullInput, options: PullOptions = {}): Lasted {
 function pullRight(input: PullInput, { watch = unwatched, frames: keep = false, rough = false, board = lastingBoard(input) }: Omit<PullOptions, "board"> & { readonly board?: LastingBoard | undefined }): Lasted {
   const { cut, last, fabric, settings } = input;
   const { ground, gauge } = board, ring = featherRing(cut.over), pulls = pullsAlong(cut.onLast, last, settings);
-  const hands = new Hands({ cut, fabric, ring, ground: new Ground(ground.over), friction: settings.friction, light: lightPulls(pulls, ring), watch, keep, rough });
+  const hands = new Hands({ cut, fabric, ring, ground: new Ground(ground.over), friction: settings.friction, gauge, light: lightPulls(pulls, ring), watch, keep, rough });
   hands.layOn();
-  for (const stage of sequenceOf(pulls, ring, cut.onLast)) hands.draft(stage);
+  const stages = draftStages(pulls, ring, cut.onLast), taken = stages.flatMap((stage) => hands.draft(stage));
+  const drafts = pulls.drafts.map((draft) => ({ ...draft, ...taken.find(({ number }) => number === draft.number) }));
+  hands.draft(betweenStage(cut.onLast, drafts, ring, stages));
   hands.rest();
-  return lastedFrom(input, { gauge, pulls, hands });
+  return lastedFrom(input, { gauge, drafts, hands });
 }

@@ -59,7 +59,7 @@ export function limitsOf({ reached, lasted }: Pick<Compensated, "reached" | "las
     if (kind === "band") return banding !== undefined && halfWidth(banding) > tolerances.throatDepthMm.mm;
     if (kind === "strong") return strongestOf(lasted) > 0;
     if (kind === "margin") return lasted.drafts.some(({ marginMm }) => marginMm < leastMarginMm);
-    return lasted.troubles.some((trouble) => trouble.kind === kind || (kind === "grain" && trouble.kind === "tears"));
+    return lasted.troubles.some((trouble) => (trouble.kind === kind && !trouble.spans) || (kind === "grain" && trouble.kind === "tears"));
   };
   return limitKinds.filter(has);
 }

@@ -6,6 +6,7 @@ import type { Shell } from "#shell/shell.ts";
 import { vertexMeans } from "#shell/strain.ts";
 import { toplineOf } from "#shell/tension.ts";
 import type { FeatherRing } from "./feather-ring.ts";
+import { hollowUnder } from "./hollow.ts";
 import type { Trouble } from "./lasted.ts";
 import type { CutUpper, Fabric } from "./upper.ts";
 
@@ -20,6 +21,9 @@ export interface AtRest {
   readonly least: Float64Array;
 }
 
+/** A topline that has slid by some millimetres spans the hollow at another height, so a taut one may stand off by this much more than the drawn one's chord. */
+const asTaut = { share: 1.15, mm: 0.5 } as const;
+
 /** Where along a flank the topline stands off most. */
 export interface LooseFlank extends Trouble {
   readonly half: Half;
@@ -29,7 +33,7 @@ export interface LooseFlank extends Trouble {
 /** Flanks that stand off by more than a maker lets pass; behind a flank lies the back seam, before it the throat's curve. */
 export function looseFlanks({ cut: { over }, sheetOf, standOff, positions }: AtRest): readonly LooseFlank[] {
   return halves.flatMap((half) => {
-    const ids = toplineOf(over, half), arc = arcOf(over, ids);
+    const ids = toplineOf(over, half), arc = arcOf(over, ids), hollow = hollowUnder(over, half);
     let top = -1;
     ids.forEach((v, k) => {
       if (arc[k]! > throatFrom * arc[arc.length - 1]!) return;
@@ -37,8 +41,8 @@ export function looseFlanks({ cut: { over }, sheetOf, standOff, positions }: AtR
       if (by > mostStandOffMm && (top < 0 || by > standOff[sheetOf[ids[top]!]!]!)) top = k;
     });
     if (top < 0) return [];
-    const v = sheetOf[ids[top]!]!;
-    return [{ kind: "stands off", at: pointAt(positions, v), by: standOff[v]!, half, fromBackMm: arc[top]! } as const];
+    const v = sheetOf[ids[top]!]!, by = standOff[v]!;
+    return [{ kind: "stands off", at: pointAt(positions, v), by, half, fromBackMm: arc[top]!, ...(by <= asTaut.share * hollow[top]! + asTaut.mm && { spans: true as const }) } as const];
   });
 }
 

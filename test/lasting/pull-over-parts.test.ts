@@ -7,7 +7,7 @@ import { featherRing, jawShares, placeOnRing, pullOnVertices, roundRing } from "
 import { groundOf } from "#lasting/ground-of.ts";
 import { pullWord } from "#lasting/lasted.ts";
 import { pullsAlong } from "#lasting/pulls.ts";
-import { sequenceOf } from "#lasting/sequence.ts";
+import { betweenStage, draftStages, loadOf } from "#lasting/sequence.ts";
 import { jawsMm, lastingFrom } from "#lasting/settings.ts";
 import { panelledUpper, sheetVertices, wholeUpper } from "#lasting/upper.ts";
 import { ClosestPoint } from "#mesh/closest.ts";
@@ -75,10 +75,17 @@ test("pulls lead down the wall, square to the feather line", () => {
 
 // A shoemaking textbook's order of pulls (see src/pieces/draft-order.ts): toe, its corners, back, seat sides, joints; waists last (common practice, no source).
 test("drafts come in the maker's order, both of a pair at once, and at last all that lies between", () => {
-  const stages = sequenceOf(pulls, ring, cut.onLast);
+  const drafts = draftStages(pulls, ring, cut.onLast), stages = [...drafts, betweenStage(cut.onLast, pulls.drafts, ring, drafts)];
   expect(stages.map(({ what }) => what)).toEqual(["draft 1, toe centre", "drafts 2 and 3, toe corners", "draft 4, back", "drafts 5 and 6, seat sides", "drafts 7 and 8, joints", "drafts 9 and 10, waists", "between the drafts"]);
   const taken = stages.flatMap(({ places }) => [...places]);
   expect([...taken].sort((a, b) => a - b)).toEqual(Array.from(ring.ids, (_, k) => k));
+  // Jaws bear what is pulled, but for what an edge beside them already hangs on by.
+  const toe = loadOf(drafts[0]!, [80]).reduce((a, b) => a + b, 0);
+  expect(toe).toBeGreaterThan(80 - 1e-9);
+  expect(toe).toBeLessThan(90);
+  // Back, seat sides and waists have a mark, toe and joints none.
+  expect(drafts.flatMap((stage) => stage.pulls).filter(({ mark }) => mark).map(({ number }) => number)).toEqual([4, 5, 6, 9, 10]);
+  expect(draftStages({ ...pulls, stopAtMarks: false }, ring, cut.onLast).flatMap((stage) => stage.pulls).some(({ mark }) => mark)).toBe(false);
 });
 
 test("an edge that comes farther over the feather line leaves more margin, by just as much", () => {

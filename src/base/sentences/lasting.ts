@@ -15,14 +15,14 @@ const throat = ({ byMm, taped }: { byMm: number; taped: boolean }): string =>
 export const lastingSentences = {
   "lasting-hole": sentence("stop", (d: { where: string }) => `The last has a hole beneath the upper, ${d.where}: nothing can be pulled over it there. Close it in the scan, or scan the last anew.`),
   "lasting-throat": sentence("look", throat),
-  "lasting-back": sentence("look", (d: { byMm: number }) =>
+  "lasting-back": sentence("look", (d: { byMm: number; atMarks: boolean }) =>
     d.byMm < 0
-      ? `Pulled over, the back stands ${mm(d.byMm)} lower than asked and will not grip. Ease draft 4 and the seat's sides, and stop when the back stands at its mark.`
+      ? `Pulled over, the back stands ${mm(d.byMm)} lower than asked and will not grip. ${d.atMarks ? "Draft 4 hardly pulls there: cut the back higher, or cut from the corrected pattern." : "Ease draft 4 and the seat's sides, and stop when the back stands at its mark."}`
       : `Pulled over, the back stands ${mm(d.byMm)} higher than asked and will cut in. Pull draft 4 until the back stands at its mark.`,
   ),
-  "lasting-side": sentence("look", (d: { half: string; byMm: number }) =>
+  "lasting-side": sentence("look", (d: { half: string; byMm: number; atMarks: boolean }) =>
     d.byMm < 0
-      ? `Pulled over, the ${halfName(d.half)} side stands ${mm(d.byMm)} lower than asked. Ease the drafts at seat side, joint and waist on that side, or cut from the corrected pattern.`
+      ? `Pulled over, the ${halfName(d.half)} side stands ${mm(d.byMm)} lower than asked. ${d.atMarks ? "Seat side and waist are pulled no farther than just tight there already: ease the joint, or cut from the corrected pattern, which is higher there." : `Ease the drafts at seat side, joint and waist on that side, or cut from the corrected pattern.`}`
       : `Pulled over, the ${halfName(d.half)} side stands ${mm(d.byMm)} higher than asked. Pull the drafts at seat side, joint and waist on that side a little more, or cut from the corrected pattern.`,
   ),
   "lasting-aside": sentence("look", (d: { byMm: number; half: string }) => `Pulled over, the throat stands ${mm(d.byMm)} off the centre line toward the ${halfName(d.half)} side. Pull the toe corner and the joint a little more on the other side, and ease them on this one, before you tack them.`),
@@ -31,6 +31,12 @@ export const lastingSentences = {
   ),
   "lasting-flank": sentence("look", (d: { half: string; byMm: number; fromBackMm: number }) =>
     `Pulled over, the topline stands ${mm(d.byMm)} off the last on the ${halfName(d.half)} half, ${d.fromBackMm.toFixed(0)} mm along it from the back seam. Close the waist there with a row of light pulls, or shorten the topline less where it spans a hollow.`,
+  ),
+  "lasting-spans": sentence("note", (d: { half: string; byMm: number; fromBackMm: number }) =>
+    `Pulled over, the taut topline spans the hollow of the waist on the ${halfName(d.half)} half, as card does: it stands ${mm(d.byMm)} off the last, ${d.fromBackMm.toFixed(0)} mm along it from the back seam. A foot fills it out. If you want it to lie on the last, shorten the topline less.`,
+  ),
+  "lasting-short": sentence("look", (d: { number: number; name: string; byN: number; byMm: number }) =>
+    `Draft ${d.number}, ${d.name}, keeps short of its mark: pulled with ${d.byN.toFixed(0)} N, the topline still stands ${mm(d.byMm)} above it. Cut the upper lower there, cut from the corrected pattern, or pull harder if the leather bears it.`,
   ),
   "lasting-grain": sentence("look", (d: { percent: number; limitPercent: number; where: string }) =>
     `Pulled over, the upper is stretched by ${percent(d.percent)} ${d.where}; above ${percent(d.limitPercent)} the grain of this leather may crack. Case it well, ease the draft nearest to it, or take a leather that gives more.`,
