@@ -1,4 +1,5 @@
 import { rotated, sumOf } from "#leather/combined.ts";
+import { FirmPleats } from "#leather/firm-pleats.ts";
 import { gathering } from "#leather/gathering.ts";
 import type { Law } from "#leather/law.ts";
 import type { Leather } from "#leather/leather.ts";
@@ -16,7 +17,8 @@ const bindingThickMm = 0.6;
 
 /**
  * Upper, lining and what holds the topline as one membrane that lies on the last.
- * - The two layers are stretched alike, each in its own direction, and gather together.
+ * - The two layers are stretched alike, each in its own direction, and gather together; what lies in pleats is pushed on a little harder the
+ *   more it is pushed, so that pleats spread out.
  * - Bending: B = E t³/12 for each with E = along/t, added up, as of two layers that slide on one another.
  * - The topline: a taped edge has its tape. A bound or wrapped one has its strip of leather, taken as the upper's along its tight way
  *   without the soft beginning, which is drawn out when the strip is sewn on. Folded, raw and bagged edges have nothing.
@@ -26,7 +28,7 @@ const bindingThickMm = 0.6;
 export function fabricOf(upper: Leather, lining: Leather | undefined, settings: LastingChoices, edge: ToplineEdge): Fabric {
   const layers = [turned(upper, settings.upperTurnDeg), ...(lining ? [turned(lining, settings.liningTurnDeg)] : [])];
   return {
-    law: gathering(sumOf(layers), gatherLimit),
+    law: new FirmPleats(gathering(sumOf(layers), gatherLimit), gatherLimit),
     bend: bending(upper) + (lining ? bending(lining) : 0),
     tapeN: edge === "taped" ? settings.tapeN : ((bindings[edge] ?? 0) * bindingThickMm * upper.numbers.along) / upper.thicknessMm,
     gatherLimit,

@@ -1,5 +1,6 @@
 import { must } from "#base/bug.ts";
 import { Rotated } from "./combined.ts";
+import { FirmPleats } from "./firm-pleats.ts";
 import type { Law } from "./law.ts";
 import { Pleats } from "./pleats.ts";
 import { stripForce } from "./uniaxial.ts";
@@ -82,5 +83,6 @@ export function gathering(law: Law, limit: number, share = pleatShare): Law {
 /** Largest Green's strain that lies in pleats under this strain of the whole: 0 where there are none, and for a law that does not gather. */
 export function pleatsOf(law: Law, e1: number, e2: number, g: number): number {
   if (law instanceof Rotated) return law.asked(pleatsOf, e1, e2, g);
+  if (law instanceof FirmPleats) return pleatsOf(law.within, e1, e2, g);
   return law instanceof Gathering ? law.deepest(e1, e2, g) : 0;
 }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { diskOf } from "#flatten/disk.ts";
 import { framesOf } from "#flatten/frames.ts";
-import { FirmPleats } from "#lasting/inverse/firm-pleats.ts";
+import { FirmPleats } from "#leather/firm-pleats.ts";
 import { SheetEnergy } from "#lasting/inverse/sheet-energy.ts";
 import { rotated, sumOf } from "#leather/combined.ts";
 import { gathering } from "#leather/gathering.ts";

@@ -11,7 +11,6 @@ import { fabricOf } from "#lasting/fabric.ts";
 import { LeatherSheet } from "#lasting/forward/leather-sheet.ts";
 import { groundOf as lastGroundOf } from "#lasting/ground-of.ts";
 import { addLoadsInto, outwardLoads, RimTriangles } from "#lasting/inverse/edge-loads.ts";
-import { FirmPleats } from "#lasting/inverse/firm-pleats.ts";
 import { layForLeather } from "#lasting/inverse/lay-for-leather.ts";
 import { groundOf } from "#lasting/inverse/sheet-forces.ts";
 import { pullsAlong } from "#lasting/pulls.ts";
@@ -38,7 +37,7 @@ function pulledAgain(known: KnownLeather, hands: boolean): { readonly off: Float
   expect(found.settled).toBe(true);
   const form = new Ground(lastGroundOf(wholeUpper(table.flat), table.last).over);
   const topline = Uint32Array.from(halves.flatMap((half) => { const ids = toplineOf(shell, half); return Array.from(ids.subarray(1)).flatMap((v, k) => [ids[k]!, v]); }));
-  const sheet = new LeatherSheet({ sheet: { triangles, flat: found.uv }, law: new FirmPleats(fabric.law, fabric.gatherLimit), bend: 0, bars: { pairs: topline, stiffness: fabric.tapeN }, form, press: hands ? 0.1 : 0 }, positions);
+  const sheet = new LeatherSheet({ sheet: { triangles, flat: found.uv }, law: fabric.law, bend: 0, bars: { pairs: topline, stiffness: fabric.tapeN }, form, press: hands ? 0.1 : 0 }, positions);
   const disk = diskOf(positions.length / 3, triangles), frames = framesOf(positions, disk.triangles), ground = groundOf(positions, disk.triangles, frames, disk.turned ? -1 : 1);
   const rows = [{ vertices: edges.featherMedial, perMm: pulls.perMm.medial }, { vertices: edges.featherLateral, perMm: pulls.perMm.lateral }];
   addLoadsInto(sheet.load, outwardLoads(rows, positions, new RimTriangles(disk), disk.triangles, ground, frames));

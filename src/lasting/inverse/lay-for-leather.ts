@@ -4,7 +4,6 @@ import type { Law } from "#leather/law.ts";
 import type { Shell } from "#shell/shell.ts";
 import type { Pulls } from "../pulls.ts";
 import type { Fabric } from "../upper.ts";
-import { FirmPleats } from "./firm-pleats.ts";
 import { InverseSheet, type Inverse } from "./inverse-sheet.ts";
 
 export interface LayForLeatherOptions {
@@ -41,7 +40,7 @@ export function layForLeather({ over }: { readonly over: Shell }, laid: Float64A
   const reachMm = 1 / (1 / tacksMm + friction / wallMm);
   return sheet.run({
     positions, mirrored, start: like, exact: options.exact ?? false,
-    law: new FirmPleats(fabric.law, fabric.gatherLimit),
+    law: fabric.law,
     frame: { from: edges.centre[edges.centre.length - 1]!, origin: edges.centre[0]! },
     pulls: [{ vertices: edges.featherMedial, perMm: pulls.perMm.medial }, { vertices: edges.featherLateral, perMm: pulls.perMm.lateral }],
     stick: { from: laid, perMm3: stiffnessOf(fabric.law) / (reachMm * reachMm) },

@@ -1,4 +1,4 @@
-import type { Law } from "#leather/law.ts";
+import type { Law } from "./law.ts";
 
 /** How firm against the push at which the sheet lies in pleats: so much of it keeps a sheet in pleats even down to 60 % of its width. */
 const firmness = 0.15;
@@ -11,7 +11,8 @@ const beyond = 0.02;
  * enough for a push per flat width to grow with the push, so that pleats spread out evenly. Nothing is added where nothing is in pleats.
  */
 export class FirmPleats implements Law {
-  readonly #law: Law;
+  /** The law without what is added. */
+  readonly within: Law;
   readonly #limit: number;
   readonly #c: number;
   readonly #one = new Float64Array(3);
@@ -21,20 +22,20 @@ export class FirmPleats implements Law {
     law.into(out, limit - beyond, 0, 0);
     const first = -out[0]!;
     law.into(out, 0, limit - beyond, 0);
-    this.#law = law;
+    this.within = law;
     this.#limit = limit;
     this.#c = firmness * Math.max(first, -out[1]!);
   }
 
   energy(e1: number, e2: number, g: number): number {
     const mean = 0.5 * (e1 + e2), radius = 0.5 * Math.sqrt((e1 - e2) * (e1 - e2) + g * g);
-    let sum = this.#law.energy(e1, e2, g);
+    let sum = this.within.energy(e1, e2, g);
     if (mean - radius < this.#limit) sum += this.#at(mean - radius) + this.#at(mean + radius);
     return sum;
   }
 
   into(out: Float64Array, e1: number, e2: number, g: number): void {
-    this.#law.into(out, e1, e2, g);
+    this.within.into(out, e1, e2, g);
     const mean = 0.5 * (e1 + e2), radius = 0.5 * Math.sqrt((e1 - e2) * (e1 - e2) + g * g);
     if (!(mean - radius < this.#limit)) return;
     this.#at(mean + radius);
