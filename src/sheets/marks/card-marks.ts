@@ -1,7 +1,7 @@
 import type { Half } from "#lines/feather.ts";
 import { heightAt, lowestHeight, type FlatHeight } from "#tape/judge.ts";
 import type { TapedHalf, TapedShell } from "#tape/taped-shell.ts";
-import { byPractice, byRule, quarterWords, sideWords, type TapeMark, type TapeMarks } from "./tape-marks.ts";
+import { acceptedAt, quarterWords, sideWords, type TapeMark, type TapeMarks } from "./tape-marks.ts";
 
 /** A height as it is measured on the flat card, and how it is called. */
 export interface CardHeight {
@@ -20,15 +20,15 @@ export function cardHeights(half: TapedHalf): readonly CardHeight[] {
 export function cardMarks({ medial, lateral }: TapedShell): TapeMarks {
   const halves: Readonly<Record<Half, TapedHalf>> = { medial, lateral };
   const heights = (half: Half): readonly TapeMark[] =>
-    cardHeights(halves[half]).map(({ key, tick, height }) => ({ key: `${half}-${key}`, tick, words: `${sideWords[half]}, ${tick === "low" ? "height, lowest place" : `height at ${tick}`}`, lengthMm: height.heightMm, accepted: byPractice(1.5) }));
+    cardHeights(halves[half]).map(({ key, tick, height }) => ({ key: `${half}-${key}`, tick, words: `${sideWords[half]}, ${tick === "low" ? "height, lowest place" : `height at ${tick}`}`, lengthMm: height.heightMm, accepted: acceptedAt.side }));
   const along = (half: Half): readonly TapeMark[] => {
     const at = (key: string, tick: string, lengthMm: number): TapeMark => ({ key: `${half}-along-${key}`, tick, words: `${sideWords[half]}, ${tick} point`, lengthMm });
     return [...cardHeights(halves[half]).map(({ key, tick, height }) => at(key, tick, height.alongFeatherMm)), at("joint", "joint", halves[half].lengths.seatToJoint)];
   };
   const mean = (of: "centre" | "back"): number => (medial.lengths[of] + lateral.lengths[of]) / 2;
   return {
-    throat: { key: "throat", tick: "throat", words: "Throat depth, toe to throat", lengthMm: mean("centre"), accepted: byRule(1) },
-    back: { key: "back", tick: "back", words: "Back height, seat to back point", lengthMm: mean("back"), accepted: byRule(1) },
+    throat: { key: "throat", tick: "throat", words: "Throat depth, toe to throat", lengthMm: mean("centre"), accepted: acceptedAt.throat },
+    back: { key: "back", tick: "back", words: "Back height, seat to back point", lengthMm: mean("back"), accepted: acceptedAt.back },
     heights: { medial: heights("medial"), lateral: heights("lateral") },
     along: { medial: along("medial"), lateral: along("lateral") },
   };

@@ -1,3 +1,4 @@
+import { tolerances } from "#lasting/log-tolerances.ts";
 import type { Half } from "#lines/feather.ts";
 
 /** Where an accepted difference between the two shoes comes from. */
@@ -27,13 +28,15 @@ export const sideWords: Readonly<Record<Half, string>> = { medial: "Inside", lat
 /** Quarters of the way from the seat point to below the throat. */
 export const quarterWords = ["1/4", "1/2", "3/4"] as const;
 
-// Throat 1.0 to 1.5 mm and back height 1.0 mm for low-cut shoes: a factory's work instruction of 2014, as published. Of the
-// throat the stricter end is taken. Side heights 1.5 mm: common practice, no source.
-export const byRule = (mm: number) => ({ mm, ground: "factory rule" as const });
-export const byPractice = (mm: number) => ({ mm, ground: "common practice" as const });
+/** The largest accepted differences, as the log judges a pair; of a factory's throat the stricter end is taken. */
+export const acceptedAt = {
+  throat: { mm: tolerances.throatDepthMm.mm, ground: "factory rule" },
+  back: { mm: tolerances.backHeightMm.mm, ground: "factory rule" },
+  side: { mm: tolerances.innerHeightMm.mm, ground: "common practice" },
+} as const satisfies Record<string, TapeMark["accepted"]>;
 
 /** The largest accepted difference for a mark of a last, by its letter. */
-export const acceptedOf = (letter: string): TapeMark["accepted"] => (letter === "A" || letter === "B" ? byRule(1) : "CDEF".includes(letter) ? byPractice(1.5) : undefined);
+export const acceptedOf = (letter: string): TapeMark["accepted"] => (letter === "A" ? acceptedAt.throat : letter === "B" ? acceptedAt.back : "CDEF".includes(letter) ? acceptedAt.side : undefined);
 /** "1.0 a"; the letters are explained by {@link acceptedNotes}. */
 export const acceptedWords = (accepted: TapeMark["accepted"]): string => (accepted ? `${accepted.mm.toFixed(1)} ${accepted.ground === "factory rule" ? "a" : "b"}` : "");
 export const acceptedNotes =
