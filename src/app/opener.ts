@@ -12,7 +12,7 @@ import { withPhotos } from "./state/tape-edits.ts";
 import { isLeathersFile } from "./state/kept-leathers.ts";
 import { isUsualFile, type OwnNumbers } from "./state/usual.ts";
 import type { OwnLeathers } from "./leather-shelf.ts";
-import { isTable } from "./strip-tables.ts";
+import { isTable } from "./state/table-file.ts";
 
 /** The desk, as far as opening files goes. */
 interface Asked {

@@ -43,6 +43,3 @@ class StripTables {
 }
 
 export const stripTables = new StripTables();
-
-/** Whether a file is a table by its name. */
-export const isTable = (name: string): boolean => /\.(csv|tsv|txt)$/i.test(name);

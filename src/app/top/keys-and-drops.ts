@@ -2,7 +2,8 @@ import { useEffect, useState } from "react";
 import { finding } from "#base/findings.ts";
 import type { UpperLayer } from "#leather/leather.ts";
 import type { Desk } from "../desk.ts";
-import { isTable, stripTables } from "../strip-tables.ts";
+import { isTable } from "../state/table-file.ts";
+import { stripTables } from "../strip-tables.ts";
 
 /**
  * Undo and redo by keys anywhere on the page, and files dropped anywhere. True while a file hangs over the page.
