@@ -1,4 +1,5 @@
 import type { BlockPattern } from "#solve/block-pattern.ts";
+import { addBarInto } from "./bar-blocks.ts";
 
 /**
  * Rows of edges that are to lie no longer on the flat than they are cut: ½ N (d/t − 1)² t for each edge whose length d there is beyond its
@@ -39,17 +40,7 @@ export class CutRows {
       gradient[2 * q + 1]! += pull * nv;
       if (!values) continue;
       const across = pull / mm, along = firmN / this.#length[k]! - across;
-      const [uu, uw, ww] = [across + along * nu * nu, along * nu * nv, across + along * nv * nv];
-      for (const at of [4 * p, 4 * q]) {
-        values[at]! += uu;
-        values[at + 2]! += uw;
-        values[at + 3]! += ww;
-      }
-      const at = 4 * pattern.slot(p, q);
-      values[at]! -= uu;
-      values[at + 1]! -= uw;
-      values[at + 2]! -= uw;
-      values[at + 3]! -= ww;
+      addBarInto(values, pattern, p, q, across + along * nu * nu, along * nu * nv, across + along * nv * nv);
     }
   }
 

@@ -1,5 +1,6 @@
 import { distanceInSpace } from "#flatten/distance.ts";
 import type { BlockPattern } from "#solve/block-pattern.ts";
+import { addBarInto } from "./bar-blocks.ts";
 
 /**
  * A tape along rows of the rim as bars that resist being stretched: ½ T (λ − 1)² for each length on the flat, λ = length on the last by
@@ -50,17 +51,7 @@ export class TapeBars {
       const p = Math.min(this.#a[k]!, this.#b[k]!), q = Math.max(this.#a[k]!, this.#b[k]!);
       const flat = this.#lagged[k]!, firm = this.#firm(k);
       const nu = (uv[2 * q]! - uv[2 * p]!) / flat, nv = (uv[2 * q + 1]! - uv[2 * p + 1]!) / flat;
-      const [uu, uw, ww] = [firm * nu * nu, firm * nu * nv, firm * nv * nv];
-      for (const at of [4 * p, 4 * q]) {
-        values[at]! += uu;
-        values[at + 2]! += uw;
-        values[at + 3]! += ww;
-      }
-      const at = 4 * pattern.slot(p, q);
-      values[at]! -= uu;
-      values[at + 1]! -= uw;
-      values[at + 2]! -= uw;
-      values[at + 3]! -= ww;
+      addBarInto(values, pattern, p, q, firm * nu * nu, firm * nu * nv, firm * nv * nv);
     }
   }
 
