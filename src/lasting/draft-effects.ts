@@ -7,6 +7,7 @@ import { grouped } from "./log-groups.ts";
 import { byName, endNames, type EndName } from "./log.ts";
 import { trueMechanics } from "./mechanics.ts";
 import { pullKeys } from "./pull-keys.ts";
+import { hasMark } from "./pulls.ts";
 import type { PullSettings } from "./settings.ts";
 
 /** Drafts that share a pull. Toe corners are left as they are: both sides alike, they only follow the toe. */
@@ -39,7 +40,7 @@ export function draftEffects(of: LastingCase, pattern: PulledPattern, { watch = 
     return drafts.map((draft): DraftEffect => {
       const perN = (name: EndName): number => (shareOf(name, draft, drafts.length) * (a[name] - b[name])) / (2 * byN);
       const over = (lasted: Lasted): number => lasted.drafts.find(({ number }) => number === draft)?.overMm ?? 0;
-      return { draft, perN: Object.fromEntries(endNames.map((name) => [name, perN(name)])) as DraftEffect["perN"], edgePerN: (over(more) - over(less)) / (2 * byN) };
+      return { draft, perN: Object.fromEntries(endNames.map((name) => [name, perN(name)])) as DraftEffect["perN"], edgePerN: (over(more) - over(less)) / (2 * byN), ...(of.settings.stopAtMarks && hasMark(draft) && { tookN: now }) };
     });
   });
   watch("drafts", 1);

@@ -2,12 +2,11 @@ import { finding, type Finding } from "#base/findings.ts";
 import type { Side } from "#last/last.ts";
 import { draftOrder } from "#pieces/draft-order.ts";
 import { pullWord } from "./lasted.ts";
-import { movesFor, type DraftMove } from "./log-moves.ts";
+import { movesFor, type AdvisedPulls, type DraftMove } from "./log-moves.ts";
 import { thumbEffects, type DraftEffects } from "./log-effects.ts";
 import { judgePair, judgeShoe } from "./log-judge.ts";
 import { dimensions, leastMarginMm, tolerances, type Dimension } from "./log-tolerances.ts";
 import { endNames, type Asked, type EndName, type Measured } from "./log.ts";
-import type { PullSettings } from "./settings.ts";
 
 /** One draft to ease or to pull on one shoe. */
 export interface Advice {
@@ -23,7 +22,7 @@ export interface PairAdvice {
 }
 
 export interface AdviceOptions {
-  readonly pulls: PullSettings;
+  readonly pulls: AdvisedPulls;
   /** What was reckoned for this pair; rules of thumb where left out. */
   readonly effects?: DraftEffects;
   /** Shoes whose margin is cemented already. */

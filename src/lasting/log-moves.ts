@@ -3,7 +3,7 @@ import type { DraftEffect, DraftEffects } from "./log-effects.ts";
 import { tolerances } from "./log-tolerances.ts";
 import { endNames, type EndName, type Measured } from "./log.ts";
 import { pullKeys } from "./pull-keys.ts";
-import { pullRules, type PullSettings } from "./settings.ts";
+import { pullRules, type LastingChoices } from "./settings.ts";
 
 /** One draft taken again with another pull. */
 export interface DraftMove {
@@ -16,6 +16,9 @@ export interface DraftMove {
   /** What it does to the ends, mm. */
   readonly moves: readonly { readonly what: EndName; readonly byMm: number }[];
 }
+
+/** The maker's pulls, and whether back, seat sides and waists stop at their marks. */
+export type AdvisedPulls = Omit<LastingChoices, "correct">;
 
 type Wanted = { readonly [K in EndName]?: number };
 
@@ -42,7 +45,7 @@ const leftMm = 0.3;
  * first comes to the end of what pincers pull. Ends that were measured and are right are held while others move; where one would be
  * carried along, the draft that answers for it joins in. Least squares of what is missed, each in its tolerance, with a price on newtons.
  */
-export function movesFor(wanted: Wanted, measured: Measured, pulls: PullSettings, { effects }: DraftEffects): { readonly moves: readonly DraftMove[]; readonly left: Wanted } {
+export function movesFor(wanted: Wanted, measured: Measured, pulls: AdvisedPulls, { effects }: DraftEffects): { readonly moves: readonly DraftMove[]; readonly left: Wanted } {
   const aims: Wanted = Object.fromEntries(endNames.filter((what) => measured[what] !== undefined).map((what) => [what, wanted[what] ?? 0]));
   const chosen = new Map<number, DraftEffect>();
   const stuck = new Map<number, number>();
@@ -55,7 +58,7 @@ export function movesFor(wanted: Wanted, measured: Measured, pulls: PullSettings
   for (;;) {
     const free = [...chosen.values()].filter(({ draft }) => !stuck.has(draft));
     const byN = solved(free, pulls, endNames.flatMap((what) => (aims[what] === undefined ? [] : [{ what, byMm: aims[what] - gone(what, stuck, chosen) }])));
-    const over = free.map(({ draft }, k) => ({ draft, byN: byN[k]!, most: room(draft, byN[k]!, pulls) })).filter(({ byN: n, most }) => Math.abs(n) > Math.abs(most) + 1e-9);
+    const over = free.map((effect, k) => ({ draft: effect.draft, byN: byN[k]!, most: room(effect, byN[k]!, pulls) })).filter(({ byN: n, most }) => Math.abs(n) > Math.abs(most) + 1e-9);
     for (const { draft, most } of over) stuck.set(draft, most);
     const all = new Map([...stuck, ...free.flatMap(({ draft }, k) => (stuck.has(draft) ? [] : [[draft, byN[k]!] as const]))]);
     const left = missed(aims, all, chosen);
@@ -67,11 +70,11 @@ export function movesFor(wanted: Wanted, measured: Measured, pulls: PullSettings
 /** So little that a hand's pull hardly shows at the end: then the draft does not answer for it, mm a newton. */
 const reaches = (effect: DraftEffect, what: EndName): boolean => Math.abs(effect.perN[what]) > 0.005;
 
-function solved(drafts: readonly DraftEffect[], pulls: PullSettings, aims: readonly { what: EndName; byMm: number }[]): ArrayLike<number> {
+function solved(drafts: readonly DraftEffect[], pulls: AdvisedPulls, aims: readonly { what: EndName; byMm: number }[]): ArrayLike<number> {
   const n = drafts.length;
   if (n === 0) return [];
   const rows = aims.flatMap(({ what }) => drafts.map(({ perN }) => perN[what] / tolerances[what].mm));
-  const prices = drafts.flatMap(({ draft }, i) => drafts.map((_, j) => (i === j ? price / Math.max(dearN, 0.5 * pulls[pullKeys[draft]!]) : 0)));
+  const prices = drafts.flatMap((effect, i) => drafts.map((_, j) => (i === j ? price / Math.max(dearN, 0.5 * pulledN(effect, pulls)) : 0)));
   return fitLinear([...rows, ...prices], n, [...aims.map(({ what, byMm }) => byMm / tolerances[what].mm), ...drafts.map(() => 0)]);
 }
 
@@ -79,9 +82,15 @@ const gone = (what: EndName, moves: ReadonlyMap<number, number>, chosen: Readonl
   [...moves].reduce((sum, [draft, n]) => sum + n * chosen.get(draft)!.perN[what], 0);
 
 /** How far a pull may change before it leaves what pincers do. */
-function room(draft: number, byN: number, pulls: PullSettings): number {
-  const key = pullKeys[draft]!, { min, max } = pullRules[key], most = Math.min(max, Math.max(2 * pulls[key], pulls[key] + muchMoreN));
-  return byN > 0 ? Math.max(0, most - pulls[key]) : Math.min(0, min - pulls[key]);
+function room(effect: DraftEffect, byN: number, pulls: AdvisedPulls): number {
+  const { min, max } = pullRules[pullKeys[effect.draft]!], now = pulledN(effect, pulls), most = Math.min(max, Math.max(2 * now, now + muchMoreN));
+  return byN > 0 ? Math.max(0, most - now) : Math.min(0, min - now);
+}
+
+/** How hard a draft is pulled as it is, N: what it took where it stops at its mark. */
+function pulledN({ draft, tookN }: DraftEffect, pulls: AdvisedPulls): number {
+  const said = pulls[pullKeys[draft]!];
+  return pulls.stopAtMarks && tookN !== undefined ? Math.min(said, tookN) : said;
 }
 
 function missed(aims: Wanted, moves: ReadonlyMap<number, number>, chosen: ReadonlyMap<number, DraftEffect>): Wanted {
@@ -89,7 +98,7 @@ function missed(aims: Wanted, moves: ReadonlyMap<number, number>, chosen: Readon
   return Object.fromEntries(off.filter(([, byMm]) => Math.abs(byMm) > leftMm)) as Wanted;
 }
 
-function moveOf(effect: DraftEffect, byN: number, pulls: PullSettings): DraftMove {
+function moveOf(effect: DraftEffect, byN: number, pulls: AdvisedPulls): DraftMove {
   const moves = endNames.map((what) => ({ what, byMm: byN * effect.perN[what] })).filter(({ byMm }) => Math.abs(byMm) >= 0.05);
-  return { draft: effect.draft, byN, toN: pulls[pullKeys[effect.draft]!] + byN, edgeMm: byN * effect.edgePerN, moves };
+  return { draft: effect.draft, byN, toN: pulledN(effect, pulls) + byN, edgeMm: byN * effect.edgePerN, moves };
 }

@@ -82,9 +82,12 @@ const sinksLaterMm = { seat: 0, breast: 1.2, waist: 0.8 } as const;
  */
 export function draftMark({ number, half, at }: Pick<DraftPlace, "number" | "half" | "at">): Mark | undefined {
   const { place } = draftOrder[number - 1]!;
-  if (place === "seat") return { stopAboveMm: sinksLaterMm.seat };
-  return half && (place === "breast" || place === "waist") ? { half, x: at[0], stopAboveMm: sinksLaterMm[place] } : undefined;
+  if (place === "toe" || place === "joint") return undefined;
+  return half ? { half, x: at[0], stopAboveMm: sinksLaterMm[place] } : { stopAboveMm: sinksLaterMm[place] };
 }
+
+/** Whether a draft has a mark to stop at, by its number. */
+export const hasMark = (number: number): boolean => draftOrder[number - 1]!.place in sinksLaterMm;
 
 /** A half of the feather line on the shell, seat → toe. */
 export function featherOf({ mesh: { positions: p }, edges }: Shell, half: Half): SurfaceCurve {
