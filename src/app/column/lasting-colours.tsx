@@ -30,7 +30,7 @@ export function LastingColours({ pair, map, onMap }: LastingColoursProps): React
       <figure className={`legend${off ? " one-sided" : ""}`}>
         <div className="swatches" aria-hidden="true">{shares.map((s) => <span key={s} style={{ background: mapCss(s) }} />)}</div>
         <div className="marks" aria-hidden="true">{shares.map((s) => <span key={s}>{lastedNumber(map.of, s * map.end)}</span>)}</div>
-        <figcaption>{off ? "mm between the upper and what it should lie on." : "percent of the flat piece’s own length: plus is stretched, minus is gathered."} The numbered lines on the picture say the same.</figcaption>
+        <figcaption>{off ? "mm between the upper and what it should lie on." : "Percent of the flat piece’s own length: plus is stretched, minus is gathered."} The numbered lines on the picture say the same.</figcaption>
       </figure>
       <p className="sentence">{does} most {placeOf(pair.last, map.worst.at)}: <b>{lastedWorst(map)}</b>.</p>
     </>

@@ -51,7 +51,7 @@ export function StationLasting({ desk, pair, work, onStation }: StationLastingPr
       {lasted && map && (
         <div className={holds ? undefined : "former"}>
           <LastingColours pair={pair} map={map} onMap={onMap} />
-          <LastingDrafts drafts={lasted.drafts} />
+          <LastingDrafts drafts={lasted.drafts} own={now.job?.lasting ?? {}} />
           {holds && <LastingAsks pair={pair} lastings={lastings} now={now} />}
         </div>
       )}

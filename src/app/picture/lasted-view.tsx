@@ -10,7 +10,7 @@ import { drawnLines } from "./drawn-lines.ts";
 import { onMap, type Ink } from "./ink.ts";
 import type { SceneLine } from "./last-scene.ts";
 import { outlineOf, rimOf, type LastedMap } from "./lasted-map.ts";
-import { LevelNumbers, type LevelNumber } from "./level-numbers.tsx";
+import { clearNumbers, LevelNumbers, type LevelNumber } from "./level-numbers.tsx";
 import type { Named } from "./margin-labels.ts";
 import { PinnedNotes } from "./margin-words.tsx";
 import { pullArrow } from "./pull-arrows.ts";
@@ -79,7 +79,7 @@ export function LastedView({ pair, lasted, steps, at, still, map, ink, from }: L
       if (place) pins.push({ key, text, ...place });
     };
     if (atRest) {
-      lasted.troubles.forEach(({ kind, at: p, by }, i) => pin(`trouble ${i}`, troubleWords[kind](by), p));
+      lasted.troubles.forEach(({ kind, at: p, by, spans }, i) => pin(`trouble ${i}`, spans ? `spans the hollow, ${mm(by)}` : troubleWords[kind](by), p));
       for (const n of map.numbers) {
         const place = seen(n.at);
         if (place) levels.push({ key: n.key, text: n.text, ...place });
@@ -117,7 +117,7 @@ export function LastedView({ pair, lasted, steps, at, still, map, ink, from }: L
         <svg className="overlay" width={size.width} height={size.height} aria-hidden={pins.length === 0}>
           <LevelNumbers numbers={levels} />
           <PullMarks arrows={arrows} tacks={tacks} />
-          {pins.length > 0 && <PinnedNotes items={pins} width={size.width} height={size.height} clearOf={[...levels, ...tacks, ...arrows.flatMap((a) => along(a))]} />}
+          {pins.length > 0 && <PinnedNotes items={pins} width={size.width} height={size.height} clearOf={[...clearNumbers(levels).map((l) => ({ ...l, half: 18 })), ...tacks, ...arrows.flatMap((a) => along(a))]} />}
         </svg>
         <p className="lit">
           {words}. {atRest ? "Broken line: the topline that was asked for." : moved(pair, step)}

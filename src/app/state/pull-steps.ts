@@ -67,5 +67,7 @@ export function stepWords(step: PullStep, drafts: Lasted["drafts"]): string {
   const pulls = drafts.filter(({ number }) => step.drawn.includes(number));
   const alike = pulls.every(({ pullN }) => Math.abs(pullN - pulls[0]!.pullN) < 0.5);
   const pull = (alike ? pulls.slice(0, 1) : pulls).map(({ pullN, word }) => `${say(pullN, 0)} N (${word})`).join(" and ");
-  return `${capital}, ${step.goesOn ? "being drawn" : "drawn"} with ${pull}${alike && pulls.length > 1 ? " each" : ""}`;
+  const short = step.goesOn ? 0 : Math.max(0, ...pulls.map(({ shortMm = 0 }) => shortMm));
+  const keeps = short > 0 ? `; the topline keeps ${say(short)}\u00a0mm above its mark` : "";
+  return `${capital}, ${step.goesOn ? "being drawn" : "drawn"} with ${pull}${alike && pulls.length > 1 ? " each" : ""}${keeps}`;
 }
