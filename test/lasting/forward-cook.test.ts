@@ -17,10 +17,11 @@ function tip(cells: number): number {
 }
 
 // Cook's membrane (ME-14), plane stress: 23.96 to 23.97 at (48, 52) as public finite-element examples have it. Triangles of even strain come
-// to it slowly from below.
+// to it slowly from below: 23.12, 23.74 (0.95 % short) and 23.90 with 16, 32 and 64 cells a side.
 test("Cook's membrane", () => {
   const [coarse, fine] = [tip(32), tip(64)];
-  expect(Math.abs(fine / 23.965 - 1)).toBeLessThan(0.01);
+  expect(Math.abs(coarse / 23.965 - 1)).toBeLessThan(0.01);
+  expect(Math.abs(fine / 23.965 - 1)).toBeLessThan(0.003);
   expect(coarse).toBeLessThan(fine);
   expect(fine).toBeLessThan(24.5);
 });
