@@ -22,7 +22,7 @@ import { Ground } from "#wrap/ground.ts";
 import { sheetOf } from "#wrap/sheet.ts";
 import { exampleTable } from "../support/ready-to-pull.ts";
 
-const settings = lastingFrom(), table = exampleTable(1200), { flat: { shell, uv: laid } } = table, { mesh: { positions, triangles }, edges } = shell;
+const settings = lastingFrom(), table = exampleTable(2500), { flat: { shell, uv: laid } } = table, { mesh: { positions, triangles }, edges } = shell;
 /** How firmly a place sticks to where it was laid, N/mm³, as docs/method/inverse.md has it: the leather's stiffness at 3 % over the square of 1/(1/80 mm + friction/40 mm). */
 function stickPerMm3(law: Law): number {
   const out = new Float64Array(9);
