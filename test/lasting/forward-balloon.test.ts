@@ -46,7 +46,7 @@ function blownUp(pressure: number, n: number): number {
   }));
   const start = Float64Array.from(vertices.flatMap((p) => points[p]!.map((q) => 1.02 * radius * q)));
   const sheet = new LeatherSheet({ sheet: { triangles: Uint32Array.from(vertices, (_, v) => v), flat, taped: Uint32Array.from(taped) }, law: neoHookean(1), bend: 0 }, start);
-  let x = start, moved = Infinity;
+  let x: Float64Array = start, moved = Infinity;
   for (let round = 0; round < 30 && moved > 1e-6; round++) {
     // Pressure acts square to each triangle as it lies now, a third of it on each corner.
     for (let t = 0; t < corners.length; t++) {

@@ -98,3 +98,17 @@ test("a sheet pulled beyond what it bears says where it tears", () => {
   expect(end.why?.what).toBe("torn");
   expect(sheet.positions().every((v) => Number.isFinite(v))).toBe(true);
 });
+
+test("a sheet that nothing holds says that it is being drawn away, and how far it is", () => {
+  const flat = Float64Array.of(0, 0, 10, 0, 10, 10, 0, 10), triangles = Uint32Array.of(0, 1, 2, 0, 2, 3);
+  const sheet = new LeatherSheet({ sheet: { triangles, flat }, law: new ToeLaw(numbers), bend: 0 }, carried(flat, [1, 0, 0, 1]));
+  sheet.load.set([3, 4, 0], 6);
+  const { settled, why, steps } = sheet.settle({ farthestMm: 30 });
+  expect(settled).toBe(false);
+  expect(why?.what).toBe("away");
+  if (why?.what !== "away") return;
+  // A step goes 4 mm at most.
+  expect(why.byMm).toBeGreaterThan(30);
+  expect(why.byMm).toBeLessThan(34 + 1e-9);
+  expect(steps).toBeLessThan(20);
+});

@@ -9,6 +9,7 @@ import type { Form } from "./form.ts";
 import { Friction } from "./friction.ts";
 import { Holds } from "./holds.ts";
 import { LawMembrane, type TriangleState } from "./law-membrane.ts";
+import { awayFrom, tornAt } from "./gone-wrong.ts";
 import { Newton } from "./newton.ts";
 import type { Settled, SettleOptions, Unsettled } from "./settled.ts";
 
@@ -163,7 +164,7 @@ export class LeatherSheet {
       const residual = this.#newton.look();
       const ended = (why?: Unsettled): Settled => ({ settled: why === undefined, ...(why && { why }), steps, moveMm, residualN: residual });
       if (rested && residual < residualN) return ended();
-      const wrong = this.#torn() ?? this.#away(start, farthestMm);
+      const wrong = (this.#breakStretch < Infinity ? tornAt(this.strains().most, this.#breakStretch) : undefined) ?? awayFrom(this.#x, start, farthestMm, this.#sheet);
       if (wrong) return ended(wrong);
       if (steps === mostSteps) return ended({ what: "slow" });
       const step = this.#newton.step();
@@ -173,19 +174,6 @@ export class LeatherSheet {
       rested = step.moveMm < toleranceMm * step.part * step.trust;
       watch("pull over", steps / mostSteps);
     }
-  }
-
-  #torn(): Unsettled | undefined {
-    if (this.#breakStretch === Infinity) return undefined;
-    const { most } = this.strains(), triangle = largestAt(most);
-    return most[triangle]! > this.#breakStretch ? { what: "torn", triangle, stretch: most[triangle]! } : undefined;
-  }
-
-  #away(start: Float64Array, farthestMm: number): Unsettled | undefined {
-    if (farthestMm === Infinity) return undefined;
-    const moved = this.#perPoint((p) => Math.sqrt([0, 1, 2].reduce((sum, d) => sum + (this.#x[3 * p + d]! - start[3 * p + d]!) ** 2, 0)));
-    const vertex = largestAt(moved);
-    return moved[vertex]! > farthestMm ? { what: "away", vertex, byMm: moved[vertex]! } : undefined;
   }
 
   /** Force with which each tack holds its vertex, x y z N; 0 where there is none. Of vertices sewn together the one that was tacked first carries it. */
@@ -254,5 +242,3 @@ export class LeatherSheet {
     return ofVertices(this.#sheet, values, each);
   }
 }
-
-const largestAt = (values: Float64Array): number => values.reduce((best, value, k) => (value > values[best]! ? k : best), 0);
