@@ -9,7 +9,7 @@ import { lastingFrom } from "#lasting/settings.ts";
 const none = new Map<string, Uint8Array>();
 const job = (change: Partial<Job> = {}): Job => ({ ...defaultJob(), ...change });
 // Coarse, so that a pull-over takes a part of a second: what is asked here is what belongs together, not how exact it is.
-const sizes = { pulled: 900, coarse: 700 };
+const sizes = { pulled: 600, coarse: 450 };
 const laster = new Laster(undefined, sizes);
 
 describe("pulling a job's upper over", () => {
