@@ -21,6 +21,8 @@ test("pictures that show nothing new are left out, no two steps are called alike
   const words = steps.map((s) => stepWords(s, drafts));
   expect(new Set(words).size).toBe(words.length);
   expect(words[1]).toBe("Draft 1, toe centre, drawn with 100 N (strong)");
+  const short = drafts.map((d) => (d.number === 3 ? { ...d, pullN: 20, word: "firm" as const, shortMm: 1.24 } : d));
+  expect(stepWords(steps[3]!, short)).toBe("Drafts 2 and 3, toe corners, drawn with 50 N (strong) and 20 N (firm); the topline keeps 1.2\u00a0mm above its mark");
   expect(words[2]).toBe("Drafts 2 and 3, toe corners, being drawn with 50 N (strong) each");
 });
 

@@ -25,7 +25,12 @@ inBrowser("the station of lasting in a browser", (fresh) => {
     expect(first).toHaveLength(4);
     for (const mm of first) expect(Number(mm)).toBeGreaterThan(20);
     // Ten drafts, as on the pieces (a textbook's eight pulls and both waists).
-    expect(await page.getByRole("table", { name: /The drafts in their order/ }).locator("tbody tr").count()).toBe(10);
+    const drafts = page.getByRole("table", { name: /The drafts in their order/ });
+    expect(await drafts.locator("tbody tr").count()).toBe(10);
+    // Back, seat sides and waists stop at their marks: none took more than it may.
+    const [took, most] = await Promise.all([2, 3].map(async (column) => (await drafts.locator(`tbody td:nth-child(${column})`).allInnerTexts()).map((t) => (t === "" ? undefined : Number.parseFloat(t)))));
+    expect(most!.filter((n) => n !== undefined)).toHaveLength(5);
+    took!.forEach((n, i) => expect(n).toBeLessThanOrEqual(most![i] ?? n!));
     expect(await page.locator(".view.last .level").count()).toBeGreaterThan(1);
     await page.getByRole("combobox", { name: "what the colours show" }).selectOption("stands off");
     await page.getByText("mm between the upper and what it should lie on").waitFor();
@@ -41,6 +46,15 @@ inBrowser("the station of lasting in a browser", (fresh) => {
     // The first draft is the toe's, as on the pieces.
     while ((await steps.getAttribute("aria-valuetext"))?.startsWith("laid on")) await page.getByRole("button", { name: "Next step" }).click();
     expect(await steps.getAttribute("aria-valuetext")).toMatch(/^draft 1, toe centre/);
+    // An arrow where it is pulled, and what moves in words; what holds already is numbered.
+    await page.locator(".pull").first().waitFor();
+    expect(await page.locator(".lit").innerText()).toMatch(/^Draft 1, toe centre, .*\d+ N \(\w+\)\. The leather moves most .*\d\s?mm/);
+    await steps.press("ArrowRight");
+    while ((await steps.getAttribute("aria-valuetext"))?.startsWith("draft 1")) await steps.press("ArrowRight");
+    await page.locator(".tack", { hasText: "1" }).waitFor();
+    await page.getByRole("button", { name: "Play the pull-over" }).click();
+    await page.getByRole("button", { name: "Stop playing" }).click();
+    expect(await page.getByText("At rest.").count()).toBe(0);
     await page.getByRole("button", { name: "Play the pull-over" }).click();
     await page.getByText("At rest.").waitFor();
     // What was written down of a shoe changes nothing of the pull-over; a pull does.
