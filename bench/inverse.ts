@@ -21,7 +21,7 @@ for (const known of ["goat", "nappa"] as const) {
     const { last, flat, over } = tableOf(lastOf(), { triangles: size });
     const run = (settings: LastingChoices, like?: ReturnType<typeof correctFlat>) => correctFlat(flat, fabricFor(known, settings), settings, { last, like });
     const before = run(usual);
-    const times = [() => run(usual), () => run({ ...usual, pullJointN: usual.pullJointN + 3 }, before), () => run({ ...usual, upperTurnDeg: 5 }, before), () => layFree(over)].map(timed);
+    const times = [() => run(usual), () => run({ ...usual, pullJointN: usual.pullJointN + 3 }, before), () => run({ ...usual, upperTurnDeg: 5 }, before), () => layFree(over)].map((work) => timed(work));
     cold.push(times[0]!.processor);
     console.log(`${String(over.mesh.triangles.length / 3).padStart(9)}  ${times.map(shown).join("")}${(times[0]!.processor / times[3]!.processor).toFixed(1).padStart(9)}  ${String(before.steps).padStart(5)}`);
   }
