@@ -2,7 +2,7 @@ import type { Finding } from "#base/findings.ts";
 import { filesOf } from "#job/files.ts";
 import type { Job } from "#job/job.ts";
 import type { Pair } from "#job/pair.ts";
-import type { Rules } from "#job/pipeline.ts";
+import type { Rules } from "#job/run-options.ts";
 import type { Proof } from "#job/proof.ts";
 import type { Foretold } from "#lasting/foretold.ts";
 import type { TracedPicture } from "#tape/taped-shell.ts";

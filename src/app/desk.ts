@@ -5,7 +5,7 @@ import { filesOf as filesOfJob, type Files } from "#job/files.ts";
 import { writeJobFile } from "#job/job-file.ts";
 import type { Job } from "#job/job.ts";
 import type { Pair } from "#job/pair.ts";
-import type { Rules } from "#job/pipeline.ts";
+import type { Rules } from "#job/run-options.ts";
 import type { Foretold } from "#lasting/foretold.ts";
 import type { TracedPicture } from "#tape/taped-shell.ts";
 import { Bench, type Wish } from "./bench.ts";

@@ -1,7 +1,7 @@
 import type { Finding } from "#base/findings.ts";
 import type { Job } from "#job/job.ts";
 import type { Pair } from "#job/pair.ts";
-import type { Rules } from "#job/pipeline.ts";
+import type { Rules } from "#job/run-options.ts";
 import type { TracedPicture } from "#tape/taped-shell.ts";
 import type { Wish } from "./bench.ts";
 import type { History } from "./state/history.ts";

@@ -1,7 +1,7 @@
 import type { Finding } from "#base/findings.ts";
 import type { Job } from "#job/job.ts";
 import type { LastPair, Pair, TapedPair } from "#job/pair.ts";
-import type { Rules } from "#job/pipeline.ts";
+import type { Rules } from "#job/run-options.ts";
 import type { Proof } from "#job/proof.ts";
 import type { Foretold } from "#lasting/foretold.ts";
 import type { SheetFile } from "#sheets/sheet-file.ts";

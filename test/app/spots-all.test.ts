@@ -4,7 +4,7 @@ import { readdirSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import type { Finding } from "#base/findings.ts";
 import { unwatched } from "#base/watch.ts";
-import type { Rules } from "#job/pipeline.ts";
+import type { Rules } from "#job/run-options.ts";
 import { demoMeasurements } from "#last/demo.ts";
 import { lastFromMeasures } from "#last/from-measures.ts";
 import { lineRulesFor } from "#lines/rules.ts";

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { unwatched } from "#base/watch.ts";
 import { finding } from "#base/findings.ts";
-import type { Rules } from "#job/pipeline.ts";
+import type { Rules } from "#job/run-options.ts";
 import { demoMeasurements } from "#last/demo.ts";
 import { lastFromMeasures } from "#last/from-measures.ts";
 import { lineRulesFor } from "#lines/rules.ts";

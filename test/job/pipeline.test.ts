@@ -2,7 +2,8 @@ import { beforeAll, describe, expect, test } from "vitest";
 import { Cancelled } from "#base/watch.ts";
 import { defaultJob, jobForScan } from "#job/default-job.ts";
 import type { LastPair } from "#job/pair.ts";
-import { Pipeline, type Rules } from "#job/pipeline.ts";
+import { Pipeline } from "#job/pipeline.ts";
+import type { Rules } from "#job/run-options.ts";
 import { onLast } from "../support/on-last.ts";
 
 const none = new Map<string, Uint8Array>();

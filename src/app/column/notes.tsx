@@ -1,6 +1,6 @@
 import { createContext, useContext, type ReactElement } from "react";
 import type { Finding } from "#base/findings.ts";
-import type { Rules } from "#job/pipeline.ts";
+import type { Rules } from "#job/run-options.ts";
 import { spotsOf } from "../state/spots.ts";
 import type { Spot } from "../state/spot.ts";
 import { FindingsList } from "./findings-list.tsx";

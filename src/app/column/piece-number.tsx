@@ -1,5 +1,5 @@
 import type { ReactElement } from "react";
-import type { Rules } from "#job/pipeline.ts";
+import type { Rules } from "#job/run-options.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
 import type { Desk } from "../desk.ts";
 import { followPieceRule, setPiece } from "../state/edits.ts";

@@ -1,5 +1,5 @@
 import { useRef, useSyncExternalStore, type ReactElement } from "react";
-import type { Rules } from "#job/pipeline.ts";
+import type { Rules } from "#job/run-options.ts";
 import type { Desk } from "../desk.ts";
 import { downloadBytes } from "../download.ts";
 import { holdsUsual, withUsual, writeUsual } from "../state/usual.ts";

@@ -1,6 +1,6 @@
 import type { ReactElement } from "react";
 import type { LastPair } from "#job/pair.ts";
-import type { Rules } from "#job/pipeline.ts";
+import type { Rules } from "#job/run-options.ts";
 import type { ShellRules } from "#shell/settings.ts";
 import type { Desk } from "../desk.ts";
 import type { BeneathRow } from "#shell/girths.ts";

@@ -1,6 +1,6 @@
 import { useContext, useEffect, useRef, type ReactElement } from "react";
 import type { Pair } from "#job/pair.ts";
-import type { Rules } from "#job/pipeline.ts";
+import type { Rules } from "#job/run-options.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
 import type { Desk } from "../desk.ts";
 import { kindGroups, kindsOf } from "../state/piece-kinds.ts";

@@ -1,5 +1,5 @@
 import { explain, type Finding } from "#base/findings.ts";
-import type { Rules } from "#job/pipeline.ts";
+import type { Rules } from "#job/run-options.ts";
 import type { LineSettings } from "#lines/lines.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
 import type { ShellNumbers } from "#shell/settings.ts";

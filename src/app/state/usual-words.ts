@@ -1,4 +1,4 @@
-import type { Rules } from "#job/pipeline.ts";
+import type { Rules } from "#job/run-options.ts";
 import { usualParts, type PartChoices } from "#pieces/choices.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
 import { fieldOf } from "./measure-field.ts";
