@@ -4,6 +4,7 @@ import type { Last, Point3 } from "#last/last.ts";
 import { halves } from "#lines/feather.ts";
 import type { Reached } from "./hands.ts";
 import type { DraftEnd, Ends, Trouble } from "./lasted.ts";
+import { hasMark, tightN } from "./pulls.ts";
 import type { LooseFlank, Pleats } from "./troubles.ts";
 import type { Fabric } from "./upper.ts";
 
@@ -19,8 +20,6 @@ export interface ToJudge {
   readonly pleats: readonly Pleats[];
   readonly stretched: readonly Trouble[];
   readonly reached: Reached;
-  /** Whether back, seat sides and waists were pulled to their marks. */
-  readonly stopAtMarks: boolean;
   readonly tornAt: (vertex: number) => Point3;
 }
 
@@ -57,14 +56,16 @@ function stoppedFinding({ last, fabric, reached: { stopped, moveMm, residualN },
   return [stopped.what === "astray" ? finding("lasting-astray", { stage: stopped.stage }) : finding("lasting-restless", { stage: stopped.stage, moveMm, residualN })];
 }
 
-function endFindings({ last, fabric, ends, asked, stopAtMarks: atMarks }: ToJudge): readonly Finding[] {
+function endFindings({ last, fabric, ends, asked, drafts }: ToJudge): readonly Finding[] {
   const out: Finding[] = [];
+  /** Whether the drafts that answer for a height were only pulled just past tight, so that there is nothing to ease. */
+  const tight = (of: DraftEnd["half"]): boolean => drafts.every(({ number, half, pullN }) => half !== of || !hasMark(number) || pullN <= tightN);
   const throat = ends.throatDepthMm - asked.throatDepthMm, back = ends.backHeightMm - asked.backHeightMm;
   if (Math.abs(throat) >= told.throatMm) out.push(finding("lasting-throat", { byMm: throat, taped: fabric.tapeN > 0 }));
-  if (Math.abs(back) >= told.backMm) out.push(finding("lasting-back", { byMm: back, atMarks }, last.landmarks.counterPoint));
+  if (Math.abs(back) >= told.backMm) out.push(finding("lasting-back", { byMm: back, tight: tight(undefined) }, last.landmarks.counterPoint));
   for (const half of halves) {
     const side = ends.lowestMm[half] - asked.lowestMm[half];
-    if (Math.abs(side) >= told.sideMm) out.push(finding("lasting-side", { half, byMm: side, atMarks }));
+    if (Math.abs(side) >= told.sideMm) out.push(finding("lasting-side", { half, byMm: side, tight: tight(half) }));
   }
   return out;
 }

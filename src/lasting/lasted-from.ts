@@ -36,7 +36,7 @@ export function lastedFrom(input: PullInput, { gauge, drafts: taken, hands }: { 
     steps: reached.steps,
     moveMm: reached.moveMm,
     residualN: reached.residualN,
-    findings: judgeLasted({ last, fabric, ends, asked, asideMm, drafts, loose, pleats, stretched, reached, stopAtMarks: settings.stopAtMarks, tornAt: (v) => [positions[3 * v]!, positions[3 * v + 1]!, positions[3 * v + 2]!] }),
+    findings: judgeLasted({ last, fabric, ends, asked, asideMm, drafts, loose, pleats, stretched, reached, tornAt: (v) => [positions[3 * v]!, positions[3 * v + 1]!, positions[3 * v + 2]!] }),
   };
 }
 

@@ -35,9 +35,29 @@ test("each end says by how much it is off, which way, and which draft answers", 
   expect(said({ ends: { ...asked, throatDepthMm: 69.5 } })).toEqual(["Pulled over, the throat opens 2.5 mm deeper than asked. Ease draft 1, take a firmer tape for the topline, turn the upper so that it gives least lengthwise, or cut from the corrected pattern."]);
   expect(said({ ends: { ...asked, throatDepthMm: 69.5 }, fabric: { ...quiet.fabric, tapeN: 0 } })[0]).toContain("tape the topline");
   expect(said({ ends: { ...asked, throatDepthMm: 74 } })[0]).toContain("2.0 mm shallower than asked");
-  expect(said({ ends: { ...asked, backHeightMm: 53 } })[0]).toMatch(/back stands 2\.0 mm lower .* Ease draft 4/);
+  expect(said({ ends: { ...asked, backHeightMm: 53 }, drafts: [draft(4, "back", { pullN: 3 })] })[0]).toMatch(/back stands 2\.0 mm lower .* cut the back higher/);
+  expect(said({ ends: { ...asked, backHeightMm: 53 }, drafts: [draft(4, "back")] })[0]).toMatch(/back stands 2\.0 mm lower .* Ease draft 4/);
   expect(said({ ends: { ...asked, backHeightMm: 57 } })[0]).toMatch(/back stands 2\.0 mm higher .* Pull draft 4/);
   expect(said({ ends: { ...asked, lowestMm: { medial: 38, lateral: 39 } } }).map((s) => s.split(". ")[0])).toEqual(["Pulled over, the inner side stands 2.5 mm lower than asked", "Pulled over, the outer side stands 2.0 mm higher than asked"]);
+});
+
+test("a side that is low is eased where it was pulled, and cut higher where the drafts stop at their marks already", () => {
+  const low = { ends: { ...asked, lowestMm: { medial: 38, lateral: 37 } } };
+  const pulled = (pullN: number) => [draft(5, "seat side, inside", { half: "medial", pullN: 3 }), draft(9, "waist, inside", { half: "medial", pullN })];
+  expect(said({ ...low, drafts: pulled(3) })).toEqual(["Pulled over, the inner side stands 2.5 mm lower than asked. Seat side and waist are pulled no farther than just tight already: ease the joint, or cut from the corrected pattern, which is higher there."]);
+  expect(said({ ...low, drafts: pulled(15) })[0]).toContain("Ease the drafts at seat side, joint and waist on that side");
+});
+
+test("a draft that keeps short of its mark is told with its pull, from half a millimetre on", () => {
+  const short = (shortMm: number) => said({ drafts: [draft(4, "back", { pullN: 25, shortMm })] });
+  expect(short(0.4)).toEqual([]);
+  expect(short(1.2)).toEqual(["Draft 4, back, keeps short of its mark: pulled with 25 N, the topline still stands 1.2 mm above it. Cut the upper lower there, cut from the corrected pattern, or pull harder if the leather bears it."]);
+});
+
+test("a flank over the hollow of the waist is a note and says why", () => {
+  const loose = [{ kind: "stands off", half: "lateral", fromBackMm: 95, at, by: 5.9, spans: true }] as const;
+  expect(said({ loose })).toEqual(["Pulled over, the taut topline spans the hollow of the waist on the outer half, as card does: it stands 5.9 mm off the last, 95 mm along it from the back seam. A foot fills it out. If you want it to lie on the last, shorten the topline less."]);
+  expect(judgeLasted({ ...quiet, loose }).map(severityOf)).toEqual(["note"]);
 });
 
 test("a throat off the centre line and a pair of drafts out of balance are told with their side", () => {

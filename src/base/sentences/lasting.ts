@@ -15,14 +15,14 @@ const throat = ({ byMm, taped }: { byMm: number; taped: boolean }): string =>
 export const lastingSentences = {
   "lasting-hole": sentence("stop", (d: { where: string }) => `The last has a hole beneath the upper, ${d.where}: nothing can be pulled over it there. Close it in the scan, or scan the last anew.`),
   "lasting-throat": sentence("look", throat),
-  "lasting-back": sentence("look", (d: { byMm: number; atMarks: boolean }) =>
+  "lasting-back": sentence("look", (d: { byMm: number; tight: boolean }) =>
     d.byMm < 0
-      ? `Pulled over, the back stands ${mm(d.byMm)} lower than asked and will not grip. ${d.atMarks ? "Draft 4 hardly pulls there: cut the back higher, or cut from the corrected pattern." : "Ease draft 4 and the seat's sides, and stop when the back stands at its mark."}`
+      ? `Pulled over, the back stands ${mm(d.byMm)} lower than asked and will not grip. ${d.tight ? "Draft 4 is pulled no farther than just tight already: cut the back higher, or cut from the corrected pattern." : "Ease draft 4 and the seat's sides, and stop when the back stands at its mark."}`
       : `Pulled over, the back stands ${mm(d.byMm)} higher than asked and will cut in. Pull draft 4 until the back stands at its mark.`,
   ),
-  "lasting-side": sentence("look", (d: { half: string; byMm: number; atMarks: boolean }) =>
+  "lasting-side": sentence("look", (d: { half: string; byMm: number; tight: boolean }) =>
     d.byMm < 0
-      ? `Pulled over, the ${halfName(d.half)} side stands ${mm(d.byMm)} lower than asked. ${d.atMarks ? "Seat side and waist are pulled no farther than just tight there already: ease the joint, or cut from the corrected pattern, which is higher there." : `Ease the drafts at seat side, joint and waist on that side, or cut from the corrected pattern.`}`
+      ? `Pulled over, the ${halfName(d.half)} side stands ${mm(d.byMm)} lower than asked. ${d.tight ? "Seat side and waist are pulled no farther than just tight already: ease the joint, or cut from the corrected pattern, which is higher there." : `Ease the drafts at seat side, joint and waist on that side, or cut from the corrected pattern.`}`
       : `Pulled over, the ${halfName(d.half)} side stands ${mm(d.byMm)} higher than asked. Pull the drafts at seat side, joint and waist on that side a little more, or cut from the corrected pattern.`,
   ),
   "lasting-aside": sentence("look", (d: { byMm: number; half: string }) => `Pulled over, the throat stands ${mm(d.byMm)} off the centre line toward the ${halfName(d.half)} side. Pull the toe corner and the joint a little more on the other side, and ease them on this one, before you tack them.`),
