@@ -119,7 +119,7 @@ inBrowser("the station of lasting in a browser", (fresh) => {
     await settled(page);
     expect(await valueOf(page, throat("right"))).toBe(71.8);
     await page.getByRole("button", { name: "Marks for both lasts" }).click();
-    expect(await page.getByRole("table", { name: /on the centre/ }).locator("tbody tr").count()).toBeGreaterThan(3);
+    expect(await page.getByRole("table", { name: /On the centre/ }).locator("tbody tr").count()).toBeGreaterThan(3);
     expect(await inAnyonesWay(page, "serious")).toEqual([]);
   });
 });

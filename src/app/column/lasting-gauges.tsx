@@ -12,7 +12,7 @@ interface LastingGaugesProps {
 }
 
 const sides: readonly Side[] = ["left", "right"];
-const halfNames = { medial: "inner side", lateral: "outer side" } as const;
+const halfNames = { medial: "Inner side", lateral: "Outer side" } as const;
 
 /** The marks by which both lasts are made alike, as tape lengths; the same for both, on the mirrored side. */
 export function LastingGauges({ pair: { last, lines, pieceSettings, shellSettings, seams, beneath }, foretold }: LastingGaugesProps): ReactElement {
@@ -20,7 +20,7 @@ export function LastingGauges({ pair: { last, lines, pieceSettings, shellSetting
   const [side, setSide] = useState<Side>(last.side);
   const gauges = side === own.side ? own : mirroredGauges(own);
   const groups: readonly (readonly [string, readonly GaugeMark[]])[] = [
-    ["on the centre", gauges.marks.filter((m) => m.half === undefined)],
+    ["On the centre", gauges.marks.filter((m) => m.half === undefined)],
     ...(["medial", "lateral"] as const).map((half) => [`${halfNames[half]}, ${leftOrRight(side, half)}, toe held away from you`, gauges.marks.filter((m) => m.half === half)] as const),
   ];
   return (
