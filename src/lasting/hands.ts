@@ -138,6 +138,7 @@ export class Hands {
     let steps = 0;
     const settled = sheet.settle({
       ...near,
+      farthestMm,
       watch: () => {
         watch(what, (this.#done + Math.min(0.99, ++steps / usualSteps)) / stages);
         if (steps % pictureSteps === 0 && this.frames.length < mostPictures) this.#picture(`${what}, part of it`);
@@ -152,10 +153,10 @@ export class Hands {
   }
 
   /** A stage that has led astray is taken back. */
-  #stoppedBy(stage: string, { settled, moveMm, residualN }: Settled, before: Float64Array): Stopped | undefined {
+  #stoppedBy(stage: string, { settled, why, moveMm, residualN }: Settled, before: Float64Array): Stopped | undefined {
     const { sheet } = this.pulled, { cut, fabric } = this.#input;
     const positions = sheet.positions();
-    if (!(farthest(positions, this.#start) < farthestMm)) {
+    if (why?.what === "away" || !(farthest(positions, this.#start) < farthestMm)) {
       sheet.place(before);
       return { stage, what: "astray" };
     }
