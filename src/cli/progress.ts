@@ -27,6 +27,7 @@ const stages: Readonly<Record<string, string>> = {
   correct: "Correcting the pattern for its leather",
   lining: "Laying the lining flat",
   panels: "Opening the upper along its seams",
+  "parts for the leather": "Correcting the pattern for its leather",
   "heel part": "Cutting the heel part off it",
   heel: "Laying the heel flat",
   pieces: "Drawing the pieces",

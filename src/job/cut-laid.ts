@@ -1,3 +1,4 @@
+import type { Measure } from "#lasting/difference.ts";
 import { carriedLining, carriedPanel } from "#lasting/carry.ts";
 import { cutPieces } from "#pieces/cut.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
@@ -22,8 +23,10 @@ const beyondHeelMm = 12;
 const liningShorter = ({ tension }: FlatShell) => ({ medial: shorterBy(tension.medial), lateral: shorterBy(tension.lateral) });
 const shorterBy = ({ onLastMm, overMm, flatMm }: ToplineTension): number => onLastMm * (1 - flatMm / overMm);
 
-/** All pieces from the laid upper. Lining and heel pocket are laid for them, and follow where the upper is corrected for its leather. */
-export function cutLaid(stages: Run, { read: { value: { last } }, drawn: { value: { lines } }, bottom, shell, beneath, free, flat, fit, panels, cutAlike, labels, parts, shellSettings, pieceSettings }: LaidUpper): Cut {
+const byOf = ({ before, after }: Measure): number => after - before;
+
+/** All pieces from the laid upper. Lining and heel pocket are laid for them, and follow where the upper is corrected for its leather; cards stay as they lie on the last. */
+export function cutLaid(stages: Run, { read: { value: { last } }, drawn: { value: { lines } }, bottom, shell, beneath, free, flat, leathers, fit, plainPanels, panels, cutAlike, labels, parts, shellSettings, pieceSettings }: LaidUpper): Cut {
   const { halves, edge } = shellSettings, corrected = fit?.value.corrected;
   const lining = stages.make("lining", [flat.key, fit?.key], () => {
     const laid = layLining(shell.value, flat.value, free.value);
@@ -39,7 +42,7 @@ export function cutLaid(stages: Run, { read: { value: { last } }, drawn: { value
   });
   return stages.make("pieces", [lining.key, panels?.key, heel.key, halves, edge, parts, pieceSettings, shellSettings, labels], () =>
     cutPieces({
-      last, lines, flat: corrected?.flat ?? flat.value, ...(panels && { panels: panels.value }), lining: lining.value, heel: heel.value, bottom: bottom.value, halves, edge, parts,
+      last, lines, flat: corrected?.flat ?? flat.value, ...(corrected && { plain: { flat: flat.value, ...(plainPanels && { panels: plainPanels.value }), correctedFor: { leather: leathers.value.upper.name, throatByMm: byOf(corrected.difference.throatDepthMm) } } }), ...(panels && { panels: panels.value }), lining: lining.value, heel: heel.value, bottom: bottom.value, halves, edge, parts,
       stiff: shellSettings, settings: pieceSettings, labels, before: stages.former<Cut>("pieces"),
     }),
   ).value;

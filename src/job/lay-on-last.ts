@@ -64,16 +64,13 @@ export function layOnLast(stages: Run, job: Job, files: Files, { watch = unwatch
   const cutAlike = { board: board.value, drawn: drawn.value, onLast: shell.value, over: beneath.value.over };
   // While a drag is followed the pieces are those of before: there is nothing to correct.
   const fit = lasting.correct && !follow ? stages.make("correct", [flat.key, leathers.key, lasting, edge], () => correctedShell({ flat: flat.value, last, lines, lasting, leathers: leathers.value, edge })) : undefined;
-  const corrected = fit?.value.corrected;
-  const panels =
+  const plainPanels =
     parts.cut === "back-seam" || (withoutPieces && !withPanels)
       ? undefined
-      : stages.make("panels", [flat.key, fit?.key, parts.cut, seamSettingsOf(pieceSettings)], () => {
-          const laid = layPanels({ ...cutAlike, cut: parts.cut as PanelCut, seams: pieceSettings, toplineShorter, springMm, flat: flat.value });
-          return corrected ? carriedPanels(corrected, laid) : laid;
-        });
+      : stages.make("panels", [flat.key, parts.cut, seamSettingsOf(pieceSettings)], () => layPanels({ ...cutAlike, cut: parts.cut as PanelCut, seams: pieceSettings, toplineShorter, springMm, flat: flat.value }));
+  const panels = plainPanels && fit ? stages.make("parts for the leather", [plainPanels.key, fit.key], () => carriedPanels(fit.value.corrected, plainPanels.value)) : plainPanels;
   return {
-    read, board, bottom, drawn, shell, beneath, free, flat, leathers, fit, panels, cutAlike, labels, parts, lasting, lineRules, pieceRules, shellRules, shellSettings, pieceSettings,
+    read, board, bottom, drawn, shell, beneath, free, flat, leathers, fit, plainPanels, panels, cutAlike, labels, parts, lasting, lineRules, pieceRules, shellRules, shellSettings, pieceSettings,
     findings: [...findings, ...lines.findings, ...judgeShellSettings(shellRules, shellSettings), ...beneath.value.findings, ...flat.value.findings, ...judgeTension(flat.value, shellSettings), ...shared, ...leathers.value.findings, ...(fit?.value.shown.findings ?? [])],
   };
 }

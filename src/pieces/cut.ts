@@ -35,7 +35,8 @@ import { bottomKeys, bottomOnlyKeys, pieceRulesFor, pieceRulesForTape } from "./
 import type { PieceSettings } from "./settings.ts";
 import { stiffeningPieces } from "./stiffening/stiffening.ts";
 import { tapedPartsFrom, tapeLacks } from "./tape-lacks.ts";
-import { upperPieces } from "./upper/pieces.ts";
+import type { CorrectedFor } from "./upper/notes.ts";
+import { upperPieces, type CardPanels } from "./upper/pieces.ts";
 
 /** What lies beneath the upper as far as parts are made of it; of the shell's settings. */
 const stiffKeys = ["counterMm", "counterBelowMm", "counterInnerMm", "counterOuterMm", "puffReachMm", "skiveMm", "skiveFeatherMm"] as const;
@@ -53,10 +54,19 @@ interface Choices {
   readonly before?: CutPieces | undefined;
 }
 
+/** The upper as it lies without any leather in mind, for card, which does not stretch. */
+export interface PlainUpper {
+  readonly flat: LaidOnLast;
+  readonly panels?: LaidPanels;
+  readonly correctedFor: CorrectedFor;
+}
+
 export interface CutInput extends Choices {
   readonly last: Last;
   readonly lines: Lines;
   readonly flat: LaidOnLast;
+  /** What the flat and its panels were before they were corrected for a leather; what is cut of card comes of it. */
+  readonly plain?: PlainUpper;
   /** The upper opened along the seams of another cut than that at the back alone. */
   readonly panels?: LaidPanels;
   /** The lining laid flat by itself, and by how much the upper over it is longer round the heel, level at half the back's height, mm a half. */
@@ -85,13 +95,17 @@ export interface CutPieces {
  * Every piece of a pair, for both shoes. Rules: docs/method/pieces.md.
  * @throws Refusal where a setting is not a number or below its least, or a seam cannot run where it should.
  */
-export function cutPieces({ last, lines, flat, panels: laid, lining, heel, bottom, halves, before, ...choices }: CutInput): CutPieces {
+export function cutPieces({ last, lines, flat, plain, panels: laid, lining, heel, bottom, halves, before, ...choices }: CutInput): CutPieces {
   const { settings } = choices;
   const unusual = checkSettings(pieceRulesFor(last, choices.edge), settings);
   const groups = new Groups(before?.groups);
   const sign = medialSign(last.side);
   const net = groups.make("net", [last, lines, flat, halves], () => netUpper(last, lines, flat, halves));
   const nets = groups.make("panels", [net, laid, halves], (): NetPanels => (laid ? netPanels({ last, lines, laid, ...(halves && { halves }) }) : wholeOf(net)));
+  const cards = plain && groups.make("cards", [last, lines, plain.flat, plain.panels, halves, said(plain.correctedFor)], (): CardPanels => ({
+    panels: (plain.panels ? netPanels({ last, lines, laid: plain.panels, ...(halves && { halves }) }) : wholeOf(netUpper(last, lines, plain.flat, halves))).panels,
+    correctedFor: plain.correctedFor,
+  }));
   const own = lining && groups.make("own", [last, lines, lining, halves], () => ({ net: netUpper(last, lines, lining.flat, halves), heelLongerMm: lining.heelLongerMm }));
   const heels = heel && groups.make("heel", [heel], () => ({ pocket: heelNet(heel.pocket, sign), stiffener: heelNet(heel.stiffener, sign) }));
   const scales = lining && own && groups.make("scales", [lining, own], () => scalesOf(lining.flat, own.net, sign));
@@ -108,6 +122,7 @@ export function cutPieces({ last, lines, flat, panels: laid, lining, heel, botto
     groups,
     whole: net,
     nets,
+    ...(cards && { cards }),
     lining: { ...(own && { own }), ...(scales && heels && { laid: { scales, heel: heels.pocket } }), seams: laid?.placed.lines ?? [] },
     ...(scales && heels && { stiffener: { scales, heel: heels.stiffener } }),
     bottom: { net: ground, on: { last, bottom } },
@@ -140,6 +155,7 @@ interface Nets {
   readonly groups: Groups;
   readonly whole: NetUpper;
   readonly nets: NetPanels;
+  readonly cards?: CardPanels;
   readonly lining: Pick<LiningInput, "own" | "laid" | "seams">;
   readonly stiffener?: NonNullable<LiningInput["laid"]>;
   readonly bottom?: { readonly net: NetBottom; readonly on?: { readonly last: Last; readonly bottom: FlatBottom } };
@@ -151,13 +167,13 @@ interface Nets {
 const usualStiff = ({ lastLength }: { readonly lastLength: number }): Stiff => shellSettingsFrom(shellRulesFor({ measures: { lastLength } }));
 
 /** Draws all parts, group by group, and looks at them. */
-function cutGroups({ side, groups, whole, nets: { panels }, lining, stiffener, bottom, onLast, grounds, choices }: Nets): Pick<CutPieces, "pieces" | "strips" | "findings" | "made"> {
+function cutGroups({ side, groups, whole, nets: { panels }, cards, lining, stiffener, bottom, onLast, grounds, choices }: Nets): Pick<CutPieces, "pieces" | "strips" | "findings" | "made"> {
   const { edge = "taped", parts = usualParts, stiff, settings, labels } = choices;
   // A taped pattern is whole, whatever is chosen.
   const chosen: Chosen = { ...parts, cut: onLast ? parts.cut : "back-seam", edge };
   const words = said([chosen, labels]), stiffWords = said(stiffKeys.map((key) => stiff[key]));
   const aboveWords = said(aboveOf(settings)), belowWords = said(bottomKeys.map((key) => settings[key]));
-  const upper = groups.make("upper", [panels, aboveWords, words], () => upperPieces({ panels, settings, chosen, labels }));
+  const upper = groups.make("upper", [panels, cards, aboveWords, words], () => upperPieces({ panels, ...(cards && { cards }), settings, chosen, labels }));
   const extras = groups.make("extras", [upper, onLast?.lines, aboveWords, words], () => extraPieces({ panels, upper: upper.drafts, ...(onLast && { onLast }), settings, chosen, labels }));
   const inside = groups.make("lining", [whole, lining.own, lining.laid?.heel, panels, aboveWords, words, stiffWords], () => {
     const made = liningPieces({ upper: whole, ...lining, settings, stiffener: stiff, chosen, labels });

@@ -6,6 +6,7 @@ import type { Job } from "#job/job.ts";
 import type { LastPair } from "#job/pair.ts";
 import { Pipeline } from "#job/pipeline.ts";
 import { upperCuts } from "#pieces/choices.ts";
+import type { Piece } from "#pieces/piece.ts";
 
 const none = new Map<string, Uint8Array>();
 const pipeline = new Pipeline();
@@ -24,6 +25,23 @@ describe("pieces cut from a pattern corrected for its leather", () => {
       // The bottom lies under the feather line and is not pulled.
       expect(areaOf(nappa, "insole")).toBe(areaOf(plain, "insole"));
       for (const pair of [calf, nappa]) expect(pair.findings.filter((f) => severityOf(f) !== "note").map(({ code }) => code)).toEqual(plain.findings.filter((f) => severityOf(f) !== "note").map(({ code }) => code));
+    }
+  });
+
+  // Card does not stretch: what is tried on the last before anything is cut is the pattern as it lies there, in every cut.
+  test("leave the cards as they lie on the last, and each says of itself which it is", () => {
+    const words = (piece: Piece): string => piece.marks.flatMap((mark) => (mark.kind === "text" ? [mark.text] : [])).join(" ");
+    for (const cut of upperCuts) {
+      const plain = made({ parts: { cut } }), nappa = made({ parts: { cut }, leather: { upper: { known: "nappa" } }, lasting: { correct: true } });
+      const cards = (pair: LastPair): readonly Piece[] => pair.pieces.filter((piece) => piece.name.endsWith(", net"));
+      expect(cards(nappa).length).toBeGreaterThan(0);
+      expect(cards(nappa).map(({ name, outline }) => ({ name, outline }))).toEqual(cards(plain).map(({ name, outline }) => ({ name, outline })));
+      for (const card of cards(nappa)) expect(words(card)).toMatch(/net, for the last: leather is cut smaller/);
+      const leather = nappa.pieces.filter((piece) => nappa.pieces.some((card) => card.name === `${piece.name}, net`));
+      for (const piece of leather) expect(words(piece)).toContain("corrected for nappa");
+      const { before, after } = nappa.corrected!.difference.throatDepthMm;
+      expect(leather.map(words).join(" ")).toContain(`throat ${(before - after).toFixed(1)} mm shorter`);
+      expect(plain.pieces.map(words).join(" ")).not.toContain("corrected");
     }
   });
 

@@ -1,6 +1,14 @@
 import type { Chosen } from "../choices.ts";
+import { wrapped } from "../label-text.ts";
+import type { NetPanel } from "../panel.ts";
 import type { CutPanel } from "../edges/cut-panel.ts";
 import { edgesOf } from "../edges/places.ts";
+
+/** The leather that a pattern was corrected for, and by how much that changes it from toe to throat, mm. */
+export interface CorrectedFor {
+  readonly leather: string;
+  readonly throatByMm: number;
+}
 
 /** What the label says of a cut piece's edges: what was added, how a topline is made that is not folded, and which side is up. */
 export function upperNotes({ panel, edges }: CutPanel, { edge: made, seam }: Chosen): readonly string[] {
@@ -18,6 +26,12 @@ export function upperNotes({ panel, edges }: CutPanel, { edge: made, seam }: Cho
   const topline = cutNet ? [made === "bound" ? "topline bound," : made === "wrapped" ? "topline wrapped," : "topline raw,"] : [];
   const butted = has("raw", "side", "inner waist") && seam === "butted" ? [`${side} butted,`] : [];
   return [...addedLines(added), ...topline, ...butted, "grain side up"];
+}
+
+/** Which leather a piece is cut smaller for; where it has the centre line, by how much from toe to throat. */
+export function correctedNotes({ centre }: NetPanel, { leather, throatByMm }: CorrectedFor): readonly string[] {
+  const throat = centre && Math.abs(throatByMm) >= 0.05 ? [`throat ${Math.abs(throatByMm).toFixed(1)} mm ${throatByMm < 0 ? "shorter" : "longer"}`] : [];
+  return [...wrapped(`corrected for ${leather}`).slice(0, 2), ...throat];
 }
 
 /** One or two words a line, so that they fit on a narrow piece. */

@@ -19,27 +19,35 @@ import { checkUpperCut } from "./check-cut.ts";
 import { dogTailPlace } from "./dog-tail-place.ts";
 import { upperLabels } from "./labels.ts";
 import { backPricks, centreNotches, insideLines, jointNotches, stretchArrow, toplineNotches, toplineTicks, waistNotches, type WidthAt } from "./marks.ts";
-import { upperNotes } from "./notes.ts";
+import { correctedNotes, upperNotes, type CorrectedFor } from "./notes.ts";
 import { upperStrips } from "./tapes.ts";
 import { panelWord } from "../words.ts";
+
+/** The net panels before they were corrected for a leather, in the order of the others. */
+export interface CardPanels {
+  readonly panels: readonly NetPanel[];
+  readonly correctedFor: CorrectedFor;
+}
 
 export interface UpperInput {
   /** The whole net upper, or what it is cut into, laid flat each by itself. */
   readonly panels: readonly NetPanel[];
+  /** Where those were corrected for a leather: card does not stretch, and is cut from these. */
+  readonly cards?: CardPanels;
   readonly settings: PieceSettings;
   readonly chosen: Chosen;
   readonly labels: Labels;
 }
 
 /** Card and cut piece of every panel of the upper, its pricks still lacking since more may be laid on it, the strips that go with them, and rules that contradict each other. */
-export function upperPieces({ panels, settings, chosen, labels }: UpperInput): Parts {
+export function upperPieces({ panels, cards, settings, chosen, labels }: UpperInput): Parts {
   const cut = cutUpperPanels(panels, settings, chosen);
-  const drafts = cut.panels.flatMap((panel, k) => [netCard(panels[k]!, labels), cutPiece(panel, k, cut, { settings, chosen, labels })]);
+  const drafts = cut.panels.flatMap((panel, k) => [cards ? plainCard(cards.panels[k]!, labels) : netCard(panels[k]!, labels), cutPiece(panel, k, cut, { settings, chosen, labels, ...(cards && { correctedFor: cards.correctedFor }) })]);
   return { drafts, strips: upperStrips(panels, settings, chosen), findings: checkUpperCut(cut, settings, chosen) };
 }
 
 /** The net panel as a card to lay on the leather and to hold against the last. */
-export function netCard(panel: NetPanel, labels: Labels): Draft {
+export function netCard(panel: NetPanel, labels: Labels, notes: readonly string[] = ["net, no allowance"]): Draft {
   const outline = panelOutline(panel);
   const none: WidthAt = () => 0;
   const corners = panel.edges.map((_, k) => endOf(panel, k));
@@ -54,13 +62,19 @@ export function netCard(panel: NetPanel, labels: Labels): Draft {
     ...backPricks(panel, corners),
   ]);
   const name = `${panelWord(panel)}, net`;
-  const lines = pieceLines({ name, material: "card", notes: ["net, no allowance"], count: 1, labels });
+  const lines = pieceLines({ name, material: "card", notes, count: 1, labels });
   return { name, material: "card", net: true, outline, marks, labels: upperLabels(panel, outline, marks, lines), directionDeg: directionOf(marks), ground: panel.name };
+}
+
+/** The card of a pattern that is cut smaller for its leather: it lies on the last, which the leather does only once it is pulled. Its sheet is none of those that are cut. */
+function plainCard(panel: NetPanel, labels: Labels): Draft {
+  const { ground: _, ...card } = netCard(panel, labels, ["net, for the last:", "leather is cut smaller"]);
+  return card;
 }
 
 const endOf = ({ edges }: NetPanel, k: number): readonly [number, number] => edgePoint(edges[k]!, edges[k]!.arc[edges[k]!.arc.length - 1]!);
 
-function cutPiece(cut: CutPanel, number: number, { panels, margin }: CutUpper, { settings, chosen, labels }: Omit<UpperInput, "panels">): Draft {
+function cutPiece(cut: CutPanel, number: number, { panels, margin }: CutUpper, { settings, chosen, labels, correctedFor }: Omit<UpperInput, "panels" | "cards"> & { readonly correctedFor?: CorrectedFor }): Draft {
   const { panel, outline } = cut;
   const within = panelOutline(panel);
   const widthAt: WidthAt = (edge, s) => margin(number, edge)(s);
@@ -81,7 +95,7 @@ function cutPiece(cut: CutPanel, number: number, { panels, margin }: CutUpper, {
     ...skiveLines(cut),
   ]);
   const name = panelWord(panel);
-  const lines = pieceLines({ name, material: "upper leather", notes: upperNotes(cut, chosen), count: 1, labels });
+  const lines = pieceLines({ name, material: "upper leather", notes: [...upperNotes(cut, chosen), ...(correctedFor ? correctedNotes(panel, correctedFor) : [])], count: 1, labels });
   const grips = lastingDrafts(panel, outline, marks);
   return {
     name,
