@@ -111,6 +111,7 @@ export function App({ desk, proofs, lastings, plans, usuals, shelf }: AppProps):
   // A scan that waits is spoken of at the first station in place of the work.
   const findings = (station === "Last" ? seenLast(desk)?.findings : undefined) ?? pair?.findings ?? [];
   const here = findingsAt(station, findings);
+  const toCut = [...findings, ...lasting.found];
   // What no number on the page answers for stands below the sentences, the gravest first; nothing above them moves.
   const rest = here.filter((f) => !answered(spotOf(f, rules), station)).sort((a, b) => Number(severityOf(a) === "note") - Number(severityOf(b) === "note"));
   const inside = laidOut && (
@@ -124,8 +125,8 @@ export function App({ desk, proofs, lastings, plans, usuals, shelf }: AppProps):
       {station === "Leather" && <StationLeather desk={desk} shelf={shelf} taped={taped !== undefined} onSight={setSight} />}
       {station === "Lasting" && taped && <TapedLasting onStation={toStation} />}
       {station === "Lasting" && onLast && <StationLasting desk={desk} pair={onLast} work={lasting} onStation={toStation} />}
-      {station === "Pieces" && rules && <StationPieces desk={desk} rules={rules} pair={pair} work={work} usuals={usuals} onStation={toStation} />}
-      {station === "Sheets" && pair && plan && <StationSheets desk={desk} now={now} pair={pair} plan={plan} onStation={toStation} />}
+      {station === "Pieces" && rules && <StationPieces desk={desk} rules={rules} pair={pair} findings={toCut} work={work} usuals={usuals} onStation={toStation} />}
+      {station === "Sheets" && pair && plan && <StationSheets desk={desk} now={now} pair={pair} findings={toCut} plan={plan} onStation={toStation} />}
       {station === "Sheets" && pair && !plan && <p className="follows">Laying the pieces on pages …</p>}
       {!pair && waits(station, rules !== undefined) && <p className="follows">{waits(station, rules !== undefined)}</p>}
       {station !== "Last" && station !== "Leather" && <FindingsList findings={station === "Pieces" ? rest.filter((f) => severityOf(f) === "note") : rest} all={pair?.findings ?? []} />}
@@ -138,7 +139,7 @@ export function App({ desk, proofs, lastings, plans, usuals, shelf }: AppProps):
       <Chooser at={chooser} label="file to open" accept=".stl,.obj,.ply,.glb,.3mf,.off,.jpg,.jpeg,.png,.lastwise,.json" onFiles={(files) => void desk.openFiles(files)} />
       <Chooser at={pictures} label="pictures to open" accept="image/jpeg,image/png" onFiles={(files) => void desk.openFiles(files)} />
       <nav className="column" aria-label="Stations of the work" inert={now.busy?.trial === true}>
-        <StationList station={station} onStation={toStation} now={now}>{inside}</StationList>
+        <StationList station={station} onStation={toStation} now={now} pulled={lasting.found}>{inside}</StationList>
       </nav>
       <main className="picture">
         <div className="trouble">

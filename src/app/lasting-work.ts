@@ -1,4 +1,5 @@
 import { useMemo, useState, useSyncExternalStore } from "react";
+import type { Finding } from "#base/findings.ts";
 import type { LastPair } from "#job/pair.ts";
 import type { LastingNow, Lastings } from "./lastings.ts";
 import { lastedMap, type LastedMap, type LastedMapOf } from "./picture/lasted-map.ts";
@@ -11,6 +12,8 @@ export interface LastingWork {
   readonly now: LastingNow;
   /** It holds for the work as it is. */
   readonly holds: boolean;
+  /** What the pull-over came to, where it holds for the work as it is. */
+  readonly found: readonly Finding[];
   readonly map: LastedMap | undefined;
   readonly onMap: (of: LastedMapOf) => void;
 }
@@ -22,5 +25,6 @@ export function useLastingWork(lastings: Lastings, pair: LastPair | undefined, o
   const now = useMemo((): LastingNow => (here ? all : { job: undefined, busy: all.busy, trouble: all.trouble }), [all, here]);
   const holds = now.job !== undefined && sameForLasting(now.job, pair?.job);
   const map = useMemo(() => (open && now.lasted ? lastedMap(now.lasted, of) : undefined), [open, now.lasted, of]);
-  return { lastings, now, holds, map, onMap };
+  const found = useMemo(() => (holds && now.lasted ? now.lasted.findings : []), [holds, now.lasted]);
+  return { lastings, now, holds, found, map, onMap };
 }

@@ -2,7 +2,8 @@ import type { Files } from "#job/files.ts";
 import type { Job } from "#job/job.ts";
 import type { Foretold } from "#lasting/foretold.ts";
 import { Bench } from "./bench.ts";
-import type { LastingFound, LastingWish } from "./lasting-talk.ts";
+import type { LastingAsked, LastingFound, LastingWish } from "./lasting-talk.ts";
+import { isCutSo, uncorrected } from "./state/lasting-edits.ts";
 import { sameForLasting } from "./state/same-for-lasting.ts";
 import { tell } from "./state/spots.ts";
 
@@ -13,6 +14,8 @@ export interface LastingNow extends LastingFound {
   readonly busy: { readonly wish: LastingWish; readonly stage: string; readonly fraction: number } | undefined;
   /** Why the last thing asked for could not be worked out. */
   readonly trouble: string | undefined;
+  /** What was worked out last, or that the maker ended it. */
+  readonly done?: LastingAsked["what"] | "stopped" | undefined;
 }
 
 const nothing: LastingNow = { job: undefined, busy: undefined, trouble: undefined };
@@ -25,9 +28,9 @@ export class Lastings {
 
   constructor(files: Files) {
     this.#bench = new Bench(files, {
-      began: (wish) => this.#show({ busy: { wish, stage: "", fraction: 0 }, trouble: undefined }),
+      began: (wish) => this.#show({ busy: { wish, stage: "", fraction: 0 }, trouble: undefined, done: undefined }),
       progress: (stage, fraction) => this.#now.busy && this.#show({ busy: { ...this.#now.busy, stage, fraction: Math.max(this.#now.busy.fraction, fraction) } }),
-      lasting: (found, { job }) => this.#found(found, job),
+      lasting: (found, { job, what }) => this.#found(found, job, what),
       refused: (finding) => this.#show({ trouble: tell(finding) }),
       broke: (why) => this.#show({ trouble: `The upper could not be pulled over: ${why}. That is our fault, not yours.` }),
       idle: () => this.#show({ busy: undefined }),
@@ -54,13 +57,16 @@ export class Lastings {
   }
   stop(): void {
     this.#bench.stop();
+    this.#show({ done: "stopped" });
   }
 
-  /** What was found for another work is let go with its first result; for the same one it is added to. */
-  #found(found: LastingFound, job: Job): void {
-    const kept = sameForLasting(job, this.#now.job) ? this.#now : { ...nothing, busy: this.#now.busy };
+  /** What was found for another work is let go with its first result; for the same one it is added to. What a correction came to stays when the pattern is cut so. */
+  #found(found: LastingFound, job: Job, done: LastingAsked["what"]): void {
+    const { job: before, busy, corrected } = this.#now;
+    const cutSo = before && corrected && isCutSo(job, corrected.shift) && sameForLasting(uncorrected(job), uncorrected(before));
+    const kept = sameForLasting(job, before) ? this.#now : { ...nothing, busy, ...(cutSo && { corrected }) };
     this.#now = kept;
-    this.#show({ ...found, job });
+    this.#show({ ...found, job, done });
   }
 
   #show(part: Partial<LastingNow>): void {

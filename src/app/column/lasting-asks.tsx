@@ -26,7 +26,7 @@ export function LastingAsks({ pair, lastings, now }: LastingAsksProps): ReactEle
   const own = pair.leathers.upper.known;
   const [other, setOther] = useState<KnownLeather>(knownLeathers.find((k) => k !== own) ?? own);
   const ask = (asked: LastingAsked): void => lastings.ask({ for: "lasting", job: pair.job, ...asked });
-  const word = (text: string, asked: LastingAsked): ReactElement => <button type="button" className="word" disabled={busy !== undefined} onClick={() => ask(asked)}>{text}</button>;
+  const word = (text: string, asked: LastingAsked): ReactElement => <button type="button" className="word" aria-disabled={busy !== undefined} onClick={() => (busy ? undefined : ask(asked))}>{text}</button>;
   return (
     <section aria-label="What else may come of it">
       <h3>How sure that is, and what would change it</h3>

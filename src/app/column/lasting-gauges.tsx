@@ -41,7 +41,7 @@ export function LastingGauges({ pair: { last, lines, pieceSettings, shellSetting
   );
 }
 
-const length = (mm: number | undefined): string => (mm === undefined ? "" : sayFixed(mm));
+const length = (mm: number | undefined): string => (mm === undefined ? "–" : sayFixed(mm));
 
 /** The inner side lies on the left of a right last that is held toe away, bottom down. */
 const leftOrRight = (side: Side, half: "medial" | "lateral"): string => ((side === "right") === (half === "medial") ? "left" : "right");

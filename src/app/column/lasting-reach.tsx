@@ -2,9 +2,10 @@ import type { ReactElement } from "react";
 import { explain, severityOf } from "#base/findings.ts";
 import type { LastPair } from "#job/pair.ts";
 import { byName, endNames, type EndName } from "#lasting/log.ts";
+import type { ToplineShift } from "#lasting/shift.ts";
 import type { Desk } from "../desk.ts";
 import type { LastingWork } from "../lasting-work.ts";
-import { setLasting } from "../state/lasting-edits.ts";
+import { isCutSo, setLasting } from "../state/lasting-edits.ts";
 import { say, signed } from "../state/numbers.ts";
 
 const endWords: Readonly<Record<EndName, string>> = { throatDepthMm: "throat depth", backHeightMm: "back height", innerHeightMm: "inner side", outerHeightMm: "outer side" };
@@ -24,7 +25,13 @@ export function LastingReach({ desk, pair, work: { lastings, now, holds } }: Las
   // Found in the pull-over itself, which needs no other pattern then.
   const there = holds && desk.job.lasting.correct === true && now.lasted !== undefined && endNames.every((name) => Math.abs(byName(now.lasted!.ends)[name] - byName(now.lasted!.asked)[name]) <= withinMm);
   const best = found?.rounds.find(({ shift }) => shift === found.shift || JSON.stringify(shift) === JSON.stringify(found.shift));
-  const taken = found !== undefined && desk.job.lasting.correct === true && Object.entries(found.shift).every(([key, value]) => Math.abs((desk.job.lasting[key as keyof typeof found.shift] ?? 0) - value) < 0.01);
+  const taken = found !== undefined && isCutSo(desk.job, found.shift);
+  // What stands above was the pattern before: the one that is cut now is pulled over at once.
+  const cut = (shift: ToplineShift): void => {
+    const job = setLasting(desk.job, { correct: true, ...rounded(shift) });
+    desk.change(job, "the corrected pattern");
+    lastings.ask({ for: "lasting", what: "pull", job });
+  };
   return (
     <>
       {there && <p className="follows">Pulled over, it ends where you drew it: throat, back and sides within {say(withinMm)}&nbsp;mm.</p>}
@@ -41,7 +48,7 @@ export function LastingReach({ desk, pair, work: { lastings, now, holds } }: Las
             <tbody>{endNames.map((name) => <tr key={name}><th scope="row">{endWords[name]}</th><td>{signed(found.uncorrected[name])}</td><td>{signed(best.miss[name])}</td></tr>)}</tbody>
           </table>
           <ul className="findings" aria-label="What the correction comes to">{[...found.findings, ...found.advice.findings].map((f, i) => <li key={i} className={severityOf(f)}>{explain(f)}</li>)}</ul>
-          {!taken && <p><button type="button" className="word" onClick={() => desk.change(setLasting(desk.job, { correct: true, ...rounded(found.shift) }), "the corrected pattern")}>Cut the pieces so</button></p>}
+          {!taken && <p><button type="button" className="word" onClick={() => cut(found.shift)}>Cut the pieces so</button></p>}
         </>
       )}
     </>

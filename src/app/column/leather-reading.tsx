@@ -91,7 +91,7 @@ export function NewReading({ of, keptAs, unit, gaugeMm, onReadings }: NewReading
         ))}
         <td><button type="button" className="word" aria-label={`take the new row on ${of}`} onClick={take}>take</button></td>
       </tr>
-      {wrong && <tr><td colSpan={4}><span className="why-wrong" id={wrongId} role="alert">{wrong.sentence}</span></td></tr>}
+      {wrong && <tr><td colSpan={4}><span className="why-wrong" id={wrongId} role="alert" ref={(e) => e?.scrollIntoView({ block: "nearest" })}>{wrong.sentence}</span></td></tr>}
     </>
   );
 }

@@ -3,9 +3,16 @@ import type { Finding } from "#base/findings.ts";
 import { listed } from "../state/listed.ts";
 import { findingsAt, looksAmong, looksWords, stations, type Station } from "../state/stations.ts";
 
+interface LooksBeforeProps {
+  readonly findings: readonly Finding[];
+  /** The station that is open: what it tells stands there itself. */
+  readonly but: Station;
+  readonly onStation: (station: Station) => void;
+}
+
 /** How many things are to be looked at before anything is cut, with a way to each station that tells them. */
-export function LooksBefore({ findings, onStation }: { readonly findings: readonly Finding[]; readonly onStation: (station: Station) => void }): ReactElement | null {
-  const at = stations.map((station) => ({ station, n: looksAmong(findingsAt(station, findings)).length })).filter(({ n, station }) => n > 0 && station !== "Sheets");
+export function LooksBefore({ findings, but, onStation }: LooksBeforeProps): ReactElement | null {
+  const at = stations.map((station) => ({ station, n: looksAmong(findingsAt(station, findings)).length })).filter(({ n, station }) => n > 0 && station !== but && station !== "Sheets");
   const all = at.reduce((sum, { n }) => sum + n, 0);
   if (all === 0) return null;
   const words = looksWords(all);

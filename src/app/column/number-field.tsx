@@ -48,6 +48,12 @@ export function NumberField({ desk, spot, label, value, field, edit, what, limit
   const refused = own && own.at === value ? own : here;
   const gesture = useRef("");
   const wrongId = useId();
+  // The reason is to be seen whole, but nothing may move under a hand that touches something else.
+  const entered = useRef(false);
+  const showWhole = useCallback((reason: HTMLElement | null) => {
+    if (entered.current) reason?.scrollIntoView({ block: "nearest" });
+    entered.current = false;
+  }, []);
   // The complaint stands under the whole sentence, which it would else break in two.
   const [sentence, setSentence] = useState<Element | null>(null);
   const inSentence = useCallback((span: HTMLElement | null) => setSentence(span?.closest("p, [data-complaints]") ?? null), []);
@@ -102,8 +108,11 @@ export function NumberField({ desk, spot, label, value, field, edit, what, limit
     if (by !== undefined) {
       e.preventDefault();
       step(by);
-    } else if (e.key === "Enter") take();
-    else if (e.key === "Escape") {
+    } else if (e.key === "Enter") {
+      entered.current = true;
+      take();
+    }
+    if (e.key === "Escape") {
       forget();
       setTyped(undefined);
       done();
@@ -111,7 +120,7 @@ export function NumberField({ desk, spot, label, value, field, edit, what, limit
   };
   const text = typed ?? refused?.text ?? shown;
   const wrong = typed === undefined ? refused?.sentence : undefined;
-  const complaint = <span className="why-wrong" id={wrongId} role="alert">{wrong}</span>;
+  const complaint = <span ref={showWhole} className="why-wrong" id={wrongId} role="alert">{wrong}</span>;
   return (
     <span ref={inSentence} className={`number${wrong ? " wrong" : ""}${reading?.own === false ? " found" : ""}`}>
       <input

@@ -1,4 +1,5 @@
 import { useContext, useEffect, useRef, type ReactElement } from "react";
+import type { Finding } from "#base/findings.ts";
 import type { Pair } from "#job/pair.ts";
 import type { Rules } from "#job/run-options.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
@@ -30,13 +31,15 @@ interface StationPiecesProps {
   readonly rules: Rules;
   /** Nothing while no pair can be made. */
   readonly pair: Pair | undefined;
+  /** Of all stations, with what a pull-over that still holds came to. */
+  readonly findings: readonly Finding[];
   readonly work: PieceWork;
   readonly usuals: Usuals;
   readonly onStation: (station: Station) => void;
 }
 
 /** Of what parts the shoe is made, the pieces by name, and their numbers: those of the piece that is picked first, the others by group. */
-export function StationPieces({ desk, rules, pair, work, usuals, onStation }: StationPiecesProps): ReactElement {
+export function StationPieces({ desk, rules, pair, findings, work, usuals, onStation }: StationPiecesProps): ReactElement {
   const { chosen, onChoose, followed, compared } = work;
   const kinds = pair ? kindsOf(pair.pieces) : [];
   const kind = kinds.find((k) => k.name === chosen);
@@ -59,7 +62,7 @@ export function StationPieces({ desk, rules, pair, work, usuals, onStation }: St
   }, [chosen]);
   return (
     <FollowedHere value={followed}>
-      <PieceLooks />
+      <PieceLooks findings={findings} onStation={onStation} />
       <div ref={top}>
         {kind && (
           <section className="picked" aria-label={`The ${kind.name}`}>

@@ -1,4 +1,5 @@
 import type { ReactElement } from "react";
+import type { Finding } from "#base/findings.ts";
 import type { Pair } from "#job/pair.ts";
 import { rollWidths, sheetChoicesFrom, sheetSets } from "#sheets/choices.ts";
 import { paperNames } from "#sheets/paper.ts";
@@ -34,6 +35,8 @@ interface StationSheetsProps {
   readonly desk: Desk;
   readonly now: Desktop;
   readonly pair: Pair;
+  /** Of all stations, with what a pull-over that still holds came to. */
+  readonly findings: readonly Finding[];
   readonly plan: PagePlan;
   readonly onStation: (station: Station) => void;
 }
@@ -42,7 +45,7 @@ const together = ["together", "apart"] as const;
 const togetherWords = { together: "lie as they need the fewest pages", apart: "each begin on a page of their own" } as const;
 
 /** What will be printed, and the files. */
-export function StationSheets({ desk, now, pair, plan, onStation }: StationSheetsProps): ReactElement {
+export function StationSheets({ desk, now, pair, findings, plan, onStation }: StationSheetsProps): ReactElement {
   const files = now.sheets && now.sheetsOf === pair ? [...now.sheets.files].sort((a, b) => place(a) - place(b)) : undefined;
   const making = now.busy?.on === "sheets";
   const pages = plan.tiling.tiles.length + plan.covers;
@@ -51,7 +54,7 @@ export function StationSheets({ desk, now, pair, plan, onStation }: StationSheet
   const change = (part: Parameters<typeof setSheets>[1], what: string): void => desk.change(setSheets(desk.job, part), what);
   return (
     <>
-      <LooksBefore findings={pair.findings} onStation={onStation} />
+      <LooksBefore findings={findings} but="Sheets" onStation={onStation} />
       <p className="sentence">
         The pattern is printed on <WordChoice label="paper" value={choices.paper} options={paperNames} say={paperWords} onChange={(paper) => change({ paper }, "the paper")} />
         {choices.paper === "roll" && (

@@ -28,6 +28,8 @@ const ways: readonly (readonly [number, number])[] = [[0, -1], [1, 0], [-1, 0], 
 
 /** Half of the width of a handle's ring, its stroke included, px. */
 export const ringHalf = 9.5;
+/** Words do not touch the edge of the picture, px. */
+const rimPx = 10;
 /** A covered handle cannot be taken hold of: so many points of a line weigh as little. */
 const ringWeight = 100;
 
@@ -40,7 +42,7 @@ export function clearPlace(at: Place, words: Words, around: Around): Place {
   let fewest = Infinity;
   for (const reach of around.reach) {
     for (const [dx, dy] of ways) {
-      const x = clampIn(at.x + dx * (reach + words.width / 2), words.width / 2 + 4, around.width);
+      const x = clampIn(at.x + dx * (reach + words.width / 2), words.width / 2 + rimPx, around.width);
       const y = clampIn(at.y + dy * (reach + words.height / 2), words.height / 2 + 4, around.height);
       let covered = 0;
       for (const p of around.clearOf) {

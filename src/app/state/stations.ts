@@ -36,7 +36,7 @@ const catalogues: Readonly<Record<(typeof later)[number], readonly object[]>> = 
 };
 
 /** What speaks of no later station is about the last and what was read for it. */
-const stationOfFinding = (f: Finding): Station => later.find((s) => catalogues[s].some((c) => f.code in c)) ?? "Last";
+export const stationOfFinding = (f: Finding): Station => later.find((s) => catalogues[s].some((c) => f.code in c)) ?? "Last";
 
 /** Findings that belong to one station. */
 export function findingsAt(station: Station, findings: readonly Finding[]): readonly Finding[] {
@@ -53,18 +53,14 @@ export function pinNumber(all: readonly Finding[], f: Finding): number {
   return all.filter((g) => g.at).indexOf(f) + 1;
 }
 
-/**
- * One line of state in words, e.g. "EU 38, right, from a scan · one thing to look at". The open station leaves the count out: its
- * notes stand under its sentences, and a line that grows would push the field being edited from under the hand.
- */
-export function stateOf(station: Station, pair: Pair, sheetsReady: boolean, open: boolean): string {
-  if (open) return whatOf(station, pair, sheetsReady);
-  const looks = looksAmong(findingsAt(station, pair.findings)).length;
-  const look = looks === 0 ? "" : ` · ${looksWords(looks)} to look at`;
-  return whatOf(station, pair, sheetsReady) + look;
+/** How much there is to look at, e.g. "one thing to look at"; nothing where there is not. */
+export function lookOf(station: Station, findings: readonly Finding[]): string | undefined {
+  const looks = looksAmong(findingsAt(station, findings)).length;
+  return looks === 0 ? undefined : `${looksWords(looks)} to look at`;
 }
 
-function whatOf(station: Station, pair: Pair, sheetsReady: boolean): string {
+/** How a station stands, in words, e.g. "EU 38, right, from a scan". */
+export function whatOf(station: Station, pair: Pair, sheetsReady: boolean): string {
   if (pair.from === "tape") return taped(station, pair, sheetsReady);
   const { last, lines, flat, toplineMm } = pair;
   const s = lines.settings;
