@@ -23,7 +23,9 @@ export function useLastingWork(lastings: Lastings, pair: LastPair | undefined, o
   const [of, onMap] = useState<LastedMapOf>("most");
   const here = pair !== undefined && (all.job === undefined || all.job.last === pair.job.last || JSON.stringify(all.job.last) === JSON.stringify(pair.job.last));
   const now = useMemo((): LastingNow => (here ? all : { job: undefined, busy: all.busy, trouble: all.trouble }), [all, here]);
-  const holds = now.job !== undefined && sameForLasting(now.job, pair?.job);
+  // A pattern just corrected is pulled over before the pair itself has been made anew.
+  const next = now.busy?.wish.what === "pull" ? now.busy.wish.job : now.job;
+  const holds = now.job !== undefined && sameForLasting(now.job, pair?.job) && sameForLasting(now.job, next);
   const map = useMemo(() => (open && now.lasted ? lastedMap(now.lasted, of) : undefined), [open, now.lasted, of]);
   const found = useMemo(() => (holds && now.lasted ? now.lasted.findings : []), [holds, now.lasted]);
   return { lastings, now, holds, found, map, onMap };

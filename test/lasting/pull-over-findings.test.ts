@@ -32,9 +32,9 @@ test("an upper that ends as asked is left in peace, and so is one just inside wh
 });
 
 test("each end says by how much it is off, which way, and which draft answers", () => {
-  expect(said({ ends: { ...asked, throatDepthMm: 69.5 } })).toEqual(["Pulled over, the throat opens 2.5 mm deeper than asked. Ease draft 1, take a firmer tape for the topline, turn the upper so that it gives least lengthwise, or cut from the corrected pattern."]);
+  expect(said({ ends: { ...asked, throatDepthMm: 69.5 } })).toEqual(["Pulled over, the throat ends 2.5 mm nearer to the toe than asked. Ease draft 1, take a firmer tape for the topline, turn the upper so that it gives least lengthwise, or cut from the corrected pattern."]);
   expect(said({ ends: { ...asked, throatDepthMm: 69.5 }, fabric: { ...quiet.fabric, tapeN: 0 } })[0]).toContain("tape the topline");
-  expect(said({ ends: { ...asked, throatDepthMm: 74 } })[0]).toContain("2.0 mm shallower than asked");
+  expect(said({ ends: { ...asked, throatDepthMm: 74 } })[0]).toContain("2.0 mm farther from the toe than asked");
   expect(said({ ends: { ...asked, backHeightMm: 53 }, drafts: [draft(4, "back", { pullN: 3 })] })[0]).toMatch(/back stands 2\.0 mm lower .* cut the back higher/);
   expect(said({ ends: { ...asked, backHeightMm: 53 }, drafts: [draft(4, "back")] })[0]).toMatch(/back stands 2\.0 mm lower .* Ease draft 4/);
   expect(said({ ends: { ...asked, backHeightMm: 57 } })[0]).toMatch(/back stands 2\.0 mm higher .* Pull draft 4/);
@@ -44,7 +44,7 @@ test("each end says by how much it is off, which way, and which draft answers", 
 test("a side that is low is eased where it was pulled, and cut higher where the drafts stop at their marks already", () => {
   const low = { ends: { ...asked, lowestMm: { medial: 38, lateral: 37 } } };
   const pulled = (pullN: number) => [draft(5, "seat side, inside", { half: "medial", pullN: 3 }), draft(9, "waist, inside", { half: "medial", pullN })];
-  expect(said({ ...low, drafts: pulled(3) })).toEqual(["Pulled over, the inner side stands 2.5 mm lower than asked. Seat side and waist are pulled no farther than just tight already: ease the joint, or cut from the corrected pattern, which is higher there."]);
+  expect(said({ ...low, drafts: pulled(3) })).toEqual(["Pulled over, the inner side stands 2.5 mm lower than asked. Seat side and waist are pulled no farther than just tight already: cut from the corrected pattern, which is higher there, or ease the joint."]);
   expect(said({ ...low, drafts: pulled(15) })[0]).toContain("Ease the drafts at seat side, joint and waist on that side");
 });
 

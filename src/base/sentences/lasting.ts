@@ -9,8 +9,8 @@ const when = (stage: string): string => (stage === "laid on" ? "while it is laid
 
 const throat = ({ byMm, taped }: { byMm: number; taped: boolean }): string =>
   byMm < 0
-    ? `Pulled over, the throat opens ${mm(byMm)} deeper than asked. Ease draft 1, ${taped ? "take a firmer tape for the topline" : "tape the topline"}, turn the upper so that it gives least lengthwise, or cut from the corrected pattern.`
-    : `Pulled over, the throat stays ${mm(byMm)} shallower than asked: the topline holds it back. Pull draft 1 harder, shorten the topline less, or cut from the corrected pattern.`;
+    ? `Pulled over, the throat ends ${mm(byMm)} nearer to the toe than asked. Ease draft 1, ${taped ? "take a firmer tape for the topline" : "tape the topline"}, turn the upper so that it gives least lengthwise, or cut from the corrected pattern.`
+    : `Pulled over, the throat ends ${mm(byMm)} farther from the toe than asked: the topline holds it back. Pull draft 1 harder, shorten the topline less, or cut from the corrected pattern.`;
 
 export const lastingSentences = {
   "lasting-hole": sentence("stop", (d: { where: string }) => `The last has a hole beneath the upper, ${d.where}: nothing can be pulled over it there. Close it in the scan, or scan the last anew.`),
@@ -22,7 +22,7 @@ export const lastingSentences = {
   ),
   "lasting-side": sentence("look", (d: { half: string; byMm: number; tight: boolean }) =>
     d.byMm < 0
-      ? `Pulled over, the ${halfName(d.half)} side stands ${mm(d.byMm)} lower than asked. ${d.tight ? "Seat side and waist are pulled no farther than just tight already: ease the joint, or cut from the corrected pattern, which is higher there." : `Ease the drafts at seat side, joint and waist on that side, or cut from the corrected pattern.`}`
+      ? `Pulled over, the ${halfName(d.half)} side stands ${mm(d.byMm)} lower than asked. ${d.tight ? "Seat side and waist are pulled no farther than just tight already: cut from the corrected pattern, which is higher there, or ease the joint." : `Ease the drafts at seat side, joint and waist on that side, or cut from the corrected pattern.`}`
       : `Pulled over, the ${halfName(d.half)} side stands ${mm(d.byMm)} higher than asked. Pull the drafts at seat side, joint and waist on that side a little more, or cut from the corrected pattern.`,
   ),
   "lasting-aside": sentence("look", (d: { byMm: number; half: string }) => `Pulled over, the throat stands ${mm(d.byMm)} off the centre line toward the ${halfName(d.half)} side. Pull the toe corner and the joint a little more on the other side, and ease them on this one, before you tack them.`),
