@@ -195,6 +195,7 @@ const shoeEntry = z.strictObject({
     .partial(),
   foretold: z.strictObject({ throatDepthMm: number, perTenthMm: number, factor: positive.optional() }).optional(),
   asked: z.strictObject({ throatDepthMm: positive, backHeightMm: positive, innerHeightMm: positive, outerHeightMm: positive }).partial().optional(),
+  overMm: z.strictObject({ throatDepthMm: number, backHeightMm: number, innerHeightMm: number, outerHeightMm: number }).partial().optional(),
   note: textUpTo(2000).optional(),
 });
 

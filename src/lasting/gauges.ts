@@ -9,6 +9,7 @@ import type { SeamLine } from "#shell/seam-line.ts";
 import type { ShellSettings } from "#shell/settings.ts";
 import { draftGauges, type DraftGauge, type MarginSettings } from "./gauge-drafts.ts";
 import { jointTape } from "./joint-tape.ts";
+import { overUpperOf, type OverUpper } from "./over-upper.ts";
 import { foretoldOf, type Band, type Foretold } from "./foretold.ts";
 
 /** A letter always means the same mark, whether the others are there or not. */
@@ -42,7 +43,7 @@ export interface Gauges {
   /** Length of each half of the feather line, seat point to toe point, mm. */
   readonly featherMm: Readonly<Record<Half, number>>;
   /** By how much a tape over the lasted upper reads more than on the bare last, mm; nothing where it was not asked. */
-  readonly overUpper?: { readonly throatMm: number; readonly backMm: number };
+  readonly overUpper?: OverUpper;
 }
 
 export interface GaugeInput {
@@ -65,13 +66,12 @@ const leastStiffenerMm = 10;
  */
 export function gaugesOf(input: GaugeInput): Gauges {
   const { last, settings, foretold, beneath } = input;
-  const over = (key: BeneathRow["key"]): number => beneath?.filter((row) => row.key === key).reduce((sum, row) => sum + row.overMm - row.onLastMm, 0) ?? 0;
   return {
     side: last.side,
     marks: [...centreMarks(input), ...(["lateral", "medial"] as const).flatMap((half) => flankMarks(input, half))],
     featherMm: { medial: curveLength(featherHalf(last.feather, "medial")), lateral: curveLength(featherHalf(last.feather, "lateral")) },
     drafts: draftGauges(last, settings, foretold?.lasted),
-    ...(beneath && { overUpper: { throatMm: over("centre"), backMm: over("back") } }),
+    ...(beneath && { overUpper: overUpperOf(beneath) }),
   };
 }
 

@@ -86,7 +86,7 @@ function bottomMoves({ left, right }: Shoes): readonly Finding[] {
   return dimensions.flatMap((what) => {
     if (isEnd(what) || left?.[what] === undefined || right?.[what] === undefined) return [];
     const offMm = left[what] - right[what];
-    return Math.abs(offMm) - 1e-6 > tolerances[what].mm ? [finding("log-bottom-apart", { what, side: offMm > 0 ? "left" : "right", byMm: Math.abs(offMm) })] : [];
+    return Math.abs(offMm) - 0.05 > tolerances[what].mm ? [finding("log-bottom-apart", { what, side: offMm > 0 ? "left" : "right", byMm: Math.abs(offMm) })] : [];
   });
 }
 

@@ -2,6 +2,7 @@ import { finding, type Finding } from "#base/findings.ts";
 import type { Side } from "#last/last.ts";
 import { dimensions, type Dimension } from "./log-tolerances.ts";
 import type { Measured, ShoeEntry } from "./log.ts";
+import { onBareLast } from "./over-upper.ts";
 
 /** What can be used of what was typed, and what cannot, at its field. */
 export interface CheckedMeasures {
@@ -46,13 +47,23 @@ export function checkMeasured(side: Side, measured: Measured, lastLengthMm: numb
   return { measured: { ...kept, ...(margins.length > 0 && { marginsMm: Object.fromEntries(margins) }) }, findings };
 }
 
-const sameShoe = (a: ShoeEntry, b: ShoeEntry): boolean => a.pair === b.pair && a.side === b.side && a.last === b.last && a.leather === b.leather;
+/** A pair's number stands for one pair in all of a log, whatever last and leather it was made of. */
+export const isShoe = (entry: ShoeEntry, pair: number, side: Side): boolean => entry.pair === pair && entry.side === side;
 
-/** Of a shoe that was written down twice the later entry counts; entries without any measure tell nothing. */
+/**
+ * Of a shoe that was written down twice the later entry counts; entries without any measure tell nothing. What was read over the lasted
+ * upper is given as it lies on the bare last.
+ */
 export function countedEntries(log: readonly ShoeEntry[]): { readonly entries: readonly ShoeEntry[]; readonly findings: readonly Finding[] } {
-  const again = (entry: ShoeEntry, k: number): boolean => log.slice(k + 1).some((later) => sameShoe(later, entry));
+  const again = (entry: ShoeEntry, k: number): boolean => log.slice(k + 1).some((later) => isShoe(later, entry.pair, entry.side));
   return {
-    entries: log.filter((entry, k) => !again(entry, k) && Object.keys(entry.measured).length > 0),
+    entries: log.filter((entry, k) => !again(entry, k) && Object.keys(entry.measured).length > 0).map(bare),
     findings: log.flatMap((entry, k) => (again(entry, k) ? [finding("log-shoe-twice", { pair: entry.pair, side: entry.side })] : [])),
   };
+}
+
+function bare(entry: ShoeEntry): ShoeEntry {
+  if (!entry.overMm) return entry;
+  const { overMm, ...rest } = entry;
+  return { ...rest, measured: onBareLast(rest.measured, overMm) };
 }

@@ -28,12 +28,12 @@ export interface Judgement {
 
 /** Beyond this share of the tolerance it is only just inside. */
 const justShare = 0.75;
-/** A tape is read to a tenth at best: 69.1 − 68.1 is 1, whatever the computer makes of it. */
-const rounding = 1e-6;
+/** A tape is read to a tenth at best, and asked and off are shown in tenths: what is judged is what is shown. */
+const tenths = (mm: number): number => Math.round(10 * mm) / 10;
 
 /** One shoe against what was asked of it. */
 export function judgeShoe(side: Side, measured: Measured, asked: Asked): Judgement {
-  const rows = endNames.flatMap((what) => judged({ what }, measured[what], asked[what], tolerances[what].mm));
+  const rows = endNames.flatMap((what) => judged({ what }, measured[what], asked[what] === undefined ? undefined : tenths(asked[what]), tolerances[what].mm));
   return judgement(rows, (row) => finding(row.verdict === "outside" ? "log-shoe-outside" : "log-shoe-inside", { side, ...row }));
 }
 
@@ -49,9 +49,9 @@ export function judgePair(left: Measured, right: Measured): Judgement {
 
 function judged(what: Pick<Judged, "what" | "draft">, isMm: number | undefined, wantMm: number | undefined, toleranceMm: number): readonly Judged[] {
   if (isMm === undefined || wantMm === undefined) return [];
-  const offMm = isMm - wantMm, far = Math.abs(offMm) - rounding;
+  const offMm = isMm - wantMm, far = tenths(Math.abs(offMm));
   const verdict = far > toleranceMm ? "outside" : far > justShare * toleranceMm ? "just inside" : "inside";
-  return [{ ...what, offMm, toleranceMm, verdict, beyondMm: verdict === "outside" ? Math.abs(offMm) - toleranceMm : 0 }];
+  return [{ ...what, offMm, toleranceMm, verdict, beyondMm: verdict === "outside" ? far - toleranceMm : 0 }];
 }
 
 const grave: readonly Verdict[] = ["inside", "just inside", "outside"];

@@ -37,7 +37,7 @@ const leastN = 0.5;
 /** A change of half a pull, N at the least, has a price of a twentieth of a whole tolerance: keeps moves small where many would do (our own). */
 const price = 0.05;
 const dearN = 6;
-/** An end may miss its aim by this before it counts as not reached, mm. */
+/** An end may miss its aim by this before it counts as not reached, and a draft is named only where it brings an end so far, mm. */
 const leftMm = 0.3;
 
 /**
@@ -63,7 +63,10 @@ export function movesFor(wanted: Wanted, measured: Measured, pulls: AdvisedPulls
     const all = new Map([...stuck, ...free.flatMap(({ draft }, k) => (stuck.has(draft) ? [] : [[draft, byN[k]!] as const]))]);
     const left = missed(aims, all, chosen);
     const more = over.length > 0 || Object.keys(left).map((what) => take(what as EndName)).includes(true);
-    if (!more) return { moves: [...all].filter(([, n]) => Math.abs(n) >= leastN).sort(([a], [b]) => a - b).map(([draft, n]) => moveOf(chosen.get(draft)!, n, pulls)), left };
+    if (more) continue;
+    // A hand does not take a draft again for what no tape shows.
+    const worth = new Map([...all].filter(([draft, n]) => Math.abs(n) >= leastN && endNames.some((what) => aims[what] !== undefined && Math.abs(n * chosen.get(draft)!.perN[what]) >= leftMm)));
+    return { moves: [...worth].sort(([a], [b]) => a - b).map(([draft, n]) => moveOf(chosen.get(draft)!, n, pulls)), left: missed(aims, worth, chosen) };
   }
 }
 

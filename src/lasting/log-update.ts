@@ -27,7 +27,7 @@ export const skinSpread = 0.06;
 /** What one last has of its own that is not the leather's, friction above all: so much looser are shoes on another last believed. */
 export const lastSpread = 0.1;
 /** A throat that moves by less than this for a tenth of stretch tells nothing about the leather, mm. */
-const leastPerTenthMm = 0.05;
+export const leastPerTenthMm = 0.05;
 /** A pair farther off than so many standard deviations counts as if it were just there: a slip must not turn the leather. */
 const mostOff = 3;
 /** A tenth more, as a logarithm. */

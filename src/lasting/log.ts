@@ -14,7 +14,7 @@ export const byName = ({ throatDepthMm, backHeightMm, lowestMm }: Ends): EndsByN
 /** Where the topline is asked to end, mm: what is not asked is left out. Side heights at the lowest place of each side. */
 export type Asked = { readonly [K in EndName]?: number };
 
-/** What was measured on one shoe after lasting; what was not measured is left out. Lengths as a tape lies, mm. */
+/** What was measured on one shoe after lasting; what was not measured is left out. Lengths as a tape lies over the lasted upper, mm. */
 export interface Measured {
   readonly throatDepthMm?: number;
   readonly backHeightMm?: number;
@@ -48,6 +48,8 @@ export interface ShoeEntry {
   readonly foretold?: ThroatForetold;
   /** What was asked of it when it was made. */
   readonly asked?: Asked;
+  /** By how much the tape reads more over its upper than on the bare last, mm. Where it is left out, the bare last was measured. */
+  readonly overMm?: { readonly [K in EndName]?: number };
   readonly note?: string;
 }
 

@@ -6,6 +6,7 @@ import { beneathRows, type BeneathRow } from "./girths.ts";
 import { lifted } from "./lift.ts";
 import type { ShellSettings } from "./settings.ts";
 import type { Shell } from "./shell.ts";
+import { withTape } from "./tape-over.ts";
 import { eased } from "./tension.ts";
 
 /** Thicknesses of what the pieces are cut from, mm; of the pieces' settings. */
@@ -65,7 +66,7 @@ export function layBeneath(onLast: Shell, last: Last, settings: BeneathSettings)
     findings.push(finding("beneath-folds", { triangles: folded.length }, [mesh.positions[v]!, mesh.positions[v + 1]!, mesh.positions[v + 2]!]));
   }
   const over = { mesh: { positions, triangles: mesh.triangles }, edges };
-  return { over, rows: beneathRows(last, onLast, over), heightMm, findings };
+  return { over, rows: withTape(beneathRows(last, onLast, over), last, onLast, over, settings.upperThicknessMm), heightMm, findings };
 }
 
 /** By how much the way round the heel, level at half the back's height, is longer over what lies beneath; mean of both halves, mm. */

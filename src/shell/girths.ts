@@ -6,11 +6,13 @@ import type { Shell } from "./shell.ts";
 
 /** A length on the last itself and over what lies beneath the upper, mm. */
 export interface BeneathRow {
-  readonly key: "joint" | "heel" | "topline" | "feather" | "back" | "centre";
+  readonly key: "joint" | "heel" | "topline" | "feather" | "back" | "centre" | "lowest";
   /** None where the length lies on the axis. */
   readonly half?: Half;
   readonly onLastMm: number;
   readonly overMm: number;
+  /** What a tape over the lasted upper reads more than on the bare last, where shoes are taped. */
+  readonly tapeMoreMm?: number;
 }
 
 /**

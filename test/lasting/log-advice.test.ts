@@ -79,3 +79,18 @@ test("easing is not advised in silence where too little margin would be left to 
   const { findings } = adviseDrafts({ left: { throatDepthMm: 68, marginsMm: { 1: 9 } } }, asked, { pulls });
   expect(findings.map(({ code }) => code)).toContain("log-margin-thin");
 });
+
+test("no draft is taken again for what no tape shows", () => {
+  // A back that stopped at its mark with 4 N can be eased by 2 N and no more, which gives a tenth.
+  const effects: DraftEffects = { from: "reckoned", effects: [{ draft: 4, perN: { throatDepthMm: 0, backHeightMm: -0.06, innerHeightMm: 0, outerHeightMm: 0 }, edgePerN: 0.06, tookN: 4 }] };
+  const { moves, findings } = adviseDrafts({ left: { backHeightMm: 52 } }, asked, { pulls, effects });
+  expect(moves).toEqual([]);
+  expect(findings).toMatchObject([{ code: "log-not-by-drafts", data: { what: "backHeightMm", byMm: 2 } }]);
+});
+
+test("once cemented, a throat too near to the toe is let back, and one too far is drawn", () => {
+  const said = (throatDepthMm: number): string => explain(adviseDrafts({ left: { throatDepthMm } }, asked, { pulls, cemented: { left: true } }).findings[0]!);
+  expect(said(67)).toContain("let the throat back");
+  expect(said(67)).not.toContain("draw");
+  expect(said(73)).toContain("draw the toe again");
+});

@@ -2,6 +2,7 @@ import { expect, test } from "vitest";
 import { explain } from "#base/findings.ts";
 import { checkMeasured, countedEntries } from "#lasting/log-check.ts";
 import { historyOf } from "#lasting/log-history.ts";
+import { teachesNot } from "#lasting/log-teaching.ts";
 import type { ShoeEntry } from "#lasting/log.ts";
 
 test("what no shoe measures is named at its field and left out", () => {
@@ -19,7 +20,7 @@ test("what no shoe measures is named at its field and left out", () => {
 test("what is far from what was asked is kept and asked about again", () => {
   const { measured, findings } = checkMeasured("left", { throatDepthMm: 82 }, 245, { throatDepthMm: 70 });
   expect(measured).toEqual({ throatDepthMm: 82 });
-  expect(findings.map(explain)).toEqual(["Left shoe, throat depth: 82.0 mm was measured, 70.0 mm was asked. Measure it once more from the feather edge, along the surface."]);
+  expect(findings.map(explain)).toEqual(["Left shoe, throat depth: 82.0 mm was measured, 70.0 mm was asked. Measure it once more, along the upper."]);
   expect(checkMeasured("left", { throatDepthMm: 72 }, 245, { throatDepthMm: 70 }).findings).toEqual([]);
 });
 
@@ -37,13 +38,38 @@ test("the history stands by last and leather, pair after pair, each judged by wh
     shoe(2, "left", 68.6, { asked: { throatDepthMm: 68 }, foretold }),
     shoe(1, "left", 72, { foretold }),
     shoe(1, "right", 70.4, { foretold }),
-    shoe(1, "left", 70, { leather: "calf" }),
+    shoe(3, "left", 70, { leather: "calf" }),
   ];
   const history = historyOf(log);
-  expect(history.map(({ leather, pairs }) => [leather, pairs.map(({ pair }) => pair)])).toEqual([["goat", [1, 2]], ["calf", [1]]]);
+  expect(history.map(({ leather, pairs }) => [leather, pairs.map(({ pair }) => pair)])).toEqual([["goat", [1, 2]], ["calf", [3]]]);
   const [first, second] = history[0]!.pairs;
   expect(first).toMatchObject({ alike: { verdict: "outside" }, asAsked: { left: { verdict: "outside" }, right: { verdict: "inside" } }, missMm: expect.closeTo(0.2, 9) });
   expect(second).toMatchObject({ asAsked: { left: { verdict: "inside" } }, missMm: expect.closeTo(-2.4, 9) });
   expect(second!.alike).toBeUndefined();
   expect(historyOf([])).toEqual([]);
+});
+
+test("what a tape read over the lasted upper counts as it lies on the bare last; entries without a difference count as bare", () => {
+  const overMm = { throatDepthMm: 3.9, backHeightMm: 2 };
+  const log = [shoe(1, "left", 73.9, { overMm, foretold: { throatDepthMm: 70, perTenthMm: -0.8 } }), shoe(1, "right", 70)];
+  expect(countedEntries(log).entries.map(({ measured }) => measured.throatDepthMm)).toEqual([70, 70]);
+  expect(historyOf(log)[0]!.pairs[0]).toMatchObject({ alike: { verdict: "inside" }, asAsked: { left: { verdict: "inside" } }, missMm: expect.closeTo(0, 9) });
+});
+
+test("a pair's number stands for one pair, whatever leather the job cuts by then", () => {
+  expect(countedEntries([shoe(1, "left", 60, { leather: "calf" }), shoe(1, "left", 70)]).entries).toHaveLength(1);
+});
+
+test("a pair that teaches nothing says why", () => {
+  const foretold = { throatDepthMm: 71, perTenthMm: -0.8 };
+  const why = (entries: readonly ShoeEntry[], leather = "goat"): string | undefined => {
+    const found = teachesNot(entries, leather);
+    return found && explain(found);
+  };
+  expect(why([])).toBeUndefined();
+  expect(why([shoe(1, "left", 70, { foretold })])).toBeUndefined();
+  expect(why([shoe(1, "left", 70)])).toContain("nothing that was foretold stands with it");
+  expect(why([shoe(1, "left", 70, { foretold, measured: {} })])).toContain("type the throat of either shoe");
+  expect(why([shoe(1, "left", 70, { foretold: { ...foretold, perTenthMm: 0.02 } })])).toContain("0.02 mm");
+  expect(why([shoe(1, "left", 70, { foretold })], "calf")).toContain("made of goat");
 });

@@ -33,7 +33,7 @@ test("left against right is right against left, and a pair that is alike is insi
       ab.rows.forEach((row, k) => expect(row.offMm + ba.rows[k]!.offMm).toBeCloseTo(0, 12));
       expect(judgePair(a, a).verdict).toBe("inside");
       expect(judgeShoe("left", a, a).verdict).toBe("inside");
-      expect(ab.verdict === "outside").toBe(endNames.some((name) => Math.abs(a[name] - b[name]) > tolerances[name].mm + 1e-6));
+      expect(ab.verdict === "outside").toBe(endNames.some((name) => Math.round(10 * Math.abs(a[name] - b[name])) / 10 > tolerances[name].mm));
     }),
     { seed: 6, numRuns: 300 },
   );
@@ -54,4 +54,13 @@ test("every row is said in the maker's words, with the place, the amount and the
     ["note", "The heel is alike on both shoes. Inside: 0.5 mm at most."],
   ]);
   expect(explain(judgeShoe("right", { outerHeightMm: 33 }, { outerHeightMm: 36 }).findings[0]!)).toBe("Right shoe: the outer side is 3.0 mm lower than asked. Outside by 1.5 mm: 1.5 mm at most.");
+});
+
+test("what is judged is what is shown: nothing is outside by nothing", () => {
+  // Asked 40.453, shown as 40.5: a tape at 42 lies 1.5 mm off, which is what a side may.
+  expect(judgeShoe("left", { innerHeightMm: 42 }, { innerHeightMm: 40.453 }).verdict).toBe("just inside");
+  for (let hundredths = 0; hundredths < 400; hundredths++) {
+    for (const { verdict, beyondMm } of [...judgeShoe("left", { innerHeightMm: 38 + hundredths / 100 }, { innerHeightMm: 40.453 }).rows, ...judgePair({ innerHeightMm: 38 + hundredths / 100 }, { innerHeightMm: 40 }).rows])
+      expect(verdict !== "outside" || beyondMm >= 0.1 - 1e-9).toBe(true);
+  }
 });

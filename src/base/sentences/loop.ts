@@ -74,11 +74,13 @@ const helpSaid = (kind: string, now: Strains, after: Strains): string => {
   return `the worst end then misses by ${mm(after.missMm)} instead of ${mm(now.missMm)}`;
 };
 
-const cementedHelp: Readonly<Record<string, string>> = {
-  throatDepthMm: "warm the cement, take the margin up from joint to joint and draw the toe again before the sole is on",
-  backHeightMm: "warm the cement, take the margin up round the seat and set the back at its mark again before the sole is on",
-  innerHeightMm: "warm the cement, take the margin up along the inner waist and draft it again before the sole is on",
-  outerHeightMm: "warm the cement, take the margin up along the outer waist and draft it again before the sole is on",
+const upAgain = (where: string, then: string): string => `warm the cement, take the margin up ${where}, ${then}, and cement it again before the sole is on`;
+/** What lies too near to the edge is let back; only what lies too far from it is drawn again. */
+const cementedHelp: Readonly<Record<string, readonly [tooNear: string, tooFar: string]>> = {
+  throatDepthMm: [upAgain("from joint to joint", "let the throat back with a lighter pull at the toe"), upAgain("from joint to joint", "draw the toe again")],
+  backHeightMm: [upAgain("round the seat", "let the back up to its mark"), upAgain("round the seat", "draw the back down to its mark")],
+  innerHeightMm: [upAgain("along the inner waist", "let the side up"), upAgain("along the inner waist", "draw the side down")],
+  outerHeightMm: [upAgain("along the outer waist", "let the side up"), upAgain("along the outer waist", "draw the side down")],
 };
 const bottomHelp: Readonly<Record<string, string>> = {
   soleMarginMm: "trim its sole edge by half of that at a time until both are alike",
@@ -90,7 +92,7 @@ export const loopSentences = {
     `${capital(d.side)} shoe, ${fieldWords[d.what] ?? d.what}${d.what === "marginMm" ? ` at draft ${d.field.split(".")[1]}` : ""}: ${Number.isFinite(d.value) ? mm(d.value, Number.isInteger(d.value) ? 0 : 1).replace(/^/, d.value < 0 ? "−" : "") : "what was typed"} cannot be; on this last it lies between ${d.least} and ${Math.floor(d.most)} mm. Read the tape again, in mm.`,
   ),
   "log-measure-far": sentence("look", (d: { side: Side; field: string; what: string; value: number; askedMm: number }) =>
-    `${capital(d.side)} shoe, ${fieldWords[d.what] ?? d.what}: ${mm(d.value)} was measured, ${mm(d.askedMm)} was asked. Measure it once more from the feather edge, along the surface.`,
+    `${capital(d.side)} shoe, ${fieldWords[d.what] ?? d.what}: ${mm(d.value)} was measured, ${mm(d.askedMm)} was asked. Measure it once more, along the upper.`,
   ),
   "log-shoe-twice": sentence("look", (d: { pair: number; side: Side }) => `The ${d.side} shoe of pair ${d.pair} is written down twice. The later one counts; take the other one out, or give it its own pair.`),
   "log-shoe-inside": sentence("note", asked),
@@ -115,12 +117,20 @@ export const loopSentences = {
     `${capital(d.side)} shoe: drafts alone do not bring the ${nameOf(d.what)} the last ${mm(d.byMm)} ${wayOf(d.what, d.byMm)}. Correct the pattern for the next pair.`,
   ),
   "log-cemented": sentence("look", (d: { side: Side; what: string; byMm: number }) =>
-    `${capital(d.side)} shoe: the ${nameOf(d.what)} should come ${mm(d.byMm)} ${wayOf(d.what, d.byMm)}, and the margin is cemented. What can still be done: ${cementedHelp[d.what] ?? "warm the cement and draft again"} (common practice; try the heat on a scrap first). After that only the next pair can be right.`,
+    `${capital(d.side)} shoe: the ${nameOf(d.what)} should come ${mm(d.byMm)} ${wayOf(d.what, d.byMm)}, and the margin is cemented. What can still be done: ${cementedHelp[d.what]?.[d.byMm > 0 ? 0 : 1] ?? "warm the cement and draft again"} (common practice; try the heat on a scrap first). After that only the next pair can be right.`,
   ),
   "log-bottom-apart": sentence("look", (d: { what: string; side: Side; byMm: number }) =>
     `The ${nameOf(d.what)} of the ${d.side} shoe is ${mm(d.byMm)} ${d.what === "soleMarginMm" ? "wider" : "higher"}: ${bottomHelp[d.what] ?? "make both alike"}.`,
   ),
   "log-your-hand": sentence("note", () => "These pulls are reckoned, not felt. Move a draft by half first, look, measure again; your hand and eye decide."),
+  "log-teaches-not": sentence("note", (d: { pair: number; why: "no throat" | "not foretold" | "hardly moves" | "other leather"; leather: string; perTenthMm?: number }) =>
+    ({
+      "no throat": `Pair ${d.pair} does not teach yet how much ${d.leather} gives: type the throat of either shoe.`,
+      "not foretold": `Pair ${d.pair} does not teach how much ${d.leather} gives, since nothing that was foretold stands with it.`,
+      "hardly moves": `Pair ${d.pair} cannot teach how much ${d.leather} gives: the throat of this upper moves by only ${mm(d.perTenthMm ?? 0, 2)} for leather that gives a tenth more.`,
+      "other leather": `Pair ${d.pair} was made of ${d.leather}: it teaches about that leather, not about the one that is cut now.`,
+    })[d.why],
+  ),
   "log-leather-untold": sentence("note", (d: { leather: string; others: number; shoes: number }) =>
     `No shoe tells yet how much more or less ${d.leather} gives than its strips say: ${d.shoes > 0 ? "its shoes lack a measured throat, or nothing had been foretold of them" : "none is written down"}${d.others > 0 ? "; shoes of other leathers do not count" : ""}.`,
   ),
