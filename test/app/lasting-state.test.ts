@@ -1,14 +1,16 @@
 // When a pull-over still holds, how the two stations stand in words, and the colours of a lasted upper.
 import { expect, test } from "vitest";
+import { finding } from "#base/findings.ts";
 import { defaultJob } from "#job/default-job.ts";
 import type { Lasted } from "#lasting/lasted.ts";
 import { pullRules } from "#lasting/settings.ts";
 import { lastedMap, outlineOf } from "#app/picture/lasted-map.ts";
 import { leatherWords, lastingWords } from "#app/state/bench-words.ts";
 import { addReading, addStrip, setLeather } from "#app/state/leather-edits.ts";
-import { followLastingRule, setLasting } from "#app/state/lasting-edits.ts";
+import { followLastingRule, isCutSo, setLasting, uncorrected } from "#app/state/lasting-edits.ts";
 import { fieldOf } from "#app/state/measure-field.ts";
 import { sameForLasting } from "#app/state/same-for-lasting.ts";
+import { lookOf } from "#app/state/stations.ts";
 
 const job = defaultJob();
 
@@ -28,6 +30,21 @@ test("a pull is shown in newtons, friction in percent, a turn in degrees", () =>
   const own = setLasting(job, { pullToeN: 7 });
   expect(own.lasting).toEqual({ pullToeN: 7 });
   expect(followLastingRule(own, "pullToeN").lasting).toEqual({});
+});
+
+test("a job that is cut from the corrected pattern is known by its four numbers, and is the same work but for them", () => {
+  const shift = { throatShiftMm: 1.204, backShiftMm: 0, innerShiftMm: 2.8, outerShiftMm: -0.3 };
+  const cut = setLasting(setLasting(job, { pullToeN: 90 }), { correct: true, ...shift, throatShiftMm: 1.2 });
+  expect(isCutSo(cut, shift)).toBe(true);
+  expect(isCutSo(setLasting(cut, { correct: false }), shift)).toBe(false);
+  expect(isCutSo(setLasting(cut, { innerShiftMm: 2.5 }), shift)).toBe(false);
+  expect(uncorrected(cut)).toEqual(setLasting(job, { pullToeN: 90 }));
+});
+
+test("what a pull-over came to is counted at Lasting, notes are not", () => {
+  const found = [finding("lasting-throat", { byMm: -2, taped: true }), finding("lasting-pleats", { where: "toe", takenMm: 30, percent: 40, usualMm: 25 })];
+  expect(lookOf("Lasting", found)).toBe("one thing to look at");
+  expect(lookOf("Pieces", found)).toBeUndefined();
 });
 
 test("the stations tell leathers and pulls in words", () => {

@@ -43,6 +43,8 @@ inBrowser("what is asked of lasting in a browser", (fresh) => {
     const shifts = ["throat cut farther", "back cut higher", "inner side cut higher", "outer side cut higher"];
     const cut = await Promise.all(shifts.map((name) => valueOf(page, name)));
     expect(cut.some((mm) => Math.abs(mm) > 0.1)).toBe(true);
+    // The pattern that is cut now is pulled over at once, and ends as it was worked out to.
+    await page.getByText("Pulled over, it ends where you drew it").waitFor({ timeout: 280_000 });
     // All four numbers and the choice are one step.
     await page.keyboard.press("Control+z");
     await settled(page);

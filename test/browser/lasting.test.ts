@@ -21,6 +21,15 @@ inBrowser("the station of lasting in a browser", (fresh) => {
     await pull();
     await page.getByRole("progressbar", { name: "how far it is pulled over" }).waitFor();
     await pulledOver();
+    // The word that was touched is gone; the line that tells how it stands has the focus in its place.
+    const standing = await page.evaluate(() => document.activeElement?.textContent ?? "");
+    expect(standing).toMatch(/^Pulled over as the work stands now: .* to look at before you cut/);
+    // Before it is cut, Pieces and Sheets count the same.
+    const toLookAt = !standing.includes("nothing");
+    await station(page, "Pieces");
+    expect((await page.getByRole("region", { name: "To look at before you cut" }).innerText()).includes("at Lasting")).toBe(toLookAt);
+    await station(page, "Lasting");
+    await page.getByText("At rest.").waitFor();
     const first = await foretold();
     expect(first).toHaveLength(4);
     for (const mm of first) expect(Number(mm)).toBeGreaterThan(20);

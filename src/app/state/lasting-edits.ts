@@ -17,8 +17,6 @@ export function isCutSo({ lasting }: Job, shift: ToplineShift): boolean {
   return lasting.correct === true && Object.entries(shift).every(([key, mm]) => Math.abs((lasting[key as keyof ToplineShift] ?? 0) - (mm as number)) < 0.01);
 }
 
+const corrects = ["correct", "throatShiftMm", "backShiftMm", "innerShiftMm", "outerShiftMm"] as const;
 /** The job as it was before a pattern was corrected for it. */
-export function uncorrected(job: Job): Job {
-  const { correct: _, throatShiftMm: _t, backShiftMm: _b, innerShiftMm: _i, outerShiftMm: _o, ...lasting } = job.lasting;
-  return { ...job, lasting };
-}
+export const uncorrected = (job: Job): Job => corrects.reduce<Job>(followLastingRule, job);
