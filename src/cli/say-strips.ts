@@ -2,7 +2,7 @@
 import { explain, severityOf, type Finding } from "#base/findings.ts";
 import { stripWays, type LeatherSaid, type StripWay } from "#leather/leather.ts";
 import type { StripFit } from "#leather/strip-fit.ts";
-import { likenessWords, wayWords } from "#leather/strip-words.ts";
+import { knownWords, likenessWords, wayWords } from "#leather/strip-words.ts";
 import { stretchAt } from "#leather/uniaxial.ts";
 import { sayFindings } from "./say.ts";
 
@@ -12,7 +12,8 @@ export function sayStrips(said: LeatherSaid, fit: StripFit, findings: readonly F
   const { leather, readings, restMm } = fit;
   const thickness = said.thicknessMm === undefined ? `taken as ${leather.thicknessMm} mm thick` : `${leather.thicknessMm} mm thick`;
   const count = readings.length === 1 ? "1 reading" : `${readings.length} readings`;
-  const head = readings.length === 0 ? `${file}: no reading that can be used. These are the usual figures of ${leather.known}.` : `${said.name ?? file}, ${thickness}: ${count}, which lie ${restMm.toFixed(1)} mm from the leather told here (root of the mean square).`;
+  const lie = readings.length === 1 ? "which lies" : "most of which lie";
+  const head = readings.length === 0 ? `${file}: no reading that can be used. These are the usual figures of ${knownWords[leather.known]}.` : `${said.name ?? file}, ${thickness}: ${count}, ${lie} within ${Math.max(0.1, readings.length === 1 ? restMm : 2 * restMm).toFixed(1)} mm of what is told here.`;
   return [[head, ...stretches(fit), ...(readings.length === 0 ? [] : [likenessWords(leather.known, fit.likeness)]), ...setWords(leather.set)].join("\n"), inNumbers(fit), sayFindings(findings), "Nothing here replaces your judgement: pull a trial in scrap."].filter(Boolean).join("\n\n");
 }
 
@@ -28,11 +29,14 @@ function setWords(share: number | undefined): string[] {
   return share === undefined ? [] : [`A minute after the load is off, ${Math.round(100 * share)} % of the stretch is still there.`];
 }
 
+/** Load in N that one percent of stretch takes on a strip 20 mm wide, of a stiffness in N per mm of width. */
+const forOnePercent = (stiffness: number): string => (0.01 * 20 * stiffness).toFixed(1);
+
 function inNumbers({ leather: { numbers, spread } }: StripFit): string {
   const { along, across, bias, toe, early, poisson } = numbers;
   return [
-    `In numbers: past its soft beginning it resists with ${along.toFixed(1)} N/mm along, ${across.toFixed(1)} across and ${bias.toFixed(1)} at 45 degrees.`,
-    `The soft beginning ends at about ${percent(toe)} along; at its very start the leather resists with ${Math.round(100 * early)} % of this.`,
+    `Past its soft beginning, one percent more takes about ${forOnePercent(along)} N along, ${forOnePercent(across)} N across and ${forOnePercent(bias)} N at 45 degrees.`,
+    `The soft beginning ends at about ${percent(toe)} along; at its very start one percent takes ${Math.round(100 * early)} % of these loads.`,
     `A strip along that gets 10 % longer is taken to get ${(10 * poisson).toFixed(1)} % narrower; that is usual, and not read.`,
     `Another piece of this skin may give ${Math.round(100 * spread.common)} % more or less in all ways together.`,
   ].join("\n");

@@ -3,11 +3,10 @@ import { basename } from "node:path";
 import type { Command } from "commander";
 import { fitStrips } from "#leather/fit-strips.ts";
 import { knownLeathers, leatherThickness, type KnownLeather } from "#leather/leather.ts";
-import { readStripCsv } from "#leather/strip-csv.ts";
+import { knownList } from "#leather/strip-words.ts";
 import { exitFor } from "./exit.ts";
-import { readInput } from "./input.ts";
 import { sayStrips, stripReport } from "./say-strips.ts";
-import { asText } from "./text.ts";
+import { readStripTable } from "./strip-table.ts";
 import { millimetres, oneOf, textUpTo } from "./values.ts";
 
 interface Options {
@@ -26,7 +25,8 @@ The file is a table with a row for every reading, as a spreadsheet saves it (CSV
   across,20,150,0.5,kg,156,
 
 Way: along (the way that gives least), across, or 45. Load in N, g, kg, oz or lb. The last column may be left empty. An empty line
-begins a new strip; lines that begin with # are passed over. With decimal commas, part the cells by semicolons.
+begins a new strip; lines that begin with # are passed over. With decimal commas, part the cells by semicolons. A unit may stand behind a
+number: 500 g, 15 cm.
 
 For example:
   lastwise strip my-goat.csv --like goat --thickness 0.9
@@ -39,7 +39,7 @@ export function addStrip(program: Command): void {
     .summary("find out what a leather gives, from strips with loads on them")
     .description("Reads what you measured on strips of leather with weights hung on them, and says how much the leather gives along, across and at 45 degrees, how sure that is, and which readings are doubtful.")
     .argument("<csv>", "the table of readings")
-    .option("--like <leather>", `the kind it is most like: ${knownLeathers.join(", ")}; tells what to expect where strips do not say (goat)`, oneOf("--like", knownLeathers))
+    .option("--like <leather>", `the kind it is most like: ${knownList}; tells what to expect where strips do not say (goat)`, oneOf("--like", knownLeathers))
     .option("--name <text>", "what you call it", textUpTo("--name", 80))
     .option("--thickness <mm>", "thickness of the strips", millimetres("--thickness", leatherThickness.least, leatherThickness.most))
     .option("--json", "print one JSON object instead of sentences")
@@ -49,7 +49,7 @@ export function addStrip(program: Command): void {
 }
 
 function strip(path: string, { like, name, thickness, json }: Options): void {
-  const read = readStripCsv(asText(readInput(path)));
+  const read = readStripTable(path);
   const said = { known: like ?? "goat", ...(name === undefined ? {} : { name }), ...(thickness === undefined ? {} : { thicknessMm: thickness }), strips: read.strips };
   const fit = fitStrips(said, { where: read.where });
   const findings = [...read.findings, ...fit.findings];

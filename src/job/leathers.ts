@@ -2,6 +2,7 @@ import { finding, type Finding } from "#base/findings.ts";
 import { updatedBy, type Learned } from "#lasting/log-update.ts";
 import { fitStrips } from "#leather/fit-strips.ts";
 import { leatherFrom, usualLeather } from "#leather/leather-from.ts";
+import { whereIn } from "#leather/strip-check.ts";
 import { leatherThickness, upperLayers, type Leather, type UpperLayer } from "#leather/leather.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
 import type { Job } from "./job.ts";
@@ -28,5 +29,5 @@ export function leathersOf({ leather, log }: Pick<Job, "leather" | "log">, { upp
 /** What there is to say about strips; nothing where none were read. */
 function saidOf(leather: Job["leather"], layer: UpperLayer): readonly Finding[] {
   const said = leather[layer];
-  return said?.strips?.length ? fitStrips({ ...said, known: said.known ?? usualLeather[layer] }).findings : [];
+  return said?.strips?.length ? fitStrips({ ...said, known: said.known ?? usualLeather[layer] }, { where: whereIn(said.strips, layer) }).findings : [];
 }

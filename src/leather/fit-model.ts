@@ -22,6 +22,8 @@ export interface FittedModel {
   readonly covariance: Float64Array;
   /** How far each strip's marks are found to lie farther apart than they were read, mm. */
   readonly slips: Float64Array;
+  /** The lightest pull that was read, N per mm; nothing without readings. */
+  readonly lightest?: number;
 }
 
 /** Standard deviation of a length read with a rule, and of the length between the marks as drawn, mm. */
@@ -67,7 +69,7 @@ export function fitModel(readings: readonly ModelReading[], known: KnownLeather,
   const n = modelSize + strips;
   const covariance = new Float64Array(modelSize * modelSize);
   for (let i = 0; i < modelSize; i++) for (let j = 0; j < modelSize; j++) covariance[i * modelSize + j] = all[i * n + j]!;
-  return { model: x.slice(0, modelSize), covariance, slips: x.slice(modelSize) };
+  return { model: x.slice(0, modelSize), covariance, slips: x.slice(modelSize), ...(readings.length > 0 && { lightest: Math.min(...readings.map(({ pull }) => pull)) }) };
 }
 
 /** Standard deviation of a length as read, mm. A strip past its soft beginning stretches by less than in proportion to the pull. */

@@ -2,7 +2,8 @@ import { finding, type Finding } from "#base/findings.ts";
 import { knownFigures } from "./known-leathers.ts";
 import type { KnownLeather, Strip, StripReading } from "./leather.ts";
 import { elongation } from "./limits.ts";
-import { wayWords } from "./strip-words.ts";
+import { aftersOf, isGrowth, lengthsOf, loadsOn, slack, stripGauges, stripWidths, type Limits } from "./strip-limits.ts";
+import { knownWords, wayWords } from "./strip-words.ts";
 
 /** What of a strip a finding speaks of. */
 export type StripColumn = "width" | "between" | "load" | "length" | "after";
@@ -17,25 +18,16 @@ export interface JudgedStrips {
   readonly findings: readonly Finding[];
 }
 
-/** What a reading may be short of before it counts as wrong: three times what a rule is misread by, mm. */
-const slack = 1.5;
-/** What a strip and its marks can be, mm. */
-const widths = { least: 4, most: 100 } as const;
-const gauges = { least: 20, most: 500 } as const;
-
-/** More than any upper leather bears, N per mm of width: 25 N/mm² on 2 mm. */
-const mostPull = 50;
-
 /** Finds what cannot be, or hardly can, among strips and their readings. Nothing is passed over in silence. */
 export function judgeStrips(strips: readonly Strip[], known: KnownLeather, where: WhereOf): JudgedStrips {
   const findings: Finding[] = [];
   const kept = strips.map((strip, s): readonly number[] => {
-    if (!(strip.widthMm >= widths.least && strip.widthMm <= widths.most)) {
-      findings.push(finding("strip-width", { where: where(s, undefined, "width"), widthMm: strip.widthMm, ...widths }));
+    if (!within(strip.widthMm, stripWidths)) {
+      findings.push(finding("strip-width", { where: where(s, undefined, "width"), widthMm: strip.widthMm, ...stripWidths }));
       return [];
     }
-    if (!(strip.gaugeMm >= gauges.least && strip.gaugeMm <= gauges.most)) {
-      findings.push(finding("strip-gauge", { where: where(s, undefined, "between"), gaugeMm: strip.gaugeMm, ...gauges }));
+    if (!within(strip.gaugeMm, stripGauges)) {
+      findings.push(finding("strip-gauge", { where: where(s, undefined, "between"), gaugeMm: strip.gaugeMm, ...stripGauges }));
       return [];
     }
     if (strip.readings.length === 0) findings.push(finding("strip-empty", { where: where(s) }));
@@ -45,7 +37,7 @@ export function judgeStrips(strips: readonly Strip[], known: KnownLeather, where
       return wrong ? [] : [r];
     });
     const falls = fallingAt(strip, good);
-    if (falls) findings.push(finding("strip-falls", { where: where(s, falls.at, "length"), ...falls }));
+    if (falls) findings.push(finding("strip-falls", { where: where(s, falls.at, "length"), beside: where(s, falls.beside), ...falls.told }));
     const again = reloadedAt(strip, good);
     if (again !== undefined) findings.push(finding("strip-reloaded", { where: where(s, again, "load") }));
     return good;
@@ -55,23 +47,24 @@ export function judgeStrips(strips: readonly Strip[], known: KnownLeather, where
 }
 
 /** Where a strip that was not read from a file stands. */
-export const whereIn = (strips: readonly Strip[]): WhereOf => (strip, reading) => `Strip ${strip + 1} (${wayWords[strips[strip]!.way]})${reading === undefined ? "" : `, reading ${reading + 1}`}`;
+export const whereIn = (strips: readonly Strip[], of = ""): WhereOf => (strip, reading) => `Strip ${strip + 1}${of && ` of the ${of}`} (${wayWords[strips[strip]!.way]})${reading === undefined ? "" : `, reading ${reading + 1}`}`;
+
+const within = (value: number, { least, most }: Limits): boolean => value >= least && value <= most;
 
 /** What makes a reading of no use, if anything does. */
 function wrongWith({ gaugeMm, widthMm }: Strip, { loadN, lengthMm }: StripReading, known: KnownLeather, where: (column: StripColumn) => string): Finding | undefined {
-  if (!(loadN > 0 && loadN < mostPull * widthMm)) return finding("strip-load", { where: where("load"), loadN });
-  if (!(lengthMm >= gaugeMm - slack)) return finding("strip-shorter", { where: where("length"), gaugeMm, lengthMm });
-  const breaks = knownFigures[known].breaks[1];
-  if (lengthMm > gaugeMm * (1 + breaks)) return finding("strip-beyond-break", { where: where("length"), percent: 100 * elongation(gaugeMm, lengthMm), known, breakPercent: 100 * breaks });
+  if (!(loadN > 0 && loadN < loadsOn(widthMm).most)) return finding("strip-load", { where: where("load"), loadN });
+  const { least, most } = lengthsOf(gaugeMm, known);
+  if (!(lengthMm >= least)) return finding("strip-shorter", { where: where("length"), gaugeMm, lengthMm, growth: isGrowth(gaugeMm, lengthMm) });
+  if (lengthMm > most) return finding("strip-beyond-break", { where: where("length"), percent: 100 * elongation(gaugeMm, lengthMm), known: knownWords[known], breakPercent: 100 * knownFigures[known].breaks[1] });
   return undefined;
 }
 
+/** Of two readings that cannot go together the one under the heavier load, and the lighter one beside it. */
 interface Falling {
   readonly at: number;
-  readonly loadN: number;
-  readonly lengthMm: number;
-  readonly lighterN: number;
-  readonly longerMm: number;
+  readonly beside: number;
+  readonly told: { readonly loadN: number; readonly lengthMm: number; readonly lighterN: number; readonly longerMm: number };
 }
 
 /** Of two readings of which the lighter load gave the longer strip, the worst. A heavier load in between excuses it: the strip had set by then. */
@@ -88,7 +81,7 @@ function fallingAt({ readings }: Strip, good: readonly number[]): Falling | unde
       heaviest = Math.max(heaviest, b.loadN);
       if (excused || more.loadN <= 1.02 * less.loadN || less.lengthMm - more.lengthMm <= worst) continue;
       worst = less.lengthMm - more.lengthMm;
-      found = { at: second, loadN: more.loadN, lengthMm: more.lengthMm, lighterN: less.loadN, longerMm: less.lengthMm };
+      found = { at: more === b ? second : first, beside: more === b ? first : second, told: { loadN: more.loadN, lengthMm: more.lengthMm, lighterN: less.loadN, longerMm: less.lengthMm } };
     }
   });
   return found;
@@ -108,8 +101,9 @@ function reloadedAt({ readings }: Strip, good: readonly number[]): number | unde
 function withPlainSet({ gaugeMm }: Strip, reading: StripReading, where: (column: StripColumn) => string, findings: Finding[]): StripReading {
   const { loadN, lengthMm, afterMm } = reading;
   if (afterMm === undefined) return reading;
-  if (afterMm > lengthMm + 0.5) findings.push(finding("strip-set-longer", { where: where("after"), afterMm, lengthMm }));
-  else if (afterMm < gaugeMm - slack) findings.push(finding("strip-set-shorter", { where: where("after"), afterMm, gaugeMm }));
+  const { least, most } = aftersOf(gaugeMm, lengthMm);
+  if (afterMm > most) findings.push(finding("strip-set-longer", { where: where("after"), afterMm, lengthMm }));
+  else if (afterMm < least) findings.push(finding("strip-set-shorter", { where: where("after"), afterMm, gaugeMm }));
   else return reading;
   return { loadN, lengthMm };
 }

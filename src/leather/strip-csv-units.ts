@@ -13,6 +13,9 @@ export type ForceUnit = keyof typeof forceUnits;
 export const lengthUnits = { mm: 1, cm: 10, in: 25.4 } as const;
 export type LengthUnit = keyof typeof lengthUnits;
 
+export const forceUnitNamed = (word: string): ForceUnit | undefined => (Object.keys(forceUnits) as ForceUnit[]).find((one) => one.toLowerCase() === word.toLowerCase());
+export const lengthUnitNamed = (word: string): LengthUnit | undefined => (Object.keys(lengthUnits) as LengthUnit[]).find((one) => one === word.toLowerCase());
+
 const wayNames: Readonly<Record<StripWay, readonly string[]>> = {
   along: ["along"],
   across: ["across"],

@@ -4,7 +4,7 @@ import { Refusal } from "#base/refusal.ts";
 import type { Strip, StripReading, StripWay } from "./leather.ts";
 import type { StripColumn, WhereOf } from "./strip-check.ts";
 import { columnsOf, separatorOf, type Columns } from "./strip-csv-header.ts";
-import { forceUnits, lengthUnits, wayNamed, type ForceUnit } from "./strip-csv-units.ts";
+import { forceUnitNamed, forceUnits, lengthUnitNamed, lengthUnits, wayNamed, type ForceUnit } from "./strip-csv-units.ts";
 
 export interface StripsRead {
   readonly strips: readonly Strip[];
@@ -51,11 +51,15 @@ export function readStripCsv(text: string): StripsRead {
     const line = lines[i]!;
     if (line.trim().replaceAll(separator, "") === "") fresh = true;
     if (!isTold(line) || line.trim().replaceAll(separator, "") === "") continue;
-    const cells = new Row(cellsOf(line, separator), i + 1, columns, findings);
+    const wrong: Finding[] = [];
+    const cells = new Row(cellsOf(line, separator), i + 1, { ...columns, separator }, wrong);
     const head = headOf(cells, above);
     const reading = readingOf(cells);
-    above = head;
-    if (!reading || head.way === undefined || head.widthMm === undefined || head.gaugeMm === undefined || cells.spilt()) continue;
+    const spilt = cells.spilt(wrong.length > 0);
+    findings.push(...(spilt ? [spilt] : wrong));
+    // Nothing that stands in a spilt row can be meant for the rows below.
+    above = spilt ? { ...head, way: undefined, widthMm: undefined, gaugeMm: undefined } : head;
+    if (spilt || !reading || head.way === undefined || head.widthMm === undefined || head.gaugeMm === undefined) continue;
     if (fresh || !same(grown.at(-1)!.head, head)) grown.push({ head, rows: [], readings: [] });
     fresh = false;
     grown.at(-1)!.rows.push(i + 1);
@@ -89,14 +93,24 @@ function cellsOf(line: string, separator: string): string[] {
   return cells;
 }
 
+interface ParsedColumns extends Columns {
+  /** What cells are parted by. */
+  readonly separator: string;
+}
+interface Measured {
+  readonly value: number;
+  /** What stands behind the number. */
+  readonly unit: string;
+}
+
 /** One row; what is wrong with a cell goes to the findings with its row and column. */
 class Row {
   readonly #cells: readonly string[];
   readonly row: number;
-  readonly #columns: Columns;
+  readonly #columns: ParsedColumns;
   readonly #findings: Finding[];
 
-  constructor(cells: readonly string[], row: number, columns: Columns, findings: Finding[]) {
+  constructor(cells: readonly string[], row: number, columns: ParsedColumns, findings: Finding[]) {
     this.#cells = cells;
     this.row = row;
     this.#columns = columns;
@@ -109,19 +123,22 @@ class Row {
     return at === undefined ? "" : (this.#cells[at] ?? "");
   }
 
-  /** More cells than columns: mostly decimal commas between commas, so that every number is another. */
-  spilt(): boolean {
-    const over = this.#cells.slice(this.#columns.names.length).some((cell) => cell !== "");
-    if (over) this.#findings.push(finding("strip-row-spilt", { row: this.row, cells: this.#cells.length, columns: this.#columns.names.length }));
-    return over;
+  /** More cells than columns: mostly decimal commas between commas, so that every number is another. An unread row shows it by a number for a unit too. */
+  spilt(unread: boolean): Finding | undefined {
+    const columns = this.#columns.names.length, cells = this.#cells.length, commas = this.#columns.separator === ",";
+    const over = this.#cells.slice(columns).some((cell) => cell !== "");
+    const shifted = unread && commas && (cells > columns || /^\d+$/.test(this.text("unit")));
+    return over || shifted ? finding("strip-row-spilt", { row: this.row, cells, columns, commas }) : undefined;
   }
 
-  /** The number of a cell, above 0; undefined, and told, where it is none. */
-  number(key: keyof Columns["at"]): number | undefined {
-    const text = this.text(key);
-    const value = /^[+-]?(\d+([.,]\d*)?|[.,]\d+)$/.test(text) ? Number(text.replace(",", ".")) : NaN;
-    if (value > 0) return value;
-    return this.wrong(Number.isNaN(value) ? (text === "" ? finding("strip-cell-empty", { where: this.where(key) }) : finding("strip-cell-number", { where: this.where(key), got: text })) : finding("strip-cell-zero", { where: this.where(key), got: text }));
+  /** The number of a cell, above 0, and the word behind it; undefined, and told, where it is none or the word is no unit. */
+  number(key: keyof Columns["at"], isUnit: (word: string) => boolean): Measured | undefined {
+    const got = this.text(key), where = this.where(key);
+    const [, number, unit = ""] = /^([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+))\s*([a-z]*)$/i.exec(got) ?? [];
+    if (got === "") return this.wrong(finding("strip-cell-empty", { where }));
+    if (number === undefined || (unit !== "" && !isUnit(unit))) return this.wrong(finding("strip-cell-number", { where, got, commas: this.#columns.separator === "," }));
+    const value = Number(number.replace(",", "."));
+    return value > 0 ? { value, unit } : this.wrong(finding("strip-cell-zero", { where, got }));
   }
 
   wrong(told: Finding): undefined {
@@ -134,14 +151,23 @@ class Row {
   }
 
   lengthMm(key: "width" | "between" | "length" | "after"): number | undefined {
-    const value = this.number(key);
-    return value === undefined ? undefined : value * lengthUnits[this.#columns.lengthUnit[key] ?? "mm"];
+    const read = this.number(key, (word) => lengthUnitNamed(word) !== undefined);
+    return read && read.value * lengthUnits[lengthUnitNamed(read.unit) ?? this.#columns.lengthUnit[key] ?? "mm"];
   }
 
-  forceUnit(): ForceUnit | undefined {
+  /** The load in N. A unit behind the number counts before the one in the column's name, and may not gainsay the one in its own row. */
+  loadN(): number | undefined {
+    const read = this.number("load", (word) => forceUnitNamed(word) !== undefined);
+    const own = read && forceUnitNamed(read.unit), beside = this.text("unit");
+    const unit = own ?? this.#unitBeside();
+    if (!read || !unit) return undefined;
+    if (own && beside !== "" && forceUnitNamed(beside) !== own) return this.wrong(finding("strip-cell-units", { where: this.where("load"), got: this.text("load"), unit: beside }));
+    return read.value * forceUnits[unit];
+  }
+
+  #unitBeside(): ForceUnit | undefined {
     const word = this.#columns.loadUnit ?? this.text("unit");
-    const unit = (Object.keys(forceUnits) as ForceUnit[]).find((one) => one.toLowerCase() === word.toLowerCase());
-    return unit ?? this.wrong(finding("strip-cell-unit", { where: this.where("unit"), got: word }));
+    return forceUnitNamed(word) ?? this.wrong(finding("strip-cell-unit", { where: this.where("unit"), got: word }));
   }
 }
 
@@ -158,12 +184,11 @@ function headOf(row: Row, above: Head): Head {
 }
 
 function readingOf(row: Row): StripReading | undefined {
-  const load = row.number("load");
-  const unit = row.forceUnit();
+  const loadN = row.loadN();
   const lengthMm = row.lengthMm("length");
   const afterMm = row.text("after") === "" ? undefined : row.lengthMm("after");
-  if (load === undefined || unit === undefined || lengthMm === undefined || (afterMm === undefined && row.text("after") !== "")) return undefined;
-  return { loadN: load * forceUnits[unit], lengthMm, ...(afterMm === undefined ? {} : { afterMm }) };
+  if (loadN === undefined || lengthMm === undefined || (afterMm === undefined && row.text("after") !== "")) return undefined;
+  return { loadN, lengthMm, ...(afterMm === undefined ? {} : { afterMm }) };
 }
 
 /** Rows that name the same strip are put together, wherever they stand; rows without a name only where they follow each other. */

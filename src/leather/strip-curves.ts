@@ -19,10 +19,10 @@ export interface StripCurve {
 }
 
 /**
- * Below this no strip is loaded (2 N on 20 mm), and there the slopes overshoot: they know no end of a soft beginning. The band keeps the
- * share that it has here; N per mm.
+ * Below the lightest load nothing was read, and there the slopes overshoot: they know no end of a soft beginning. The band keeps the share
+ * that it has at that load, taken as 2 to 6 N on 20 mm and as 3 N without readings; N per mm.
  */
-const leastPull = 2 / 20;
+const shareFrom = ({ lightest = 3 / 20 }: FittedModel): number => Math.max(2 / 20, Math.min(lightest, 6 / 20));
 /** Half of the band of nine in ten, in standard deviations of a normal spread. */
 const ninety = 1.645;
 
@@ -50,8 +50,9 @@ export function stretchCovariance({ model, covariance }: FittedModel, pull: numb
 }
 
 /** Stretch of a strip under a pull in N per mm of width, with its band. */
-export function bandedStretch({ model, covariance }: FittedModel, way: StripWay, pull: number): Banded {
-  const slope = slopes(model, way, Math.max(pull, leastPull));
+export function bandedStretch(fitted: FittedModel, way: StripWay, pull: number): Banded {
+  const { model, covariance } = fitted;
+  const slope = slopes(model, way, Math.max(pull, shareFrom(fitted)));
   const middle = logStretch(numbersOf(model), way, pull);
   const half = ninety * Math.sqrt(product(covariance, slope, slope));
   return { stretch: Math.exp(middle), low: Math.exp(middle - half), high: Math.exp(middle + half) };

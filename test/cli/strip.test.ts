@@ -1,7 +1,10 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
+import { explain } from "#base/findings.ts";
+import { defaultJob } from "#job/default-job.ts";
 import { jobSchema } from "#job/schema.ts";
+import { withLeatherOptions } from "../../src/cli/leather-options.ts";
 import { lastwise, scratchFolder } from "./command.ts";
 
 const folder = scratchFolder();
@@ -74,11 +77,41 @@ describe("lastwise strip", () => {
     expect((JSON.parse(out) as Report).findings.map((f) => f.code)).toEqual([wanted]);
   });
 
+  test("an empty file is told as a table", () => expect(lastwise("strip", written("empty.csv", "")).err).toContain("There are no readings in it."));
+
+  test("grams for kilograms are to be looked at, here and before a pair is cut by them, and make names the rows too", () => {
+    const path = written("grams.csv", `${header}\nalong,20,150,0.5,g,153,\n,,,1,g,155,\n,,,3,g,3,\nacross,20,150,0.5,g,156,\n,,,3,g,170,\n`);
+    for (const { code, out } of [lastwise("strip", path), lastwise("make", "--example", "--untried", "--upper-strips", path, "--out", join(folder, "grams"))]) {
+      expect(code).toBe(1);
+      expect(out).toContain("Were the loads kilograms and written as grams?");
+      expect(out).toMatch(/Row 4, column "length mm": .* like 153\.0, not by how much it grew/);
+    }
+  });
+
   test("help shows the form of the table, and a wrong kind is told the right ones", () => {
     const { code, out } = lastwise("strip", "--help");
     expect(code).toBe(0);
     expect(out).toContain(header);
     expect(out).toContain("lastwise strip my-goat.csv --like goat");
     expect(lastwise("strip", example, "--like", "cat").err).toContain("--like can be goat or calf or nappa or cow or pig or lining goat");
+  });
+});
+
+describe("strips of a job, and another kind said beside it", () => {
+  const strips = [{ way: "along", widthMm: 20, gaugeMm: 150, readings: [{ loadN: 10, lengthMm: 155 }] }] as const;
+  const job = { ...defaultJob(), leather: { upper: { name: "Rosa", thicknessMm: 0.9, strips } } };
+
+  test("they stay, as in the app, and that is told with the word to leave them out", () => {
+    const { job: now, findings } = withLeatherOptions(job, { upperLeather: "nappa" });
+    expect(now.leather.upper).toEqual({ name: "Rosa", thicknessMm: 0.9, strips, known: "nappa" });
+    expect(findings.map((f) => f.code)).toEqual(["strips-stay"]);
+    expect(explain(findings[0]!)).toBe("The upper is now sheep nappa, and the strip that was read as goat or kid stays: what it gives goes by it. Is it another skin, then add --upper-strips none.");
+    expect(withLeatherOptions(job, { upperLeather: "goat" }).findings).toEqual([]);
+  });
+
+  test("none takes them out; of another kind it is another skin", () => {
+    expect(withLeatherOptions(job, { upperStrips: "none" }).job.leather.upper).toEqual({ name: "Rosa", thicknessMm: 0.9 });
+    expect(withLeatherOptions(job, { upperStrips: "none", upperLeather: "nappa" })).toMatchObject({ job: { leather: { upper: { known: "nappa" } } }, findings: [] });
+    expect(withLeatherOptions(job, { upperLeather: "nappa", upperStrips: example }).job.leather.upper!.name).toBeUndefined();
   });
 });

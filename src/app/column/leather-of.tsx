@@ -1,8 +1,8 @@
-import { useMemo, useSyncExternalStore, type ReactElement } from "react";
+import { useMemo, useState, useSyncExternalStore, type ReactElement } from "react";
 import { explain, severityOf } from "#base/findings.ts";
 import { knownFigures } from "#leather/known-leathers.ts";
 import type { StripFit } from "#leather/strip-fit.ts";
-import { knownLeathers, type Leather, type UpperLayer } from "#leather/leather.ts";
+import { knownLeathers, type KnownLeather, type Leather, type UpperLayer } from "#leather/leather.ts";
 import { knownWords } from "#leather/strip-words.ts";
 import type { Desk } from "../desk.ts";
 import type { LeatherShelf } from "../leather-shelf.ts";
@@ -38,12 +38,17 @@ export function LeatherOf({ desk, shelf, layer, onSight, onTest }: LeatherOfProp
   const { leather, findings } = fit;
   const of = layerWords[layer];
   const count = readingsIn(said);
+  const [readAs, setReadAs] = useState<KnownLeather>();
+  const become = (known: KnownLeather): void => {
+    if (count > 0) setReadAs((first) => first ?? leather.known);
+    desk.change(setLeather(job, layer, { known }), `the leather of the ${of}`);
+  };
   const table = useSyncExternalStore(stripTables.listen, stripTables.look)[layer] ?? [];
   return (
     <section aria-label={`Leather of the ${of}`} onFocus={onSight}>
       <h3>The {of}</h3>
       <WithWhy name={`leather of the ${of}`} spots={[`leather ${layer}`]} why={<KnownReason desk={desk} layer={layer} leather={leather} />}>
-        The {of} is cut from <WordChoice label={`leather of the ${of}`} value={leather.known} options={knownLeathers} say={(k) => knownWords[k]} onChange={(known) => desk.change(setLeather(job, layer, { known }), `the leather of the ${of}`)} />,{" "}
+        The {of} is cut from <WordChoice label={`leather of the ${of}`} value={leather.known} options={knownLeathers} say={(k) => knownWords[k]} onChange={become} />,{" "}
         <NumberField desk={desk} spot={`leather ${layer}`} label={`thickness of the ${of}’s leather`} value={leather.thicknessMm} field={lengthField(0.4, 2, 0.05)} limits={{ least: 0.2, most: 6 }} edit={(thicknessMm) => setLeather(job, layer, { thicknessMm })} what={`the thickness of the ${of}’s leather`} /> thick. You call it{" "}
         <input
           className="words" aria-label={`what you call the ${of}’s leather`} value={said?.name ?? ""} placeholder="no name" size={Math.max(8, (said?.name ?? "").length)} maxLength={80}
@@ -51,8 +56,11 @@ export function LeatherOf({ desk, shelf, layer, onSight, onTest }: LeatherOfProp
           onBlur={() => desk.settle()}
         />.
       </WithWhy>
+      <p className="sentence" role="status">
+        {readAs && readAs !== leather.known && count > 0 && <>{staying(said?.strips?.length ?? 0)} read as {knownWords[readAs]}, and the stretch is reckoned from what was read. Is it another skin, <button type="button" className="word" aria-label={`take the strips of the ${of} out`} onClick={() => desk.change(forgetOfLeather(job, layer, "strips"), `taking out the strips of the ${of}`)}>take the strips out</button>.</>}
+      </p>
       <Told fit={fit} tested={count > 0} />
-      <ul className="findings">{findings.map((f, i) => <li key={i} className={severityOf(f)}>{explain(f)}</li>)}</ul>
+      <ul className="findings">{findings.filter(({ code }) => code !== "strip-empty" && (count > 0 || code !== "strips-none")).map((f, i) => <li key={i} className={severityOf(f)}>{explain(f)}</li>)}</ul>
       <Fold name={count > 0 ? "Strips of it that you tested" : "Test strips of it"} holds={stripWords(said?.strips?.length ?? 0, count)}>
         <LeatherStrips desk={desk} layer={layer} onTest={onTest} />
       </Fold>
@@ -61,6 +69,8 @@ export function LeatherOf({ desk, shelf, layer, onSight, onTest }: LeatherOfProp
     </section>
   );
 }
+
+const staying = (strips: number): string => (strips === 1 ? "Its strip stays; it was" : `Its ${strips} strips stay; they were`);
 
 function stripWords(strips: number, readings: number): string {
   if (strips === 0) return "none yet; the figures are the usual ones";

@@ -1,7 +1,7 @@
 import { useId, useRef, useState, type ClipboardEvent, type KeyboardEvent, type ReactElement } from "react";
 import type { StripReading } from "#leather/leather.ts";
 import { loadUnitWords, type LoadUnit } from "../state/load-unit.ts";
-import { noReading, pastedRows, readReading, type ReadingPart, type TypedReading } from "../state/new-reading.ts";
+import { commasBothWays, commasBothWaysWords, noReading, pastedRows, readReading, type ReadingOn, type ReadingPart, type TypedReading } from "../state/new-reading.ts";
 
 interface NewReadingProps {
   /** Which strip, for those who hear the page: "strip 2 of the upper". */
@@ -9,7 +9,7 @@ interface NewReadingProps {
   /** Under what the half-typed row is kept while the maker looks elsewhere. */
   readonly keptAs: string;
   readonly unit: LoadUnit;
-  readonly gaugeMm: number;
+  readonly on: ReadingOn;
   readonly onReadings: (readings: readonly StripReading[]) => void;
 }
 
@@ -18,7 +18,7 @@ const begun = new Map<string, TypedReading>();
 const parts: readonly ReadingPart[] = ["load", "length", "after"];
 
 /** The empty row at the end of a strip's table: Enter goes on to the next field, and takes the row when it is whole. */
-export function NewReading({ of, keptAs, unit, gaugeMm, onReadings }: NewReadingProps): ReactElement {
+export function NewReading({ of, keptAs, unit, on, onReadings }: NewReadingProps): ReactElement {
   const [typed, setTyped] = useState(() => begun.get(keptAs) ?? noReading);
   const [wrong, setWrong] = useState<{ readonly at: ReadingPart; readonly sentence: string }>();
   const row = useRef<HTMLTableRowElement>(null);
@@ -30,7 +30,7 @@ export function NewReading({ of, keptAs, unit, gaugeMm, onReadings }: NewReading
     setTyped(next);
   };
   const take = (): void => {
-    const read = readReading(typed, unit, gaugeMm);
+    const read = readReading(typed, unit, on);
     if ("reading" in read) {
       setWrong(undefined);
       become(noReading);
@@ -53,10 +53,14 @@ export function NewReading({ of, keptAs, unit, gaugeMm, onReadings }: NewReading
     else take();
   };
   const paste = (e: ClipboardEvent): void => {
-    const rows = pastedRows(e.clipboardData.getData("text"));
+    const text = e.clipboardData.getData("text"), rows = pastedRows(text);
+    if (commasBothWays(text)) {
+      e.preventDefault();
+      setWrong({ at: "load", sentence: commasBothWaysWords });
+    }
     if (!rows) return;
     e.preventDefault();
-    const read = rows.map((r) => readReading(r, unit, gaugeMm));
+    const read = rows.map((r) => readReading(r, unit, on));
     const first = read.findIndex((r) => !("reading" in r));
     const bad = read[first];
     onReadings(read.slice(0, first < 0 ? undefined : first).flatMap((r) => ("reading" in r ? [r.reading] : [])));

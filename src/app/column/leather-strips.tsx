@@ -1,14 +1,17 @@
-import { useRef, useState, type ReactElement } from "react";
+import { useEffect, useRef, useState, type ReactElement } from "react";
 import { stripWays, type UpperLayer } from "#leather/leather.ts";
 import { wayWords } from "#leather/strip-words.ts";
 import type { Desk } from "../desk.ts";
 import { addStrip, stripsOf } from "../state/leather-edits.ts";
 import { layerWords } from "../state/leather-words.ts";
 import { keepLoadUnit, keptLoadUnit, loadUnits, loadUnitWords } from "../state/load-unit.ts";
+import { StripIds } from "../state/strip-ids.ts";
 import { stripTables } from "../strip-tables.ts";
 import { Chooser } from "./chooser.tsx";
 import { StripTable } from "./leather-strip.tsx";
 import { WordChoice } from "./word-choice.tsx";
+
+const stripIds: Readonly<Record<UpperLayer, StripIds>> = { upper: new StripIds(), lining: new StripIds() };
 
 interface LeatherStripsProps {
   readonly desk: Desk;
@@ -23,6 +26,14 @@ export function LeatherStrips({ desk, layer, onTest }: LeatherStripsProps): Reac
   const chooser = useRef<HTMLInputElement>(null);
   const strips = stripsOf(desk.job, layer);
   const of = layerWords[layer];
+  const names = stripIds[layer].of(strips);
+  const list = useRef<HTMLDivElement>(null);
+  const added = useRef(false);
+  useEffect(() => {
+    if (!added.current) return;
+    added.current = false;
+    list.current?.querySelector<HTMLInputElement>('section:last-of-type .new-row [data-part="load"]')?.focus();
+  }, [strips.length]);
   return (
     <>
       <p className="sentence">
@@ -36,10 +47,13 @@ export function LeatherStrips({ desk, layer, onTest }: LeatherStripsProps): Reac
           setUnit(u);
         }} />. Enter takes a row; rows copied from a table can be pasted into it.
       </p>
-      {strips.map((strip, at) => <StripTable key={at} desk={desk} layer={layer} at={at} strip={strip} unit={unit} />)}
+      <div ref={list}>{strips.map((strip, at) => <StripTable key={names[at]} name={names[at]!} desk={desk} layer={layer} at={at} strip={strip} unit={unit} />)}</div>
       <p className="acts-here">
         <span>Add a strip cut</span>
-        {stripWays.map((way) => <button key={way} type="button" className="word" aria-label={`add a strip of the ${of} cut ${wayWords[way]}`} onClick={() => desk.change(addStrip(desk.job, layer, way), `a strip of the ${of}`)}>{wayWords[way]}</button>)}
+        {stripWays.map((way) => <button key={way} type="button" className="word" aria-label={`add a strip of the ${of} cut ${wayWords[way]}`} onClick={() => {
+          added.current = true;
+          desk.change(addStrip(desk.job, layer, way), `a strip of the ${of}`);
+        }}>{wayWords[way]}</button>)}
       </p>
       <p className="acts-here">
         <button type="button" className="word" aria-label={`open a table of strips of the ${of}`} onClick={() => chooser.current?.click()}>Open a table (CSV)</button>

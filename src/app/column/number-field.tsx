@@ -91,7 +91,7 @@ export function NumberField({ desk, spot, label, value, field, edit, what, limit
     };
     if (reading && text === "") {
       if (reading.own) reading.forget();
-    } else if (n === undefined) wrongly(`“${text}” is not a number here. ${wanted[field.unit]}`);
+    } else if (n === undefined) wrongly(text === "" ? `Nothing is typed here. ${wanted[field.unit]}` : `“${text}” is not a number here. ${wanted[field.unit]}`);
     else if (n < limits.least || n > limits.most) wrongly(outside ?? beyond(field.unit, limits));
     else if ((kept !== undefined && gesture.current === "") || n !== Number((kept ?? shown).replace("−", "-")) || reading?.own === false) give(n, text);
     done();
