@@ -25,6 +25,7 @@ const stages: Readonly<Record<string, string>> = {
   tension: "Drawing its topline together",
   leather: "Reading the strips of its leathers",
   correct: "Correcting the pattern for its leather",
+  "correct to the marks": "Pulling it over and correcting it again",
   lining: "Laying the lining flat",
   panels: "Opening the upper along its seams",
   "parts for the leather": "Correcting the pattern for its leather",

@@ -4,6 +4,7 @@ import type { LastPair, Pair, TapedPair } from "#job/pair.ts";
 import type { Proof } from "#job/proof.ts";
 import type { UpperCut } from "#pieces/choices.ts";
 import { halves } from "#lines/feather.ts";
+import { correctedWords } from "#sheets/corrected.ts";
 import { mm, percent } from "./say-numbers.ts";
 
 const cutWords: Readonly<Record<UpperCut, string>> = { "back-seam": "whole with a back seam", "inner-seam": "whole with a seam at the inner waist", quarters: "as vamp and two quarters" };
@@ -22,7 +23,7 @@ function sayTapedPair({ tape: { side, medial, lateral, length } }: TapedPair): r
   ];
 }
 
-function sayLastPair({ last, lines, flat }: LastPair): readonly string[] {
+function sayLastPair({ last, lines, flat, corrected, leathers, lasting }: LastPair): readonly string[] {
   const { medial, lateral } = flat.tension;
   const { throatDepthMm, backHeightMm, sideHeightMedialMm, sideHeightLateralMm } = lines.settings;
   return [
@@ -30,6 +31,7 @@ function sayLastPair({ last, lines, flat }: LastPair): readonly string[] {
     `The throat lies ${mm(throatDepthMm)} behind the toe point, the back stands ${mm(backHeightMm)} high, the sides ${mm(sideHeightLateralMm)} outside and ${mm(sideHeightMedialMm)} inside at their lowest.`,
     `Topline cut shorter than on the last: inner half ${mm(medial.onLastMm - medial.flatMm)}, outer half ${mm(lateral.onLastMm - lateral.flatMm)}; at most ${percent(Math.max(medial.mostStretch, lateral.mostStretch))} of stretch there. Lining, stiffener and puff are taken into account.`,
     `Spring ${mm(flat.springMm)}; from flat to last half of the upper changes by less than ${percent(flat.strain.p50)}. It must stretch by ${percent(flat.strain.give)} at most, and gather by ${percent(flat.strain.gather)} at most, where it is pleated under.`,
+    ...(corrected ? [`${correctedWords({ ...leathers, lasting, difference: corrected.difference })} Cards are cut as they lie on the last.`] : []),
   ];
 }
 

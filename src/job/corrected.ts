@@ -1,5 +1,6 @@
-import type { Finding } from "#base/findings.ts";
+import { finding, type Finding } from "#base/findings.ts";
 import { correctFlat, type Corrected } from "#lasting/correct.ts";
+import type { DraftEnd } from "#lasting/lasted.ts";
 import { differenceOf, type Difference } from "#lasting/difference.ts";
 import { fabricOf } from "#lasting/fabric.ts";
 import type { LastingChoices } from "#lasting/settings.ts";
@@ -18,6 +19,15 @@ export interface CorrectedFlat {
   /** What of the pulls no stretch answers: friction and tacks carry it, N. */
   readonly balanceN: number;
   readonly findings: readonly Finding[];
+}
+
+/** So much of the margin may be taken before it is told, mm (ours). */
+const toldMarginMm = 2;
+
+/** Where less of the margin is foretold to show than is added, told of a corrected pattern. */
+export function marginTaken(drafts: readonly Pick<DraftEnd, "number" | "name" | "overMm">[]): readonly Finding[] {
+  const taken = drafts.filter(({ overMm }) => overMm < -toldMarginMm).map(({ number, name, overMm }) => ({ number, name, byMm: -overMm }));
+  return taken.length === 0 ? [] : [finding("corrected-margin", { drafts: taken })];
 }
 
 interface Input {

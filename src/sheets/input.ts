@@ -12,6 +12,7 @@ import type { ShellSettings } from "#shell/settings.ts";
 import type { FlatShell } from "#shell/shell.ts";
 import type { TapedShell, TracedPicture } from "#tape/taped-shell.ts";
 import type { SheetChoices } from "./choices.ts";
+import type { CorrectedFor } from "./corrected.ts";
 import type { Tried } from "./tried-report.ts";
 
 /** What the sheets of any pair are made from: its pieces, and how the maker calls it. */
@@ -48,6 +49,10 @@ export interface LastInput extends AnyInput {
   readonly seams?: readonly SeamLine[];
   /** What was foretold of lasting, where it was worked out. */
   readonly foretold?: Foretold;
+  /** What the pieces were corrected for; nothing where they are cut as they lie on the last. */
+  readonly corrected?: CorrectedFor;
+  /** The upper's leather as the maker calls it, where it was said. */
+  readonly leatherName?: string;
 }
 
 /** One pair on a taped pattern. */

@@ -2,13 +2,14 @@ import type { Band } from "#lasting/foretold.ts";
 import { markOf, marksOf, type GaugeMark } from "#lasting/gauges.ts";
 import { halves, type Half } from "#lines/feather.ts";
 import type { HeightMark } from "#lines/lines.ts";
+import { correctedReport } from "./corrected.ts";
 import type { LastInput } from "./input.ts";
 import { gaugesFor } from "./marks/marks-pdf.ts";
 import { round, rounded } from "./report-number.ts";
 
 /** What is to come out on the last, what was foretold of it, the margin at each draft and the places to mark. Field by field: docs/report.md. */
 export function lastingReport(input: LastInput) {
-  const { lines, foretold } = input;
+  const { lines, foretold, corrected, leatherName } = input;
   const gauges = gaugesFor(input);
   const length = (key: string) => {
     const mark = markOf(gauges, key)!;
@@ -29,6 +30,7 @@ export function lastingReport(input: LastInput) {
     })),
     marks: [...gauges.marks.filter((m) => m.half === undefined), ...halves.flatMap((half) => marksOf(gauges, half))].map(markReport),
     ...(lasted && { settled: lasted.settled }),
+    ...(corrected ? correctedReport(corrected) : leatherName !== undefined && { leather: { upper: { name: leatherName } } }),
   };
 }
 

@@ -36,7 +36,7 @@ describe("pieces cut from a pattern corrected for its leather", () => {
       const cards = (pair: LastPair): readonly Piece[] => pair.pieces.filter((piece) => piece.name.endsWith(", net"));
       expect(cards(nappa).length).toBeGreaterThan(0);
       expect(cards(nappa).map(({ name, outline }) => ({ name, outline }))).toEqual(cards(plain).map(({ name, outline }) => ({ name, outline })));
-      for (const card of cards(nappa)) expect(words(card)).toMatch(/net, for the last: leather is cut smaller/);
+      for (const card of cards(nappa)) expect(words(card)).toMatch(/net, for the last, leather is cut smaller/);
       const leather = nappa.pieces.filter((piece) => nappa.pieces.some((card) => card.name === `${piece.name}, net`));
       for (const piece of leather) expect(words(piece)).toContain("corrected for nappa");
       const { before, after } = nappa.corrected!.difference.throatDepthMm;

@@ -68,7 +68,7 @@ export function netCard(panel: NetPanel, labels: Labels, notes: readonly string[
 
 /** The card of a pattern that is cut smaller for its leather: it lies on the last, which the leather does only once it is pulled. Its sheet is none of those that are cut. */
 function plainCard(panel: NetPanel, labels: Labels): Draft {
-  const { ground: _, ...card } = netCard(panel, labels, ["net, for the last:", "leather is cut smaller"]);
+  const { ground: _, ...card } = netCard(panel, labels, ["net, for the last,", "leather is cut smaller"]);
   return card;
 }
 

@@ -1,4 +1,5 @@
 import { gaugesOf, mirroredGauges, type Gauges } from "#lasting/gauges.ts";
+import { correctedMargins, correctedWords, marginWords } from "../corrected.ts";
 import type { LastInput, SheetInput } from "../input.ts";
 import { bindPdf } from "../pdf/document.ts";
 import { inkFrame } from "../pdf/page-frame.ts";
@@ -38,16 +39,18 @@ const bothLasts = "marks on both lasts";
 function lastPages(input: LastInput, page: PageSize): readonly { readonly shows: string; readonly draw: DrawnPage }[] {
   const gauges = gaugesFor(input);
   const first = (ink: PageInk): readonly Strip[] => {
-    inkLastPage(ink, { last: input.last, lines: input.lines, gauges });
+    inkLastPage(ink, { last: input.last, lines: input.lines, gauges }, input.corrected ? [correctedWords(input.corrected), "The marks stay where they are."] : []);
     return [];
   };
-  const own = rightFirst(gauges).flatMap((of) => shoePages(page, of).map((draw) => ({ shows: `strips for the ${of.side} last`, draw })));
+  const own = rightFirst(gauges).flatMap((of) => shoePages(page, of, input.corrected ? marginWords(of) : "").map((draw) => ({ shows: `strips for the ${of.side} last`, draw })));
   return [{ shows: bothLasts, draw: first }, ...own];
 }
 
 /** The gauges of the last that the pair was made on. */
-export const gaugesFor = ({ last, lines, pieceSettings, shellSettings, beneath, seams, foretold }: LastInput): Gauges =>
-  gaugesOf({ last, lines, settings: pieceSettings, shell: shellSettings, beneath, ...(seams && { seams }), ...(foretold && { foretold }) });
+export const gaugesFor = ({ last, lines, pieceSettings, shellSettings, beneath, seams, foretold, corrected }: LastInput): Gauges => {
+  const gauges = gaugesOf({ last, lines, settings: pieceSettings, shell: shellSettings, beneath, ...(seams && { seams }), ...(foretold && { foretold }) });
+  return corrected ? correctedMargins(gauges) : gauges;
+};
 
 const rightFirst = (gauges: Gauges): readonly Gauges[] => {
   const both = [gauges, mirroredGauges(gauges)];

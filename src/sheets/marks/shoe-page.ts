@@ -27,8 +27,8 @@ interface CutBlock extends Block {
   readonly ink: (ink: PageInk, x: number, y: number) => readonly Strip[];
 }
 
-/** Everything that is cut out for one of the two lasts, on a page of its own, and on a further one where that is too small. */
-export function shoePages(page: PageSize, gauges: Gauges): readonly DrawnPage[] {
+/** Everything that is cut out for one of the two lasts, on a page of its own, and on a further one where that is too small; with what else is to be known of the margins. */
+export function shoePages(page: PageSize, gauges: Gauges, ofMargins = ""): readonly DrawnPage[] {
   const { side } = gauges;
   const strips = shoeStrips(gauges);
   const [left, right] = [marginMm + leftStripMm - 4, page.widthMm - marginMm];
@@ -40,12 +40,12 @@ export function shoePages(page: PageSize, gauges: Gauges): readonly DrawnPage[] 
   for (const half of sides) for (const strip of partsWithin(strips.fromSeat[half], room)) columns.put(strip, lieOf(half, false));
   for (const half of sides) columns.put(strips.fromToe[half], lieOf(half, true));
   const wide = columns.left() - gapMm - left;
-  const told = Math.min(wide, mostWideMm);
-  const headMm = 12 + paragraphHigh(intro, told) + draftTableHigh(gauges) + betweenMm;
+  const told = Math.min(wide, mostWideMm), words = [intro, ofMargins].filter(Boolean).join(" ");
+  const headMm = 12 + paragraphHigh(words, told) + draftTableHigh(gauges) + betweenMm;
   const placed = shelved(blocksOf(gauges, strips.lying), { wideMm: wide, firstHighMm: top - headMm - low, highMm: top - 14 - low, gapMm: betweenMm });
   return Array.from({ length: 1 + Math.max(...placed.map((p) => p.page)) }, (_, number): DrawnPage => (ink) => {
     ink.text(`Strips for the ${side} last${number > 0 ? ", more" : ""}`, left, top - 10, 5, { bold: true });
-    if (number === 0) inkDraftTable(ink, gauges, left, paragraph(ink, intro, left, top - 12, told), told);
+    if (number === 0) inkDraftTable(ink, gauges, left, paragraph(ink, words, left, top - 12, told), told);
     const from = top - (number === 0 ? headMm : 14);
     const blocks = placed.filter((p) => p.page === number).flatMap(({ block, xMm, downMm }) => block.ink(ink, left + xMm, from - downMm));
     return number === 0 ? [...columns.ink(ink), ...blocks] : blocks;

@@ -64,6 +64,8 @@ export function heightTongues(marks: readonly GaugeMark[], prefix: string, where
 }
 
 const marginTongueMm = 16;
+/** No gauge of margins is wider than the room beside the upright strips on the narrowest paper, mm. */
+const mostGaugeMm = 112;
 
 /** Drafts that need the same margin share a tongue; the widest first. */
 function marginGroups(drafts: readonly DraftGauge[], of: (draft: DraftGauge) => number): readonly { readonly mm: number; readonly drafts: readonly DraftGauge[] }[] {
@@ -74,10 +76,11 @@ function marginGroups(drafts: readonly DraftGauge[], of: (draft: DraftGauge) => 
 /** The margin gauge of upper or lining: held with its fold on the feather line and its tongues on the bottom. */
 export function marginTongues(drafts: readonly DraftGauge[], what: "upper" | "lining", prefix: string): Tongues {
   const groups = marginGroups(drafts, (d) => (what === "upper" ? d.upperMm : d.liningMm));
+  const each = Math.min(marginTongueMm, mostGaugeMm / Math.max(1, groups.length));
   const tongues = groups.map(({ mm, drafts: own }, i): Tongue => {
-    const numbers = brokenIntoLines(own.map((d) => draftWord(d.number)).join(" "), 2.2, marginTongueMm - 1);
+    const numbers = brokenIntoLines(own.map((d) => draftWord(d.number)).join(" "), 2.2, each - 1);
     const rows = Math.max(0, Math.floor((mm - 6) / 3.4));
     return { key: `${prefix}margin-${what}-${i}`, lengthMm: mm, words: [half(mm), ...numbers.slice(0, rows)] };
   });
-  return tonguesOf(tongues, marginTongueMm, `Margin of the ${what}`, "fold up");
+  return tonguesOf(tongues, each, `Margin of the ${what}`, "fold up");
 }

@@ -13,6 +13,8 @@ export interface Cover {
   readonly sheet: CommonSheet;
   readonly tiling: Tiling;
   readonly strips: readonly Strip[];
+  /** What the cutting patterns were corrected for, in words. */
+  readonly corrected?: string;
   /** Without one no little pictures of the shoe are drawn. */
   readonly profile?: Profile | undefined;
 }

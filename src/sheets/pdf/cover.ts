@@ -4,7 +4,7 @@ import { pageSize, type PageSize } from "../print-paper.ts";
 import type { PrintSet } from "../print-plan.ts";
 import type { Cover } from "./cover-input.ts";
 import { howToHeight, inkHowTo, inkLegend, legendMm } from "./how-to.ts";
-import { entryItem, headingItem, pictureWidth, shoeMm, stripItem, type IndexItem } from "./index-items.ts";
+import { entryItem, headingItem, pictureWidth, shoeMm, stripItem, wordyHeading, type IndexItem } from "./index-items.ts";
 import { flowed, type Flowed } from "./index-flow.ts";
 import { PageInk } from "./page-ink.ts";
 import { inkFrame } from "./page-frame.ts";
@@ -81,14 +81,15 @@ function flowOf(cover: Cover, scale: number, windowMm: number, covers: number): 
   return { pages: Array.from({ length: count }, () => page), flow, covers: count };
 }
 
-function itemsOf({ title, profile, strips }: Cover, entries: readonly IndexEntry[], scale: number, covers: number, widthMm: number): readonly IndexItem[] {
+function itemsOf({ title, profile, strips, corrected }: Cover, entries: readonly IndexEntry[], scale: number, covers: number, widthMm: number): readonly IndexItem[] {
   const pictureMm = pictureWidth(entries, scale);
   const look = { title, profile, covers, scale, widthMm };
   const small = ` (pictures 1 : ${Math.round(1 / scale)})`;
   const sets = (["card", "cutting"] as const).flatMap((set, i) => {
     const of = entries.filter((e) => e.set === set);
     const first = i === 0 || !entries.some((e) => e.set === "card");
-    return of.length === 0 ? [] : [headingItem(setHeadings[set] + (first ? small : "")), ...of.map((e) => entryItem(e, pictureMm, look))];
+    const heading = setHeadings[set] + (first ? small : "");
+    return of.length === 0 ? [] : [corrected && set === "cutting" ? wordyHeading(heading, corrected, widthMm) : headingItem(heading), ...of.map((e) => entryItem(e, pictureMm, look))];
   });
   if (entries.length === 0) return [headingItem("No piece belongs to the set that was chosen.")];
   // Strips are cut; to cards alone they do not belong.

@@ -38,6 +38,19 @@ export const headingItem = (text: string): IndexItem => ({
   ink: (ink, x, y, width) => ink.text(shortenedTo(width, text, nameMm, true), x, y - 5.6, nameMm, { bold: true }),
 });
 
+/** A heading with words below it over the whole column. */
+export function wordyHeading(text: string, words: string, widthMm: number): IndexItem {
+  const heading = headingItem(text), lines = brokenIntoLines(words, letterMm, widthMm);
+  return {
+    heightMm: heading.heightMm + 2.4 + stepMm * lines.length,
+    heading: true,
+    ink: (ink, x, y, width) => {
+      heading.ink(ink, x, y, width);
+      lines.forEach((line, i) => ink.text(line, x, y - heading.heightMm - 3 - stepMm * i, letterMm));
+    },
+  };
+}
+
 /** Size of a piece lying on its longer side, mm. */
 function lying({ piece: { outline } }: IndexEntry): { readonly wide: number; readonly high: number; readonly turned: boolean } {
   const b = bounds(outline);

@@ -1,4 +1,5 @@
 import type { CommonSheet } from "../arrange.ts";
+import { correctedWords } from "../corrected.ts";
 import type { SheetInput } from "../input.ts";
 import { leftStripMm, marginMm } from "../paper.ts";
 import { traceCut, traceRest, type PieceDrawing } from "../piece-drawing.ts";
@@ -27,7 +28,7 @@ export interface BoundPages {
 export async function patternPdf(input: SheetInput, paper: PrintPaper, sheet: CommonSheet, tiling: Tiling, drawings: readonly PieceDrawing[], profile: Profile | undefined): Promise<BoundPages> {
   const heading = headingOf(input);
   const joints = drawJoints(sheet, tiling, drawings);
-  const covers = inkCovers({ heading, title: input.title, size: input.size, paper, sheet, tiling, profile, strips: input.strips });
+  const covers = inkCovers({ heading, title: input.title, size: input.size, paper, sheet, tiling, profile, strips: input.strips, ...(input.from === "last" && input.corrected && { corrected: `${correctedWords(input.corrected)} Cards are left as they lie on the last.` }) });
   const pages = tiling.tiles.length + covers.length;
   const titles = pageTitles(sheet, tiling);
   const inks = tiling.tiles.map((tile, t) => {
