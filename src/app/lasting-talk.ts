@@ -3,6 +3,7 @@ import type { Banding } from "#lasting/band.ts";
 import type { Compensated } from "#lasting/compensate.ts";
 import type { Lasted } from "#lasting/lasted.ts";
 import type { DraftEffects } from "#lasting/log-effects.ts";
+import type { ThroatForetold } from "#lasting/log.ts";
 import type { Honest } from "#lasting/remedies.ts";
 import type { Swapped } from "#lasting/swap.ts";
 import type { Turned } from "#lasting/turn.ts";
@@ -26,6 +27,8 @@ export type CorrectedFor = Pick<Compensated, "shift" | "aimed" | "uncorrected" |
 /** What was found, as far as it was asked for. */
 export interface LastingFound {
   readonly lasted?: Lasted;
+  /** What the throats of its shoes are held against. */
+  readonly throat?: ThroatForetold;
   readonly banding?: Banding;
   readonly corrected?: CorrectedFor;
   readonly turned?: Turned;

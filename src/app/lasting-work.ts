@@ -3,7 +3,7 @@ import type { Finding } from "#base/findings.ts";
 import type { LastPair } from "#job/pair.ts";
 import type { LastingNow, Lastings } from "./lastings.ts";
 import { lastedMap, type LastedMap, type LastedMapOf } from "./picture/lasted-map.ts";
-import { sameForLasting } from "./state/same-for-lasting.ts";
+import { holdsFor, sameForLasting } from "./state/same-for-lasting.ts";
 
 /** How the maker looks at lasting, shared by the column and the picture. Not part of the work. */
 export interface LastingWork {
@@ -25,7 +25,7 @@ export function useLastingWork(lastings: Lastings, pair: LastPair | undefined, o
   const now = useMemo((): LastingNow => (here ? all : { job: undefined, busy: all.busy, trouble: all.trouble }), [all, here]);
   // A pattern just corrected is pulled over before the pair itself has been made anew.
   const next = now.busy?.wish.what === "pull" ? now.busy.wish.job : now.job;
-  const holds = now.job !== undefined && sameForLasting(now.job, pair?.job) && sameForLasting(now.job, next);
+  const holds = now.job !== undefined && holdsFor(now.job, pair?.job) && sameForLasting(now.job, next);
   const map = useMemo(() => (open && now.lasted ? lastedMap(now.lasted, of) : undefined), [open, now.lasted, of]);
   const found = useMemo(() => (holds && now.lasted ? now.lasted.findings : []), [holds, now.lasted]);
   return { lastings, now, holds, found, map, onMap };

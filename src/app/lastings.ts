@@ -4,7 +4,7 @@ import type { Foretold } from "#lasting/foretold.ts";
 import { Bench } from "./bench.ts";
 import type { LastingAsked, LastingFound, LastingWish } from "./lasting-talk.ts";
 import { isCutSo, uncorrected } from "./state/lasting-edits.ts";
-import { sameForLasting } from "./state/same-for-lasting.ts";
+import { holdsFor, sameForLasting } from "./state/same-for-lasting.ts";
 import { tell } from "./state/spots.ts";
 
 /** What was found of lasting, for the job it was worked out from. */
@@ -48,7 +48,7 @@ export class Lastings {
   /** What was foretold for a job; nothing where it was not, or before the last change. */
   foretold(job: Job): Foretold | undefined {
     const { job: known, lasted, banding } = this.#now;
-    if (!lasted || !sameForLasting(known, job)) return undefined;
+    if (!lasted || !holdsFor(known, job)) return undefined;
     return { lasted: { ...lasted, frames: [] }, ...(banding && { banded: banding.banded }) };
   }
 

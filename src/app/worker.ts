@@ -51,7 +51,8 @@ function make(job: Job, id: number, draft: boolean, tell: Pick<RunOptions, "onRu
 /** What of lasting was asked for; nothing on a taped pattern. The pull-over itself is told with each, it is remembered. */
 function lastingFound(job: Job, asked: LastingAsked, watch: Watch): LastingFound {
   const part = ((): LastingFound => {
-    if (asked.what === "band") return some("banding", laster.band(job, files, watch));
+    if (asked.what === "pull") return some("throat", laster.throatForetold(job, files, watch));
+    if (asked.what === "band") return { ...some("banding", laster.band(job, files, watch)), ...some("throat", laster.throatForetold(job, files, watch)) };
     if (asked.what === "correct") return some("corrected", correctedFor(laster.correct(job, files, watch)));
     if (asked.what === "turn") return some("turned", laster.turn(job, files, watch));
     if (asked.what === "drafts") return some("effects", laster.draftEffects(job, files, watch));

@@ -1,7 +1,7 @@
 import { finding, type Finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import type { Watch } from "#base/watch.ts";
-import { bandOf, type Banding } from "#lasting/band.ts";
+import { bandOf, coarseTrial, tenthMore, type Banding } from "#lasting/band.ts";
 import { compensate, type Compensated, type Target } from "#lasting/compensate.ts";
 import { draftEffects, type PulledPattern } from "#lasting/draft-effects.ts";
 import { fabricOf } from "#lasting/fabric.ts";
@@ -9,6 +9,8 @@ import type { Foretold } from "#lasting/foretold.ts";
 import type { Lasted } from "#lasting/lasted.ts";
 import type { LastingCase } from "#lasting/lasting-case.ts";
 import type { DraftEffects } from "#lasting/log-effects.ts";
+import type { EndsByName, ThroatForetold } from "#lasting/log.ts";
+import { trueMechanics } from "#lasting/mechanics.ts";
 import { pullOver } from "#lasting/pull-over.ts";
 import { whatHelps, type Honest } from "#lasting/remedies.ts";
 import { swapped, type Swapped } from "#lasting/swap.ts";
@@ -56,6 +58,7 @@ export class Laster {
   readonly #pipeline: Pipeline;
   readonly #sizes: PulledSizes;
   #pulled: Pulled | undefined;
+  #tenth: { readonly over: PulledOver; readonly perTenth: EndsByName } | undefined;
   #banded: { readonly over: PulledOver; readonly banding: Banding } | undefined;
 
   /** With the pipeline that the pair was made in, its last need not be read again. */
@@ -82,6 +85,14 @@ export class Laster {
     const banding = bandOf(of, patternOf(of, pulled), { watch: part(watch, 0.25, 1) });
     this.#banded = { over: pulled.over, banding };
     return banding;
+  }
+
+  /** What a shoe's throat is held against when it is measured: the pull-over, and two more on a coarse upper for how it moves with the leather. */
+  throatForetold(job: Job, files: Files, watch: Watch): ThroatForetold | undefined {
+    const pulled = this.#pull(job, files, part(watch, 0, 0.8));
+    if (!pulled) return undefined;
+    const perTenth = this.#knownBand(pulled)?.perTenth ?? this.#perTenth(job, files, pulled, part(watch, 0.8, 1));
+    return { throatDepthMm: pulled.over.lasted.ends.throatDepthMm, perTenthMm: perTenth.throatDepthMm, factor: pulled.pair.leathers.learned.factor };
   }
 
   /** Corrects the pattern until throat, back and sides end where they are asked; reckoned on an upper in one piece. Says what helps where that is not enough; a band counts where it was drawn before. */
@@ -116,6 +127,16 @@ export class Laster {
     const pulled = this.#pulled!, of = this.#caseOf(job, files, watch)!;
     const leather = leatherFrom(to, "upper", pulled.pair.pieceSettings.upperThicknessMm);
     return swapped(of, patternOf(of, pulled), leather, { known, watch: part(watch, 0.5, 1) });
+  }
+
+  /** How the ends move for an upper that gives a tenth more, mm. */
+  #perTenth(job: Job, files: Files, pulled: Pulled, watch: Watch): EndsByName {
+    if (this.#tenth?.over === pulled.over) return this.#tenth.perTenth;
+    const of = this.#caseOf(job, files, watch)!, trial = coarseTrial(of, patternOf(of, pulled), trueMechanics);
+    let done = 0;
+    const { perTenth } = tenthMore(of, (making) => trial(making, part(watch, done / 2, ++done / 2)));
+    this.#tenth = { over: pulled.over, perTenth };
+    return perTenth;
   }
 
   #pull(job: Job, files: Files, watch: Watch): Pulled | undefined {

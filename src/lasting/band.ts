@@ -58,8 +58,7 @@ export function bandOf(of: LastingCase, pattern: Pattern, { draws = usualDraws, 
     done++;
     return lasted;
   };
-  const centre = byName(run(of).ends);
-  const more = byName(run({ ...of, upper: { ...of.upper, numbers: givingMore(of.upper.numbers, 1.1) } }).ends);
+  const { centre, perTenth } = tenthMore(of, run);
   for (let k = 0; k < draws; k++) drawn.push(run(drawnMaking(of, seed, k)));
   watch("band", 1);
   // Without most of its draws a band would only be narrow because they are missing.
@@ -71,7 +70,14 @@ export function bandOf(of: LastingCase, pattern: Pattern, { draws = usualDraws, 
     return [name, { target: asked[name], predicted: predicted[name], low: predicted[name] + quantile(off, 0.1), high: predicted[name] + quantile(off, 0.9) }];
   }));
   const findings = unsettled > 0 ? [finding("band-restless", { unsettled, draws, rough })] : [];
-  return { banded: banded as unknown as BandedEnds, draws: all, centre, unsettled, findings, perTenth: Object.fromEntries(endNames.map((name) => [name, more[name] - centre[name]])) as EndsByName };
+  return { banded: banded as unknown as BandedEnds, draws: all, centre, unsettled, findings, perTenth };
+}
+
+/** The ends of the leather in the middle, and how they move for an upper that gives a tenth more, mm: two pull-overs. */
+export function tenthMore(of: LastingCase, run: (making: Making) => Lasted): Pick<Banding, "centre" | "perTenth"> {
+  const centre = byName(run(of).ends);
+  const more = byName(run({ ...of, upper: { ...of.upper, numbers: givingMore(of.upper.numbers, 1.1) } }).ends);
+  return { centre, perTenth: Object.fromEntries(endNames.map((name) => [name, more[name] - centre[name]])) as EndsByName };
 }
 
 /** Upper and lining are drawn apart: they come from two skins. */

@@ -1,6 +1,6 @@
 import type { Half } from "#lines/feather.ts";
 import type { BeneathRow } from "#shell/girths.ts";
-import { endNames, type EndName, type Measured } from "./log.ts";
+import { endNames, type Asked, type EndName, type Measured } from "./log.ts";
 
 /** By how much a tape over the lasted upper reads more than on the bare last, mm; sides at their lowest place. */
 export interface OverUpper {
@@ -25,4 +25,9 @@ export function overByName({ throatMm, backMm, lowestMm: { medial, lateral } }: 
 export function onBareLast(measured: Measured, over: { readonly [K in EndName]?: number } = {}): Measured {
   const bare = endNames.flatMap((what) => (measured[what] === undefined ? [] : [[what, measured[what] - (over[what] ?? 0)] as const]));
   return { ...measured, ...Object.fromEntries(bare) };
+}
+
+/** What was asked on the bare last as a tape reads it over the lasted upper: to a tenth, as it is shown and judged. */
+export function askedOver(asked: Asked, over: { readonly [K in EndName]?: number } = {}): Asked {
+  return Object.fromEntries(endNames.flatMap((what) => (asked[what] === undefined ? [] : [[what, Math.round(10 * asked[what]) / 10 + (over[what] ?? 0)] as const])));
 }

@@ -9,7 +9,7 @@ import { leatherWords, lastingWords } from "#app/state/bench-words.ts";
 import { addReading, addStrip, setLeather } from "#app/state/leather-edits.ts";
 import { followLastingRule, isCutSo, setLasting, uncorrected } from "#app/state/lasting-edits.ts";
 import { fieldOf } from "#app/state/measure-field.ts";
-import { sameForLasting } from "#app/state/same-for-lasting.ts";
+import { holdsFor, sameForLasting } from "#app/state/same-for-lasting.ts";
 import { lookOf } from "#app/state/stations.ts";
 
 const job = defaultJob();
@@ -23,6 +23,14 @@ test("a title, a paper or a shoe written down leaves the pull-over as it is; a p
   const taught = { ...job, log: [{ ...log[0], measured: { throatDepthMm: 70 }, foretold: { throatDepthMm: 71, perTenthMm: -0.6 } }] };
   expect(sameForLasting(job, taught)).toBe(false);
   expect(sameForLasting(taught, { ...taught, log: [{ ...taught.log[0]!, measured: { throatDepthMm: 70, backHeightMm: 54 } }] })).toBe(true);
+});
+
+test("what is written down of the newest pair leaves the picture it was foretold by as it is; the pair after it is another", () => {
+  const shoe = (pair: number, side: "left" | "right", throatDepthMm = 70) => ({ pair, side, last: "a", leather: "goat", measured: { throatDepthMm }, foretold: { throatDepthMm: 71, perTenthMm: -0.6 } }) as const;
+  const left = { ...job, log: [shoe(1, "left")] }, both = { ...job, log: [shoe(1, "left"), shoe(1, "right", 69)] }, next = { ...job, log: [...both.log, shoe(2, "left")] };
+  for (const [pulled, now] of [[job, left], [job, both], [left, both], [both, next], [job, job]] as const) expect(holdsFor(pulled, now)).toBe(true);
+  for (const [pulled, now] of [[job, next], [left, next], [undefined, job], [setLasting(job, { pullToeN: 7 }), left]] as const) expect(holdsFor(pulled, now)).toBe(false);
+  expect(sameForLasting(job, left)).toBe(false);
 });
 
 test("a pull is shown in newtons, friction in percent, a turn in degrees", () => {

@@ -2,7 +2,7 @@
 import { expect, test } from "vitest";
 import { defaultJob } from "#job/default-job.ts";
 import { checkedJob } from "#job/job-file.ts";
-import { measureOf, pairsIn, removePair, setMeasureOf, setShoeNote, shoeIn } from "#app/state/log-edits.ts";
+import { keepForetold, measureOf, pairsIn, removePair, setMeasureOf, setShoeNote, shoeIn } from "#app/state/log-edits.ts";
 import { numberAt } from "#app/state/standing.ts";
 
 const made = { last: "Example", leather: "goat", asked: { throatDepthMm: 72 }, foretold: { throatDepthMm: 70.1, perTenthMm: -0.6, factor: 1 } };
@@ -38,4 +38,20 @@ test("pairs are counted, and both shoes of one go together", () => {
   expect(pairsIn(removePair(pairs, 1))).toEqual([2]);
   expect(numberAt(pairs, "shoe 2 left throatDepthMm")).toBe(71);
   expect(numberAt(pairs, "shoe 2 right throatDepthMm")).toBeUndefined();
+});
+
+test("both shoes of a pair are held against the same: what stood with the first, whatever was changed since", () => {
+  const over = { ...made, overMm: { throatDepthMm: 3.9 } };
+  const first = setMeasureOf(job, 1, "left", over, "throatDepthMm", 74);
+  const both = setMeasureOf(first, 1, "right", { last: "Other", leather: "calf", asked: { throatDepthMm: 60 } }, "throatDepthMm", 73);
+  expect(both.log[1]).toEqual({ pair: 1, side: "right", ...over, measured: { throatDepthMm: 73 } });
+  expect(checkedJob("test", both)).toEqual(both);
+});
+
+test("what was foretold can be put with a pair that was written down before", () => {
+  const { foretold, ...untold } = made;
+  const before = setMeasureOf(setMeasureOf(job, 1, "left", untold, "throatDepthMm", 70), 2, "left", untold, "throatDepthMm", 71);
+  const kept = keepForetold(before, 1, foretold);
+  expect(kept.log.map((entry) => entry.foretold)).toEqual([foretold, undefined]);
+  expect(keepForetold(kept, 1, { throatDepthMm: 1, perTenthMm: 1 })).toEqual(kept);
 });

@@ -35,7 +35,7 @@ export function LastingGauges({ pair: { last, lines, pieceSettings, shellSetting
           <tbody>{marks.map((m) => <tr key={m.key}><th scope="row">{m.letter} · {m.name}</th><td>{length(m.alongMm)}</td><td>{length(m.lengthMm)}</td></tr>)}</tbody>
         </table>
       ))}
-      {gauges.overUpper && <p className="follows">Over the lasted upper a tape reads {sayFixed(gauges.overUpper.throatMm)} mm more to the throat and {sayFixed(gauges.overUpper.backMm)} mm more up the back.</p>}
+      {gauges.overUpper && <p className="follows">Over the lasted upper a tape reads {sayFixed(gauges.overUpper.throatMm)} mm more to the throat, {sayFixed(gauges.overUpper.backMm)} mm more up the back, and {sayFixed(gauges.overUpper.lowestMm.medial)} and {sayFixed(gauges.overUpper.lowestMm.lateral)} mm more up the inner and outer side at its lowest.</p>}
       <p className="follows">The sheets hold all of this as marks.pdf, with pictures.</p>
     </>
   );

@@ -6,6 +6,7 @@ import { adviseDrafts } from "#lasting/log-advice.ts";
 import { checkMeasured } from "#lasting/log-check.ts";
 import { judgePair, judgeShoe } from "#lasting/log-judge.ts";
 import type { Asked, Measured } from "#lasting/log.ts";
+import { askedOver, onBareLast } from "#lasting/over-upper.ts";
 import { lastingFrom } from "#lasting/settings.ts";
 import type { Desk } from "../desk.ts";
 import type { LastingWork } from "../lasting-work.ts";
@@ -13,6 +14,7 @@ import { pairsIn, removePair, shoeIn, type ShoeMade } from "../state/log-edits.t
 import { Fold } from "./fold.tsx";
 import { ShoeHistory } from "./shoe-history.tsx";
 import { ShoeTable } from "./shoe-table.tsx";
+import { ShoeTeaches } from "./shoe-teaches.tsx";
 import { WordChoice } from "./word-choice.tsx";
 
 interface ShoeLogProps {
@@ -26,7 +28,8 @@ interface ShoeLogProps {
 const sides: readonly Side[] = ["left", "right"];
 
 /** What the maker measured on her shoes, what comes of it for this pair, and what all of them taught. */
-export function ShoeLog({ desk, pair, made, work: { lastings, now, holds } }: ShoeLogProps): ReactElement {
+export function ShoeLog({ desk, pair, made, work }: ShoeLogProps): ReactElement {
+  const { lastings, now, holds } = work;
   const written = pairsIn(desk.job);
   const next = (written.at(-1) ?? 0) + 1;
   const [picked, pick] = useState<number>();
@@ -38,8 +41,10 @@ export function ShoeLog({ desk, pair, made, work: { lastings, now, holds } }: Sh
   })) as Partial<Record<Side, ReturnType<typeof shoeIn> & object>>;
   // Of a shoe written down earlier that was asked which was asked then.
   const asked = shoes.left?.asked ?? shoes.right?.asked ?? made.asked;
-  const checks = sides.map((side) => checkMeasured(side, shoes[side]?.measured ?? {}, pair.last.measures.lastLength, asked));
-  const usable: Partial<Record<Side, Measured>> = Object.fromEntries(sides.flatMap((side, i) => (shoes[side] ? [[side, checks[i]!.measured]] : [])));
+  const first = shoes.left ?? shoes.right;
+  const overMm = first ? first.overMm : made.overMm;
+  const checks = sides.map((side) => checkMeasured(side, shoes[side]?.measured ?? {}, pair.last.measures.lastLength, askedOver(asked, shoes[side]?.overMm)));
+  const usable: Partial<Record<Side, Measured>> = Object.fromEntries(sides.flatMap((side, i) => (shoes[side] ? [[side, onBareLast(checks[i]!.measured, shoes[side].overMm)]] : [])));
   const alike = usable.left && usable.right ? judgePair(usable.left, usable.right) : undefined;
   const single = sides.flatMap((side) => (usable[side] ? judgeShoe(side, usable[side], asked).findings : []));
   const effects = holds ? now.effects : undefined;
@@ -48,10 +53,11 @@ export function ShoeLog({ desk, pair, made, work: { lastings, now, holds } }: Sh
     <section aria-label="The shoes as they came out">
       <h3>The shoes as they came out</h3>
       <p className="sentence">
-        Measure each shoe on its last after lasting, as a tape lies, and type what you read for pair{" "}
+        Measure each shoe on its last after lasting, with the tape over the upper as it lies, and type what you read for pair{" "}
         <WordChoice label="which pair" value={String(shown)} options={[...new Set([...written, next])].map(String)} say={(n) => (Number(n) === next ? `${n}, new` : n)} onChange={(n) => pick(Number(n))} />; leave empty what you did not read.
       </p>
-      <ShoeTable desk={desk} pair={shown} made={made} asked={asked} />
+      <ShoeTable desk={desk} pair={shown} made={made} asked={askedOver(asked, overMm)} overUpper={overMm !== undefined} />
+      <ShoeTeaches desk={desk} pair={pair} shown={shown} made={made} work={work} />
       {written.includes(shown) && (
         <p className="acts-here">
           <label><input type="checkbox" checked={cemented} onChange={(e) => cement(e.target.checked)} /> the margin of this pair is cemented already</label>

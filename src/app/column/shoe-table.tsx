@@ -13,7 +13,9 @@ interface ShoeTableProps {
   readonly desk: Desk;
   readonly pair: number;
   readonly made: ShoeMade;
+  /** As a tape reads it over the lasted upper, or on the bare last for shoes that were taped there. */
   readonly asked: Asked;
+  readonly overUpper: boolean;
 }
 
 interface Row {
@@ -27,7 +29,7 @@ const sides: readonly Side[] = ["left", "right"];
 const height = (least: number, most: number): Field => lengthField(least, most, 0.5);
 
 /** What a tape reads on the two shoes of a pair. */
-export function ShoeTable({ desk, pair, made, asked }: ShoeTableProps): ReactElement {
+export function ShoeTable({ desk, pair, made, asked, overUpper }: ShoeTableProps): ReactElement {
   const rows: readonly Row[] = [
     { of: "throatDepthMm", name: "throat depth", field: height(30, 110), asked: asked.throatDepthMm },
     { of: "backHeightMm", name: "back height", field: height(40, 80), asked: asked.backHeightMm },
@@ -40,9 +42,9 @@ export function ShoeTable({ desk, pair, made, asked }: ShoeTableProps): ReactEle
   const read = margins.filter(({ of }) => sides.some((side) => measureOf(shoeIn(desk.job, pair, side), of) !== undefined)).length;
   return (
     <section className="shoe" aria-label={`Pair ${pair}`} data-complaints="">
-      <Rows desk={desk} pair={pair} made={made} rows={rows} caption={`Pair ${pair}, mm`} withAsked />
+      <Rows desk={desk} pair={pair} made={made} rows={rows} caption={`Pair ${pair}, mm`} asked={overUpper ? "asked, over the upper" : "asked, on the bare last"} />
       <Fold name="Margins left at the drafts" holds={read === 0 ? "none read" : `${read} read`}>
-        <Rows desk={desk} pair={pair} made={made} rows={margins} caption="Margin left inside the feather line, mm" withAsked={false} />
+        <Rows desk={desk} pair={pair} made={made} rows={margins} caption="Margin left inside the feather line, mm" />
       </Fold>
       <p className="sentence">
         {sides.map((side) => {
@@ -65,10 +67,11 @@ interface RowsProps {
   readonly made: ShoeMade;
   readonly rows: readonly Row[];
   readonly caption: string;
-  readonly withAsked: boolean;
+  /** What the column of what was asked is called; none without it. */
+  readonly asked?: string;
 }
 
-function Rows({ desk, pair, made, rows, caption, withAsked }: RowsProps): ReactElement {
+function Rows({ desk, pair, made, rows, caption, asked }: RowsProps): ReactElement {
   const number = (row: Row, side: Side): ReactElement => {
     const value = measureOf(shoeIn(desk.job, pair, side), row.of);
     const what = `${row.name}, ${side} shoe of pair ${pair}`;
@@ -83,12 +86,12 @@ function Rows({ desk, pair, made, rows, caption, withAsked }: RowsProps): ReactE
   return (
     <table className="figures">
       <caption>{caption}</caption>
-      <thead><tr><th scope="col">measure</th>{withAsked && <th scope="col">asked</th>}<th scope="col">left</th><th scope="col">right</th></tr></thead>
+      <thead><tr><th scope="col">measure</th>{asked && <th scope="col">{asked}</th>}<th scope="col">left</th><th scope="col">right</th></tr></thead>
       <tbody>
         {rows.map((row) => (
           <tr key={row.of}>
             <th scope="row">{row.name}</th>
-            {withAsked && <td>{row.asked === undefined ? "" : sayFixed(row.asked)}</td>}
+            {asked && <td>{row.asked === undefined ? "" : sayFixed(row.asked)}</td>}
             {sides.map((side) => <td key={side}>{number(row, side)}</td>)}
           </tr>
         ))}

@@ -1,6 +1,7 @@
 import type { ReactElement } from "react";
 import type { LastPair } from "#job/pair.ts";
 import { askedFrom } from "#lasting/log.ts";
+import { overByName, overUpperOf } from "#lasting/over-upper.ts";
 import type { Desk } from "../desk.ts";
 import type { LastingWork } from "../lasting-work.ts";
 import { endsAsked } from "../state/ends-asked.ts";
@@ -29,12 +30,12 @@ export function StationLasting({ desk, pair, work, onStation }: StationLastingPr
   const { lastings, now, holds, map, onMap } = work;
   const { lasted, banding } = now;
   const foretold = holds && lasted ? { lasted, ...(banding && { banded: banding.banded }) } : undefined;
-  const factor = pair.leathers.learned.factor;
   const made = {
     last: pair.last.name,
     leather: pair.leathers.upper.name,
     asked: lasted && holds ? askedFrom(lasted.asked) : endsAsked(pair.lines),
-    ...(holds && lasted && banding && { foretold: { throatDepthMm: lasted.ends.throatDepthMm, perTenthMm: banding.perTenth.throatDepthMm, factor } }),
+    overMm: overByName(overUpperOf(pair.beneath)),
+    ...(holds && now.throat && { foretold: now.throat }),
   };
   return (
     <>
