@@ -19,6 +19,7 @@ import { panelledUpper, wholeUpper } from "#lasting/upper.ts";
 import { leatherFrom } from "#leather/leather-from.ts";
 import type { LeatherSaid } from "#leather/leather.ts";
 import type { FlatShell } from "#shell/shell.ts";
+import { marginTaken } from "./corrected.ts";
 import type { Files } from "./files.ts";
 import type { Job } from "./job.ts";
 import type { LastPair } from "./pair.ts";
@@ -29,7 +30,7 @@ export interface PulledSizes {
   readonly pulled: number;
   readonly coarse: number;
 }
-const usualSizes: PulledSizes = { pulled: 5_000, coarse: 850 };
+export const usualSizes: PulledSizes = { pulled: 5_000, coarse: 850 };
 
 /** What was pulled over and how it ended. */
 export interface PulledOver {
@@ -209,7 +210,7 @@ export function foretell(laster: Laster, job: Job, files: Files, watch: Watch): 
   try {
     const banding = laster.band(job, files, watch);
     const over = laster.pull(job, files, watch);
-    return over && banding ? { foretold: { lasted: over.lasted, banded: banding.banded }, findings: [...over.lasted.findings, ...banding.findings] } : { findings: [] };
+    return over && banding ? { foretold: { lasted: over.lasted, banded: banding.banded }, findings: [...over.lasted.findings, ...banding.findings, ...(job.lasting.correct ? marginTaken(over.lasted.drafts) : [])] } : { findings: [] };
   } catch (error) {
     if (error instanceof Refusal) return { findings: [finding("not-foretold", { why: error.message })] };
     throw error;
