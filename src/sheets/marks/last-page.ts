@@ -48,7 +48,7 @@ const bandNote = `In brackets where 80 of 100 such leathers end, never closer th
 function overUpper({ overUpper: over }: Gauges): string {
   const surface = "All lengths lie on the bare last.";
   if (!over || Math.max(over.throatMm, over.backMm) < 0.25) return surface;
-  return `${surface} On the lasted shoe the tape lies over lining, stiffening and upper and reads more: under “on the shoe” stands what it should read at throat, back and lowest places.`;
+  return `${surface} On the lasted shoe the tape lies over lining, stiffening and upper and reads more: under “on shoe” stands what it should read at throat, back and lowest places.`;
 }
 
 function inkMarks(ink: PageInk, { marks, overUpper: over }: Gauges, place: { readonly x: number; readonly top: number; readonly rowMm: number }, width: number): number {
@@ -60,7 +60,7 @@ function inkMarks(ink: PageInk, { marks, overUpper: over }: Gauges, place: { rea
     { head: "right", mm: 13, bold: true },
     { head: "left", mm: 13, bold: true },
     ...(told ? [{ head: "foretold", mm: 27 }] : []),
-    ...(over ? [{ head: "on the shoe", mm: 15, bold: true }] : []),
+    ...(over ? [{ head: "on shoe", mm: 15, bold: true }] : []),
     { head: "right lasted", mm: over ? 15 : 17 },
     { head: "left lasted", mm: over ? 15 : 17 },
     { head: "differ by", mm: 12 },
