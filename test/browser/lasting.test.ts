@@ -67,8 +67,14 @@ inBrowser("the station of lasting in a browser", (fresh) => {
     await page.getByRole("button", { name: "Play the pull-over" }).click();
     await page.getByText("At rest.").waitFor();
     // What was written down of a shoe changes nothing of the pull-over; a pull does.
-    await setValue(page, "throat depth, left shoe of pair 1", "70,5");
+    await setValue(page, "throat depth, left shoe of pair 1", "74,4");
     expect(await former().count()).toBe(0);
+    await setValue(page, "throat depth, right shoe of pair 1", "74");
+    expect(await former().count()).toBe(0);
+    // One pull-over is enough for both shoes to teach.
+    await page.getByRole("button", { name: /All pairs so far/ }).click();
+    expect(await page.getByRole("list", { name: "What the shoes teach" }).innerText()).toMatch(/Pair 1: the throat came/);
+    expect(await page.getByRole("note", { name: "What this pair teaches" }).count()).toBe(0);
     await setValue(page, "pull at the back", "8");
     expect(await former().count()).toBe(1);
     expect(await page.getByRole("button", { name: "Pull it over again" }).count()).toBe(1);
@@ -108,6 +114,13 @@ inBrowser("the station of lasting in a browser", (fresh) => {
   test("shoes are written down, judged and advised, and kept over a reload", async () => {
     await openApp(page, stage.address, "Lasting");
     const throat = (side: string): string => `throat depth, ${side} shoe of pair 1`;
+    // What is asked is told as a tape reads it over the upper, and a shoe that reads so is right.
+    const rows = page.getByRole("table", { name: "Pair 1, mm" }).locator("tbody tr");
+    expect(await page.getByRole("table", { name: "Pair 1, mm" }).locator("thead").innerText()).toMatch(/over the upper/);
+    const askedThroat = Number(await rows.first().locator("td").first().innerText());
+    await setValue(page, throat("left"), String(askedThroat));
+    expect(await page.getByRole("list", { name: "Each against what was asked" }).innerText()).toMatch(/Left shoe: the throat is where it was asked/);
+    expect(await page.getByRole("note", { name: "What this pair teaches" }).innerText()).toMatch(/nothing that was foretold.*Foretell it/);
     await setValue(page, throat("left"), "72");
     await setValue(page, throat("right"), "70");
     // A factory rule of 2014 (CN): openings of the vamp at most 1.0 to 1.5 mm apart.

@@ -59,3 +59,13 @@ test("what a newton does at a draft is reckoned for the job, and advice goes by 
   const advice = adviseDrafts({ right: { throatDepthMm: 73 } }, { throatDepthMm: 71 }, { pulls: lastingFrom(), effects });
   expect(advice.moves.length).toBeGreaterThan(0);
 });
+
+test("what a shoe's throat is held against comes of the pull-over and two more, as the band tells it", () => {
+  const own = new Laster(undefined, sizes), made = own.throatForetold(job(), none, unwatched)!;
+  expect(made).toMatchObject({ throatDepthMm: own.pull(job(), none, unwatched)!.lasted.ends.throatDepthMm, factor: 1 });
+  // A tenth more does not move a throat by more than leather that gives all of it over the vamp's length of some 70 mm could.
+  expect(Math.abs(made.perTenthMm)).toBeGreaterThan(0);
+  expect(Math.abs(made.perTenthMm)).toBeLessThan(7);
+  // The same again from what is remembered.
+  expect(own.throatForetold(job(), none, unwatched)).toEqual(made);
+});
