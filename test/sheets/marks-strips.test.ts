@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { defaultJob } from "#job/default-job.ts";
+import { overUpperOf } from "#lasting/over-upper.ts";
 import { Pipeline } from "#job/pipeline.ts";
 import { unwatched } from "#base/watch.ts";
 import { completeMeasures } from "#last/measures-by-size.ts";
@@ -94,6 +95,10 @@ test("foretold lengths stand in the report and on the sheets only where there ar
   const [without, withBand] = [await read(usual), await read({ ...usual, foretold })];
   expect(without.report.lasting.throatDepthMm).toEqual({ target: throatDepthMm });
   expect(without.words).not.toContain("foretold");
+  // What the tape should read when lasted stands beside the bare length, to half a millimetre.
+  const { throatMm, backMm } = overUpperOf(usual.beneath);
+  expect(without.words).toContain("on shoe");
+  for (const mm of [throatDepthMm + throatMm, backHeightMm + backMm]) expect(without.words).toContain((Math.round(2 * mm) / 2).toFixed(1));
   expect(withBand.report.lasting.throatDepthMm).toEqual({ target: throatDepthMm, predicted: throatDepthMm + 0.5, low: throatDepthMm - 1, high: throatDepthMm + 2.25 });
   expect(withBand.report.lasting.sideHeightsMm.lateral.lowest).toHaveProperty("high");
   expect(withBand.words).toContain("foretold");
