@@ -52,8 +52,11 @@ export class Lastings {
     return { lasted: { ...lasted, frames: [] }, ...(banding && { banded: banding.banded }) };
   }
 
+  /** What drafts do is asked to put right the pair that was pulled over: what its own shoes taught counts from the next one on. */
   ask(wish: LastingWish): void {
-    this.#bench.ask(wish);
+    const { job: known } = this.#now;
+    const ofPair = wish.what === "drafts" && known !== undefined && holdsFor(known, wish.job);
+    this.#bench.ask(ofPair ? { ...wish, job: { ...wish.job, log: known.log } } : wish);
   }
   stop(): void {
     this.#bench.stop();
