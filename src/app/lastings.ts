@@ -2,6 +2,7 @@ import type { Files } from "#job/files.ts";
 import type { Job } from "#job/job.ts";
 import type { Foretold } from "#lasting/foretold.ts";
 import { Bench } from "./bench.ts";
+import { Heard } from "./heard.ts";
 import type { LastingAsked, LastingFound, LastingWish } from "./lasting-talk.ts";
 import { isCutSo, uncorrected } from "./state/lasting-edits.ts";
 import { holdsFor, sameForLasting } from "./state/same-for-lasting.ts";
@@ -21,59 +22,47 @@ export interface LastingNow extends LastingFound {
 const nothing: LastingNow = { job: undefined, busy: undefined, trouble: undefined };
 
 /** Pulls uppers over on a bench of its own, so that the work at hand never waits for it. */
-export class Lastings {
-  #now = nothing;
-  readonly #ears = new Set<() => void>();
+export class Lastings extends Heard<LastingNow> {
   readonly #bench: Bench<LastingWish>;
 
   constructor(files: Files) {
+    super(nothing);
     this.#bench = new Bench(files, {
-      began: (wish) => this.#show({ busy: { wish, stage: "", fraction: 0 }, trouble: undefined, done: undefined }),
-      progress: (stage, fraction) => this.#now.busy && this.#show({ busy: { ...this.#now.busy, stage, fraction: Math.max(this.#now.busy.fraction, fraction) } }),
+      began: (wish) => this.show({ busy: { wish, stage: "", fraction: 0 }, trouble: undefined, done: undefined }),
+      progress: (stage, fraction) => this.now.busy && this.show({ busy: { ...this.now.busy, stage, fraction: Math.max(this.now.busy.fraction, fraction) } }),
       lasting: (found, { job, what }) => this.#found(found, job, what),
-      refused: (finding) => this.#show({ trouble: tell(finding) }),
-      broke: (why) => this.#show({ trouble: `The upper could not be pulled over: ${why}. That is our fault, not yours.` }),
-      idle: () => this.#show({ busy: undefined }),
+      refused: (finding) => this.show({ trouble: tell(finding) }),
+      broke: (why) => this.show({ trouble: `The upper could not be pulled over: ${why}. That is our fault, not yours.` }),
+      idle: () => this.show({ busy: undefined }),
       pair: () => {},
       sheets: () => {},
     });
   }
 
-  readonly listen = (ear: () => void): (() => void) => {
-    this.#ears.add(ear);
-    return () => this.#ears.delete(ear);
-  };
-  readonly look = (): LastingNow => this.#now;
-
   /** What was foretold for a job; nothing where it was not, or before the last change. */
   foretold(job: Job): Foretold | undefined {
-    const { job: known, lasted, banding } = this.#now;
+    const { job: known, lasted, banding } = this.now;
     if (!lasted || !holdsFor(known, job)) return undefined;
     return { lasted: { ...lasted, frames: [] }, ...(banding && { banded: banding.banded }) };
   }
 
   /** What drafts do is asked to put right the pair that was pulled over: what its own shoes taught counts from the next one on. */
   ask(wish: LastingWish): void {
-    const { job: known } = this.#now;
+    const { job: known } = this.now;
     const ofPair = wish.what === "drafts" && known !== undefined && holdsFor(known, wish.job);
     this.#bench.ask(ofPair ? { ...wish, job: { ...wish.job, log: known.log } } : wish);
   }
   stop(): void {
     this.#bench.stop();
-    this.#show({ done: "stopped" });
+    this.show({ done: "stopped" });
   }
 
   /** What was found for another work is let go with its first result; for the same one it is added to. What a correction came to stays when the pattern is cut so. */
   #found(found: LastingFound, job: Job, done: LastingAsked["what"]): void {
-    const { job: before, busy, corrected } = this.#now;
+    const { job: before, busy, corrected } = this.now;
     const cutSo = before && corrected && isCutSo(job, corrected.shift) && sameForLasting(uncorrected(job), uncorrected(before));
-    const kept = sameForLasting(job, before) ? this.#now : { ...nothing, busy, ...(cutSo && { corrected }) };
-    this.#now = kept;
-    this.#show({ ...found, job, done });
-  }
-
-  #show(part: Partial<LastingNow>): void {
-    this.#now = { ...this.#now, ...part };
-    for (const ear of this.#ears) ear();
+    const kept = sameForLasting(job, before) ? this.now : { ...nothing, busy, ...(cutSo && { corrected }) };
+    this.now = kept;
+    this.show({ ...found, job, done });
   }
 }

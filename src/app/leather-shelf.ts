@@ -1,4 +1,5 @@
 import { Refusal } from "#base/refusal.ts";
+import { Heard } from "./heard.ts";
 import { Drawer } from "./keep/drawer.ts";
 import { bytesOf } from "./read-file.ts";
 import { readLeathers, withLeather, withoutLeather, writeLeathers, type KeptLeather } from "./state/kept-leathers.ts";
@@ -20,37 +21,33 @@ export interface OwnLeathers {
 const unheld = "It holds on this page, but this browser keeps nothing. Save your leathers to a file.";
 
 /** The leathers that the maker keeps for other pairs: in the browser, beside the work, and in files of their own. */
-export class LeatherShelf implements OwnLeathers {
-  #now: ShelfNow = { leathers: [], said: undefined, former: undefined };
-  readonly #ears = new Set<() => void>();
+export class LeatherShelf extends Heard<ShelfNow> implements OwnLeathers {
   readonly #drawer = new Drawer("leathers");
 
-  readonly listen = (ear: () => void): (() => void) => {
-    this.#ears.add(ear);
-    return () => this.#ears.delete(ear);
-  };
-  readonly look = (): ShelfNow => this.#now;
+  constructor() {
+    super({ leathers: [], said: undefined, former: undefined });
+  }
 
   async open(): Promise<void> {
     try {
-      this.#show({ leathers: await this.#held() });
+      this.show({ leathers: await this.#held() });
     } catch (error) {
-      this.#show({ said: error instanceof Refusal ? `${tell(error.finding)} They are left as they are.` : "Your leathers could not be looked up: this browser keeps nothing." });
+      this.show({ said: error instanceof Refusal ? `${tell(error.finding)} They are left as they are.` : "Your leathers could not be looked up: this browser keeps nothing." });
     }
   }
 
   keep(kept: KeptLeather): Promise<void> {
-    const former = this.#now.leathers.find(({ name }) => name === kept.name);
+    const former = this.now.leathers.find(({ name }) => name === kept.name);
     return this.#change((all) => withLeather(all, kept), former ? `${kept.name} is kept as it is now.` : `${kept.name} is kept.`, former);
   }
 
   forget(name: string): Promise<void> {
-    return this.#change((all) => withoutLeather(all, name), `${name} is forgotten.`, this.#now.leathers.find((k) => k.name === name));
+    return this.#change((all) => withoutLeather(all, name), `${name} is forgotten.`, this.now.leathers.find((k) => k.name === name));
   }
 
   /** The leather that gave way stands on the shelf again. */
   async takeBack(): Promise<void> {
-    const { former } = this.#now;
+    const { former } = this.now;
     if (former) await this.#change((all) => withLeather(all, former), `${former.name} is kept as it was.`, undefined);
   }
 
@@ -64,7 +61,7 @@ export class LeatherShelf implements OwnLeathers {
     try {
       await this.take(file.name, await bytesOf(file));
     } catch (error) {
-      this.#show({ said: error instanceof Refusal ? `${tell(error.finding)} Your leathers are as they were.` : `${file.name} could not be read.` });
+      this.show({ said: error instanceof Refusal ? `${tell(error.finding)} Your leathers are as they were.` : `${file.name} could not be read.` });
     }
   }
 
@@ -74,22 +71,17 @@ export class LeatherShelf implements OwnLeathers {
     try {
       held = await this.#held();
     } catch (error) {
-      if (error instanceof Refusal) return this.#show({ said: `${tell(error.finding)} Nothing was changed; save your leathers to a file.` });
+      if (error instanceof Refusal) return this.show({ said: `${tell(error.finding)} Nothing was changed; save your leathers to a file.` });
     }
-    const leathers = edit(held ?? this.#now.leathers);
-    this.#show({ leathers, said: undefined, former });
+    const leathers = edit(held ?? this.now.leathers);
+    this.show({ leathers, said: undefined, former });
     // Told only once it is held.
-    await this.#drawer.write(writeLeathers(leathers)).then(() => this.#show({ said }), () => this.#show({ said: unheld }));
+    await this.#drawer.write(writeLeathers(leathers)).then(() => this.show({ said }), () => this.show({ said: unheld }));
   }
 
   async #held(): Promise<readonly KeptLeather[]> {
     const text = await this.#drawer.read();
     return text === undefined ? [] : readLeathers("what this browser keeps of your leathers", text);
-  }
-
-  #show(part: Partial<ShelfNow>): void {
-    this.#now = { ...this.#now, ...part };
-    for (const ear of this.#ears) ear();
   }
 }
 

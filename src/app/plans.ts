@@ -1,4 +1,5 @@
 import type { Pair } from "#job/pair.ts";
+import { Heard } from "./heard.ts";
 import { pagePlan, type PagePlan } from "./state/page-plan.ts";
 
 type Planned = Parameters<typeof pagePlan>[0];
@@ -19,22 +20,18 @@ export interface PlanNow {
 }
 
 /** Plans of pages, worked out beside the page: one at a time, the newest pair next. */
-export class Plans {
-  #now: PlanNow = { pair: undefined, plan: undefined, busy: false };
-  readonly #ears = new Set<() => void>();
+export class Plans extends Heard<PlanNow> {
   #worker: Worker | undefined;
   #running: { readonly id: number; readonly pair: Pair } | undefined;
   #wanted: Pair | undefined;
   #count = 0;
 
-  readonly listen = (ear: () => void): (() => void) => {
-    this.#ears.add(ear);
-    return () => this.#ears.delete(ear);
-  };
-  readonly look = (): PlanNow => this.#now;
+  constructor() {
+    super({ pair: undefined, plan: undefined, busy: false });
+  }
 
   ask(pair: Pair): void {
-    if (pair === this.#now.pair || pair === this.#running?.pair) {
+    if (pair === this.now.pair || pair === this.#running?.pair) {
       this.#wanted = undefined;
       return;
     }
@@ -44,11 +41,11 @@ export class Plans {
 
   #start(): void {
     const pair = this.#wanted;
-    if (!pair) return this.#show({ busy: false });
+    if (!pair) return this.show({ busy: false });
     this.#wanted = undefined;
     const id = ++this.#count;
     this.#running = { id, pair };
-    this.#show({ busy: true });
+    this.show({ busy: true });
     this.#spawned().postMessage({ id, pair: askedOf(pair) } satisfies ToPlanner);
   }
 
@@ -70,13 +67,8 @@ export class Plans {
     if (this.#running?.id !== id) return;
     const { pair } = this.#running;
     this.#running = undefined;
-    this.#show({ pair, plan });
+    this.show({ pair, plan });
     this.#start();
-  }
-
-  #show(part: Partial<PlanNow>): void {
-    this.#now = { ...this.#now, ...part };
-    for (const ear of this.#ears) ear();
   }
 }
 
