@@ -3,6 +3,7 @@ import { Flattener } from "#flatten/flatten.ts";
 import type { Last, Point3, SurfaceCurve } from "#last/last.ts";
 import { area } from "#mesh/area.ts";
 import { ClosestPoint } from "#mesh/closest.ts";
+import { cornerWeights } from "#mesh/corner-weights.ts";
 import { vertexCount, type Mesh } from "#mesh/mesh.ts";
 import { TriangleLocator } from "#plane/triangle-locator.ts";
 import type { Arcs } from "./arcs.ts";
@@ -111,18 +112,10 @@ export function flatOn({ arc, flat }: DoubleCurve, at: number): Xy {
   return [flat[2 * lo]! + t * (flat[2 * hi]! - flat[2 * lo]!), flat[2 * lo + 1]! + t * (flat[2 * hi + 1]! - flat[2 * lo + 1]!)];
 }
 
-function weightsIn(mesh: Mesh, triangle: number, [x, y, z]: Point3): [number, number, number] {
-  const t = mesh.triangles, p = mesh.positions;
-  const a = 3 * t[3 * triangle]!, b = 3 * t[3 * triangle + 1]!, c = 3 * t[3 * triangle + 2]!;
-  const ux = p[b]! - p[a]!, uy = p[b + 1]! - p[a + 1]!, uz = p[b + 2]! - p[a + 2]!;
-  const vx = p[c]! - p[a]!, vy = p[c + 1]! - p[a + 1]!, vz = p[c + 2]! - p[a + 2]!;
-  const wx = x - p[a]!, wy = y - p[a + 1]!, wz = z - p[a + 2]!;
-  const uu = ux * ux + uy * uy + uz * uz, uv = ux * vx + uy * vy + uz * vz, vv = vx * vx + vy * vy + vz * vz;
-  const wu = wx * ux + wy * uy + wz * uz, wv = wx * vx + wy * vy + wz * vz;
-  const det = uu * vv - uv * uv;
-  must(det > 0, "a flat triangle in the forme");
-  const s = (vv * wu - uv * wv) / det, r = (uu * wv - uv * wu) / det;
-  return [1 - s - r, s, r];
+function weightsIn(mesh: Mesh, triangle: number, at: Point3): readonly [number, number, number] {
+  const weights = cornerWeights(mesh, triangle, at);
+  must(weights !== undefined, "a flat triangle in the forme");
+  return weights;
 }
 
 /** Moves, turns and scales the map: toe at the origin, centre along −x, total area as on the last. */
