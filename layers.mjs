@@ -15,11 +15,12 @@ export const layers = {
   leather: ["base", "plane", "solve"],
   pieces: ["base", "plane", "solve", "mesh", "last", "tape", "lines", "shell"],
   lasting: ["base", "plane", "solve", "mesh", "wrap", "flatten", "last", "lines", "shell", "leather", "pieces"],
-  sheets: ["base", "plane", "photo", "mesh", "last", "tape", "lines", "shell", "leather", "pieces", "lasting"],
-  job: ["base", "plane", "solve", "photo", "mesh", "flatten", "last", "tape", "lines", "shell", "leather", "pieces", "lasting", "sheets"],
-  app: ["base", "plane", "solve", "photo", "mesh", "flatten", "last", "tape", "lines", "shell", "leather", "pieces", "lasting", "sheets", "job"],
-  cli: ["base", "plane", "solve", "photo", "mesh", "flatten", "last", "tape", "lines", "shell", "leather", "pieces", "lasting", "sheets", "job"],
+  making: ["base", "plane", "last", "lines", "shell", "leather", "pieces", "lasting"],
+  sheets: ["base", "plane", "photo", "mesh", "last", "tape", "lines", "shell", "leather", "pieces", "lasting", "making"],
+  job: ["base", "plane", "solve", "photo", "mesh", "flatten", "last", "tape", "lines", "shell", "leather", "pieces", "lasting", "making", "sheets"],
+  app: ["base", "plane", "solve", "photo", "mesh", "flatten", "last", "tape", "lines", "shell", "leather", "pieces", "lasting", "making", "sheets", "job"],
+  cli: ["base", "plane", "solve", "photo", "mesh", "flatten", "last", "tape", "lines", "shell", "leather", "pieces", "lasting", "making", "sheets", "job"],
 };
 
 /** Folders that make up the core: they compile without DOM and without Node types. */
-export const core = ["base", "plane", "solve", "photo", "mesh", "wrap", "flatten", "last", "tape", "lines", "shell", "leather", "pieces", "lasting", "sheets", "job"];
+export const core = ["base", "plane", "solve", "photo", "mesh", "wrap", "flatten", "last", "tape", "lines", "shell", "leather", "pieces", "lasting", "making", "sheets", "job"];

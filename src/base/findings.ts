@@ -1,4 +1,5 @@
 import { bottomSentences } from "./sentences/bottom.ts";
+import { calendarSentences } from "./sentences/calendar.ts";
 import { checkSentences } from "./sentences/check.ts";
 import { compareSentences } from "./sentences/compare.ts";
 import { correctSentences } from "./sentences/correct.ts";
@@ -13,6 +14,8 @@ import { lineSentences } from "./sentences/lines.ts";
 import { loopSentences } from "./sentences/loop.ts";
 import { madeSentences } from "./sentences/made.ts";
 import { meshSentences } from "./sentences/mesh.ts";
+import { moneySentences } from "./sentences/money.ts";
+import { needsSentences } from "./sentences/needs.ts";
 import { panelSentences } from "./sentences/panels.ts";
 import { photoSentences } from "./sentences/photo.ts";
 import { pieceSentences } from "./sentences/pieces.ts";
@@ -45,6 +48,9 @@ const catalogue = {
   ...bottomSentences,
   ...upperSentences,
   ...extraSentences,
+  ...needsSentences,
+  ...moneySentences,
+  ...calendarSentences,
   ...sheetSentences,
   ...jobSentences,
   ...tapeSentences,

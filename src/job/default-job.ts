@@ -3,7 +3,7 @@ import type { Side } from "#last/last.ts";
 import type { TapeSaid } from "#tape/said.ts";
 import type { Job } from "./job.ts";
 
-const fresh = { format: "lastwise job", version: 5, lines: {}, shell: {}, pieces: {}, parts: {}, leather: {}, lasting: {}, log: [], sheets: {} } as const;
+const fresh = { format: "lastwise job", version: 6, lines: {}, shell: {}, pieces: {}, parts: {}, leather: {}, lasting: {}, log: [], making: {}, sheets: {} } as const;
 
 /** The example pair: an invented last from invented measurements. */
 export function defaultJob(): Job {

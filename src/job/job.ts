@@ -4,6 +4,7 @@ import type { LastingChoices } from "#lasting/settings.ts";
 import type { ShoeEntry } from "#lasting/log.ts";
 import type { LeatherSaid, UpperLayer } from "#leather/leather.ts";
 import type { LineSettings } from "#lines/lines.ts";
+import type { MakingSaid } from "#making/said.ts";
 import type { PartChoices } from "#pieces/choices.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
 import type { SheetChoices } from "#sheets/choices.ts";
@@ -35,7 +36,7 @@ export type LastSource =
 /** All that the maker decided, and nothing that can be derived. Settings not named follow the rules of construction. */
 export interface Job {
   readonly format: "lastwise job";
-  readonly version: 5;
+  readonly version: 6;
   readonly title: string;
   /** Size as the maker says it, e.g. "38". */
   readonly size: string;
@@ -49,5 +50,7 @@ export interface Job {
   readonly lasting: Partial<LastingChoices>;
   /** What was measured on the shoes made so far, in the order in which it was written down. */
   readonly log: readonly ShoeEntry[];
+  /** Pairs, prices, shelf, hours and sessions, as they were written. */
+  readonly making: MakingSaid;
   readonly sheets: Partial<SheetChoices>;
 }

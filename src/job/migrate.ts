@@ -5,7 +5,7 @@ import { shellChoices, toplineRule } from "#shell/rules.ts";
 export type Saved = { readonly [field: string]: unknown };
 
 /** The version this program writes. */
-export const newest = 5;
+export const newest = 6;
 
 /** Each step takes a job of the version it is named after to the next one. */
 const steps: Readonly<Record<number, (job: Saved) => Saved>> = {
@@ -25,6 +25,8 @@ const steps: Readonly<Record<number, (job: Saved) => Saved>> = {
   3: ({ paper, ...job }) => ({ ...job, parts: { lining: "one" }, sheets: paper === undefined || paper === "A4" ? {} : { paper } }),
   // Leather, lasting and the log of the shoes came to be said.
   4: (job) => ({ ...job, leather: {}, lasting: {}, log: [] }),
+  // Prices, shelf, hours and sessions came to be said.
+  5: (job) => ({ ...job, making: {} }),
 };
 
 /** A topline without a fold was how a raw edge was said before there was a word for it. */

@@ -4,6 +4,7 @@ import { pullRules, type LastingChoices } from "#lasting/settings.ts";
 import { knownLeathers, leatherThickness, stripWays } from "#leather/leather.ts";
 import { draftOrder } from "#pieces/draft-order.ts";
 import type { LandmarkName, MeasureName } from "#last/said.ts";
+import type { MakingSaid } from "#making/said.ts";
 import type { LineSettings } from "#lines/lines.ts";
 import { backTops, liningCuts, seamKinds, sockKinds, upperCuts, type PartChoices } from "#pieces/choices.ts";
 import { pieceKeys } from "#pieces/rules.ts";
@@ -199,10 +200,28 @@ const shoeEntry = z.strictObject({
   note: textUpTo(2000).optional(),
 });
 
+/** As it was written: what cannot be read as an amount is told where it is used, and the job opens all the same. */
+const written = z.union([z.string().max(60), number], { error: "must be a number or a short text" });
+const writtenBy = z.record(z.string().max(60), written, { error: "must hold numbers or short texts by name" });
+const makingShape = {
+  pairs: written,
+  currency: textUpTo(8),
+  prices: z.record(z.string().max(60), z.strictObject({ price: written, for: textUpTo(60).optional() }), { error: "must hold prices by name" }),
+  shelf: writtenBy,
+  skins: writtenBy,
+  minutes: writtenBy,
+  rate: written,
+  overhead: written,
+  asked: written,
+  start: textUpTo(40),
+  sessions: textUpTo(400),
+  done: z.record(z.string().max(60), z.strictObject({ left: textUpTo(40), right: textUpTo(40) }).partial(), { error: "must hold ticks by step" }),
+} satisfies Record<keyof MakingSaid, z.ZodType>;
+
 /** What a saved job must look like; messages are shown to the maker after the field's name. */
 export const jobSchema = z.strictObject({
   format: z.literal("lastwise job"),
-  version: z.literal(5, { error: "must be 5" }),
+  version: z.literal(6, { error: "must be 6" }),
   title: textUpTo(200),
   size: textUpTo(40),
   last: z.discriminatedUnion("from", [
@@ -217,5 +236,6 @@ export const jobSchema = z.strictObject({
   leather: z.strictObject({ upper: leatherSaid, lining: leatherSaid }).partial(),
   lasting: z.strictObject(lastingShape).partial(),
   log: z.array(shoeEntry).max(1000, { error: "must have at most 1,000 shoes" }),
+  making: z.strictObject(makingShape).partial(),
   sheets: z.strictObject(sheetShape).partial(),
 });

@@ -1,0 +1,29 @@
+/** A stretch of one step within one session. */
+export interface Stint {
+  readonly step: string;
+  /** Minutes from the session's begin. */
+  readonly fromMin: number;
+  readonly toMin: number;
+  /** 1 of 2 where a step goes on in a later session. */
+  readonly part: number;
+  readonly parts: number;
+}
+
+/** One time at the bench. */
+export interface Session {
+  /** "2026-12-01". */
+  readonly date: string;
+  /** Minutes from midnight. */
+  readonly fromMin: number;
+  readonly toMin: number;
+  readonly stints: readonly Stint[];
+  /** What dries or rests when the session ends, and until when it has to. */
+  readonly waits: readonly { readonly step: string; readonly untilDate: string; readonly untilMin: number }[];
+}
+
+/** The work of all pairs fitted into the maker's sessions. */
+export interface Calendar {
+  readonly sessions: readonly Session[];
+  /** Day on which the last step is done, and its wait over. */
+  readonly ready: { readonly date: string; readonly min: number };
+}

@@ -1,0 +1,61 @@
+import type { GoodId, Measure } from "./goods.ts";
+
+/** What one part takes of a good, net, for one pair; in the good's own measure (mm², mm, mm³, g, pieces). */
+export interface NeedOf {
+  readonly name: string;
+  readonly perPair: number;
+  readonly net: number;
+}
+
+/** What falls away: two meanings of waste, both said. Shares: 0.25 is 25 %. */
+export interface Waste {
+  /** Of what is bought: 20 of 100. */
+  readonly ofBought: number;
+  /** On top of the pieces: 25 on 80. */
+  readonly onPieces: number;
+  /** How it was estimated, in words. */
+  readonly why: string;
+}
+
+/** What a pair takes of one good. */
+export interface Need {
+  readonly good: GoodId;
+  readonly measure: Measure;
+  readonly parts: readonly NeedOf[];
+  /** Sum of the parts, for one pair. */
+  readonly net: number;
+  /** What has to be bought for one pair so that the parts come out of it. */
+  readonly gross: number;
+  readonly waste?: Waste;
+  /** Of leather, board and sheet, mm. */
+  readonly thicknessMm?: number;
+  /** Width of tape or elastic, mm. */
+  readonly widthMm?: number;
+  /** What to ask for in the shop: "goat or calf, firm, 1.0 to 1.1 mm". */
+  readonly kind: string;
+  /** Why this kind and thickness. */
+  readonly reason: string;
+  /** The smallest piece of it that still holds the largest part, mm; of sheets and skins. */
+  readonly holds?: { readonly longMm: number; readonly wideMm: number };
+  /** Where kind and amount come from. */
+  readonly source: string;
+}
+
+export const glues = ["contact cement", "latex", "paste"] as const;
+export type Glue = (typeof glues)[number];
+
+/** Two faces that are stuck together, on both shoes of one pair. */
+export interface Bond {
+  readonly name: string;
+  readonly glue: Glue;
+  /** Of one face, both shoes, mm². */
+  readonly areaMm2: number;
+  /** How often each face is coated. */
+  readonly coats: readonly [number, number];
+  /** Wet, one coat, g/m². */
+  readonly gPerM2: number;
+  /** All coats of both faces. */
+  readonly g: number;
+  /** Where the area comes from: "outsole", "insole less bottom filler". */
+  readonly from: string;
+}

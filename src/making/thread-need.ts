@@ -1,0 +1,31 @@
+/** Thread and needle of one seam, one pair. */
+export interface ThreadOfSeam {
+  readonly name: string;
+  /** Stitched length of all rows of both shoes, mm. */
+  readonly seamMm: number;
+  readonly stitchesPerCm: number;
+  /** What the needle goes through, mm. */
+  readonly stackMm: number;
+  /** Thread length per seam length. */
+  readonly ratio: number;
+  /** Needle and bobbin thread together, without ends and waste, mm. */
+  readonly threadMm: number;
+}
+
+/** The thread of a pair and the needle for it. */
+export interface ThreadNeed {
+  /** Metric ticket: 3 × 1000 / tex. */
+  readonly ticket: number;
+  readonly tex: number;
+  readonly diameterMm: number;
+  /** Metric size, hundredths of a mm, and the American number. */
+  readonly needle: { readonly nm: number; readonly us: number };
+  readonly seams: readonly ThreadOfSeam[];
+  /** With ends and waste, mm. */
+  readonly topMm: number;
+  readonly bobbinMm: number;
+  readonly totalMm: number;
+  /** Share added for ends and waste. */
+  readonly wasteShare: number;
+  readonly reason: string;
+}
