@@ -9,6 +9,7 @@ import { StationLast } from "./column/station-last.tsx";
 import { StationLasting, TapedLasting } from "./column/station-lasting.tsx";
 import { StationLeather } from "./column/station-leather.tsx";
 import { StationLines } from "./column/station-lines.tsx";
+import { StationMaking } from "./column/station-making.tsx";
 import { StationPieces } from "./column/station-pieces.tsx";
 import { StationSheets } from "./column/station-sheets.tsx";
 import { StationShell } from "./column/station-shell.tsx";
@@ -29,6 +30,8 @@ import { shellMap } from "./picture/shell-map.ts";
 import { isExample } from "./state/edits.ts";
 import type { LeatherSight } from "./state/leather-sight.ts";
 import { useLooking } from "./state/looking.ts";
+import { makingNow } from "./state/making-now.ts";
+import type { MakingView } from "./state/making-views.ts";
 import { usePieceWork } from "./state/piece-work.ts";
 import { keepStation, keptStation } from "./state/open-station.ts";
 import { seenLast } from "./state/scan-work.ts";
@@ -103,13 +106,18 @@ export function App({ desk, proofs, lastings, plans, usuals, shelf }: AppProps):
   const plan = station === "Sheets" && pair ? planned.plan : undefined;
   const planning = toPlan !== undefined && toPlan !== planned.pair;
 
+  const said = desk.job.making;
+  const making = useMemo(() => (pair ? makingNow(pair, said) : undefined), [pair, said]);
+  const [makingView, setMakingView] = useState<MakingView>("list");
+
   const toStation = (s: Station): void => {
     setStation(s);
     work.onChoose(undefined);
   };
   const open = (): void => chooser.current?.click();
   // A scan that waits is spoken of at the first station in place of the work.
-  const findings = (station === "Last" ? seenLast(desk)?.findings : undefined) ?? pair?.findings ?? [];
+  const ofWork = [...(pair?.findings ?? []), ...(making?.findings ?? [])];
+  const findings = (station === "Last" ? seenLast(desk)?.findings : undefined) ?? ofWork;
   const here = findingsAt(station, findings);
   const toCut = [...findings, ...lasting.found];
   // What no number on the page answers for stands below the sentences, the gravest first; nothing above them moves.
@@ -126,6 +134,7 @@ export function App({ desk, proofs, lastings, plans, usuals, shelf }: AppProps):
       {station === "Lasting" && taped && <TapedLasting onStation={toStation} />}
       {station === "Lasting" && onLast && <StationLasting desk={desk} pair={onLast} work={lasting} onStation={toStation} />}
       {station === "Pieces" && rules && <StationPieces desk={desk} rules={rules} pair={pair} findings={toCut} work={work} usuals={usuals} onStation={toStation} />}
+      {station === "Making" && <StationMaking desk={desk} making={making} onView={setMakingView} />}
       {station === "Sheets" && pair && plan && <StationSheets desk={desk} now={now} pair={pair} findings={toCut} plan={plan} onStation={toStation} />}
       {station === "Sheets" && pair && !plan && <p className="follows">Laying the pieces on pages …</p>}
       {!pair && waits(station, rules !== undefined) && <p className="follows">{waits(station, rules !== undefined)}</p>}
@@ -139,14 +148,14 @@ export function App({ desk, proofs, lastings, plans, usuals, shelf }: AppProps):
       <Chooser at={chooser} label="file to open" accept=".stl,.obj,.ply,.glb,.3mf,.off,.jpg,.jpeg,.png,.lastwise,.json" onFiles={(files) => void desk.openFiles(files)} />
       <Chooser at={pictures} label="pictures to open" accept="image/jpeg,image/png" onFiles={(files) => void desk.openFiles(files)} />
       <nav className="column" aria-label="Stations of the work" inert={now.busy?.trial === true}>
-        <StationList station={station} onStation={toStation} now={now} pulled={lasting.found}>{inside}</StationList>
+        <StationList station={station} onStation={toStation} now={now} pulled={lasting.found} making={making}>{inside}</StationList>
       </nav>
       <main className="picture">
         <div className="trouble">
           <TroubleLine desk={desk} now={now} station={station} />
           <UnusedLine desk={desk} now={now} />
         </div>
-        {pair ? <Picture desk={desk} pair={pair} busy={now.busy !== undefined} station={station} looking={looking} map={map} proof={proof} folded={folded && station === "Shell"} apart={looking.mapped ? apart : undefined} plan={plan} work={work} sight={sight} onSight={setSight} lasting={lasting} /> : <NothingYet desk={desk} now={now} />}
+        {pair ? <Picture desk={desk} pair={pair} busy={now.busy !== undefined} station={station} looking={looking} map={map} proof={proof} folded={folded && station === "Shell"} apart={looking.mapped ? apart : undefined} plan={plan} work={work} sight={sight} onSight={setSight} lasting={lasting} making={making} makingView={makingView} onMakingView={setMakingView} /> : <NothingYet desk={desk} now={now} />}
         {station === "Lasting" && <LastingBusy work={lasting} />}
         <BusyLine desk={desk} now={now} planning={planning} />
       </main>
@@ -161,6 +170,7 @@ const answered = (spot: Spot | undefined, station: Station): boolean => spot !==
 /** What a station waits for while no pair can be made; nothing where its numbers stand to be corrected. */
 function waits(station: Station, ruled: boolean): string | undefined {
   if (station === "Lasting") return "Lasting waits until there is a pattern to pull over.";
+  if (station === "Making") return "What making it takes waits until the pair can be worked out.";
   if (station === "Sheets") return "The sheets wait until the pair can be worked out again.";
   if ((station === "Lines" || station === "Shell" || station === "Pieces") && !ruled) return "These numbers wait until there is a last to draw on.";
   return undefined;

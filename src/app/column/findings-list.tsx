@@ -1,9 +1,11 @@
 import type { ReactElement } from "react";
 import { severityOf, type Finding } from "#base/findings.ts";
 import { tell } from "../state/spots.ts";
-import { pinNumber } from "../state/stations.ts";
+import { pinNumber, stationOfFinding } from "../state/stations.ts";
 
 const words = { note: "Note", look: "Look at this before you cut", stop: "Cannot be used" } as const;
+/** Nothing is cut by a price or a date. */
+const headOf = (f: Finding): string => (severityOf(f) === "look" && stationOfFinding(f) === "Making" ? "Look at this" : words[severityOf(f)]);
 
 /** All that was found, in words, in the order of the work. */
 export function FindingsList({ findings, all }: { readonly findings: readonly Finding[]; readonly all: readonly Finding[] }): ReactElement | null {
@@ -14,7 +16,7 @@ export function FindingsList({ findings, all }: { readonly findings: readonly Fi
     <ol className="findings" aria-label="What to look at">
       {once.map((f, i) => (
         <li key={`${f.code} ${i}`} className={severityOf(f)}>
-          <b>{words[severityOf(f)]}{f.at ? ` (${pinNumber(all, f)} in the picture)` : ""}.</b> {tell(f)}
+          <b>{headOf(f)}{f.at ? ` (${pinNumber(all, f)} in the picture)` : ""}.</b> {tell(f)}
         </li>
       ))}
     </ol>

@@ -12,7 +12,7 @@ interface LooksBeforeProps {
 
 /** How many things are to be looked at before anything is cut, with a way to each station that tells them. */
 export function LooksBefore({ findings, but, onStation }: LooksBeforeProps): ReactElement | null {
-  const at = stations.map((station) => ({ station, n: looksAmong(findingsAt(station, findings)).length })).filter(({ n, station }) => n > 0 && station !== but && station !== "Sheets");
+  const at = stations.map((station) => ({ station, n: looksAmong(findingsAt(station, findings)).length })).filter(({ n, station }) => n > 0 && station !== but && station !== "Sheets" && station !== "Making");
   const all = at.reduce((sum, { n }) => sum + n, 0);
   if (all === 0) return null;
   const words = looksWords(all);

@@ -19,7 +19,7 @@ export function PieceLooks({ findings, onStation }: { readonly findings: readonl
   const { here, all, rules } = useContext(FoundHere);
   const refused = useContext(RefusedHere).filter((r) => stationOf(r.spot) === "Pieces");
   const looks = looksAmong(here);
-  const elsewhere = looksAmong(findings).some((f) => !["Pieces", "Sheets"].includes(stationOfFinding(f)));
+  const elsewhere = looksAmong(findings).some((f) => !["Pieces", "Making", "Sheets"].includes(stationOfFinding(f)));
   const at = (spot: Spot | undefined): Spot | undefined => (spot && stationOf(spot) === "Pieces" ? spot : undefined);
   const answered = looks.flatMap((f) => {
     const spot = at(spotOf(f, rules));

@@ -1,6 +1,7 @@
 import { Fragment, type ReactElement, type ReactNode } from "react";
 import type { Finding } from "#base/findings.ts";
 import type { Job } from "#job/job.ts";
+import type { Making } from "#making/making.ts";
 import type { Desktop } from "../desktop.ts";
 import { lookOf, stations, whatOf, type Station } from "../state/stations.ts";
 
@@ -10,11 +11,13 @@ interface StationListProps {
   readonly now: Desktop;
   /** What was found when the upper was pulled over, as the work stands now. */
   readonly pulled: readonly Finding[];
+  /** What making takes, as it stands now. */
+  readonly making: Making | undefined;
   readonly children: ReactNode;
 }
 
 /** The stations as words with a line of state each; the open one holds its sentences. */
-export function StationList({ station, onStation, now, pulled, children }: StationListProps): ReactElement {
+export function StationList({ station, onStation, now, pulled, making, children }: StationListProps): ReactElement {
   const { pair } = now;
   const ready = now.sheets !== undefined && now.sheetsOf === pair;
   return (
@@ -24,7 +27,7 @@ export function StationList({ station, onStation, now, pulled, children }: Stati
           <h2 className="station">
             <button type="button" aria-expanded={s === station} aria-controls="open-station" onClick={() => onStation(s)}>
               <span className="station-name">{s}</span>
-              <StateLine what={pair ? `${whatOf(s, pair, ready)}${s === "Last" ? waitsWords(now.waiting) : ""}` : " "} look={pair && s !== station ? lookOf(s, [...pair.findings, ...pulled]) : undefined} />
+              <StateLine what={pair ? `${whatOf(s, pair, making, ready)}${s === "Last" ? waitsWords(now.waiting) : ""}` : " "} look={pair && s !== station ? lookOf(s, [...pair.findings, ...pulled, ...(making?.findings ?? [])]) : undefined} />
             </button>
           </h2>
           {s === station && <section id="open-station" className="open-station" aria-label={s}>{children}</section>}

@@ -1,10 +1,12 @@
 import type { ReactElement } from "react";
 import type { Pair } from "#job/pair.ts";
 import type { Proof } from "#job/proof.ts";
+import type { Making } from "#making/making.ts";
 import type { Desk } from "../desk.ts";
 import type { LastingWork } from "../lasting-work.ts";
 import type { LeatherSight } from "../state/leather-sight.ts";
 import type { Looking } from "../state/looking.ts";
+import type { MakingView } from "../state/making-views.ts";
 import type { PieceWork } from "../state/piece-work.ts";
 import type { PagePlan } from "../state/page-plan.ts";
 import type { Station } from "../state/stations.ts";
@@ -15,6 +17,7 @@ import { LastPicture } from "./last-picture.tsx";
 import { LastingPicture } from "./lasting-picture.tsx";
 import { LeatherPicture } from "./leather-picture.tsx";
 import { MadePicture } from "./made-picture.tsx";
+import { MakingPicture } from "./making-picture.tsx";
 import { PiecesPicture } from "./pieces-picture.tsx";
 import { SheetsPicture } from "./sheets-picture.tsx";
 import type { ShellMap } from "./shell-map.ts";
@@ -37,6 +40,9 @@ interface PictureProps {
   readonly sight: LeatherSight;
   readonly onSight: (sight: LeatherSight) => void;
   readonly lasting: LastingWork;
+  readonly making: Making | undefined;
+  readonly makingView: MakingView;
+  readonly onMakingView: (view: MakingView) => void;
 }
 
 /** The one large picture of the open station. */
@@ -44,6 +50,7 @@ export function Picture(props: PictureProps): ReactElement {
   const { desk, pair, station, looking, apart, plan, work } = props;
   if (station === "Sheets") return plan ? <SheetsPicture desk={desk} plan={plan} made={desk.now.sheetsOf === pair ? desk.now.sheets : undefined} /> : <></>;
   if (station === "Leather") return <LeatherPicture pair={pair} sight={props.sight} onSight={props.onSight} />;
+  if (station === "Making") return props.making ? <MakingPicture desk={desk} pair={pair} making={props.making} view={props.makingView} onView={props.onMakingView} /> : <></>;
   if (station === "Pieces") return <PiecesPicture pair={pair} work={work} />;
   if (station === "Last") {
     const { waiting } = desk.now;

@@ -10,7 +10,7 @@ import type { Spot } from "./spot.ts";
 import type { Station } from "./stations.ts";
 import { markNames } from "./tape-words.ts";
 
-const stationNames: Readonly<Record<string, Station>> = { last: "Last", lines: "Lines", pieces: "Pieces", parts: "Pieces", shell: "Shell", leather: "Leather", strip: "Leather", lasting: "Lasting", shoe: "Lasting", sheets: "Sheets", card: "Last", scan: "Last", point: "Last", mark: "Last" };
+const stationNames: Readonly<Record<string, Station>> = { last: "Last", lines: "Lines", pieces: "Pieces", parts: "Pieces", shell: "Shell", leather: "Leather", strip: "Leather", lasting: "Lasting", shoe: "Lasting", making: "Making", sheets: "Sheets", card: "Last", scan: "Last", point: "Last", mark: "Last" };
 export const stationOf = (spot: Spot): Station => stationNames[spot.split(" ")[0]!]!;
 
 /** Findings that speak of one number by their very kind. */

@@ -1,5 +1,6 @@
 import { severityOf, type Finding } from "#base/findings.ts";
 import { bottomSentences } from "#base/sentences/bottom.ts";
+import { calendarSentences } from "#base/sentences/calendar.ts";
 import { checkSentences } from "#base/sentences/check.ts";
 import { correctSentences } from "#base/sentences/correct.ts";
 import { extraSentences } from "#base/sentences/extras.ts";
@@ -8,6 +9,8 @@ import { leatherSentences } from "#base/sentences/leather.ts";
 import { lineSentences } from "#base/sentences/lines.ts";
 import { liningSentences } from "#base/sentences/linings.ts";
 import { loopSentences } from "#base/sentences/loop.ts";
+import { moneySentences } from "#base/sentences/money.ts";
+import { needsSentences } from "#base/sentences/needs.ts";
 import { panelSentences } from "#base/sentences/panels.ts";
 import { pieceSentences } from "#base/sentences/pieces.ts";
 import { reliefSentences } from "#base/sentences/relief.ts";
@@ -16,22 +19,25 @@ import { shellSentences } from "#base/sentences/shell.ts";
 import { upperSentences } from "#base/sentences/upper.ts";
 import type { Pair, TapedPair } from "#job/pair.ts";
 import { sheetChoicesFrom } from "#sheets/choices.ts";
+import type { Making } from "#making/making.ts";
+import { makingWords } from "./making-words.ts";
 import { mm, percent, say } from "./numbers.ts";
 import { kindsOf } from "./piece-kinds.ts";
 import { lastingWords, leatherWords } from "./bench-words.ts";
 import { paperWords } from "./sheet-words.ts";
 
 /** The stations in the order of the work. */
-export const stations = ["Last", "Lines", "Shell", "Leather", "Lasting", "Pieces", "Sheets"] as const;
+export const stations = ["Last", "Lines", "Shell", "Leather", "Lasting", "Pieces", "Making", "Sheets"] as const;
 export type Station = (typeof stations)[number];
 
-const later = ["Lines", "Shell", "Leather", "Lasting", "Pieces", "Sheets"] as const;
+const later = ["Lines", "Shell", "Leather", "Lasting", "Pieces", "Making", "Sheets"] as const;
 const catalogues: Readonly<Record<(typeof later)[number], readonly object[]>> = {
   Lines: [lineSentences],
   Shell: [shellSentences, reliefSentences, checkSentences],
   Leather: [leatherSentences],
   Lasting: [lastingSentences, correctSentences, loopSentences],
   Pieces: [pieceSentences, panelSentences, upperSentences, liningSentences, bottomSentences, extraSentences],
+  Making: [needsSentences, moneySentences, calendarSentences],
   Sheets: [sheetSentences],
 };
 
@@ -60,7 +66,8 @@ export function lookOf(station: Station, findings: readonly Finding[]): string |
 }
 
 /** How a station stands, in words, e.g. "EU 38, right, from a scan". */
-export function whatOf(station: Station, pair: Pair, sheetsReady: boolean): string {
+export function whatOf(station: Station, pair: Pair, making: Making | undefined, sheetsReady: boolean): string {
+  if (station === "Making") return makingWords(making);
   if (pair.from === "tape") return taped(station, pair, sheetsReady);
   const { last, lines, flat, toplineMm } = pair;
   const s = lines.settings;
@@ -79,7 +86,7 @@ export function whatOf(station: Station, pair: Pair, sheetsReady: boolean): stri
   }
 }
 
-function taped(station: Station, pair: TapedPair, sheetsReady: boolean): string {
+function taped(station: Exclude<Station, "Making">, pair: TapedPair, sheetsReady: boolean): string {
   const { medial, lateral } = pair.tape;
   switch (station) {
     case "Last":
