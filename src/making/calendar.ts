@@ -11,7 +11,7 @@ export interface Stint {
 
 /** One time at the bench. */
 export interface Session {
-  /** "2026-12-01". */
+  /** "2026-12-01", or "week 1, Tuesday" where no first day is said. */
   readonly date: string;
   /** Minutes from midnight. */
   readonly fromMin: number;

@@ -1,1 +1,27 @@
-export const calendarSentences = {};
+import { sentence } from "../sentence.ts";
+
+const clock = (min: number): string => `${String(Math.floor(min / 60)).padStart(2, "0")}:${String(min % 60).padStart(2, "0")}`;
+const long = (min: number): string => (min < 120 ? `${min} min` : `${Math.floor(min / 60)} h${min % 60 ? ` ${min % 60} min` : ""}`);
+const example = "Write days and times like “Tue 19:00-21:30, Sat 9:00-13:00”.";
+
+export const calendarSentences = {
+  "minutes-unread": sentence("look", (d: { phase: string; text: string }) =>
+    `Your minutes for ${d.phase}: “${d.text}” is no time between nothing and 100 hours. Write minutes for one pair, like 90, or hours, like 1.5 h; until then the usual time is used.`),
+  "minutes-no-phase": sentence("look", (d: { phase: string }) => `Your minutes are given for “${d.phase}”, which is no part of the work here. They are left out.`),
+  "sessions-unread": sentence("look", (d: { text: string; word?: string; why: "no day" | "day" | "no time" | "time" }) => {
+    const wrong = { "no day": "it says no day", day: `“${d.word}” is no day of the week`, "no time": "it says no time from and to", time: `“${d.word}” is no time of day` }[d.why];
+    return `When you work: “${d.text}” is left out, for ${wrong}. ${example}`;
+  }),
+  "sessions-backward": sentence("look", (d: { text: string; fromMin: number; toMin: number }) =>
+    `When you work: “${d.text}” ends at ${clock(d.toMin)}, before it begins at ${clock(d.fromMin)}, and is left out. Let it end by 24:00 and write what lies after midnight for the next day.`),
+  "sessions-short": sentence("look", (d: { text: string; leastMin: number }) => `When you work: “${d.text}” is left out. A session needs ${d.leastMin} min at least, or nothing gets done in it.`),
+  "sessions-overlap": sentence("look", (d: { day: string; fromMin: number; toMin: number }) =>
+    `When you work: two times on ${d.day} overlap. They are taken as one, ${clock(d.fromMin)} to ${clock(d.toMin)}.`),
+  "sessions-none": sentence("look", () => `When you work: no time could be read, so there is no calendar. ${example}`),
+  "start-unread": sentence("look", (d: { text: string }) =>
+    `First day of work: “${d.text}” is no day of the calendar, so the calendar counts weeks. Write year, month and day, like 2026-12-01.`),
+  "chain-too-long": sentence("look", (d: { steps: readonly string[]; needMin: number; longestMin: number }) =>
+    `There is no calendar: ${d.steps.map((title) => `“${title}”`).join(", ")} must be done in one go, because the cement does not stay open until another day. That takes ${long(d.needMin)} with its drying; your longest session is ${long(d.longestMin)}. Make one session that long.`),
+  "calendar-too-long": sentence("look", (d: { hours: number; pairs: number; sessions: number; weeks: number }) =>
+    `There is no calendar: ${d.pairs === 1 ? "the pair takes" : `${d.pairs} pairs take`} about ${d.hours} hours at the bench, and that fills more than ${d.sessions} of your sessions (${d.weeks} weeks or more of them). Make fewer pairs at a time, or work in more or longer sessions.`),
+};
