@@ -1,0 +1,22 @@
+/** "4.5", "4", "0.55": no more digits than the maker set. */
+export const digits = (value: number): string => String(Number(value.toFixed(2)));
+
+/** "4.5 mm". */
+export const mm = (value: number): string => `${digits(value)} mm`;
+
+/** What was measured or reckoned, to half of a tenth: "54.3 mm". */
+export const mmMeasured = (value: number): string => `${Number(value.toFixed(1))} mm`;
+
+/** "vamp, inner quarter and outer quarter". */
+export function listed(names: readonly string[]): string {
+  return names.length < 2 ? (names[0] ?? "") : `${names.slice(0, -1).join(", ")} and ${names[names.length - 1]!}`;
+}
+
+/** "1 piece", "8 pieces". */
+export const counted = (count: number, one: string, more = `${one}s`): string => `${count} ${count === 1 ? one : more}`;
+
+/** A sentence begins with a capital. */
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** The texts that are there. */
+export const those = (...texts: readonly (string | false | undefined)[]): readonly string[] => texts.filter((text): text is string => typeof text === "string");
