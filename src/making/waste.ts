@@ -1,0 +1,32 @@
+import { inUnit } from "./units.ts";
+import type { Waste } from "./need.ts";
+
+/** Both meanings of one loss: a fifth of what is bought is a quarter on top of the pieces. */
+export const wasteOf = (ofBought: number, why: string): Waste => ({ ofBought, onPieces: ofBought / (1 - ofBought), why });
+
+/** What has to be bought so that `net` comes out of it. */
+export const grossOf = (net: number, waste: Waste): number => net / (1 - waste.ofBought);
+
+/** Published figures give them as gross to net: 8.5 dm² bought for 6 dm² of pieces. */
+export const wasteByRatio = (bought: number, pieces: number, why: string): Waste => wasteOf(1 - pieces / bought, why);
+
+/**
+ * What comes out of a skin: measured by laying shoe pieces of 2.09 dm² on one outline of a hide, as it was and scaled down to 0.30 m²
+ * (our own measurement, within 2 points): 0.785 less 0.52 times the root of mean piece over skin.
+ */
+const best = 0.785, perRoot = 0.52;
+/** Mean piece over skin, up to which it was measured; below `least` nobody would buy such a skin for such pieces. */
+const measuredTo = 0.07;
+const least = 0.4;
+
+/** Share of a skin that becomes pieces; areas in mm². */
+export const yieldOf = (meanPieceMm2: number, skinMm2: number): number => Math.max(least, best - perRoot * Math.sqrt(meanPieceMm2 / skinMm2));
+
+/** The loss on a skin for pieces of this size, mm². */
+export function skinWaste(meanPieceMm2: number, skinMm2: number, sizeSaid: boolean): Waste {
+  const share = yieldOf(meanPieceMm2, skinMm2);
+  const skin = `${inUnit(skinMm2, "ft2").toFixed(1)} ft²`;
+  const beyond = meanPieceMm2 > measuredTo * skinMm2 ? " The pieces are large beside the skin, beyond what was measured, so it may be several points off." : "";
+  const why = `${(100 * share).toFixed(0)} % of a skin of ${skin}${sizeSaid ? "" : " (usual size, common practice, no source)"} comes out as pieces of ${inUnit(meanPieceMm2, "dm2").toFixed(1)} dm² on average: by our own trial of laying shoe pieces on the outline of a hide, within 2 points.${beyond} Holes, scars and loose parts of your skin come on top.`;
+  return wasteOf(1 - share, why);
+}
