@@ -1,0 +1,78 @@
+import type { PageInk } from "../pdf/page-ink.ts";
+
+/** One line of a cell, or a picture that is never parted: so high, drawn with its upper left corner at (x, top); mm. */
+export interface Line {
+  readonly highMm: number;
+  readonly ink: (ink: PageInk, x: number, top: number) => void;
+}
+
+/** Lines one below the other, `x` to the right of the block's left edge, mm. */
+export interface Cell {
+  readonly x: number;
+  readonly lines: readonly Line[];
+}
+
+/** What stands on a page as one: cells side by side, as high as the highest. */
+export interface Block {
+  readonly cells: readonly Cell[];
+  /** Blank above it; not at the top of a page, mm. */
+  readonly gapMm?: number;
+  /** A line across above it, so wide, mm. */
+  readonly ruleMm?: number;
+  /** Never the last on a page: a heading. */
+  readonly keep?: boolean;
+  /** May be parted between two lines. */
+  readonly parts?: boolean;
+  /** Stands again above it where it begins a page: the names of a table's columns. */
+  readonly head?: Block;
+  /** By which its page is named elsewhere. */
+  readonly anchor?: string;
+  /** Holds a drawing to scale: its page shows the bars. */
+  readonly toScale?: boolean;
+}
+
+/** Blank between a rule and the first line below it, mm. */
+export const underRuleMm = 1.2;
+
+const sum = (lines: readonly Line[]): number => lines.reduce((mm, line) => mm + line.highMm, 0);
+
+/** How high a block is, its gap left out, mm. */
+export const blockHigh = ({ cells, ruleMm }: Block): number => (ruleMm ? underRuleMm : 0) + Math.max(0, ...cells.map(({ lines }) => sum(lines)));
+
+/** Draws a block with its upper left corner at (x, top). */
+export function inkBlock(ink: PageInk, { cells, ruleMm }: Block, x: number, top: number, width: number): void {
+  if (ruleMm) {
+    ink.style(ruleMm);
+    ink.line(x, top, x + width, top);
+  }
+  for (const cell of cells) {
+    let y = top - (ruleMm ? underRuleMm : 0);
+    for (const line of cell.lines) {
+      line.ink(ink, x + cell.x, y);
+      y -= line.highMm;
+    }
+  }
+}
+
+/** Fewer lines than this are not left alone on either side of a parting. */
+const leastLines = 2;
+
+/** A block in two, the first no higher than `roomMm`; nothing where its widest cell cannot be parted there. */
+export function partedBlock(block: Block, roomMm: number): readonly [Block, Block] | undefined {
+  const room = roomMm - (block.ruleMm ? underRuleMm : 0);
+  const cuts = block.cells.map(({ lines }) => cutOf(lines, room));
+  const highest = block.cells.reduce((best, { lines }, i) => (sum(lines) > sum(block.cells[best]!.lines) ? i : best), 0);
+  if (!cuts[highest] || cuts[highest] === block.cells[highest]!.lines.length) return undefined;
+  const cells = (of: (lines: readonly Line[], cut: number) => readonly Line[]): readonly Cell[] => block.cells.map((cell, i) => ({ x: cell.x, lines: of(cell.lines, cuts[i]!) }));
+  const { anchor: _, ...rest } = block;
+  return [{ ...block, cells: cells((lines, cut) => lines.slice(0, cut)) }, { ...rest, gapMm: 0, cells: cells((lines, cut) => lines.slice(cut)) }];
+}
+
+/** How many lines of a cell stand before a parting. */
+function cutOf(lines: readonly Line[], room: number): number {
+  let count = 0, mm = 0;
+  while (count < lines.length && mm + lines[count]!.highMm <= room + 1e-9) mm += lines[count++]!.highMm;
+  if (count === lines.length) return count;
+  if (lines.length - count < leastLines) count = lines.length - leastLines;
+  return count < leastLines ? 0 : count;
+}

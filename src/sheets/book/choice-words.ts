@@ -1,0 +1,28 @@
+import type { BackTop, LiningCut, PartChoices, SeamKind, SockKind, UpperCut } from "#pieces/choices.ts";
+import type { ToplineEdge } from "#shell/settings.ts";
+import type { SheetInput } from "../input.ts";
+import { halfMm } from "./numbers.ts";
+
+const cuts: Readonly<Record<UpperCut, string>> = { "back-seam": "in one piece with a back seam", "inner-seam": "in one piece with a seam at the inner waist", quarters: "as vamp and two quarters" };
+const seams: Readonly<Record<SeamKind, string>> = { closed: "closed", lapped: "lapped", butted: "butted" };
+const tops: Readonly<Record<BackTop, string>> = { mitre: "mitred at the top", notch: "notched at the top", "dog-tail": "with a dog-tail" };
+const edges: Readonly<Record<ToplineEdge, string>> = { taped: "folded over a tape", folded: "folded", raw: "cut raw", bound: "bound, the strip turned inside", wrapped: "bound, the strip round the edge", bagged: "bagged with the lining" };
+const linings: Readonly<Record<LiningCut, string>> = { three: "in vamp, quarters and a heel pocket", one: "in one piece" };
+const socks: Readonly<Record<SockKind, string>> = { full: "a full sock", half: "a half sock", heel: "a heel sock" };
+const extras: readonly (readonly [keyof PartChoices, string])[] = [["toeCap", "a toe cap"], ["backStrip", "a back strip"], ["strap", "an instep strap"], ["gore", "an elastic gore"], ["bow", "a bow"], ["sideLining", "side linings"]];
+
+/** "a, b and c". */
+export const listed = (all: readonly string[]): string => (all.length < 2 ? all.join("") : `${all.slice(0, -1).join(", ")} and ${all[all.length - 1]!}`);
+
+/** What was decided for this pair, in two plain sentences. */
+export function choiceWords(input: SheetInput): string {
+  const { parts, made } = input;
+  const edge = input.from === "last" ? ` the topline is ${edges[input.shellSettings.edge]},` : "";
+  const seam = parts.cut === "back-seam" ? "" : `, its ${parts.cut === "quarters" ? "side seams" : "seam"} ${seams[parts.seam]}`;
+  const back = parts.cut === "inner-seam" ? "" : `; the back seam is ${seams[parts.backSeam]}${parts.backSeam === "closed" ? `, ${tops[parts.backTop]}` : ""}`;
+  const added = listed(extras.filter(([key]) => parts[key] === true).map(([, words]) => words));
+  const heel = made?.heel ? ` and a heel of ${halfMm(made.heel.backMm)} mm in ${made.heel.layers.length} layers` : "";
+  return `The upper is cut ${cuts[parts.cut]}${seam}${back}.${edge ? upperFirstSentence(`${edge.trim()} and the lining is ${linings[parts.lining]}.`) : ` The lining is ${linings[parts.lining]}.`} Inside lies ${socks[parts.sock]}${heel ? `; beneath, a leather sole${heel}` : ""}.${added ? ` Added: ${added}.` : ""}`;
+}
+
+const upperFirstSentence = (text: string): string => ` ${text.charAt(0).toUpperCase()}${text.slice(1)}`;

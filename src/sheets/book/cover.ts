@@ -1,0 +1,144 @@
+import type { Making } from "#making/making.ts";
+import type { Piece } from "#pieces/piece.ts";
+import { cardMarks } from "../marks/card-marks.ts";
+import { profileOf, type Profile } from "../shoe-picture.ts";
+import { blockHigh, type Block, type Cell, type Line } from "./block.ts";
+import type { Book } from "./book.ts";
+import { choiceWords } from "./choice-words.ts";
+import { drawnName, inkSmallPiece, smallPiece, type SmallPiece } from "./draw-piece.ts";
+import type { Chapter } from "./flow.ts";
+import { halfMm, pairsWords, plain, timeWords, waitWords } from "./numbers.ts";
+import { blank, body, brokenWords, line, lines, small, type Letters } from "./words.ts";
+
+/** So many times smaller than true: the upper, and the shoe beside its numbers. */
+const smallness = [1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10] as const;
+const title: Letters = { heightMm: 10, stepMm: 14.5, bold: true };
+const lesserTitle: Letters = { heightMm: 6, stepMm: 9, bold: true };
+const sizeLetters: Letters = { heightMm: 6, stepMm: 11, bold: true };
+const figure: Letters = { heightMm: 6, stepMm: 8.2, bold: true };
+/** A title takes no more than this, in smaller letters where it would. */
+const mostTitleLines = 3;
+const numbersMm = 54;
+const gapMm = 6;
+
+/** Whose shoe it is and what it will be, on one page to hang up. */
+export function coverChapter(book: Book): Chapter {
+  const { input, room: { width } } = book;
+  const above: readonly Block[] = [titleBlock(input.title, input.size, width), shoeBlock(book)];
+  const below: readonly Block[] = [wordsBlock(book)];
+  const taken = [...above, ...below].reduce((mm, b) => mm + blockHigh(b) + (b.gapMm ?? 0), 0);
+  const upper = upperBlock(input.pieces, width, book.room.top - book.room.low - taken - gapMm);
+  return { title: "Making this pair", blocks: [...above, ...(upper ? [upper] : []), ...below] };
+}
+
+function titleBlock(text: string, size: string, width: number): Block {
+  const letters = brokenWords(text, width, title).length > mostTitleLines ? lesserTitle : title;
+  const broken = brokenWords(text, width, letters);
+  const shown = broken.length > 2 * mostTitleLines ? [...broken.slice(0, 2 * mostTitleLines - 1), "…"] : broken;
+  const sized = size ? brokenWords(`Size ${size}, left and right`, width, sizeLetters).map((l) => line(l, sizeLetters)) : [line("Left and right", sizeLetters)];
+  return { cells: [{ x: 0, lines: [...shown.map((l) => line(l, letters)), blank(2), ...sized] }] };
+}
+
+/** The last from its outside with its topline, and beside it the numbers that make the shoe. */
+function shoeBlock({ input, room: { width } }: Book): Block {
+  const numbers: Cell = { x: width - numbersMm + gapMm, lines: keyNumbers(input).flatMap(([told, mm]) => [line(told, small), line(mm, figure)]) };
+  if (input.from === "tape") return { cells: [{ ...numbers, x: 0 }], gapMm: 3 };
+  const profile = profileOf(input.last, input.lines, 200);
+  const one = smallness.find((n) => profile.widthMm / n <= width - numbersMm && profile.heightMm / n <= 78) ?? 10;
+  return { cells: [{ x: 0, lines: [shoeLine(profile, 1 / one), line(`The last from outside, 1 : ${one}`, small)] }, numbers], gapMm: 3 };
+}
+
+function keyNumbers({ made, ...input }: Book["input"]): readonly (readonly [string, string])[] {
+  const heel = made?.heel ? [["Heel", `${halfMm(made.heel.backMm)} mm`] as const] : [];
+  if (input.from === "last") {
+    const { throatDepthMm, backHeightMm, sideHeightMedialMm, sideHeightLateralMm } = input.lines.settings;
+    return [["Throat, from the toe", `${halfMm(throatDepthMm)} mm`], ["Back, from the seat", `${halfMm(backHeightMm)} mm`], ["Lowest, inside", `${halfMm(sideHeightMedialMm)} mm`], ["Lowest, outside", `${halfMm(sideHeightLateralMm)} mm`], ...heel];
+  }
+  const { throat, back } = cardMarks(input.tape);
+  return [["Throat, from the toe", `${halfMm(throat.lengthMm)} mm`], ["Back, from the seat", `${halfMm(back.lengthMm)} mm`], ...heel];
+}
+
+function shoeLine({ silhouette, upper, topline, heightMm }: Profile, scale: number): Line {
+  return {
+    highMm: scale * heightMm + 3,
+    ink: (ink, x, top) => {
+      const set = (xy: Float64Array) => xy.map((v, i) => scale * v + (i % 2 === 0 ? x : top - scale * heightMm - 0.5));
+      ink.style(0.25);
+      ink.stroke(set(silhouette));
+      ink.style(0.25, [1.5, 1]);
+      ink.stroke(set(upper));
+      ink.style(0.7);
+      ink.stroke(set(topline));
+    },
+  };
+}
+
+const panels = ["upper", "whole", "vamp", "inner quarter", "outer quarter"];
+/** The panels of one upper, as they are cut. */
+export const upperPieces = (pieces: readonly Piece[]): readonly Piece[] => {
+  const side = pieces.some((p) => p.side === "right") ? "right" : "left";
+  return pieces.filter((p) => p.side === side && p.material === "upper leather" && p.ground !== undefined && panels.includes(p.ground) && p.name !== "toe cap");
+};
+
+/** The flat upper true to shape, as large as the page allows. */
+function upperBlock(pieces: readonly Piece[], width: number, roomMm: number): Block | undefined {
+  const own = upperPieces(pieces);
+  if (own.length === 0) return undefined;
+  for (const one of smallness) {
+    const shelves = shelved(own.map((p) => smallPiece(p, 1 / one)), width);
+    const high = shelves.reduce((mm, s) => mm + s.high + shelfGapMm, 0) + small.stepMm;
+    if (high > roomMm && one !== smallness[smallness.length - 1]) continue;
+    if (shelves.some((s) => s.wide > width)) continue;
+    const told = `The upper lying flat, ${own[0]!.side} shoe, 1 : ${one}, allowances included. Full line: cut. Dots: stitches. Long dashes: net. The other shoe is its mirror.`;
+    return { cells: [{ x: 0, lines: [shelfLine(shelves, own), ...lines(told, width, small)] }], gapMm, toScale: true };
+  }
+  return undefined;
+}
+
+interface Shelf {
+  readonly pieces: SmallPiece[];
+  wide: number;
+  high: number;
+}
+const shelfGapMm = 4;
+
+function shelved(all: readonly SmallPiece[], width: number): readonly Shelf[] {
+  const shelves: Shelf[] = [];
+  for (const piece of all) {
+    let shelf = shelves[shelves.length - 1];
+    if (!shelf || shelf.wide + shelfGapMm + piece.wide > width) shelves.push((shelf = { pieces: [], wide: -shelfGapMm, high: 0 }));
+    shelf.pieces.push(piece);
+    shelf.wide += shelfGapMm + piece.wide;
+    shelf.high = Math.max(shelf.high, piece.high);
+  }
+  return shelves;
+}
+
+function shelfLine(shelves: readonly Shelf[], order: readonly Piece[]): Line {
+  return {
+    highMm: shelves.reduce((mm, s) => mm + s.high + shelfGapMm, 0),
+    ink: (ink, x, top) => {
+      let y = top;
+      for (const { pieces, high } of shelves) {
+        let left = x;
+        for (const small of pieces) {
+          inkSmallPiece(ink, small, left, y, drawnName("cover", order.indexOf(small.piece)), ["line", "notch", "prick", "arrow"]);
+          left += small.wide + shelfGapMm;
+        }
+        y -= high + shelfGapMm;
+      }
+    },
+  };
+}
+
+function wordsBlock({ input, room: { width } }: Book): Block {
+  return { cells: [{ x: 0, lines: [...lines(choiceWords(input), width, body), ...lines(workWords(input.making), width, body)] }], gapMm: 3 };
+}
+
+/** "About 9 h 40 min at the bench for one pair, …". */
+function workWords({ cost, steps, calendar, pairs }: Making): string {
+  const minutes = cost.minutes > 0 ? cost.minutes : steps.reduce((sum, s) => sum + s.minutes, 0);
+  const waits = steps.reduce((sum, s) => sum + (s.wait?.wellMin ?? 0), 0);
+  const days = calendar && calendar.sessions.length > 0 ? ` In your calendar it is ${plain(calendar.sessions.length)} ${calendar.sessions.length === 1 ? "time" : "times"} at the bench${pairs > 1 ? ` for ${pairsWords(pairs)}` : ""}.` : "";
+  return `About ${timeWords(minutes)} of work for one pair, in ${steps.length} steps; what has to dry or rest takes ${waitWords(waits)} beside it.${days}`;
+}

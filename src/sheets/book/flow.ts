@@ -1,0 +1,84 @@
+import { blockHigh, partedBlock, type Block } from "./block.ts";
+
+/** A chapter of the book; each begins on a page of its own. */
+export interface Chapter {
+  readonly title: string;
+  readonly blocks: readonly Block[];
+}
+
+/** A block with its place on a page, upper left corner, mm. */
+export interface PlacedBlock {
+  readonly block: Block;
+  readonly x: number;
+  readonly top: number;
+}
+
+export interface BookPage {
+  readonly title: string;
+  /** Not the first page of its chapter. */
+  readonly more: boolean;
+  readonly placed: readonly PlacedBlock[];
+}
+
+/** Where blocks may stand on every page, mm. */
+export interface BookRoom {
+  readonly left: number;
+  readonly top: number;
+  readonly low: number;
+  readonly width: number;
+  readonly columns: number;
+  /** From the left edge of one column to that of the next. */
+  readonly step: number;
+}
+
+/** A block is not begun where less of it than this would stand before it is parted, mm. */
+const leastPartMm = 30;
+
+/**
+ * Blocks one below the other, column by column, page by page. A heading stays with what follows it; what may be parted goes on at the
+ * top of the next column; a table's head stands again above what goes on.
+ */
+export function bookPages(chapters: readonly Chapter[], room: BookRoom): readonly BookPage[] {
+  return chapters.flatMap(({ title, blocks }) => chapterPages(blocks, room).map((placed, i) => ({ title, more: i > 0, placed })));
+}
+
+function chapterPages(blocks: readonly Block[], { left, top, low, columns, step }: BookRoom): readonly (readonly PlacedBlock[])[] {
+  const pages: PlacedBlock[][] = [[]];
+  let column = 0, y = top;
+  const next = (): void => {
+    y = top;
+    column = (column + 1) % columns;
+    if (column === 0) pages.push([]);
+  };
+  const put = (block: Block): void => {
+    pages[pages.length - 1]!.push({ block, x: left + column * step, top: y });
+    y -= blockHigh(block);
+  };
+  const queue = [...blocks];
+  for (let i = 0; i < queue.length; i++) {
+    const block = queue[i]!;
+    const gap = y < top ? (block.gapMm ?? 0) : 0;
+    if (y < top && y - gap - leastOf(queue, i) < low - 1e-9) next();
+    else y -= gap;
+    if (y === top && block.head) put(block.head);
+    const parted = y - blockHigh(block) < low - 1e-9 ? partedBlock(block, y - low) : undefined;
+    put(parted ? parted[0] : block);
+    if (parted) {
+      queue.splice(i + 1, 0, parted[1]);
+      next();
+    }
+  }
+  return pages;
+}
+
+/** The least that must have room for a block to begin here: of what is parted its beginning, of a heading what follows it too. */
+function leastOf(blocks: readonly Block[], i: number): number {
+  const block = blocks[i]!, high = blockHigh(block), after = blocks[i + 1];
+  if (block.keep && after) return high + (after.gapMm ?? 0) + leastOf(blocks, i + 1);
+  return block.parts ? Math.min(high, leastPartMm) : high;
+}
+
+/** Page number, from 1, of every block that is named. */
+export function anchorsOf(pages: readonly BookPage[]): ReadonlyMap<string, number> {
+  return new Map(pages.flatMap(({ placed }, i) => placed.flatMap(({ block }) => (block.anchor ? [[block.anchor, i + 1] as const] : []))));
+}

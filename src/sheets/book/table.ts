@@ -1,0 +1,58 @@
+import { type Block, type Cell, type Line } from "./block.ts";
+import { atRight, body, lines, smallStrong, type Letters } from "./words.ts";
+
+export interface BookColumn {
+  readonly head: string;
+  readonly mm: number;
+  /** Numbers stand at the right of their column. */
+  readonly right?: boolean;
+  readonly letters?: Letters;
+}
+
+/** What stands in one place of a table: words, or lines of their own. */
+export type BookCell = string | readonly Line[];
+
+/** Blank between two columns of a table, mm. */
+const betweenMm = 3;
+/** Blank below a row's last line, mm. */
+const afterRowMm = 0.8;
+
+/** A table with one block a row; its head stands again on every page that it goes on to. */
+export function tableBlocks(columns: readonly BookColumn[], rows: readonly (readonly BookCell[])[], { gapMm = 0, anchors = [] }: { readonly gapMm?: number; readonly anchors?: readonly string[] } = {}): readonly Block[] {
+  const startOf = (c: number): number => columns.slice(0, c).reduce((mm, column) => mm + column.mm, 0);
+  const written = (c: number, text: string, letters: Letters): readonly Line[] => {
+    const { mm, right } = columns[c]!, width = mm - (c + 1 < columns.length ? betweenMm : 0);
+    return right ? atRight(text, width, letters) : lines(text, width, letters);
+  };
+  const row = (cells: readonly BookCell[], letters: Letters | undefined): readonly Cell[] =>
+    cells.map((cell, c) => ({ x: startOf(c), lines: typeof cell === "string" ? written(c, cell, letters ?? columns[c]!.letters ?? body) : cell }));
+  const head: Block = { cells: row(columns.map((c) => c.head), smallStrong), ruleMm: 0.35, keep: true, gapMm };
+  const blocks = rows.map((cells, r): Block => {
+    const drawn = row(cells, undefined);
+    const high = Math.max(0, ...drawn.map((cell) => cell.lines.reduce((mm, l) => mm + l.highMm, 0)));
+    // An empty line takes the row's blank, so that lines below never touch the next rule.
+    const room: Cell = { x: 0, lines: [{ highMm: high + afterRowMm, ink: () => undefined }] };
+    return { cells: [...drawn, room], ruleMm: 0.18, head: { ...head, gapMm: 0 }, ...(anchors[r] && { anchor: anchors[r] }) };
+  });
+  return rows.length === 0 ? [] : [head, ...blocks];
+}
+
+/** Words between the columns of a table as wide as `whole`: what is left over goes to the column that has none of its own. */
+export function columnsFor(whole: number, columns: readonly (Omit<BookColumn, "mm"> & { readonly mm?: number })[]): readonly BookColumn[] {
+  const taken = columns.reduce((mm, c) => mm + (c.mm ?? 0), 0), open = columns.filter((c) => c.mm === undefined).length;
+  return columns.map((c) => ({ ...c, mm: c.mm ?? (whole - taken) / open }));
+}
+
+/** A box to tick, with a word behind it. */
+export function tickBox(sizeMm: number, word = "", highMm = sizeMm + 1.6): Line {
+  return {
+    highMm,
+    ink: (ink, x, top) => {
+      ink.style(0.25);
+      ink.box(x, top - sizeMm - 0.4, sizeMm, sizeMm);
+      if (word) ink.text(word, x + sizeMm + 1.2, top - 0.4 - sizeMm / 2 - 1.2, 2.5, { bold: true });
+    },
+  };
+}
+
+

@@ -1,0 +1,75 @@
+import { brokenIntoLines, textWidth } from "../lettering.ts";
+import type { Line } from "./block.ts";
+
+/** How words are written: height of their capitals, and from one line to the next, mm. */
+export interface Letters {
+  readonly heightMm: number;
+  readonly stepMm: number;
+  readonly bold?: boolean;
+}
+export const body: Letters = { heightMm: 2.5, stepMm: 4.2 };
+export const strong: Letters = { ...body, bold: true };
+export const small: Letters = { heightMm: 2, stepMm: 3.4 };
+export const smallStrong: Letters = { ...small, bold: true };
+export const heading: Letters = { heightMm: 3.5, stepMm: 6, bold: true };
+export const large: Letters = { heightMm: 5, stepMm: 8, bold: true };
+
+/** Where letters stand in their line: what hangs below the base line has room. */
+export const baseOf = ({ heightMm, stepMm }: Letters): number => heightMm + (stepMm - heightMm) * 0.35;
+
+/** One line of words, `indent` to the right, as they are. */
+export function line(text: string, letters: Letters, indent = 0): Line {
+  return { highMm: letters.stepMm, ink: (ink, x, top) => ink.text(text, x + indent, top - baseOf(letters), letters.heightMm, { bold: letters.bold ?? false }) };
+}
+
+/** Words broken to a width; a word wider than that is broken between its letters. */
+export function brokenWords(text: string, width: number, { heightMm, bold = false }: Letters): readonly string[] {
+  const fits = text.split(/\s+/).filter(Boolean).flatMap((word) => pieces(word, width, heightMm, bold)).join(" ");
+  return brokenIntoLines(fits, heightMm, width, bold);
+}
+
+function pieces(word: string, width: number, heightMm: number, bold: boolean): readonly string[] {
+  if (textWidth(word, heightMm, bold) <= width) return [word];
+  const out: string[] = [];
+  let part = "";
+  for (const letter of word) {
+    if (part && textWidth(part + letter, heightMm, bold) > width) {
+      out.push(part);
+      part = "";
+    }
+    part += letter;
+  }
+  return [...out, part];
+}
+
+/** Words as lines of a cell. */
+export const lines = (text: string, width: number, letters: Letters = body): readonly Line[] => brokenWords(text, width, letters).map((words) => line(words, letters));
+
+/** Words led in by a short sign, further lines set in below the words. */
+export function hanging(sign: string, text: string, width: number, letters: Letters = body, indent = 3.2): readonly Line[] {
+  return brokenWords(text, width - indent, letters).map((words, i): Line => {
+    const told = line(words, letters, indent);
+    if (i > 0) return told;
+    const lead = line(sign, letters);
+    return { highMm: told.highMm, ink: (ink, x, top) => [lead, told].forEach((l) => l.ink(ink, x, top)) };
+  });
+}
+
+/** A word in bold and what it says behind it, further lines below it. */
+export function labelled(label: string, text: string, width: number, letters: Letters = small): readonly Line[] {
+  const bold = { ...letters, bold: true };
+  const after = textWidth(`${label} `, letters.heightMm, true) + 0.6;
+  const all = text.split(/\s+/).filter(Boolean);
+  let first = "", count = 0;
+  while (count < all.length && textWidth([first, all[count]].filter(Boolean).join(" "), letters.heightMm, letters.bold) <= width - after) first = [first, all[count++]].filter(Boolean).join(" ");
+  const [lead, told] = [line(label, bold), line(first, letters, after)];
+  return [{ highMm: letters.stepMm, ink: (ink, x, top) => [lead, ...(first ? [told] : [])].forEach((l) => l.ink(ink, x, top)) }, ...lines(all.slice(count).join(" "), width, letters)];
+}
+
+/** Blank. */
+export const blank = (highMm: number): Line => ({ highMm, ink: () => undefined });
+
+/** Numbers and such at the right end of a width. */
+export function atRight(text: string, width: number, letters: Letters = body): readonly Line[] {
+  return brokenWords(text, width, letters).map((words) => line(words, letters, width - textWidth(words, letters.heightMm, letters.bold)));
+}
