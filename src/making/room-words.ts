@@ -1,0 +1,44 @@
+import type { Limit } from "./caution.ts";
+import { limitOrigin } from "./limits.ts";
+import type { SolventId } from "./solvents.ts";
+import { roomEstimate } from "./vapour.ts";
+
+/** What a room is reckoned for. */
+export interface RoomAsked {
+  /** Contact cement of this pair, wet, g. */
+  readonly cementG: number;
+  /** The solvent of the example. */
+  readonly substance?: SolventId;
+  /** Its share of the wet cement, by mass. */
+  readonly share?: number;
+  /** The closed room, m³. */
+  readonly roomM3?: number;
+}
+
+/** A share that a cement may well have: a safety data sheet of 1996 (USA) told 10 to 20 % of toluene. An example, never your product. */
+export const exampleShare = 0.2;
+/** A small kitchen, 12 m² and 2.5 m high. */
+export const exampleRoomM3 = 30;
+
+/** Two figures that say something, without a decimal that nobody knows. */
+function about(value: number): string {
+  if (value >= 100) return String(Math.round(value / 10) * 10);
+  return value >= 10 ? String(Math.round(value)) : String(Math.round(value * 10) / 10);
+}
+
+const againstWords = ({ limit, side }: { readonly limit: Limit; readonly side: string }): string => `${side} the limit of ${limit.jurisdiction === "European Union" ? "the " : ""}${limit.jurisdiction} (${limit.ppm} ppm; ${limitOrigin(limit).slice(limit.jurisdiction.length + 2)})`;
+
+/** Why this pair's cement wants moving air, in sentences with its grams; none where no contact cement is used. */
+export function roomWords({ cementG, substance = "toluene", share = exampleShare, roomM3 = exampleRoomM3 }: RoomAsked): readonly string[] {
+  if (!(cementG > 0)) return [];
+  const g = cementG * share;
+  const { mgPerM3, ppm, against } = roomEstimate(substance, g, roomM3);
+  const lawful = against.filter(({ limit }) => limit.kind !== "recommendation");
+  return [
+    `This pair takes about ${about(cementG)} g of contact cement. Most of that is solvent, and it goes into the air while the cement dries.`,
+    `An example: if ${about(share * 100)} % of it were ${substance}, that would be ${about(g)} g. How much it is in yours, its safety data sheet tells.`,
+    `In a closed room of ${about(roomM3)} m³ with no air coming in, it would make about ${about(mgPerM3)} mg/m³ (${about(ppm)} ppm). That is ${lawful.map(againstWords).join("; ")}.`,
+    "Over the open tin and the wet leather, where your nose is, it is many times as much, and the other solvents come on top.",
+    "So let the air move out before you open the tin. Those limits were set for grown people at work, not for a kitchen, a child or a pregnancy; below a limit you still ventilate.",
+  ];
+}
