@@ -7,6 +7,7 @@ import type { BottomMade } from "#pieces/bottom/made.ts";
 import type { PartChoices } from "#pieces/choices.ts";
 import type { Ground, Piece, Strip } from "#pieces/piece.ts";
 import type { PieceRules, PieceSettings } from "#pieces/settings.ts";
+import type { Stitched } from "#pieces/stitching.ts";
 import type { LaidPanels } from "#shell/panels.ts";
 import type { BeneathRow } from "#shell/girths.ts";
 import type { ShellRules, ShellSettings } from "#shell/settings.ts";
@@ -29,6 +30,8 @@ interface AnyPair {
   readonly parts: PartChoices;
   /** What is cut off a roll by length, for the whole pair. */
   readonly strips: readonly Strip[];
+  /** Every line of stitches of one shoe; both shoes have them alike. */
+  readonly stitching: readonly Stitched[];
   /** What the bottom is built of; nothing where no bottom was traced. */
   readonly made?: BottomMade;
   /** Where the flat sheets of the pieces lie on the last; none on a taped pattern. */

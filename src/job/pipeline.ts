@@ -35,8 +35,8 @@ export class Pipeline {
 /** The pieces of this run, or where they are not looked at those of the last full one. */
 const cutOr = (stages: Run, withoutPieces: boolean, anew: () => Cut): Cut => (withoutPieces ? (stages.former<Cut>("pieces") ?? noPieces) : anew());
 /** What the pair holds of it. */
-const withoutGroups = ({ pieces, strips, grounds, seams, made }: Cut) => ({ pieces, strips, grounds, ...(seams && { seams }), ...(made && { made }) });
-const noPieces: Cut = { pieces: [], strips: [], findings: [], grounds: [], groups: new Groups() };
+const withoutGroups = ({ pieces, strips, stitching, grounds, seams, made }: Cut) => ({ pieces, strips, stitching, grounds, ...(seams && { seams }), ...(made && { made }) });
+const noPieces: Cut = { pieces: [], strips: [], stitching: [], findings: [], grounds: [], groups: new Groups() };
 
 function onLast(stages: Run, job: Job, files: Files, options: RunOptions): LastPair {
   const laid = layOnLast(stages, job, files, options);

@@ -34,7 +34,10 @@ import { pricked } from "./pricks.ts";
 import { bottomKeys, bottomOnlyKeys, pieceRulesFor, pieceRulesForTape } from "./rules.ts";
 import type { PieceSettings } from "./settings.ts";
 import { stiffeningPieces } from "./stiffening/stiffening.ts";
+import type { Stitched } from "./stitching.ts";
+import { allStitching } from "./stitching/all.ts";
 import { tapedPartsFrom, tapeLacks } from "./tape-lacks.ts";
+import { cutUpperPanels } from "./upper/allowances.ts";
 import type { CorrectedFor } from "./upper/notes.ts";
 import { upperPieces, type CardPanels } from "./upper/pieces.ts";
 
@@ -81,6 +84,8 @@ export interface CutPieces {
   /** Both shoes: each piece for the last's own side, its mirrored twin right after it. */
   readonly pieces: readonly Piece[];
   readonly strips: readonly Strip[];
+  /** Every line of stitches of one shoe. */
+  readonly stitching: readonly Stitched[];
   readonly findings: readonly Finding[];
   /** What the bottom is built of; nothing where no bottom was traced. */
   readonly made?: BottomMade;
@@ -167,7 +172,7 @@ interface Nets {
 const usualStiff = ({ lastLength }: { readonly lastLength: number }): Stiff => shellSettingsFrom(shellRulesFor({ measures: { lastLength } }));
 
 /** Draws all parts, group by group, and looks at them. */
-function cutGroups({ side, groups, whole, nets: { panels }, cards, lining, stiffener, bottom, onLast, grounds, choices }: Nets): Pick<CutPieces, "pieces" | "strips" | "findings" | "made"> {
+function cutGroups({ side, groups, whole, nets: { panels }, cards, lining, stiffener, bottom, onLast, grounds, choices }: Nets): Pick<CutPieces, "pieces" | "strips" | "stitching" | "findings" | "made"> {
   const { edge = "taped", parts = usualParts, stiff, settings, labels } = choices;
   // A taped pattern is whole, whatever is chosen.
   const chosen: Chosen = { ...parts, cut: onLast ? parts.cut : "back-seam", edge };
@@ -197,8 +202,11 @@ function cutGroups({ side, groups, whole, nets: { panels }, cards, lining, stiff
   const all: readonly Parts[] = [{ ...upper, drafts: extras.upper }, extras, inside, stiffening, ...(below ? [below] : [])];
   const drafts = all.flatMap((part) => part.drafts);
   const pieces = all.flatMap(({ drafts }, k) => groups.make(`pieces ${k}`, [drafts], () => drafts.flatMap((draft) => bothOf(draft, side))));
+  const stitching = groups.make("stitching", [panels, extras, inside, aboveWords, words], () =>
+    allStitching({ upper: cutUpperPanels(panels, settings, chosen).panels, upperDrafts: extras.upper, extras: extras.drafts, lining: inside.drafts, ...(inside.panels && { liningPanels: inside.panels }), settings, chosen }),
+  );
   const checked = groups.make("checks", [panels, grounds, said(settings), words, ...all.map((part) => part.drafts)], () => checkParts({ panels, drafts, settings, chosen, onLast: placesOnLast(grounds), ...(panels.length > 1 && { whole: wholePanel(whole) }) }));
-  return { pieces, strips: all.flatMap((part) => part.strips), findings: [...all.flatMap((part) => part.findings), ...checked], ...(below && { made: below.made }) };
+  return { pieces, strips: all.flatMap((part) => part.strips), stitching, findings: [...all.flatMap((part) => part.findings), ...checked], ...(below && { made: below.made }) };
 }
 
 /** What is cut above the bottom: all settings but those of the bottom alone. */

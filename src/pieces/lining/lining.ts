@@ -12,7 +12,7 @@ import type { Scales } from "./on-last.ts";
 import { refuseImpossibleLining } from "./possible.ts";
 import { cutLining } from "./one.ts";
 import { lackingOf, type OwnLining } from "./own.ts";
-import { liningInThree, liningPanels } from "./three.ts";
+import { liningInThree, liningPanels, type LiningPanels } from "./three.ts";
 import { seamTapes } from "./tapes.ts";
 
 export interface LiningInput {
@@ -34,7 +34,7 @@ export interface LiningInput {
  * The lining in one piece with a back seam, or as vamp lining, two quarter linings and a heel pocket without a seam. Method: docs/method/lining.md.
  * @throws Refusal at a number with which no heel pocket can be cut
  */
-export function liningPieces({ upper, own, laid, seams, settings, stiffener, chosen, labels }: LiningInput): Parts {
+export function liningPieces({ upper, own, laid, seams, settings, stiffener, chosen, labels }: LiningInput): Parts & { readonly panels?: LiningPanels } {
   const bagged = chosen.edge === "bagged";
   const inOne = (findings: readonly Finding[]): Parts => ({ drafts: [cutLining(upper, settings, labels, own, bagged)], strips: seamTapes(own?.net ?? upper, settings), findings });
   const smaller = own ? checkSmaller(upper, own.net) : [];
@@ -45,5 +45,5 @@ export function liningPieces({ upper, own, laid, seams, settings, stiffener, cho
   if (!joints) return inOne([...findings, ...smaller]);
   const input = { net: own.net, heel: laid.heel, joints, settings, lacking: lackingOf(settings, upper, own), bagged, labels };
   const panels = liningPanels(input);
-  return { drafts: liningInThree(input, panels), strips: [], findings: [...findings, ...panels.findings, ...smaller, ...checkPanels(upper, own.net, panels), ...checkPocket(laid.heel, settings, stiffener)] };
+  return { panels, drafts: liningInThree(input, panels), strips: [], findings: [...findings, ...panels.findings, ...smaller, ...checkPanels(upper, own.net, panels), ...checkPocket(laid.heel, settings, stiffener)] };
 }

@@ -1,0 +1,37 @@
+import { halfName } from "#base/sentences/names.ts";
+import { apart, lengthOf } from "#plane/measure.ts";
+import type { Polyline } from "#plane/outline.ts";
+import { panelOutline } from "../edges/panel-outline.ts";
+import { goreMarks } from "../extras/gore.ts";
+import { lineOf } from "../extras/shapes.ts";
+import type { Xy } from "../piece.ts";
+import type { Stitched } from "../stitching.ts";
+import { panelWord } from "../words.ts";
+import { elasticThickMm, liningPly, ply, stitched, upperPly } from "./plies.ts";
+import type { ToStitch } from "./to-stitch.ts";
+import { acrossPiece } from "./ways.ts";
+
+/** One row down one leg of each gore and up the other, through the upper, the elastic and the lining, which is cut out alike. */
+export function gores({ upper, settings, chosen }: ToStitch): readonly Stitched[] {
+  if (!chosen.gore) return [];
+  const panels = upper.map(({ panel }) => panel);
+  return goreMarks(panels, settings, 0).flatMap(({ panel, mark }) => {
+    if (mark.kind !== "line") return [];
+    const on = panels[panel]!;
+    const row = acrossPiece(panelOutline(on), beside(mark.line, settings.stitchInMm));
+    const half = mark.name.endsWith("inside") ? "medial" : "lateral";
+    return [stitched({ name: `${halfName(half)} gore`, joins: ["elastic gore", panelWord(on)], plies: [upperPly(settings), ply("elastic", elasticThickMm), liningPly(settings)], lengthMm: lengthOf(row), use: "trimming" })];
+  });
+}
+
+/** Both legs moved into the leather; they turn where they meet, straight below the tip. */
+function beside({ xy }: Polyline, mm: number): Polyline {
+  const [from, tip, to] = [0, 2, 4].map((i): Xy => [xy[i]!, xy[i + 1]!]) as [Xy, Xy, Xy];
+  const middle: Xy = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
+  const deep = apart(middle, tip), half = apart(from, to) / 2, leg = Math.sqrt(deep * deep + half * half);
+  // Away from the opening along the topline, and from its middle down.
+  const aside = (mm * leg) / deep, below = (mm * leg) / half;
+  const out = (p: Xy): Xy => [p[0] + (aside * (p[0] - middle[0])) / half, p[1] + (aside * (p[1] - middle[1])) / half];
+  const lower: Xy = [tip[0] + (below * (tip[0] - middle[0])) / deep, tip[1] + (below * (tip[1] - middle[1])) / deep];
+  return lineOf(out(from), lower, out(to));
+}
