@@ -13,6 +13,8 @@ export interface ToBuy {
   readonly whole?: { readonly count: number; readonly each: number; readonly words: string };
   /** What is paid in the shop this time, where there is a price; of whole packs where they have to be bought whole. */
   readonly paid?: number;
+  /** What is left over of shelf and shopping when all pairs are made. */
+  readonly left: number;
 }
 
 /** Parts of a shoe that money goes into. */
@@ -44,11 +46,13 @@ export interface Cost {
   readonly total: number;
   /** Where the money goes, the largest first; shares add up to 1. */
   readonly shares: readonly { readonly part: CostPart; readonly cost: number; readonly share: number }[];
+  /** What is paid in the shop this time, for all pairs; without the goods that have no price. */
+  readonly shopping: number;
   readonly asked?: number;
   /** Asked less total. */
   readonly left?: number;
   /** What an hour earns at the price asked, after material and overhead. */
   readonly anHour?: number;
-  /** When skins cost a tenth more. */
+  /** When skins (leather of upper, lining and sock) cost a tenth more; asked: what leaves the same. */
   readonly skinsDearer: { readonly more: number; readonly total: number; readonly asked?: number; readonly goods: readonly GoodId[] };
 }

@@ -1,1 +1,69 @@
-export const moneySentences = {};
+import { sentence } from "../sentence.ts";
+
+/** Which field of what the maker wrote about money. */
+export type MoneyField = "price" | "for" | "size" | "shelf" | "rate" | "overhead" | "asked";
+type NumberWrong = "empty" | "words" | "negative" | "ambiguous" | "huge";
+
+function fieldName(field: MoneyField, good = ""): string {
+  switch (field) {
+    case "price": return `The price of the ${good}`;
+    case "for": return `What the price of the ${good} is for`;
+    case "size": return `The size in which the ${good} is bought`;
+    case "shelf": return `What lies on the shelf of the ${good}`;
+    case "rate": return "Your rate for an hour";
+    case "overhead": return "Your overhead for a pair";
+    case "asked": return "What you ask for a pair";
+  }
+}
+
+/** Why a number is none, and what to write. */
+function numberWrong(wrong: NumberWrong, got: string): string {
+  switch (wrong) {
+    case "empty": return `is empty and left out. Write a number like 12.50, or take the line away.`;
+    case "words": return `“${got}” is no amount of money and is left out. Write it like 12.50 or 12,50.`;
+    case "negative": return `“${got}” is below 0 and is left out. Write 0 for what costs you nothing.`;
+    case "ambiguous": return `“${got}” may be a thousand and more, or one and a bit, so it is left out. Write it like 1234 or 1.23.`;
+    case "huge": return `“${got}” is more than is reckoned with here and is left out. Look for a digit too many.`;
+  }
+}
+
+const some = (names: readonly string[], last = "and"): string => (names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} ${last} ${names.at(-1)!}`);
+const meant = (nearest: readonly string[]): string => (nearest.length === 0 ? "Look at the list of what this pair takes for its names." : `Did you mean ${some(nearest, "or")}?`);
+const places: Readonly<Record<string, string>> = { price: "among the prices", shelf: "on the shelf", size: "among the sizes" };
+const tables = {
+  prices: { what: "prices", look: "what,price,for, and under it rows like: upper leather,9.50,1 ft2" },
+  shelf: { what: "what lies on the shelf", look: "what,amount, and under it rows like: upper leather,6 ft2" },
+} as const;
+type Table = keyof typeof tables;
+
+export const moneySentences = {
+  "money-number": sentence("look", (d: { field: MoneyField; good?: string; got: string; wrong: NumberWrong }) => `${fieldName(d.field, d.good)}${d.wrong === "empty" ? "" : ":"} ${numberWrong(d.wrong, d.got)}`),
+  "money-amount": sentence("look", (d: { field: MoneyField; good: string; wrong: string }) =>
+    `${fieldName(d.field, d.good)} cannot be read: ${d.wrong}. ${d.field === "shelf" ? "Until then nothing is taken to lie there." : d.field === "for" ? "Until then the price is left out." : "Until then it is left out."}`,
+  ),
+  "money-for-missing": sentence("look", (d: { good: string }) => `The price of the ${d.good} does not say for how much it is, and is left out. Write how much is in the pack beside it, like 1000 m, 250 g or 200 pieces.`),
+  "money-unknown-good": sentence("note", (d: { field: MoneyField; name: string; nearest: readonly string[] }) => `“${d.name}” ${places[d.field]!} is nothing that is bought here, and is kept without being counted. ${meant(d.nearest)}`),
+  "money-usual": sentence("note", (d: { assumed: readonly { readonly good: string; readonly words: string }[] }) => `Where you do not say what a price is for, it is taken for ${some(d.assumed.map(({ good, words }) => `${words} of ${good}`))}. Write it beside the price if it is another amount.`),
+  "money-free": sentence("note", (d: { goods: readonly string[] }) => `Counted as costing nothing, as you wrote: ${some(d.goods)}.`),
+  "money-currency": sentence("look", (d: { field?: MoneyField; good?: string; got: string; currency: string }) => `${fieldName(d.field ?? "price", d.good)} is in ${d.got}, and the sums are in ${d.currency}. Nothing is changed into other money: the number is counted as it stands. Write what it comes to in ${d.currency}.`),
+  "money-left-out": sentence("note", (d: { goods: readonly string[]; work: boolean }) => `The sums leave out ${some([...d.goods, ...(d.work ? ["your work"] : [])])}: ${d.goods.length === 0 ? "no rate for an hour is said" : d.work ? "no price or rate is said" : "no price is said"}. The pair costs more than they tell.`),
+  "money-asked-below": sentence("look", (d: { asked: string; total: string; short: string }) => `You ask ${d.asked} for a pair that costs you ${d.total}: ${d.short} are missing. Ask more, or look at which part costs most.`),
+  "money-size-small": sentence("look", (d: { good: string; name: string; got: string; longMm: number; wideMm: number }) => `One ${d.name} of ${d.good} is said to be ${d.got}. The largest part needs ${d.longMm.toFixed(0)} × ${d.wideMm.toFixed(0)} mm, which does not lie on it. Buy a larger one, or look at its unit.`),
+
+  "money-pairs": sentence("look", (d: { got: string; most: number }) => `How many pairs: “${d.got}” is no whole number from 1 to ${d.most}. One pair is counted; write a number like 2.`),
+  "money-pairs-most": sentence("look", (d: { got: string; most: number }) => `How many pairs: “${d.got}” is more than is reckoned here; ${d.most} are counted. Look for a digit too many.`),
+  "money-pairs-read": sentence("note", (d: { got: string; pairs: number }) => `How many pairs: “${d.got}” is read as ${d.pairs}.`),
+  "money-pairs-many": sentence("note", (d: { pairs: number }) => `For ${d.pairs} pairs everything is that many times one pair, hours too. A workshop that makes so many buys at other prices, wastes less and works faster: take it as what it would be at your bench.`),
+
+  // Tables of prices and of the shelf, as a spreadsheet saves them.
+  "table-not-text": sentence("stop", (d: { table: Table }) => `This is no plain text. Save the table of ${tables[d.table].what} from your spreadsheet as CSV and take that file.`),
+  "table-too-long": sentence("stop", (d: { table: Table; rows: number }) => `This table of ${tables[d.table].what} is too long: at most ${d.rows} rows are read. Keep one row for each thing you buy.`),
+  "table-empty": sentence("look", (d: { table: Table }) => `There is nothing in this table of ${tables[d.table].what}. Its first row reads ${tables[d.table].look}`),
+  "table-no-column": sentence("look", (d: { table: Table; missing: readonly string[] }) => `The first row does not name the ${d.missing.length === 1 ? "column" : "columns"} ${some(d.missing)}, so nothing is read. It should read ${tables[d.table].look}`),
+  "table-row-spilt": sentence("look", (d: { row: number; commas: boolean }) => `Row ${d.row} has too many cells and is left out. ${d.commas ? "Its decimal commas part the cells too: part the cells by semicolons, or write the numbers with points." : "Look for a sign too many between its cells."}`),
+  "table-row-good": sentence("look", (d: { row: number; name: string; nearest: readonly string[] }) => `Row ${d.row}: ${d.name === "" ? "it does not say what it is for" : `“${d.name}” is nothing that is bought here`}; the row is left out. ${meant(d.nearest)}`),
+  "table-row-price": sentence("look", (d: { row: number; good: string; got: string; wrong: NumberWrong }) => `Row ${d.row}: the price of the ${d.good} ${numberWrong(d.wrong, d.got)}`),
+  "table-row-amount": sentence("look", (d: { row: number; good: string; column: string; wrong: string }) => `Row ${d.row}, column “${d.column}” of the ${d.good}, cannot be read: ${d.wrong}. The row is left out.`),
+  "table-row-long": sentence("look", (d: { row: number; most: number }) => `Row ${d.row} has a cell of more than ${d.most} letters and is left out. Write it shorter.`),
+  "table-row-twice": sentence("look", (d: { row: number; before: number; good: string }) => `Row ${d.row}: the ${d.good} stands in row ${d.before} already. The later one counts; keep one of them.`),
+};

@@ -1,0 +1,22 @@
+/**
+ * The decimal number that is meant: what sums and products of decimals leave in the seventeenth digit (0.1 + 0.2) is taken off. Never turns
+ * the order of two numbers round.
+ */
+export const decimal = (value: number): number => Number(value.toPrecision(12));
+
+/**
+ * An amount of money in words: two decimals, halves away from zero, thousands parted by a no-break space from five digits on.
+ * @param currency put behind the number; nothing where it is empty
+ */
+export function moneyWords(value: number, currency: string): string {
+  const [whole = "0", cents = "00"] = hundredths(value).split(".");
+  const digits = whole.replace("-", "");
+  const grouped = digits.length < 5 ? digits : digits.replaceAll(/\B(?=(\d{3})+$)/g, "\u00A0");
+  return `${whole.startsWith("-") ? "−" : ""}${grouped}.${cents}${currency === "" ? "" : `\u00A0${currency}`}`;
+}
+
+/** Rounded as by hand: the shift of the point is done on the digits, since 1.005 × 100 is not 100.5 in binary. */
+function hundredths(value: number): string {
+  const cents = Math.round(Number(`${Math.abs(decimal(value)).toString().includes("e") ? 0 : Math.abs(decimal(value))}e2`));
+  return `${value < 0 && cents > 0 ? "-" : ""}${(cents / 100).toFixed(2)}`;
+}
