@@ -1,6 +1,11 @@
 import type { MakingInput } from "./input.ts";
 import type { Step } from "./step.ts";
+import { liningSteps } from "./steps/closing-lining.ts";
+import { prepareSteps } from "./steps/closing-prepare.ts";
+import { seamSteps } from "./steps/closing-seams.ts";
+import { toplineSteps } from "./steps/closing-topline.ts";
 import { cuttingSteps } from "./steps/cutting.ts";
+import { extraSteps } from "./steps/extras.ts";
 import { factsOf } from "./steps/facts.ts";
 import { patternSteps } from "./steps/pattern.ts";
 import { planned } from "./steps/plan.ts";
@@ -11,5 +16,5 @@ import { planned } from "./steps/plan.ts";
  */
 export function stepsOf(input: MakingInput): readonly Step[] {
   const facts = factsOf(input);
-  return planned([...patternSteps(facts), ...cuttingSteps(facts)]);
+  return planned([patternSteps, cuttingSteps, prepareSteps, seamSteps, toplineSteps, extraSteps, liningSteps].flatMap((steps) => steps(facts)));
 }

@@ -22,23 +22,31 @@ export const may = (id: string, phase: Phase, after: readonly string[], wanted: 
 export const must = (id: string, phase: Phase, after: readonly string[], say: () => Said): MayStep => ({ id, phase, after, say });
 
 /**
- * The steps that this pair has, in the order given. What came after a step that is left out comes after all that this one waited for.
- * `after` may only name steps that stand before in the list: so the order of the list respects it, and it has no circle.
+ * The steps that this pair has, in the order given. What came after a step that is left out comes after all that this one waited for; what is
+ * said already by another step before is not said again. `after` may only name steps that stand before in the list: so the order of the list
+ * respects it, and it has no circle.
  */
 export function planned(all: readonly MayStep[]): readonly Step[] {
   const stands = new Map<string, readonly string[]>();
+  const before = new Map<string, ReadonlySet<string>>();
   const steps: Step[] = [];
   for (const { id, phase, after, say } of all) {
-    const befores = [...new Set(after.flatMap((before) => standsFor(stands, before, id)))];
     if (stands.has(id)) throw new Bug(`two steps are called ${id}`);
-    stands.set(id, say ? [id] : befores);
-    if (say) steps.push({ id, phase, ...say(), after: befores });
+    const direct = nearest(after.flatMap((one) => standsFor(stands, one, id)), before);
+    stands.set(id, say ? [id] : direct);
+    if (!say) continue;
+    before.set(id, new Set(direct.flatMap((one) => [one, ...before.get(one)!])));
+    steps.push({ id, phase, ...say(), after: direct });
   }
   return steps;
 }
 
-function standsFor(stands: ReadonlyMap<string, readonly string[]>, before: string, id: string): readonly string[] {
-  const found = stands.get(before);
-  if (!found) throw new Bug(`${id} comes after ${before}, which does not stand before it`);
+function standsFor(stands: ReadonlyMap<string, readonly string[]>, one: string, id: string): readonly string[] {
+  const found = stands.get(one);
+  if (!found) throw new Bug(`${id} comes after ${one}, which does not stand before it`);
   return found;
 }
+
+/** Those that none of the others waits for, each once. */
+const nearest = (ids: readonly string[], before: ReadonlyMap<string, ReadonlySet<string>>): readonly string[] =>
+  [...new Set(ids)].filter((id) => !ids.some((other) => before.get(other)!.has(id)));
