@@ -17,12 +17,6 @@ const columnNames = { strip: "strip", way: "way", width: "width", between: "betw
 type ColumnKey = keyof typeof columnNames;
 const needed: readonly ColumnKey[] = ["way", "width", "between", "load", "length"];
 
-/** What cells are parted by: the one of semicolon, tab and comma that the header has most of. */
-export function separatorOf(header: string): string {
-  const count = (sign: string): number => header.split(sign).length;
-  return [";", "\t", ","].reduce((best, sign) => (count(sign) > count(best) ? sign : best));
-}
-
 /** @throws Refusal `strips-no-header` where a column that is needed is not there */
 export function columnsOf(names: readonly string[]): Columns {
   const at: { [K in ColumnKey]?: number } = {};

@@ -1,9 +1,10 @@
 // Readings of strips as rows of text, as a spreadsheet saves them. The form is told in docs/guide/leather.md.
 import { finding, type Finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
+import { cellsOf, isNoText, isTold, linesOf, separatorOf } from "#base/table-rows.ts";
 import type { Strip, StripReading, StripWay } from "./leather.ts";
 import type { StripColumn, WhereOf } from "./strip-check.ts";
-import { columnsOf, separatorOf, type Columns } from "./strip-csv-header.ts";
+import { columnsOf, type Columns } from "./strip-csv-header.ts";
 import { forceUnitNamed, forceUnits, lengthUnitNamed, lengthUnits, wayNamed, type ForceUnit } from "./strip-csv-units.ts";
 
 export interface StripsRead {
@@ -37,8 +38,8 @@ interface Growing {
  * @throws Refusal `strips-no-rows`, `strips-no-header`, `strips-not-text`, `strips-too-many`
  */
 export function readStripCsv(text: string): StripsRead {
-  if (text.includes("\u0000") || text.startsWith("PK")) throw new Refusal(finding("strips-not-text", {}));
-  const lines = text.replace(/^\uFEFF/, "").split(/\r\n|\r|\n/);
+  if (isNoText(text)) throw new Refusal(finding("strips-not-text", {}));
+  const lines = linesOf(text);
   const headed = lines.findIndex(isTold);
   if (headed < 0) throw new Refusal(finding("strips-no-rows", {}));
   const separator = separatorOf(lines[headed]!);
@@ -71,27 +72,7 @@ export function readStripCsv(text: string): StripsRead {
   return { strips, findings, where: whereIn(rows, columns) };
 }
 
-/** A line that says something: not empty, no remark, and not the line by which some spreadsheets name their separator. */
-const isTold = (line: string): boolean => line.trim() !== "" && !line.trim().startsWith("#") && !/^"?sep=.?"?$/i.test(line.trim());
-
 const same = (a: Head, b: Head): boolean => a.label === b.label && a.way === b.way && a.widthMm === b.widthMm && a.gaugeMm === b.gaugeMm;
-
-/** The cells of a line; one in double quotes may hold the separator, and "" for a quote (RFC 4180). */
-function cellsOf(line: string, separator: string): string[] {
-  const cells: string[] = [];
-  for (let at = 0; at <= line.length; ) {
-    const quoted = /^\s*"((?:[^"]|"")*)"\s*/.exec(line.slice(at));
-    if (quoted && (at + quoted[0].length === line.length || line.startsWith(separator, at + quoted[0].length))) {
-      cells.push(quoted[1]!.replaceAll('""', '"').trim());
-      at += quoted[0].length + 1;
-      continue;
-    }
-    const end = line.indexOf(separator, at);
-    cells.push(line.slice(at, end < 0 ? undefined : end).trim());
-    at = end < 0 ? line.length + 1 : end + 1;
-  }
-  return cells;
-}
 
 interface ParsedColumns extends Columns {
   /** What cells are parted by. */

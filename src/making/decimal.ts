@@ -15,8 +15,9 @@ export function moneyWords(value: number, currency: string): string {
   return `${whole.startsWith("-") ? "−" : ""}${grouped}.${cents}${currency === "" ? "" : `\u00A0${currency}`}`;
 }
 
-/** Rounded as by hand: the shift of the point is done on the digits, since 1.005 × 100 is not 100.5 in binary. */
+/** Rounded as by hand: the point is shifted in the digits, since 1.005 × 100 is not 100.5 in binary. */
 function hundredths(value: number): string {
-  const cents = Math.round(Number(`${Math.abs(decimal(value)).toString().includes("e") ? 0 : Math.abs(decimal(value))}e2`));
+  const size = Math.abs(decimal(value));
+  const cents = size < 0.001 ? 0 : Math.round(Number(`${size}e2`));
   return `${value < 0 && cents > 0 ? "-" : ""}${(cents / 100).toFixed(2)}`;
 }
