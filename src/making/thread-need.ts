@@ -1,8 +1,12 @@
+import type { Stitched } from "#pieces/stitching.ts";
+
 /** Thread and needle of one seam, one pair. */
 export interface ThreadOfSeam {
   readonly name: string;
   /** Stitched length of all rows of both shoes, mm. */
   readonly seamMm: number;
+  readonly stitch: Stitched["stitch"];
+  /** Needle holes to a cm along the seam, a zigzag's too. */
   readonly stitchesPerCm: number;
   /** What the needle goes through, mm. */
   readonly stackMm: number;
@@ -21,11 +25,19 @@ export interface ThreadNeed {
   /** Metric size, hundredths of a mm, and the American number. */
   readonly needle: { readonly nm: number; readonly us: number };
   readonly seams: readonly ThreadOfSeam[];
+  /** All rows of both shoes, mm. */
+  readonly seamMm: number;
+  /** Left hanging at the ends of all rows, both threads, mm. */
+  readonly endsMm: number;
+  /** Share added to seams and ends for breaks, bobbin ends and trials. */
+  readonly wasteShare: number;
   /** With ends and waste, mm. */
   readonly topMm: number;
   readonly bobbinMm: number;
   readonly totalMm: number;
-  /** Share added for ends and waste. */
-  readonly wasteShare: number;
   readonly reason: string;
+  /** What to take where the seams are sewn by hand. */
+  readonly byHand: string;
+  /** Where numbers come from. */
+  readonly source: string;
 }
