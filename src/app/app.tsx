@@ -43,6 +43,7 @@ import { BusyLine, NothingYet, TroubleLine, UnusedLine } from "./top/lines.tsx";
 import { Top } from "./top/top.tsx";
 import { useKeysAndDrops } from "./top/keys-and-drops.ts";
 import type { Usuals } from "./usuals.ts";
+import type { Workshop } from "./workshop.ts";
 
 interface AppProps {
   readonly desk: Desk;
@@ -51,10 +52,11 @@ interface AppProps {
   readonly plans: Plans;
   readonly usuals: Usuals;
   readonly shelf: LeatherShelf;
+  readonly workshop: Workshop;
 }
 
 /** The whole page: one line of state at the top, one column of sentences, one picture. */
-export function App({ desk, proofs, lastings, plans, usuals, shelf }: AppProps): ReactElement {
+export function App({ desk, proofs, lastings, plans, usuals, shelf, workshop }: AppProps): ReactElement {
   const now = useSyncExternalStore(desk.listen, desk.look);
   // The maker's own work opens where it is drawn, the example where her own last comes in.
   const [picked, setStation] = useState<Station | undefined>(keptStation);
@@ -134,7 +136,7 @@ export function App({ desk, proofs, lastings, plans, usuals, shelf }: AppProps):
       {station === "Lasting" && taped && <TapedLasting onStation={toStation} />}
       {station === "Lasting" && onLast && <StationLasting desk={desk} pair={onLast} work={lasting} onStation={toStation} />}
       {station === "Pieces" && rules && <StationPieces desk={desk} rules={rules} pair={pair} findings={toCut} work={work} usuals={usuals} onStation={toStation} />}
-      {station === "Making" && <StationMaking desk={desk} making={making} onView={setMakingView} />}
+      {station === "Making" && making && <StationMaking desk={desk} workshop={workshop} making={making} />}
       {station === "Sheets" && pair && plan && <StationSheets desk={desk} now={now} pair={pair} findings={toCut} plan={plan} onStation={toStation} />}
       {station === "Sheets" && pair && !plan && <p className="follows">Laying the pieces on pages …</p>}
       {!pair && waits(station, rules !== undefined) && <p className="follows">{waits(station, rules !== undefined)}</p>}

@@ -27,7 +27,9 @@ import { isOwnNumber, keepStanding, keptStanding, numberAt, stillStanding } from
 import { setBeside, speaksOf, takeOut, Tried, without } from "./state/tried.ts";
 import { measureAt, triedAgain } from "./state/unused.ts";
 import { withUsual, type OwnNumbers } from "./state/usual.ts";
+import { sameButMaking } from "./state/workshop.ts";
 import { stillWaiting, toWait } from "./waits.ts";
+import type { OwnWorkshop } from "./workshop.ts";
 
 /** All that the page shows and does, apart from how: one immutable picture of the work, replaced at each change. */
 export class Desk {
@@ -45,12 +47,12 @@ export class Desk {
   /** What waits and was tried, or kept from it by the maker's Stop. */
   #triedWaiting: Job | undefined;
 
-  readonly #own: OwnNumbers;
+  readonly #own: OwnNumbers & OwnWorkshop;
   #foretells: (job: Job) => Foretold | undefined = () => undefined;
   readonly #opener: Opener;
 
-  /** @param own the maker's usual numbers, with which new work begins; @param leathers those she keeps for other pairs */
-  constructor(own: OwnNumbers, leathers: OwnLeathers) {
+  /** @param own the maker's usual numbers and workshop, with which new work begins; @param leathers those she keeps for other pairs */
+  constructor(own: OwnNumbers & OwnWorkshop, leathers: OwnLeathers) {
     this.#own = own;
     this.#opener = new Opener(this.#shelf, own, leathers, {
       work: () => this.#now,
@@ -206,9 +208,9 @@ export class Desk {
     if (this.#now.waiting) this.changeWaiting(undefined, "letting go of what waits");
     this.change(this.begun(defaultJob()), "starting from the example last");
   }
-  /** New work, with the maker's usual numbers where she keeps any. */
+  /** New work, with the maker's usual numbers and workshop where she keeps any. */
   begun(job: Job): Job {
-    return withUsual(job, this.#own.usual);
+    return this.#own.begin(withUsual(job, this.#own.usual));
   }
   /** Begins without the steps before, for it may be they that the page breaks down over. */
   startOver(): void {
@@ -378,7 +380,8 @@ export class Desk {
   }
 
   #ask(draft: boolean): void {
-    this.#bench.ask({ for: "pair", job: this.job, trial: false, draft });
+    // Nothing moves in the picture while prices are typed.
+    this.#bench.ask({ for: "pair", job: this.job, trial: false, draft: draft && !sameButMaking(this.job, this.#now.pair?.job) });
   }
 
   /** The work as it would be kept: without what no pair can be made of. */

@@ -5,6 +5,7 @@ import "./look/picture.css";
 import "./look/photo.css";
 import "./look/pieces.css";
 import "./look/leather.css";
+import "./look/making.css";
 import { createRoot } from "react-dom/client";
 import { App } from "./app.tsx";
 import { Desk } from "./desk.ts";
@@ -13,18 +14,22 @@ import { LeatherShelf } from "./leather-shelf.ts";
 import { Plans } from "./plans.ts";
 import { Proofs } from "./proofs.ts";
 import { Usuals } from "./usuals.ts";
+import { Workshop } from "./workshop.ts";
 import { Guard } from "./top/guard.tsx";
 
 const usuals = new Usuals();
 const shelf = new LeatherShelf();
-const desk = new Desk(usuals, shelf);
+const workshop = new Workshop();
+const desk = new Desk({ get usual() { return usuals.usual; }, take: (name, bytes) => usuals.take(name, bytes), begin: (job) => workshop.begin(job) }, shelf);
+workshop.follow(desk);
 const proofs = new Proofs(desk.files);
 const lastings = new Lastings(desk.files);
 desk.hearsFrom((job) => lastings.foretold(job));
 const plans = new Plans();
-createRoot(document.getElementById("app")!).render(<Guard desk={desk}><App desk={desk} proofs={proofs} lastings={lastings} plans={plans} usuals={usuals} shelf={shelf} /></Guard>);
+createRoot(document.getElementById("app")!).render(<Guard desk={desk}><App desk={desk} proofs={proofs} lastings={lastings} plans={plans} usuals={usuals} shelf={shelf} workshop={workshop} /></Guard>);
 void usuals.open();
 void shelf.open();
+void workshop.open();
 void desk.open().finally(keepForOffline);
 
 /** Only once the page has asked for its own files: the copy for work without network takes in the large image library too. */

@@ -1,15 +1,41 @@
 import type { ReactElement } from "react";
 import type { Making } from "#making/making.ts";
 import type { Desk } from "../desk.ts";
-import type { MakingView } from "../state/making-views.ts";
+import { byGoodGroup, capital } from "../state/good-words.ts";
+import type { Workshop } from "../workshop.ts";
+import { Fold } from "./fold.tsx";
+import { MakingGood, spotsOfGood } from "./making-good.tsx";
+import { MakingMoney } from "./making-money.tsx";
+import { MakingMinutes, MakingPairs } from "./making-time.tsx";
+import { MakingOthers, MakingWorkshop } from "./making-workshop.tsx";
 
 interface StationMakingProps {
   readonly desk: Desk;
-  readonly making: Making | undefined;
-  readonly onView: (view: MakingView) => void;
+  readonly workshop: Workshop;
+  readonly making: Making;
 }
 
-/** What it takes to make this pair: prices, shelf, hours and sessions, in the maker's own words. */
-export function StationMaking({ making }: StationMakingProps): ReactElement | null {
-  return making ? <p className="sentence" /> : null;
+/** What it takes to make this pair: how many, when, prices, shelf and hours, in the maker's own words. */
+export function StationMaking({ desk, workshop, making }: StationMakingProps): ReactElement {
+  const { prices = {} } = desk.job.making;
+  return (
+    <>
+      <MakingOthers desk={desk} workshop={workshop} />
+      <MakingPairs desk={desk} making={making} />
+      <MakingMoney desk={desk} making={making} />
+      <section aria-label="Prices and shelf">
+        <h3>Prices and shelf</h3>
+        {byGoodGroup(making.needs).map(({ group, here }) => {
+          const priced = here.filter(({ good }) => String(prices[good]?.price ?? "") !== "").length;
+          return (
+            <Fold key={group} name={capital(group)} holds={`${here.length === 1 ? "one thing" : `${here.length} things`}, ${priced === 0 ? "no price yet" : priced === here.length ? "with prices" : `${priced} with a price`}`} spots={here.flatMap(spotsOfGood)}>
+              {here.map((need) => <MakingGood key={need.good} desk={desk} need={need} />)}
+            </Fold>
+          );
+        })}
+      </section>
+      <MakingMinutes desk={desk} making={making} />
+      <MakingWorkshop desk={desk} making={making} />
+    </>
+  );
 }

@@ -1,11 +1,13 @@
 import { openDB, type IDBPDatabase } from "idb";
 
-/** A drawer of its own for what outlives the work at hand: the maker's usual numbers, or her leathers, as the text of their file. */
+type DrawerName = "usual numbers" | "leathers" | "workshop";
+
+/** A drawer of its own for what outlives the work at hand: the maker's usual numbers, her leathers, or prices and shelf of her workshop, as the text of their file. */
 export class Drawer {
-  readonly #name: "usual numbers" | "leathers";
+  readonly #name: DrawerName;
   #database: Promise<IDBPDatabase> | undefined;
 
-  constructor(name: "usual numbers" | "leathers") {
+  constructor(name: DrawerName) {
     this.#name = name;
   }
 

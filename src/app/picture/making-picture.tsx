@@ -1,5 +1,8 @@
-import type { ReactElement } from "react";
+import { useEffect, useRef, type ReactElement } from "react";
 import { makingViews, viewWords, type MakingView, type MakingViewProps } from "../state/making-views.ts";
+import { MakingCost } from "./making-cost.tsx";
+import { MakingList } from "./making-list.tsx";
+import { MakingTools } from "./making-tools.tsx";
 
 interface MakingPictureProps extends MakingViewProps {
   readonly view: MakingView;
@@ -7,10 +10,18 @@ interface MakingPictureProps extends MakingViewProps {
 }
 
 /** One of the five things that are looked at of making a pair. */
-export function MakingPicture({ view, onView }: MakingPictureProps): ReactElement {
+export function MakingPicture({ view, onView, ...props }: MakingPictureProps): ReactElement {
+  const page = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    page.current?.scrollTo({ top: 0 });
+  }, [view]);
   return (
     <>
-      <div className="view making" />
+      <div className="view making" ref={page} tabIndex={0} role="region" aria-label={viewWords[view]}>
+        {view === "list" && <MakingList {...props} />}
+        {view === "cost" && <MakingCost making={props.making} />}
+        {view === "tools" && <MakingTools making={props.making} />}
+      </div>
       <div className="under">
         <p>
           <span>Look at</span>

@@ -1,0 +1,39 @@
+import { useSyncExternalStore, type ReactElement } from "react";
+import type { Making } from "#making/making.ts";
+import type { Desk } from "../desk.ts";
+import { departs, withWorkshop, workshopOf } from "../state/workshop.ts";
+import { offTheShelf } from "../state/off-the-shelf.ts";
+import type { Workshop } from "../workshop.ts";
+import { Fold } from "./fold.tsx";
+
+/** That this pair holds other prices than the maker's own, with a way to hers and a way to keep these. */
+export function MakingOthers({ desk, workshop }: { readonly desk: Desk; readonly workshop: Workshop }): ReactElement {
+  const { own, said } = useSyncExternalStore(workshop.listen, workshop.look);
+  const apart = own && departs(workshopOf(desk.job), own);
+  return (
+    <div role="status">
+      {apart && (
+        <p className="sentence picked">
+          This pair keeps prices and shelf of its own. Other than yours: {apart}.{" "}
+          <button type="button" className="word" onClick={() => desk.change(withWorkshop(desk.job, own), "taking your own prices and shelf")}>Use my own prices and shelf</button>, or{" "}
+          <button type="button" className="word" onClick={() => void workshop.keep(desk.job)}>keep these as mine</button>.
+        </p>
+      )}
+      {said && <p className="follows">{said}</p>}
+    </div>
+  );
+}
+
+/** What is kept for other pairs, as tables of the maker's own, and the shelf after this pair. */
+export function MakingWorkshop({ desk, making }: { readonly desk: Desk; readonly making: Making }): ReactElement {
+  const { job } = desk;
+  const less = offTheShelf(job, making);
+  return (
+    <Fold name="Your workshop" holds="kept for other pairs, and as tables">
+      <p className="follows">Prices, shelf, sizes of skins, your minutes, pay, overhead and when you work are kept in this browser, and every new pair begins with them. How many pairs, the first day, the price asked and what is ticked off belong to this pair.</p>
+      <p className="acts-here">
+        {less && <button type="button" className="word" onClick={() => desk.change(less, "taking this off the shelf")}>Take what {making.pairs === 1 ? "this pair uses" : `these ${making.pairs} pairs use`} off the shelf</button>}
+      </p>
+    </Fold>
+  );
+}

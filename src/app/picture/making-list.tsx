@@ -1,0 +1,78 @@
+import { useId, useState, type ReactElement } from "react";
+import { listed } from "../state/listed.ts";
+import { byGoodGroup, capital } from "../state/good-words.ts";
+import { amountOf, buyWords, listAsText, listLines, type ListLine } from "../state/list-words.ts";
+import { money } from "../state/making-words.ts";
+import type { MakingViewProps } from "../state/making-views.ts";
+import { mm, percent } from "../state/numbers.ts";
+
+/** What to buy for all pairs, as it is taken to the shop; each thing opens to why and what it is for. */
+export function MakingList({ desk, making }: Pick<MakingViewProps, "desk" | "making">): ReactElement {
+  const lines = listLines(making);
+  const { pairs, cost } = making;
+  const { title } = desk.job;
+  const paid = lines.flatMap(({ buy }) => (buy.paid === undefined || buy.short <= 0 ? [] : [buy.paid]));
+  const unpriced = lines.filter(({ buy }) => buy.short > 0 && buy.paid === undefined).length;
+  return (
+    <section className="making-page shopping" aria-label="Shopping list">
+      <header>
+        <h2>To buy for {pairs === 1 ? "one pair" : `${pairs} pairs`}</h2>
+        <p className="follows">
+          {paid.length > 0 && <>About <b>{money(paid.reduce((a, b) => a + b, 0), cost.currency)}</b> in the shop{unpriced > 0 && `, and ${unpriced === 1 ? "one thing" : `${unpriced} things`} without a price`}. </>}
+          What falls away between the pieces is counted in. The list is printed with the bench book, making.pdf, at the station Sheets. <CopyList text={() => listAsText(title, making)} />
+        </p>
+      </header>
+      {byGoodGroup(lines).map(({ group, here }) => (
+        <section key={group} aria-label={capital(group)}>
+          <h3>{capital(group)}</h3>
+          <ul>{here.map((line) => <Thing key={line.good} line={line} pairs={pairs} currency={cost.currency} />)}</ul>
+        </section>
+      ))}
+    </section>
+  );
+}
+
+function Thing({ line, pairs, currency }: { readonly line: ListLine; readonly pairs: number; readonly currency: string }): ReactElement {
+  const [open, setOpen] = useState(false);
+  const id = useId();
+  const { good, need, buy } = line;
+  const enough = buy.short <= 0;
+  return (
+    <li className={enough ? "enough" : undefined}>
+      <p className="thing">
+        <span><b>{capital(good)}</b>, {need.kind}</span>
+        <span className="to-buy">{enough ? "enough on the shelf" : <b>{buyWords(line)}</b>}{!enough && buy.paid !== undefined && <span className="follows"> {money(buy.paid, currency)}</span>}</span>
+      </p>
+      <p className="follows">
+        One pair takes {amountOf(need, need.gross)}
+        {pairs > 1 && <>, {pairs} pairs {amountOf(need, buy.needed)}</>}
+        {buy.onShelf > 0 && <>; on the shelf {amountOf(need, buy.onShelf)}</>}
+        {!enough && buy.whole && (buy.onShelf > 0 || buy.whole.count * buy.whole.each > buy.short * 1.0001) && <>; {amountOf(need, buy.short)} of what you buy is used</>}.{" "}
+        <button type="button" className="word why" aria-expanded={open} aria-controls={id} aria-label={`why: ${good}`} onClick={() => setOpen(!open)}>why</button>
+      </p>
+      <div className="reason" id={id} hidden={!open}>
+        <p>{need.reason}</p>
+        {need.parts.length > 0 && <p>It goes into {listed(need.parts.map((p) => `${p.perPair > 1 ? `${p.perPair} × ` : ""}${p.name} (${amountOf(need, p.net)})`))}.</p>}
+        {need.waste && <p>{percent(need.waste.ofBought, 0)} of what you buy falls away, {percent(need.waste.onPieces, 0)} on top of the pieces. {need.waste.why}</p>}
+        {need.holds && <p>The largest part needs a piece of {mm(need.holds.longMm, 0)} by {mm(need.holds.wideMm, 0)}.</p>}
+        <p className="source">{need.source}</p>
+      </div>
+    </li>
+  );
+}
+
+function CopyList({ text }: { readonly text: () => string }): ReactElement {
+  const [said, say] = useState<string>();
+  const copy = (): void => {
+    const whole = text();
+    void Promise.resolve()
+      .then(() => navigator.clipboard.writeText(whole))
+      .then(() => say("Copied; paste it into a message or a note."), () => say("This browser does not let the page copy."));
+  };
+  return (
+    <>
+      <button type="button" className="word" onClick={copy}>Copy the list</button>
+      <span role="status"> {said}</span>
+    </>
+  );
+}

@@ -1,0 +1,44 @@
+import type { ToBuy } from "#making/cost.ts";
+import type { Making } from "#making/making.ts";
+import type { Need } from "#making/need.ts";
+import { amountWords } from "#making/units.ts";
+import { byGoodGroup, capital } from "./good-words.ts";
+import { money } from "./making-words.ts";
+
+/** One thing on the list: what a pair takes of it, and what has to be bought for all. */
+export interface ListLine {
+  readonly good: Need["good"];
+  readonly need: Need;
+  readonly buy: ToBuy;
+}
+
+export function listLines({ needs, toBuy }: Pick<Making, "needs" | "toBuy">): readonly ListLine[] {
+  return needs.flatMap((need) => {
+    const buy = toBuy.find((b) => b.good === need.good);
+    return buy ? [{ good: need.good, need, buy }] : [];
+  });
+}
+
+/** An amount of a good, pieces as such: "18.4 dm² (2.0 ft²)", "44 pieces". */
+export function amountOf({ measure }: Pick<Need, "measure">, amount: number): string {
+  const words = amountWords(amount, measure);
+  return measure === "count" ? `${words} ${words === "1" ? "piece" : "pieces"}` : words;
+}
+
+/** What to buy: whole packs where those are known. */
+export function buyWords({ need, buy }: ListLine): string {
+  if (buy.short <= 0) return "nothing";
+  return buy.whole ? buy.whole.words : amountOf(need, buy.short);
+}
+
+/** The list as plain text, for a message or a note: what has to be bought, group by group, and what lies on the shelf already. */
+export function listAsText(title: string, making: Making): string {
+  const lines = listLines(making);
+  const line = (l: ListLine): string => {
+    const exact = l.buy.whole ? `, of which ${amountOf(l.need, l.buy.short)} ${l.need.measure === "count" ? "are" : "is"} needed` : "";
+    return `- ${capital(l.good)}: ${buyWords(l)}${exact}. ${l.need.kind}${l.buy.paid === undefined ? "" : `, ${money(l.buy.paid, making.cost.currency)}`}`;
+  };
+  const groups = byGoodGroup(lines.filter((l) => l.buy.short > 0)).map(({ group, here }) => [capital(group), ...here.map(line), ""].join("\n"));
+  const there = lines.filter((l) => l.buy.short <= 0).map((l) => l.good);
+  return [`Shopping list: ${title}, ${making.pairs === 1 ? "one pair" : `${making.pairs} pairs`}`, "", ...groups, ...(there.length > 0 ? [`On the shelf, enough: ${there.join(", ")}`] : [])].join("\n").trimEnd() + "\n";
+}
