@@ -1,9 +1,9 @@
 import { dustMasks } from "./filters.ts";
-import { practice, comesFirst, type CautionWords } from "./caution-words.ts";
+import { practice, comesFirst, toolComesFirst, type CautionWords } from "./caution-words.ts";
 
 export const heatCaution: CautionWords = {
   title: "Heat",
-  what: "Hot air, irons and hot wax burn the skin. Heat over cement that still smells sets the vapour on fire, or seals it in under a skin.",
+  what: "Hot air, irons and hot wax burn the skin. Heat over cement that still smells can set the vapour on fire, or seals it in under a skin.",
   care: [
     "Warm only cement that is dry all through, and only to wake it up: 60 to 80 °C at the surface, one to two minutes. Never to dry it faster.",
     "Carry the open tin, brushes and rags out first, and air the room.",
@@ -11,7 +11,7 @@ export const heatCaution: CautionWords = {
     "Lay hot tools on a stone, out of reach of children, and pull the plug. Leather scorches soon: try on a scrap.",
     "Cool a burn under running cool water for twenty minutes. Larger than a coin, white or blistered, on hand or face: to a doctor.",
   ],
-  first: comesFirst("The safety data sheet of the cement or wax, the instructions of the appliance"),
+  first: toolComesFirst,
   source: "That heat is only for dry cement: a maker's notes of a class on bonding; temperatures and cooling: from memory",
 };
 
@@ -40,7 +40,7 @@ export const grindingCaution: CautionWords = {
     "Wear a dust mask of class P2 or FFP2.",
     "Switch off, pull the plug and let it stand still before you change paper or clear it.",
   ],
-  first: comesFirst("The instructions of the machine and its wheel, the safety data sheets of cement and finish"),
+  first: toolComesFirst,
   source: `${practice}; 45 minutes before sanding: a maker's notes of a class on bonding`,
 };
 

@@ -1,4 +1,4 @@
-import { practice, comesFirst, type CautionWords } from "./caution-words.ts";
+import { practice, toolComesFirst, type CautionWords } from "./caution-words.ts";
 
 export const knifeCaution: CautionWords = {
   title: "Knives",
@@ -11,7 +11,7 @@ export const knifeCaution: CautionWords = {
     "Put it down with the guard on, never on the table's edge. Do not catch a falling knife, do not hand it over blade first.",
     "Press on a cut, hold it up. Deep, gaping, numb or a finger that will not bend: to a doctor at once.",
   ],
-  first: comesFirst("What the knife's maker writes, what a trained hand shows you, and for glue or stain on the blade its safety data sheet"),
+  first: toolComesFirst,
   source: practice,
 };
 
@@ -25,7 +25,7 @@ export const machineCaution: CautionWords = {
     "Wear glasses that close at the sides. Tie hair back; no scarf, no loose sleeves, no rings.",
     "Count the pieces of a broken needle before you go on: one left in the shoe finds the foot.",
   ],
-  first: comesFirst("The instructions of your machine, the safety data sheet of its oil"),
+  first: toolComesFirst,
   source: practice,
 };
 
@@ -39,7 +39,7 @@ export const hammerCaution: CautionWords = {
     "Keep tacks in a dish, not between your lips. Sweep them up before anybody walks there without shoes.",
     "Heel nails end inside the heel: take a length that cannot reach the insole, clench or file what shows.",
   ],
-  first: comesFirst("What the tool's maker writes, for blackened or oiled nails their safety data sheet"),
+  first: toolComesFirst,
   source: `${practice}; forgotten tacks and staples: a maker's notes`,
 };
 
@@ -52,6 +52,6 @@ export const pincersCaution: CautionWords = {
     "Wear glasses that close at the sides while tacks stand about.",
     "Change hands, stop after each row of drafts, stretch the fingers. Pain that stays is for a doctor.",
   ],
-  first: comesFirst("What the tool's maker writes, and the safety data sheet of anything the leather was damped or stiffened with"),
+  first: toolComesFirst,
   source: practice,
 };

@@ -25,5 +25,5 @@ export function solventsFor(type: VapourFilter): readonly SolventId[] {
   return solventIds.filter((id) => filterFor(solvents[id].boilsC) === type);
 }
 
-export const vapourFilterWords = `Then wear a half mask that seals on your face, with organic-vapour filters (brown ring, EN 14387): type A for solvents that boil above ${filterSplitC} °C (${solventsFor("A").join(", ")}), type AX for those that boil at ${filterSplitC} °C or below (${solventsFor("AX").join(", ")}). Class 1 is tested up to ${filterClasses[1]} ppm, class 2 up to ${filterClasses[2]} ppm. Change filters when their maker says, and at the first smell.`;
+export const vapourFilterWords = `Then a half mask that seals on your face, with organic-vapour filters (brown ring, EN 14387): type A for solvents that boil above ${filterSplitC} °C (${solventsFor("A").join(", ")}), type AX for those that boil at ${filterSplitC} °C or below (${solventsFor("AX").join(", ")}). Class 1 is tested up to ${filterClasses[1]} ppm, class 2 up to ${filterClasses[2]} ppm. Change filters when their maker says, at the latest at the first smell.`;
 export const dustMaskWords = "Never a dust mask against vapour: EN 149 (FFP1, FFP2, FFP3) is a standard for particles, and vapour goes straight through.";

@@ -87,7 +87,7 @@ const mean = (minutes: string, { ppm, mgPerM3 }: { readonly ppm: number; readonl
 
 /** The figures of a limit: "50 ppm (192 mg/m³) over eight hours, 100 ppm (384 mg/m³) over fifteen minutes". */
 export function limitFigures(limit: Limit): string {
-  return [mean(limit.jurisdiction === "USA, NIOSH" ? "up to ten hours" : "eight hours", limit), ...(limit.short ? [mean("fifteen minutes", limit.short)] : []), ...(limit.ceilingPpm === undefined ? [] : [`never more than ${limit.ceilingPpm} ppm`])].join(", ");
+  return [mean(limit.jurisdiction === "USA, NIOSH" ? "a shift of up to ten hours" : "eight hours", limit), ...(limit.short ? [mean("fifteen minutes", limit.short)] : []), ...(limit.ceilingPpm === undefined ? [] : [`never more than ${limit.ceilingPpm} ppm`])].join(", ");
 }
 
 /** Whose limit it is, and of when: "European Union, Directive 2006/15/EC of 7 February 2006". */

@@ -12,7 +12,7 @@ export const closingTools = {
   clamps: { use: "To hold parts while paste dries.", standIn: "Clothes pegs with scraps of leather between.", must: false, buy: "later" },
   weights: { use: "To hold boards and socks flat while they dry.", standIn: "Books, wrapped.", must: false, buy: "later" },
   "sewing machine": { use: "To close the upper with even stitches; a flat bed does for pumps, a post makes it lighter.", standIn: "A strong household machine with a leather needle and a roller or non-stick foot: try it on two layers first. Or hand needles and patience.", must: true, buy: "first" },
-  "hand needles": { use: "To close by hand, to tie off ends, to sew what the machine cannot reach.", noStandIn: "They cost little: take blunt ones, and three-edged ones for thick places.", must: true, buy: "first" },
+  "hand needles": { use: "To close by hand, to tie off ends, to sew what the machine cannot reach.", noStandIn: "Nothing: they cost little. Take blunt ones, and three-edged ones for thick places.", must: true, buy: "first" },
   "thread snips": { use: "To cut ends close without nicking the leather.", standIn: "Small pointed scissors.", must: false, buy: "first" },
   "edge trimmer": { use: "To cut the lining flush along the topline.", standIn: "Small curved scissors, held flat, with a slow hand.", must: false, buy: "later" },
 } as const satisfies Readonly<Record<string, ToolWords>>;

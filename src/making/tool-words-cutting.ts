@@ -3,11 +3,11 @@ import type { ToolWords } from "./tool-need.ts";
 /** Pattern, cutting and skiving. */
 export const cuttingTools = {
   "scale square": { use: "To measure on each printed sheet that the printer kept true size.", standIn: "A steel rule on the bars of each sheet.", must: true, buy: "first" },
-  "steel rule": { use: "To measure, and to guide the knife along straight edges.", noStandIn: "A wooden or plastic rule gets cut and lies.", must: true, buy: "first" },
+  "steel rule": { use: "To measure, and to guide the knife along straight edges.", noStandIn: "Nothing: a wooden or plastic rule gets cut, and guides no knife.", must: true, buy: "first" },
   "tape measure": { use: "To measure round the last and the foot.", standIn: "A strip of paper and the rule.", must: true, buy: "first" },
   dividers: { use: "To carry a length from the one last to the other, and to scribe margins.", standIn: "A strip of stiff card with two marks.", must: false, buy: "first" },
   awl: { use: "To prick marks through the pattern into the leather.", standIn: "A thick needle in a cork.", must: true, buy: "first" },
-  "silver pen": { use: "To draw round the pattern on the grain; it rubs off.", standIn: "A soft white pencil, tried on a scrap first.", must: true, buy: "first" },
+  "silver pen": { use: "To draw round the pattern on the grain; it rubs off most leathers. Try it on a scrap.", standIn: "A soft white pencil, tried on a scrap first.", must: true, buy: "first" },
   pencil: { use: "To mark flesh sides, boards and lasts.", standIn: "A ballpoint pen on boards alone: on leather it shows through for ever.", must: true, buy: "first" },
   scissors: { use: "To cut card, tapes and linings.", standIn: "The clicking knife.", must: false, buy: "first" },
   "clicking knife": { use: "To cut leather along the pattern in one pull.", standIn: "A craft knife with new snap-off blades, one blade a shoe.", must: true, buy: "first" },

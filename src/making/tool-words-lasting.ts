@@ -2,7 +2,7 @@ import type { ToolWords } from "./tool-need.ts";
 
 /** Lasting, bottoming, heel and finish. */
 export const lastingTools = {
-  lasts: { use: "The form of the shoe: one pair, left and right.", noStandIn: "The pattern fits these lasts and no others.", must: true, buy: "first" },
+  lasts: { use: "The form of the shoe: one pair, left and right.", noStandIn: "Nothing: the pattern fits these lasts and no others.", must: true, buy: "first" },
   "last stand": { use: "To hold the last bottom up while you pull and nail.", standIn: "A strap over last and thigh, held down by your foot; or a rolled towel in a vice.", must: false, buy: "later" },
   "last hook": { use: "To pull the last out of the finished shoe.", standIn: "A strong bent rod or cord through the last's hole.", must: true, buy: "first" },
   "marking strips": { use: "To carry the marks for throat, back and sides to both lasts.", standIn: "Strips of paper cut from the marks sheet.", must: true, buy: "first" },
@@ -14,8 +14,8 @@ export const lastingTools = {
   "bowl of water": { use: "To damp what must bend: stiffener, insole, sole leather.", standIn: "Any bowl and a sponge.", must: true, buy: "first" },
   rasp: { use: "To level lasted pleats and shape heel and sole edges.", standIn: "Abrasive paper of 40 or 60 on a slat.", must: true, buy: "first" },
   "wire brush": { use: "To roughen lasting margin and sole so that cement holds.", standIn: "Abrasive paper of 40 or 60.", must: false, buy: "first" },
-  "abrasive paper": { use: "To smooth edges, from 80 over 150 to 320, and to roughen for cement.", noStandIn: "It costs little.", must: true, buy: "first" },
-  glass: { use: "A broken edge to scrape sole edges and heel smooth.", standIn: "A cabinet scraper, which is kinder to the hand; or abrasive paper.", must: false, buy: "later" },
+  "abrasive paper": { use: "To smooth edges, from 80 over 150 to 320, and to roughen for cement.", noStandIn: "Nothing: it costs little.", must: true, buy: "first" },
+  glass: { use: "A fresh-cut edge of window glass, taped where you hold it, to scrape sole edges and heel smooth.", standIn: "A cabinet scraper, which is kinder to the hand; or abrasive paper.", must: false, buy: "later" },
   "hair dryer": { use: "To wake up cement that is dry.", standIn: "Nothing hotter. Else press within the open time and use no heat.", must: false, buy: "first" },
   "heel block": { use: "Hard and level, to hammer lifts on and to hold their faces flat.", standIn: "The lapstone or marble tile on a folded cloth.", must: false, buy: "later" },
   "nail set": { use: "To sink the heads of heel nails below the leather.", standIn: "A large nail with its point filed flat.", must: false, buy: "later" },

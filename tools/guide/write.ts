@@ -1,11 +1,12 @@
 import { mkdirSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
+import { carePages } from "./care-page.ts";
 import { guideParts, pagesIn, partsFolder, textOf } from "./make.ts";
 import { marksPictures } from "./marks-pages.ts";
 import { stripPictures } from "./strips.ts";
 
 // Writes what changed, and takes away pictures that are no longer made.
-const made = [...guideParts(pagesIn(partsFolder)), ...stripPictures(), ...marksPictures()];
+const made = [...guideParts(pagesIn(partsFolder)), ...stripPictures(), ...marksPictures(), ...carePages()];
 let written = 0;
 for (const { path, text } of made) {
   if (textOf(path) === text) continue;

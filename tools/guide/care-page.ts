@@ -1,0 +1,65 @@
+import { join } from "node:path";
+import { cautionWords } from "#making/cautions.ts";
+import { hazardIds } from "#making/hazards.ts";
+import { limitFigures, limitOrigin, limits } from "#making/limits.ts";
+import { restrictions, restrictionWords } from "#making/restrictions.ts";
+import { roomWords } from "#making/room-words.ts";
+import { filterFor } from "#making/filters.ts";
+import { solventIds, solvents } from "#making/solvents.ts";
+import { toolWords } from "#making/tool-words.ts";
+import { toolIds, type ToolId } from "#making/tools.ts";
+import { textOf, type Made } from "./make.ts";
+
+/** The two pages for the maker that tell cautions, limits and tools as the program does. */
+const pages = [join("docs", "guide", "working-with-care.md"), join("docs", "guide", "bench-tools.md")];
+
+const table = (head: readonly string[], rows: readonly (readonly string[])[]): string =>
+  [head, head.map(() => "---"), ...rows].map((cells) => `| ${cells.join(" | ")} |`).join("\n");
+const list = (items: readonly string[]): string => items.map((item) => `- ${item}`).join("\n");
+
+function cautionsTold(): string {
+  return hazardIds
+    .map((hazard) => {
+      const { title, what, care, first, source } = cautionWords[hazard];
+      return `## ${title}\n\n${what}\n\n${list(care)}\n\n**${first}** From: ${source}.`;
+    })
+    .join("\n\n");
+}
+
+function limitsTold(): string {
+  return table(["solvent", "limit", "whose, and of when", "read in"], limits.map((limit) => [limit.substance, `${limitFigures(limit)}${limit.skin ? "; goes through the skin too" : ""}`, limitOrigin(limit), limit.source]));
+}
+
+function filtersTold(): string {
+  return table(["solvent", "number on the data sheet (CAS)", "boils at, °C", "filter (EN 14387)", "boiling point from"], solventIds.map((id) => [id, solvents[id].cas, String(solvents[id].boilsC), filterFor(solvents[id].boilsC), solvents[id].source]));
+}
+
+function toolsTold(buy: "first" | "later"): string {
+  const row = (tool: ToolId): readonly string[] => {
+    const { use, standIn, noStandIn, must } = toolWords[tool];
+    return [tool, use, standIn ?? noStandIn ?? "–", must ? "yes" : "no"];
+  };
+  return table(["tool", "what it is for", "what may stand in", "needed"], toolIds.filter((tool) => toolWords[tool].buy === buy).map(row));
+}
+
+function made(what: string): string {
+  switch (what) {
+    case "cautions": return cautionsTold();
+    case "restrictions": return list(restrictions.map(restrictionWords));
+    case "limits": return limitsTold();
+    case "filters": return filtersTold();
+    case "room": return roomWords({ cementG: 45 }).join("\n\n");
+    case "first tools": return toolsTold("first");
+    case "later tools": return toolsTold("later");
+    default: throw new Error(`Nothing is known of a made block "${what}".`);
+  }
+}
+
+/** A page with all its made blocks made anew; what stands outside them stays. */
+export function careFilled(text: string): string {
+  return text.replaceAll(/<!-- made: ([a-z ]+) -->\n[\s\S]*?<!-- end -->/g, (_, what: string) => `<!-- made: ${what} -->\n${made(what)}\n<!-- end -->`);
+}
+
+export function carePages(): readonly Made[] {
+  return pages.map((path) => ({ path, text: careFilled(textOf(path)!) }));
+}
