@@ -3,6 +3,7 @@ import { practice, comesFirst, toolComesFirst, type CautionWords } from "./cauti
 
 export const heatCaution: CautionWords = {
   title: "Heat",
+  short: "Warm only cement that is dry, with a hair dryer; no flame, no open tin in the room.",
   what: "Hot air, irons and hot wax burn the skin. Heat over cement that still smells can set the vapour on fire, or seals it in under a skin.",
   care: [
     "Warm only cement that is dry all through, and only to wake it up: 60 to 80 °C at the surface, one to two minutes. Never to dry it faster.",
@@ -17,6 +18,7 @@ export const heatCaution: CautionWords = {
 
 export const dustCaution: CautionWords = {
   title: "Dust of leather, board and cork",
+  short: "Draw the dust off or work outdoors; mask P2 or FFP2.",
   what: "Fine dust stays in nose and lungs. Leather dust from years at buffing wheels is listed as causing cancer of the nose (IARC, volume 100C of 2012; from memory). Dust over dry cement carries cement with it.",
   care: [
     "Make less of it: cut and pare instead of sanding, sand by hand, damp what may get damp.",
@@ -31,6 +33,7 @@ export const dustCaution: CautionWords = {
 
 export const grindingCaution: CautionWords = {
   title: "Grinding and trimming by machine",
+  short: "Goggles on, hair tied back, no loose sleeves, no gloves; no nail and no open cement near the wheel.",
   what: "A wheel throws grit and bits of nail into the eyes and draws in hair, sleeves and strings with the hand behind them. Sparks from a nail set dust or vapour on fire.",
   care: [
     "Do it by hand where you can: rasp, glass and abrasive paper take longer and draw nothing in.",
@@ -46,6 +49,7 @@ export const grindingCaution: CautionWords = {
 
 export const feetCaution: CautionWords = {
   title: "The foot that wears it",
+  short: "Feel the inside for tacks and ridges. Numb feet, diabetes, wounds or pain: to licensed practice.",
   what: "A ridge, a hard edge, a tack or too little room rubs a foot sore. Who does not feel it, with diabetes or numb feet, can get a wound that is slow to heal or costs the foot.",
   care: [
     "Ask before you measure: diabetes, numb or cold feet, wounds, swelling, pain, insoles by prescription. With any of these, shoes belong into licensed practice: doctor, podiatrist, orthopaedic shoemaker.",

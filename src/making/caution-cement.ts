@@ -6,6 +6,7 @@ import { restrictions, restrictionWords } from "./restrictions.ts";
 /** Contact cement with solvent: the greatest hazard of this work. */
 export const cementCaution: CautionWords = {
   title: "Solvent cement: vapour and fire",
+  short: "Outdoors or under an exhaust; mask with organic-vapour filters (no dust mask), goggles, nitrile gloves; no flame or spark; lid on the tin.",
   what: "The vapour makes you dizzy and drowsy, and breathed often it can harm nerves, liver and an unborn child. It catches fire from a spark, also from a spark far off: it is heavier than air and creeps along the floor. n-Hexane gives off vapour that burns from −22 °C on (flash point −7 °F, USA, NIOSH, as looked up in November 2026).",
   care: [
     "Use less of it: paste or latex for linings, folds and stiffeners. At home take a water-based cement, or one low in toluene and n-hexane.",

@@ -2,6 +2,7 @@ import { practice, toolComesFirst, type CautionWords } from "./caution-words.ts"
 
 export const knifeCaution: CautionWords = {
   title: "Knives",
+  short: "Sharp knife, cut away from you, the other hand behind the edge.",
   what: "A knife that slips cuts the holding hand or the thigh. A blunt one slips first, because you press.",
   care: [
     "Keep it sharp: strop before each piece, hone when it drags. It should cut under its own weight and a light hand.",
@@ -17,6 +18,7 @@ export const knifeCaution: CautionWords = {
 
 export const machineCaution: CautionWords = {
   title: "Sewing machine",
+  short: "Foot off the pedal and machine off before your fingers go near the needle.",
   what: "The needle goes through a finger as it goes through leather. It can break, and the pieces fly.",
   care: [
     "Feet off the pedal, and the machine switched off, before you thread, change needle or foot, oil or clear a jam.",
@@ -31,6 +33,7 @@ export const machineCaution: CautionWords = {
 
 export const hammerCaution: CautionWords = {
   title: "Hammer, tacks and nails",
+  short: "Glasses on. Count the tacks in, count them out, feel the inside.",
   what: "Tacks spring off and hit the eye, the hammer hits the thumb, tacks from the mouth are swallowed. A forgotten tack comes through the insole into the foot.",
   care: [
     "Wear glasses that close at the sides as long as you drive, pull or cut nails.",
@@ -45,6 +48,7 @@ export const hammerCaution: CautionWords = {
 
 export const pincersCaution: CautionWords = {
   title: "Lasting pincers",
+  short: "Last held fast, pull to the side of your face, never toward it.",
   what: "The leather tears or the jaws slip, and your hand flies into your face or the last off your lap. Jaws and the pincers' hammer pinch skin. Hours of pulling hurt wrist and thumb.",
   care: [
     "Hold the last fast: in a stand, or under a strap over your thigh.",

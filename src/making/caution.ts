@@ -29,6 +29,8 @@ export interface Limit {
 export interface Caution {
   readonly hazard: HazardId;
   readonly title: string;
+  /** The least to think of, in one line beside the step; the rest stands in `care`. */
+  readonly short: string;
   /** What can happen. */
   readonly what: string;
   /** What to do, most effective first. */

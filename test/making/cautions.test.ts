@@ -35,13 +35,14 @@ describe("cautions of steps", () => {
 
   test("every hazard says what can happen, several things to do, and whose word comes first", () => {
     for (const hazard of hazardIds) {
-      const { title, what, care, first, source } = cautionWords[hazard];
+      const { title, short, what, care, first, source } = cautionWords[hazard];
+      expect(short.length, short).toBeLessThan(145);
       expect(title.length && what.length && source.length, hazard).toBeGreaterThan(0);
       expect(care.length, hazard).toBeGreaterThanOrEqual(4);
       expect(new Set(care).size).toBe(care.length);
       expect(first, hazard).toMatch(/safety data sheet.* your local rules and licensed practice come before anything said here\.$/);
       for (const sentence of [what, ...care, first]) expect(sentence.length, sentence).toBeLessThan(430);
-      for (const sentence of [what, ...care, first]) expect(sentence).toMatch(/\.$/);
+      for (const sentence of [short, what, ...care, first]) expect(sentence).toMatch(/\.$/);
     }
   });
 });
@@ -51,6 +52,7 @@ describe("what is said", () => {
     const { care } = cautionWords["solvent cement"];
     const at = (part: RegExp): number => care.findIndex((item) => part.test(item));
     const order = [/water-based/, /exhaust/, /[Nn]o flame/, /half mask/, /goggles/].map(at);
+    for (const part of ["exhaust", "organic-vapour filters", "goggles", "gloves", "no flame"]) expect(cautionWords["solvent cement"].short).toContain(part);
     expect(order.every((place) => place >= 0)).toBe(true);
     expect([...order].sort((a, b) => a - b)).toEqual(order);
     for (const part of ["Do not count on an open door", "organic-vapour filters", "Never a dust mask", "nitrile gloves", "no spark", "no heat gun", "close the tin", "metal bin", "pregnant", "asthma", "asks a doctor", "low in toluene and n-hexane"]) expect(said("solvent cement")).toContain(part);
@@ -80,7 +82,7 @@ describe("what is said", () => {
 
 describe("nothing is called harmless", () => {
   const claims = (text: string): readonly string[] =>
-    [...text.matchAll(/[^\n]*(?<!keep )\b(?:safe|safer|safest|safely|harmless|innocuous|non-?toxic|risk-?free|(?:no|without|free of|not a) (?:danger|risk|hazard)|not (?:dangerous|harmful|toxic|poisonous)|no harm|nothing to fear)\b[^\n]*/gi)].map(([line]) => line.trim());
+    [...text.matchAll(/[^\n]*(?<!keep )\b(?:safe|safer|safest|safely|harmless|innocuous|non-?toxic|risk-?free|(?:no|without|free of|not a) (?:danger|risk|hazard)|not (?:dangerous|harmful|toxic|poisonous)|(?<!no limit means[^\n]*)no harm|nothing to fear)\b[^\n]*/gi)].map(([line]) => line.trim());
   /** Program text without its comments. */
   const spoken = (source: string): string => source.replaceAll(/"(?:[^"\\\n]|\\.)*"|`(?:[^`\\]|\\.)*`|\/\/.*|\/\*[\s\S]*?\*\//g, (part) => (part.startsWith("/") ? "" : part));
   const under = (folder: string): string[] => (readdirSync(folder, { recursive: true }) as string[]).filter((name) => /\.(?:ts|tsx|md)$/.test(name)).map((name) => join(folder, name));
@@ -99,6 +101,8 @@ describe("nothing is called harmless", () => {
     expect(claims('const x = "This glue is safe at home."')).toHaveLength(1);
     expect(claims("Below the limit there is no danger.\nIt is non-toxic.\nYou may safely breathe it.")).toHaveLength(3);
     expect(claims("The safety data sheet comes first.")).toEqual([]);
+    expect(claims("It does no harm.")).toHaveLength(1);
+    expect(claims("No wonder: no limit means that a little less does no harm.")).toEqual([]);
     expect(spoken('// safe\nconst a = "https://x.y/safe"; /* safe */')).toBe('\nconst a = "https://x.y/safe"; ');
   });
 });

@@ -20,8 +20,8 @@ const list = (items: readonly string[]): string => items.map((item) => `- ${item
 function cautionsTold(): string {
   return hazardIds
     .map((hazard) => {
-      const { title, what, care, first, source } = cautionWords[hazard];
-      return `## ${title}\n\n${what}\n\n${list(care)}\n\n**${first}** From: ${source}.`;
+      const { title, short, what, care, first, source } = cautionWords[hazard];
+      return `## ${title}\n\n**${short}**\n\n${what}\n\n${list(care)}\n\n**${first}** From: ${source}.`;
     })
     .join("\n\n");
 }
