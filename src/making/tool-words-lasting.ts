@@ -6,7 +6,7 @@ export const lastingTools = {
   "last stand": { use: "To hold the last bottom up while you pull and nail.", standIn: "A strap over last and thigh, held down by your foot; or a rolled towel in a vice.", must: false, buy: "later" },
   "last hook": { use: "To pull the last out of the finished shoe.", standIn: "A strong bent rod or cord through the last's hole.", must: true, buy: "first" },
   "marking strips": { use: "To carry the marks for throat, back and sides to both lasts.", standIn: "Strips of paper cut from the marks sheet.", must: true, buy: "first" },
-  "French chalk": { use: "To dust the last so that the lining slides and the last comes out.", standIn: "Pure talc; keep it from your nose.", must: true, buy: "first" },
+  "French chalk": { use: "To dust the last so that the lining slides and the last comes out.", standIn: "Talcum powder without scent. Shake it low, and do not breathe it in.", must: true, buy: "first" },
   "lasting pincers": { use: "To pull the upper over the last; their side is a small hammer.", standIn: "Flat pliers with broad jaws, tape on their teeth; slower, and they mark the leather.", must: true, buy: "first" },
   "lasting hammer": { use: "To drive tacks and to flatten lasted pleats.", standIn: "Any hammer of 200 to 300 g; the pincers' side does for tacks.", must: false, buy: "later" },
   "tack lifter": { use: "To draw tacks without tearing the leather.", standIn: "A small screwdriver, its edges rounded, or the nippers.", must: true, buy: "first" },

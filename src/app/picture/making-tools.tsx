@@ -34,7 +34,7 @@ function Tools({ title, of, titleOf }: { readonly title: string; readonly of: re
         {of.map((t) => (
           <li key={t.tool}>
             <p><b>{capital(t.tool)}</b>{t.buy === "later" && <span className="follows">, once you go on</span>}</p>
-            <p className="follows">{t.use} {t.standIn && <>In its place: {t.standIn}</>}{t.noStandIn && <>Nothing in its place: {t.noStandIn}</>}</p>
+            <p className="follows">{t.use} {t.standIn && <>In its place: {t.standIn}</>}{t.noStandIn}</p>
             {t.steps.length > 0 && <p className="follows first-used">First at: {titleOf(t.steps[0]!)}</p>}
           </li>
         ))}
