@@ -31,6 +31,8 @@ export interface Need {
   readonly thicknessMm?: number;
   /** Width of tape or elastic, mm. */
   readonly widthMm?: number;
+  /** What a filler fills, both shoes, mm³. */
+  readonly volumeMm3?: number;
   /** What to ask for in the shop: "goat or calf, firm, 1.0 to 1.1 mm". */
   readonly kind: string;
   /** Why this kind and thickness. */

@@ -1,7 +1,16 @@
 import type { Finding } from "#base/findings.ts";
 import type { MakingInput } from "./input.ts";
 import type { Bond, Need } from "./need.ts";
+import { bottomBonds } from "./needs/bonds-bottom.ts";
+import { upperBonds } from "./needs/bonds-upper.ts";
+import { bottomNeeds } from "./needs/bottom.ts";
+import { glueNeeds } from "./needs/glue.ts";
 import { leatherNeeds } from "./needs/leathers.ts";
+import { nailNeeds } from "./needs/nails.ts";
+import { sewingNeeds } from "./needs/sewing.ts";
+import { stiffeningNeeds } from "./needs/stiffening.ts";
+import { sundryNeeds } from "./needs/sundries.ts";
+import { tapeNeeds } from "./needs/tapes.ts";
 import { readSkins } from "./skins.ts";
 import type { ThreadNeed } from "./thread-need.ts";
 
@@ -12,11 +21,22 @@ export interface Needed {
 }
 
 /**
- * What one pair takes, in the order in which a maker shops: leathers, stiffening, bottom, tapes, thread, nails, cement, sundries. Net amounts
- * are exact to the pieces. What there is no piece of is not on the list. Formulas and sources: docs/method/making.md.
+ * What one pair takes, in the order in which a maker shops: leathers, stiffening, tapes, bottom, thread, cement, nails, sundries. Net amounts
+ * are exact to the pieces; what there is no piece of is not on the list. Formulas and sources: docs/method/making.md.
  */
-export function needsOf(input: MakingInput, _thread: ThreadNeed): Needed {
+export function needsOf(input: MakingInput, thread: ThreadNeed): Needed {
   const findings: Finding[] = [];
   const skins = readSkins(input.said, findings);
-  return { needs: leatherNeeds(input, skins, findings), bonds: [], findings };
+  const bonds = [...upperBonds(input), ...bottomBonds(input)];
+  const needs = [
+    ...leatherNeeds(input, skins, findings),
+    ...stiffeningNeeds(input, skins, findings),
+    ...tapeNeeds(input),
+    ...bottomNeeds(input),
+    ...sewingNeeds(thread),
+    ...glueNeeds(bonds),
+    ...nailNeeds(input, findings),
+    ...sundryNeeds(input),
+  ];
+  return { needs, bonds, findings };
 }

@@ -10,6 +10,12 @@ export const grossOf = (net: number, waste: Waste): number => net / (1 - waste.o
 /** Published figures give them as gross to net: 8.5 dm² bought for 6 dm² of pieces. */
 export const wasteByRatio = (bought: number, pieces: number, why: string): Waste => wasteOf(1 - pieces / bought, why);
 
+/** Loss on boards and sheets: what is bought for what is cut of it. */
+export const boardWaste = wasteByRatio(8.5, 6, "8 to 9 dm² of insole board are bought for 6 dm² of pieces (a shoemaking handbook's reckoning at EU 37).");
+export const soleWaste = wasteByRatio(5.15, 3.4, "4.8 to 5.5 dm² of sole leather are bought for 3.4 dm² of soles (a shoemaking handbook's reckoning at EU 37).");
+export const smallPartsWaste = wasteOf(0.2, "About 20 % are lost where small articles are cut (a dictionary of leather, cutting waste).");
+export const sheetWaste = wasteOf(0.15, "2 to 15 % are lost in sheets that are alike all over (a maker of sports shoes on cutting loss); small sheets cut by hand lose the most.");
+
 /**
  * What comes out of a skin: measured by laying shoe pieces of 2.09 dm² on one outline of a hide, as it was and scaled down to 0.30 m²
  * (our own measurement, within 2 points): 0.785 less 0.52 times the root of mean piece over skin.

@@ -1,11 +1,12 @@
 import { sentence } from "../sentence.ts";
 
-const dm2 = (mm2: number): string => `${(mm2 / 10_000).toFixed(1)} dm²`;
-
 export const needsSentences = {
-  "skin-of-unknown": sentence("look", (d: { good: string }) => `A size is said for "${d.good}", and nothing on the list is called so. Write it at the upper leather, the lining leather or another line of the list.`),
-  "skin-unread": sentence("look", (d: { good: string; wrong: string }) => `The size of one piece of ${d.good} as it is bought cannot be read: ${d.wrong}. Until then the usual size is taken. Write it like 6 ft2 or 55 dm2.`),
-  "skin-too-small": sentence("look", (d: { good: string; part: string; partMm2: number; skinMm2: number }) =>
-    `One piece of ${d.good} as it is bought is said to have ${dm2(d.skinMm2)}, and that does not hold the ${d.part}, which takes ${dm2(d.partMm2)} alone. Look at the unit, 1 ft² is 9.3 dm², or buy a larger one.`,
+  "skin-of-unknown": sentence("note", (d: { name: string; nearest: readonly string[] }) =>
+    `“${d.name}” among the sizes of skins is nothing that is bought here, and is kept without being counted. ${d.nearest.length === 0 ? "Look at the list of what this pair takes for its names." : `Did you mean ${d.nearest.join(" or ")}?`}`,
   ),
+  "skin-unread": sentence("look", (d: { good: string; wrong: string }) => `The size in which the ${d.good} is bought cannot be read: ${d.wrong}. Until then a usual size is taken.`),
+  "skin-odd": sentence("look", (d: { good: string; got: string; ft2: number; usualFt2: number; many: boolean }) =>
+    `The size in which the ${d.good} is bought is said to be ${d.got}, that is ${d.ft2 < 0.1 ? d.ft2.toFixed(3) : d.ft2.toFixed(1)} ft², and one is usually about ${d.usualFt2.toFixed(0)} ft². ${d.many ? "Write the size of one, not of all." : "Look at its unit: 1 ft² is 9.3 dm²."} The waste is estimated with it all the same.`,
+  ),
+  "heel-nails-none": sentence("note", (d: { lift: string; roomMm: number }) => `Heel nails: under the ${d.lift} only ${d.roomMm.toFixed(1)} mm of lift, sole and board lie one over the other, and no nail is short enough to end inside. Cement it.`),
 };

@@ -1,5 +1,6 @@
-import { finding, type Finding } from "#base/findings.ts";
+import type { Finding } from "#base/findings.ts";
 import type { Material, Piece, Strip } from "#pieces/piece.ts";
+import type { GoodId } from "../goods.ts";
 import type { MakingInput } from "../input.ts";
 import type { Need } from "../need.ts";
 import { areaOf, countOf, largestOf, netOf, partsByArea, piecesOf, stripsByArea } from "../part-areas.ts";
@@ -13,7 +14,7 @@ export const usualUpperMm = [1.0, 1.1] as const;
 export const usualLiningMm = [0.8, 1.0] as const;
 const usualSockMm = [0.6, 0.8] as const;
 
-type LeatherGood = Material & ("upper leather" | "lining leather" | "sock leather" | "side lining");
+type LeatherGood = GoodId & Material;
 
 interface FromSkin {
   readonly good: LeatherGood;
@@ -43,19 +44,16 @@ export function leatherNeeds(input: MakingInput, skins: SkinSizes, findings: Fin
 }
 
 /** Net, gross and the smallest piece that still holds the largest part; nothing where a pair has no such piece. */
-function fromSkin(pieces: readonly Piece[], { good, usualFt2, strips = [] }: FromSkin, skins: SkinSizes, findings: Finding[]): Pick<Need, "parts" | "net" | "gross" | "waste" | "holds"> | undefined {
+export function fromSkin(pieces: readonly Piece[], { good, usualFt2, strips = [] }: FromSkin, skins: SkinSizes, findings: Finding[]): Pick<Need, "parts" | "net" | "gross" | "waste" | "holds"> | undefined {
   const largest = largestOf(pieces);
   if (!largest) return undefined;
   const parts = [...partsByArea(pieces), ...stripsByArea(strips)];
   const net = netOf(parts);
-  const skin = skinSize(skins, good, usualFt2);
-  const holds = smallestBox(largest.outline);
-  if (largest.areaMm2 > skin.mm2) findings.push(finding("skin-too-small", { good, part: largest.name, partMm2: largest.areaMm2, skinMm2: skin.mm2 }));
+  const skin = skinSize(skins, good, usualFt2, findings);
   const waste = skinWaste(areaOf(pieces) / countOf(pieces), skin.mm2, skin.said);
-  return { parts, net, gross: grossOf(net, waste), waste, holds };
+  return { parts, net, gross: grossOf(net, waste), waste, holds: smallestBox(largest.outline) };
 }
 
-/** "1.0 to 1.1 mm", and the maker's own number where it lies outside. */
 const within = (mm: number, [least, most]: readonly [number, number]): boolean => mm >= least - 1e-9 && mm <= most + 1e-9;
 const thicknessAsked = (mm: number, usual: readonly [number, number]): string => (within(mm, usual) ? thicknessRange(...usual) : thicknessWords(mm));
 const besideUsual = (mm: number, usual: readonly [number, number], thinner: string, thicker: string): string =>

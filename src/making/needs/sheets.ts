@@ -1,0 +1,16 @@
+import type { Material, Piece } from "#pieces/piece.ts";
+import type { GoodId } from "../goods.ts";
+import type { Need, Waste } from "../need.ts";
+import { largestOf, netOf, partsByArea, piecesOf } from "../part-areas.ts";
+import { smallestBox } from "../smallest-box.ts";
+import { grossOf } from "../waste.ts";
+
+export type About = Pick<Need, "kind" | "reason" | "source"> & { readonly thicknessMm?: number };
+
+/** A need cut from sheet or board, where a pair has such pieces. */
+export function fromSheet(good: GoodId & Material, pieces: readonly Piece[], waste: Waste, about: About): readonly Need[] {
+  const cut = piecesOf(pieces, good), largest = largestOf(cut);
+  if (!largest) return [];
+  const parts = partsByArea(cut), net = netOf(parts);
+  return [{ good, measure: "area", parts, net, gross: grossOf(net, waste), waste, holds: smallestBox(largest.outline), ...about }];
+}
