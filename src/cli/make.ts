@@ -9,6 +9,7 @@ import type { Files } from "#job/files.ts";
 import { correctedToMarks, foretell, Laster, usualSizes } from "#job/lasting.ts";
 import type { OpenedJob } from "#job/job-file.ts";
 import type { Job } from "#job/job.ts";
+import { makingOfPair } from "#job/making.ts";
 import { readyFor } from "#job/pictures.ts";
 import { Pipeline } from "#job/pipeline.ts";
 import { Prover, tryOut } from "#job/proof.ts";
@@ -20,6 +21,7 @@ import { springRange } from "#shell/spring-range.ts";
 import { exitFor } from "./exit.ts";
 import { withSide } from "./measure.ts";
 import { addLeatherOptions, withLeatherOptions, type LeatherOptions } from "./leather-options.ts";
+import { addMakingOptions, withMakingOptions, type MakingOptions } from "./making-options.ts";
 import { openAll, withTapeWords } from "./open.ts";
 import { checkRoom, keepResults } from "./out-folder.ts";
 import { addPartOptions, refuseParted, withPartOptions, type PartOptions } from "./part-options.ts";
@@ -27,10 +29,11 @@ import { watched } from "./progress.ts";
 import { addReadings, withReadings, type Readings } from "./readings.ts";
 import { sayFindings, sayPair, sayProof } from "./say.ts";
 import { sayForetold } from "./say-lasting.ts";
+import { sayMaking } from "./say-making.ts";
 import { uninterrupted } from "./uninterrupted.ts";
 import { millimetres, oneOf, textUpTo } from "./values.ts";
 
-interface Options extends Readings, PartOptions, LeatherOptions {
+interface Options extends Readings, PartOptions, LeatherOptions, MakingOptions {
   readonly out: string;
   readonly example?: true;
   readonly title?: string;
@@ -69,7 +72,8 @@ export function addMake(program: Command): void {
     .option("--outer <mm>", "height of the outer side where it is lowest", millimetres("--outer", 10, 100))
     .option("--spring <mm>", "how far the heel ends of the flat pattern are swung together", millimetres("--spring", -springRange.most, springRange.most));
   addPartOptions(command);
-  addLeatherOptions(command)
+  addLeatherOptions(command);
+  addMakingOptions(command)
     .option("--untried", "leave out trying the pattern on the last: no check, nicks, seams and halves; quicker by about two seconds")
     .option("--json", "print the report as JSON instead of sentences")
     .option("--verbose", "show the inner details of a mistake of ours")
@@ -81,8 +85,11 @@ async function make(paths: readonly string[], options: Options): Promise<void> {
   refuseParted(paths);
   const { job: chosen, files, findings = [] } = choose(paths, options);
   const { job, findings: unread, byRow } = withLeatherOptions(withReadings(chosen, options, paths[0] === undefined ? "the example" : basename(paths[0])), options);
+  const { job: wished, findings: unlisted } = withMakingOptions(withWishes(job, options), options);
   await uninterrupted(() => checkRoom(options.out));
-  const { pair, proof, foretold, sheets } = await watched((watch) => work(withWishes(job, options), files, { changed: [...findings, ...unread], byRow }, options, watch));
+  const { pair, proof, foretold, sheets } = await watched((watch) => work(wished, files, { changed: [...findings, ...unread, ...unlisted], byRow }, options, watch));
+  const making = makingOfPair(pair);
+  const found = [...pair.findings, ...making.findings];
   await uninterrupted(() => keepResults(options.out, sheets));
 
   if (options.json) {
@@ -91,9 +98,9 @@ async function make(paths: readonly string[], options: Options): Promise<void> {
   } else {
     const written = `Written to ${join(options.out, "/")}: ${sheets.map((sheet) => sheet.name).join(", ")}.`;
     const last = [written, withoutCutWords(sheetChoicesFrom(pair.job.sheets).layers), "Print at 100 % and measure the scale bars before you cut."];
-    console.log([sayPair(pair), proof && sayProof(proof), foretold && sayForetold(foretold), sayFindings(pair.findings), last.filter(Boolean).join("\n")].filter(Boolean).join("\n\n"));
+    console.log([sayPair(pair), proof && sayProof(proof), foretold && sayForetold(foretold), sayMaking(making), sayFindings(found), last.filter(Boolean).join("\n")].filter(Boolean).join("\n\n"));
   }
-  process.exitCode = exitFor(pair.findings);
+  process.exitCode = exitFor(found);
 }
 
 /** As many trials as are allowed are seldom needed: their share is told so that few of them are most of it already, and the bar does not leap when they are done. */

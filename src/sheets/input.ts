@@ -2,6 +2,7 @@ import type { Finding } from "#base/findings.ts";
 import type { Last } from "#last/last.ts";
 import type { Foretold } from "#lasting/foretold.ts";
 import type { Lines } from "#lines/lines.ts";
+import type { Making } from "#making/making.ts";
 import type { BottomMade } from "#pieces/bottom/made.ts";
 import type { PartChoices } from "#pieces/choices.ts";
 import type { Piece, Strip } from "#pieces/piece.ts";
@@ -11,6 +12,7 @@ import type { SeamLine } from "#shell/seam-line.ts";
 import type { ShellSettings } from "#shell/settings.ts";
 import type { FlatShell } from "#shell/shell.ts";
 import type { TapedShell, TracedPicture } from "#tape/taped-shell.ts";
+import type { Stitched } from "#pieces/stitching.ts";
 import type { SheetChoices } from "./choices.ts";
 import type { CorrectedFor } from "./corrected.ts";
 import type { Tried } from "./tried-report.ts";
@@ -25,6 +27,10 @@ interface AnyInput {
   readonly pieces: readonly Piece[];
   /** What is cut off a roll by length, for the whole pair. */
   readonly strips: readonly Strip[];
+  /** Lines of stitches on one shoe. */
+  readonly stitching: readonly Stitched[];
+  /** What to buy, what it costs, and the steps. */
+  readonly making: Making;
   /** What was decided about the parts by word or by yes and no. */
   readonly parts: PartChoices;
   readonly pieceSettings: PieceSettings;

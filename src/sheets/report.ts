@@ -4,6 +4,7 @@ import type { CommonSheet } from "./arrange.ts";
 import type { LastInput, SheetInput, TapeInput } from "./input.ts";
 import { lastingReport } from "./lasting-report.ts";
 import { madeReport } from "./made-report.ts";
+import { makingReport, stitchingReport } from "./making-report.ts";
 import { findingReport, measureReport } from "./measure-report.ts";
 import { round } from "./report-number.ts";
 import { tapeReport } from "./tape-report.ts";
@@ -37,10 +38,12 @@ export function reportOf(input: SheetInput, sheet: CommonSheet) {
       placement: place,
     })),
     strips: input.strips.map(({ name, material, widthMm, lengthMm, perPair, where }) => ({ name, material, widthMm: round(widthMm), lengthMm: round(lengthMm), perPair, where })),
+    stitching: stitchingReport(input.stitching),
     parts: input.parts,
     pieceSettings: input.pieceSettings,
     ...(input.made && { made: madeReport(input.made) }),
     lasting,
+    making: makingReport(input.making),
     findings: input.findings.map(findingReport),
     timesMs: input.timesMs,
   };

@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { defaultJob } from "#job/default-job.ts";
 import { overUpperOf } from "#lasting/over-upper.ts";
 import { Pipeline } from "#job/pipeline.ts";
+import { lastInput } from "#job/sheets-for.ts";
 import { unwatched } from "#base/watch.ts";
 import { completeMeasures } from "#last/measures-by-size.ts";
 import type { LastInput } from "#sheets/input.ts";
@@ -18,8 +19,7 @@ import { pdfLines } from "../support/pdf-lines.ts";
 function inputFor(sizeEu: number, side: "right" | "left", cut: "back-seam" | "quarters"): LastInput {
   const { measures } = completeMeasures({ sizeEu, side });
   const pair = onLast(new Pipeline().run({ ...defaultJob(), size: `EU ${sizeEu}`, last: { from: "measures", measures }, parts: { cut } }, new Map()));
-  const { labels, pieces, strips, parts, pieceSettings, findings, timesMs, last, lines, shellSettings, beneath, flat, seams } = pair;
-  return { from: "last", ...labels, choices: sheetChoicesFrom(), pieces, strips, parts, pieceSettings, findings, timesMs, last, lines, shellSettings, beneath, flat, ...(seams && { seams }) };
+  return lastInput(pair);
 }
 
 const pairs = { small: inputFor(34, "right", "back-seam"), usual: inputFor(38, "left", "quarters"), large: inputFor(43, "right", "quarters") };

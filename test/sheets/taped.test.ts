@@ -10,6 +10,7 @@ import { sheetsOf } from "#sheets/sheets.ts";
 import { tapedShell } from "#tape/from-traced.ts";
 import { demoTape } from "../support/demo-tape.ts";
 import { laid } from "../support/taped-outlines.ts";
+import { sampleMaking } from "../support/sample-making.ts";
 import { pdfLines } from "../support/pdf-lines.ts";
 import { tracedPicture } from "../support/traced.ts";
 
@@ -21,8 +22,9 @@ function input(side: "left" | "right", withBottom: boolean): TapeInput {
   const tape = tapedShell([picture], { photos: ["tape.jpg"], side });
   const settings = pieceSettingsFrom(pieceRulesForTape(tape));
   const parts = tapedPartsFrom();
-  const { pieces, strips, findings, made } = cutTapedPieces(tape, { settings, labels: { title: "Taped", size: "" }, parts });
-  return { from: "tape", title: "Taped", size: "", choices: usualSheets, strips, parts, ...(made && { made }), tape, traced: [picture], pieces, pieceSettings: settings, findings: [...tape.findings, ...findings], timesMs: {} };
+  const { pieces, strips, stitching, findings, made } = cutTapedPieces(tape, { settings, labels: { title: "Taped", size: "" }, parts });
+  const making = sampleMaking({ from: "tape", pieces, strips, stitching, settings, parts, ...(made && { made }) });
+  return { from: "tape", title: "Taped", size: "", choices: usualSheets, strips, stitching, making, parts, ...(made && { made }), tape, traced: [picture], pieces, pieceSettings: settings, findings: [...tape.findings, ...findings], timesMs: {} };
 }
 
 describe("sheets of a taped pattern", () => {

@@ -8,6 +8,7 @@ import { pieceRulesFor, pieceSettingsFrom } from "#pieces/rules.ts";
 import type { LastInput } from "#sheets/input.ts";
 import { shellRulesFor, shellSettingsFrom } from "#shell/rules.ts";
 import { noStrain, type FlatShell, type Shell } from "#shell/shell.ts";
+import { sampleMaking } from "./sample-making.ts";
 import { samplePieces } from "./sample-pieces.ts";
 
 // A last and its lines by formula, invented, only so far as the sheets ask for them; nothing about it is measured.
@@ -94,20 +95,23 @@ function sampleFlat(): FlatShell {
 
 export function samplePair(change: Partial<LastInput> = {}): LastInput {
   const last = sampleLast();
+  const pieces = samplePieces(), pieceSettings = pieceSettingsFrom(pieceRulesFor(last));
   return {
     from: "last",
     title: "Formula pump",
     size: "38",
     choices: usualSheets,
     strips: [],
+    stitching: [],
+    making: sampleMaking({ pieces, settings: pieceSettings }),
     parts: usualParts,
     last,
     lines: sampleLines(last),
     shellSettings: shellSettingsFrom(shellRulesFor(last)),
     beneath: [{ key: "topline", half: "medial", onLastMm: 205, overMm: 208 }, { key: "back", onLastMm: 55, overMm: 56.25 }],
     flat: sampleFlat(),
-    pieces: samplePieces(),
-    pieceSettings: pieceSettingsFrom(pieceRulesFor(last)),
+    pieces,
+    pieceSettings,
     findings: [],
     timesMs: {},
     ...change,

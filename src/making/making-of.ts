@@ -1,0 +1,23 @@
+import { calendarOf } from "./calendar-of.ts";
+import { cautionsOf } from "./cautions.ts";
+import type { MakingInput } from "./input.ts";
+import type { Making } from "./making.ts";
+import { moneyOf } from "./money.ts";
+import { needsOf } from "./needs.ts";
+import { stepsOf } from "./steps.ts";
+import { threadFor } from "./thread.ts";
+import { toolsOf } from "./tool-list.ts";
+
+/** What a pair takes, what it costs and how it is made; from its pieces, and from what the maker wrote. Method: docs/method/making.md. */
+export function makingOf(input: MakingInput): Making {
+  const { said } = input;
+  const thread = threadFor(input.stitching);
+  const { needs, bonds, findings: needed } = needsOf(input, thread);
+  const steps = stepsOf(input);
+  const { pairs, toBuy, cost, findings: paid } = moneyOf({ needs, steps, said });
+  const { calendar, findings: planned } = calendarOf({ steps, pairs, said });
+  return {
+    pairs, needs, bonds, thread, toBuy, tools: toolsOf(steps), cost, steps, ...(calendar && { calendar }), cautions: cautionsOf(steps),
+    findings: [...needed, ...paid, ...planned],
+  };
+}
