@@ -4,9 +4,11 @@ export interface Stint {
   /** Minutes from the session's begin. */
   readonly fromMin: number;
   readonly toMin: number;
-  /** 1 of 2 where a step goes on in a later session. */
+  /** 1 of 2 where a step goes on later, or is done for some pairs first. */
   readonly part: number;
   readonly parts: number;
+  /** How many of the pairs, where not all of them are done in one go. */
+  readonly pairs?: number;
 }
 
 /** One time at the bench. */

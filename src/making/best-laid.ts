@@ -1,0 +1,40 @@
+import type { Span } from "./bench-time.ts";
+import { minutesADay } from "./dates.ts";
+import { layWork, type Laid, type Manner, type Rounds } from "./fit-work.ts";
+import { allMinutes, minutesFor, type WorkPlan } from "./work-plan.ts";
+
+/**
+ * Tries some manners of laying the work and keeps the one that is ready on the earliest day, then with the fewest stretches, then
+ * earliest. One of them does step after step and waits idle: nothing later than that is ever chosen. `weekMin`: minutes at the bench in a
+ * week. Nothing where the sessions do not hold the work.
+ */
+export function bestLaid(plan: WorkPlan, rounds: Rounds, sessions: readonly Span[], weekMin: number): readonly Laid[] | undefined {
+  if (allMinutes(plan) > sessions.reduce((sum, { from, to }) => sum + to - from, 0)) return undefined;
+  const inOrder = plan.steps.map((_, k) => -k);
+  const urgencies = [tails(plan, 1), tails(plan, (7 * minutesADay) / weekMin), inOrder];
+  const manners: Manner[] = [
+    { next: "idle", urgency: inOrder, whole: false },
+    ...urgencies.flatMap((urgency) => (["urgent", "soonest"] as const).flatMap((next) => [true, false].map((whole) => ({ next, urgency, whole })))),
+  ];
+  const tried = manners.flatMap((manner) => {
+    const parts = layWork(plan, rounds, sessions, manner);
+    return parts ? [{ parts, idle: manner.next === "idle", ready: readyAt(plan, parts) }] : [];
+  });
+  const bound = tried.find((t) => t.idle)?.ready ?? Infinity;
+  const dayOfReady = (ready: number): number => Math.floor(ready / minutesADay);
+  const [best] = tried.filter((t) => t.ready <= bound).toSorted((a, b) => dayOfReady(a.ready) - dayOfReady(b.ready) || a.parts.length - b.parts.length || a.ready - b.ready);
+  return best?.parts;
+}
+
+/** The longest way from each step's begin to the end of all work: its minutes, the more of the calendar the rarer sessions are, and rests. */
+function tails(plan: WorkPlan, aMinute: number): readonly number[] {
+  const tail = plan.steps.map(() => 0);
+  for (const group of plan.groups.toReversed()) {
+    for (const k of group.toReversed()) tail[k] = minutesFor(plan, k, plan.pairs) * aMinute + plan.rest[k]! + plan.after[k]!.reduce((most, j) => Math.max(most, tail[j]!), 0);
+  }
+  return tail;
+}
+
+/** When the last step is over, its rest with it. */
+export const readyAt = (plan: WorkPlan, parts: readonly Laid[]): number => parts.reduce((ready, { to, step }) => Math.max(ready, to + plan.rest[step]!), -Infinity);
+

@@ -1,0 +1,102 @@
+import type { Span } from "./bench-time.ts";
+import { minutesFor, type WorkPlan } from "./work-plan.ts";
+
+/** A chain done for some of the pairs: what has to lie in one session. Its steps are named by their place in the group. */
+export interface Round {
+  readonly group: readonly number[];
+  readonly pairs: number;
+  /** Minutes of each of the group's steps. */
+  readonly lasts: readonly number[];
+  /** Steps of the group before each, and the minutes from their end to its begin. */
+  readonly before: readonly (readonly { readonly step: number; readonly rest: number }[])[];
+  /** By when after a step's end its follower must have begun. */
+  readonly most: readonly ({ readonly min: number; readonly next: number } | undefined)[];
+  /** Orders in which the steps can follow one another, the shortest first. */
+  readonly orders: readonly (readonly number[])[];
+}
+
+/** Orders that are tried of a chain; one of five steps has no more. */
+const mostOrders = 120;
+
+/**
+ * A chain for so many pairs. While the later pairs are coated the first ones dry already, so that with each pair more the time that is
+ * left shrinks by the longer of both steps: rest + (pairs − 1) · max(a, b) ≤ most.
+ */
+export function roundOf(plan: WorkPlan, group: readonly number[], pairs: number): Round {
+  const before = group.map((k) => plan.before[k]!.flatMap((j) => (group.includes(j) ? [{ step: group.indexOf(j), rest: plan.rest[j]! }] : [])));
+  const most = group.map((k) => {
+    const to = plan.most[k];
+    return to && { min: Math.floor(to.min - (pairs - 1) * Math.max(plan.minutes[k]!, plan.minutes[to.next]!)), next: group.indexOf(to.next) };
+  });
+  const round: Round = { group, pairs, lasts: group.map((k) => minutesFor(plan, k, pairs)), before, most, orders: [] };
+  const long = (order: readonly number[]): number => spanOf({ ...round, orders: [order] }) ?? Infinity;
+  const orders = ordersOf(before.map((list) => list.map(({ step }) => step))).map((order) => ({ order, span: long(order) }));
+  return { ...round, orders: orders.filter(({ span }) => span < Infinity).toSorted((a, b) => a.span - b.span).map(({ order }) => order) };
+}
+
+/** Orders in which everything comes after what is before it, at most {@link mostOrders}; by the steps' places. */
+function ordersOf(before: readonly (readonly number[])[]): readonly (readonly number[])[] {
+  const orders: number[][] = [];
+  const longer = (order: readonly number[]): void => {
+    if (order.length === before.length) orders.push([...order]);
+    for (let k = 0; k < before.length && orders.length < mostOrders; k++) if (!order.includes(k) && before[k]!.every((j) => order.includes(j))) longer([...order, k]);
+  };
+  longer([]);
+  return orders;
+}
+
+/** Where a chain's steps lie, by place, in what is free of one session, so that the last is done soonest; none begins before `soonest`. Nothing where they do not fit. */
+export function layChain(round: Round, free: readonly Span[], soonest: readonly number[]): readonly Span[] | undefined {
+  let best: readonly Span[] | undefined;
+  for (const order of round.orders) {
+    const laid = layInOrder(round, order, free, soonest);
+    if (laid && (!best || endOf(laid) < endOf(best))) best = laid;
+  }
+  return best;
+}
+const endOf = (spans: readonly Span[]): number => Math.max(...spans.map((s) => s.to));
+
+/**
+ * Every step as early as it can be in this order. Where a follower would begin too late, the step it follows is moved later and all are
+ * laid again; each move is forced and only ever later, so that what stands at the end is the earliest there is.
+ */
+function layInOrder({ lasts, before, most }: Round, order: readonly number[], free: readonly Span[], soonest: readonly number[]): readonly Span[] | undefined {
+  const least = [...soonest];
+  for (;;) {
+    const laid: Span[] = [];
+    let time = -Infinity;
+    for (const k of order) {
+      const from = firstFree(free, before[k]!.reduce((begin, { step, rest }) => Math.max(begin, laid[step]!.to + rest), Math.max(time, least[k]!)), lasts[k]!);
+      if (from === undefined) return undefined;
+      laid[k] = { from, to: from + lasts[k]! };
+      time = laid[k].to;
+    }
+    const late = most.findIndex((m, k) => m !== undefined && laid[m.next]!.from > laid[k]!.to + m.min);
+    if (late < 0) return laid;
+    least[late] = laid[most[late]!.next]!.from - most[late]!.min - lasts[late]!;
+  }
+}
+
+/** Begin of the first stretch of this length that is free. */
+function firstFree(free: readonly Span[], soonest: number, lasts: number): number | undefined {
+  const gap = free.find(({ from, to }) => Math.max(from, soonest) + lasts <= to);
+  return gap && Math.max(gap.from, soonest);
+}
+
+/** How long a session must be for one round, at the least; nothing where no length is enough. */
+export function spanOf(round: Round): number | undefined {
+  const enough = round.group.reduce((sum, _, k) => sum + round.lasts[k]! + Math.max(0, round.most[k]?.min ?? 0, ...round.before[k]!.map(({ rest }) => rest)), 0);
+  const laid = layChain(round, [{ from: 0, to: enough }], round.group.map(() => 0));
+  return laid && endOf(laid);
+}
+
+/** A chain cut into rounds of as many pairs as one session and the open time of the cement let; nothing where not even one pair goes. */
+export function roundsOf(plan: WorkPlan, group: readonly number[], longestMin: number): readonly Round[] | undefined {
+  const fits = (pairs: number): boolean => (spanOf(roundOf(plan, group, pairs)) ?? Infinity) <= longestMin;
+  let most = 0;
+  while (most < plan.pairs && fits(most + 1)) most++;
+  if (most === 0) return undefined;
+  const count = Math.ceil(plan.pairs / most);
+  const few = Math.floor(plan.pairs / count);
+  return Array.from({ length: count }, (_, r) => roundOf(plan, group, few + (r < plan.pairs - few * count ? 1 : 0)));
+}

@@ -1,0 +1,82 @@
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { explain, severityOf } from "#base/findings.ts";
+import { weekdayNames } from "#making/dates.ts";
+import { readSessions } from "#making/read-sessions.ts";
+import { readMinutes, stepMinutes } from "#making/step-minutes.ts";
+import { aStep } from "../support/invented-steps.ts";
+
+const week = (text: string): string[] => {
+  const { week: times, findings } = readSessions(text);
+  expect(findings).toEqual([]);
+  return times.map(({ weekday, fromMin, toMin }) => `${weekdayNames[weekday]!.slice(0, 2)} ${fromMin / 60}-${toMin / 60}`);
+};
+const told = (text: string): string[] => readSessions(text).findings.map(explain);
+
+test("times are read the ways makers write them", () => {
+  expect(week("Tue 19:00-21:30, Sat 9:00–13:00")).toEqual(["Tu 19-21.5", "Sa 9-13"]);
+  expect(week("tuesday 19-21.30; SATURDAYS 9 to 13")).toEqual(["Tu 19-21.5", "Sa 9-13"]);
+  expect(week("Mon, Thu 19h-21h30")).toEqual(["Mo 19-21.5", "Th 19-21.5"]);
+  expect(week("Sat 9-12, 14-17\nSun from 10 until 12")).toEqual(["Sa 9-12", "Sa 14-17", "Su 10-12"]);
+  expect(week("weekends 10-12")).toEqual(["Sa 10-12", "Su 10-12"]);
+  expect(week("Fri-Mon 8-9")).toEqual(["Mo 8-9", "Fr 8-9", "Sa 8-9", "Su 8-9"]);
+  expect(week("Tues and Thurs 7-9:30 pm, Sat 11-1pm, Sun 7 p.m. – 9 p.m.")).toEqual(["Tu 19-21.5", "Th 19-21.5", "Sa 11-13", "Su 19-21"]);
+  expect(week("daily 20:00—22:00")).toHaveLength(7);
+  expect(week("every day 20-24")[6]).toBe("Su 20-24");
+  expect(week("weekdays 6:30-7:15")).toHaveLength(5);
+  expect(week("Wed 12am-2am, Fri 12-1pm")).toEqual(["We 0-2", "Fr 12-13"]);
+  expect(week("")).toEqual([]);
+  expect(week("Mon 9-12, Mon 12-14")).toEqual(["Mo 9-12", "Mo 12-14"]);
+});
+
+test("what cannot be read is told at the field, and the rest counts", () => {
+  expect(readSessions("Tue 19-21, Doomsday 9-13").week).toEqual([{ weekday: 1, fromMin: 1140, toMin: 1260 }]);
+  expect(told("Tue 19-21, Doomsday 9-13")).toEqual(["When you work: “Doomsday 9-13” is left out, for “doomsday” is no day of the week. Write days and times like “Tue 19:00-21:30, Sat 9:00-13:00”."]);
+  expect(told("Tue 21:30-19:00, Wed 8-9")[0]).toContain("“Tue 21:30-19:00” ends at 19:00, before it begins at 21:30");
+  expect(told("Tue 22-22, Wed 8-9")[0]).toContain("ends at 22:00, before");
+  expect(told("Sat 9:00-9:10, Wed 8-9")[0]).toContain("needs 20 min at least");
+  expect(told("19-21, Wed 8-9")[0]).toContain("it says no day");
+  expect(told("Wed 8-9, Fri")[0]).toContain("“Fri” is left out, for it says no time");
+  expect(told("Wed 8-9, Fri 25-26")[0]).toContain("“25” is no time of day");
+  expect(told("Wed 8-9, Fri 9:75-11")[0]).toContain("“9:75” is no time of day");
+  expect(told("Wed 8-9, Fri 20-24:30")[0]).toContain("“24:30” is no time of day");
+  expect(told("Sat 9-12, Sat 11-13")).toEqual(["When you work: two times on Saturday overlap. They are taken as one, 09:00 to 13:00."]);
+  expect(told("whenever I like").at(-1)).toBe("When you work: no time could be read, so there is no calendar. Write days and times like “Tue 19:00-21:30, Sat 9:00-13:00”.");
+  expect(readSessions("T 9-12").week).toEqual([]);
+});
+
+test("any text gives a week without overlaps, and nothing is taken silently", () => {
+  const word = fc.constantFrom("Mon", "tue", "sat", "daily", "9-12", "19:00-21:30", "21-19", "x", "-", ",", ";", "11", "to", "3pm", "–", "\n", "9:99");
+  fc.assert(
+    fc.property(fc.array(word, { maxLength: 14 }).map((words) => words.join(" ")), fc.string(), (made, wild) => {
+      for (const text of [made, wild]) {
+        const { week: times, findings } = readSessions(text);
+        times.forEach((time, k) => {
+          expect(time.toMin - time.fromMin).toBeGreaterThanOrEqual(20);
+          expect(time.toMin).toBeLessThanOrEqual(1440);
+          const next = times[k + 1];
+          if (next) expect(next.weekday > time.weekday || next.fromMin >= time.toMin).toBe(true);
+        });
+        if (times.length === 0 && /[^\s,;]/.test(text)) expect(findings.length).toBeGreaterThan(0);
+        for (const f of findings) expect([severityOf(f), /undefined|NaN/.test(explain(f))]).toEqual(["look", false]);
+      }
+    }),
+    { seed: 7, numRuns: 500 },
+  );
+});
+
+test("the maker's own minutes stretch the steps of a phase alike", () => {
+  const steps = [aStep("a", { phase: "closing", minutes: 20 }), aStep("b", { phase: "closing", minutes: 40 }), aStep("c", { phase: "lasting", minutes: 30 })];
+  const own = stepMinutes(steps, { closing: "1,5 h", lasting: " " });
+  expect([...own.of]).toEqual([["a", 30], ["b", 60], ["c", 30]]);
+  expect(own.byPhase).toEqual([{ phase: "closing", minutes: 90 }, { phase: "lasting", minutes: 30 }]);
+  expect(own.findings).toEqual([]);
+  expect([...stepMinutes(steps, {}).of.values()]).toEqual([20, 40, 30]);
+  const wrong = stepMinutes(steps, { closing: "-5", lasting: "soon", heel: "0", sewing: "30" });
+  expect([...wrong.of.values()]).toEqual([20, 40, 30]);
+  expect(wrong.findings.map((f) => [severityOf(f), explain(f).slice(0, 45)])).toEqual([
+    ["look", "Your minutes for closing: “-5” is no time bet"], ["look", "Your minutes for lasting: “soon” is no time b"], ["look", "Your minutes for heel: “0” is no time between"], ["look", "Your minutes are given for “sewing”, which is"],
+  ]);
+  expect(["90", 90, "90 min", "1.5 h", "1,5 hours", "1:30", "1 h 30", "1h30min"].map(readMinutes)).toEqual(new Array(8).fill(90));
+  expect(["", "1:75", "1..5", "-3", "1e3", Infinity].map(readMinutes)).toEqual(new Array(6).fill(undefined));
+});

@@ -1,0 +1,209 @@
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { explain, severityOf } from "#base/findings.ts";
+import { calendarOf } from "#making/calendar-of.ts";
+import type { Calendar } from "#making/calendar.ts";
+import type { Step } from "#making/step.ts";
+import { anyPlan, anyWeek, aStep, aWait } from "../support/invented-steps.ts";
+
+const start = "2026-12-01";
+const said = (sessions: string) => ({ sessions, start });
+/** Minutes since 1970, by the platform's own calendar. */
+const at = (date: string, min: number): number => Date.parse(`${date}T00:00Z`) / 60_000 + min;
+
+interface Done { readonly step: string; readonly from: number; readonly to: number; readonly session: number; readonly pairs?: number }
+const stintsOf = (calendar: Calendar): readonly Done[] =>
+  calendar.sessions.flatMap(({ date, fromMin, stints }, session) => stints.map((s) => ({ step: s.step, from: at(date, fromMin + s.fromMin), to: at(date, fromMin + s.toMin), session, ...(s.pairs !== undefined && { pairs: s.pairs }) })));
+const shown = (calendar: Calendar): readonly string[] => calendar.sessions.flatMap(({ date, fromMin, stints }) => stints.map((s) => `${date} ${s.step} ${fromMin + s.fromMin - 1140}-${fromMin + s.toMin - 1140}${s.parts > 1 ? ` ${s.part}/${s.parts}` : ""}`));
+
+/**
+ * By hand. Tuesdays 19:00-21:00 and Saturdays 9:00-12:00. The insole is on the longest way (30 + a day + 90 + two days + 60), so it is pasted
+ * first; then the upper is cut. Cement, its 15 min and the fold take 85 min in one go and do not fit into the 30 that are left: the bow does.
+ * On Saturday cement at 9:00, fold at 9:45, lasting at 10:25 (the insole has rested since Wednesday); lasted until 11:55, rests to Monday
+ * 11:55, soled on Tuesday.
+ */
+test("a small plan comes out as by hand", () => {
+  const steps = [
+    aStep("cut", { minutes: 60 }), aStep("cement", { minutes: 30, after: ["cut"], wait: aWait(15, 40) }), aStep("fold", { minutes: 40, after: ["cement"] }),
+    aStep("insole", { minutes: 30, wait: aWait(1440) }), aStep("last", { minutes: 90, after: ["fold", "insole"], wait: aWait(2880) }), aStep("sole", { minutes: 60, after: ["last"] }), aStep("bow", { minutes: 25, after: ["cut"] }),
+  ];
+  const { calendar, findings } = calendarOf({ steps, pairs: 1, said: said("Tue 19-21, Sat 9-12") });
+  expect(findings).toEqual([]);
+  const at19 = (h: number, m: number): number => 60 * h + m - 1140;
+  expect(shown(calendar!)).toEqual([
+    "2026-12-01 insole 0-30", "2026-12-01 cut 30-90", "2026-12-01 bow 90-115",
+    `2026-12-05 cement ${at19(9, 0)}-${at19(9, 30)}`, `2026-12-05 fold ${at19(9, 45)}-${at19(10, 25)}`, `2026-12-05 last ${at19(10, 25)}-${at19(11, 55)}`,
+    "2026-12-08 sole 0-60",
+  ]);
+  expect(calendar!.sessions.map((s) => s.waits)).toEqual([[{ step: "insole", untilDate: "2026-12-02", untilMin: 1170 }], [{ step: "last", untilDate: "2026-12-07", untilMin: 715 }], []]);
+  expect(calendar!.ready).toEqual({ date: "2026-12-08", min: 1200 });
+});
+
+test("while something dries other work is done, and a long step goes on in the next session", () => {
+  const steps = [aStep("first coat", { minutes: 20, wait: aWait(30) }), aStep("second coat", { minutes: 20, after: ["first coat"] }), aStep("sew", { minutes: 100 })];
+  const { calendar } = calendarOf({ steps, pairs: 1, said: said("daily 19-21") });
+  // By hand: 140 min of work leave 20 for the second evening at the best; sewing first does that without being cut.
+  expect(shown(calendar!)).toEqual(["2026-12-01 sew 0-100", "2026-12-01 first coat 100-120", "2026-12-02 second coat 0-20"]);
+  // With half an hour more all is done in one evening, and sewing is what is done while the first coat dries.
+  const roomy = calendarOf({ steps, pairs: 1, said: said("daily 19-21:30") });
+  expect(shown(roomy.calendar!)).toEqual(["2026-12-01 first coat 0-20", "2026-12-01 sew 20-120", "2026-12-01 second coat 120-140"]);
+  const long = calendarOf({ steps: [aStep("sew", { minutes: 250 })], pairs: 1, said: said("daily 19-21") });
+  expect(shown(long.calendar!)).toEqual(["2026-12-01 sew 0-120 1/3", "2026-12-02 sew 0-120 2/3", "2026-12-03 sew 0-10 3/3"]);
+});
+
+test("many pairs go through a chain in rounds that the cement's open time lets", () => {
+  const steps = [aStep("cement", { minutes: 5, wait: aWait(15, 40) }), aStep("fold", { minutes: 8, after: ["cement"] })];
+  const { calendar } = calendarOf({ steps, pairs: 10, said: said("Sat 9-18") });
+  // By hand: 15 + (k − 1) · 8 ≤ 40 holds for k = 4, so that ten pairs are three rounds: 4, 3 and 3.
+  const rounds = stintsOf(calendar!).filter((s) => s.step === "cement").map((s) => s.pairs);
+  expect(rounds.toSorted()).toEqual([3, 3, 4]);
+});
+
+test("a pattern is made once, whatever the number of pairs", () => {
+  const steps = [aStep("card", { phase: "pattern", minutes: 50 }), aStep("cut", { phase: "cutting", minutes: 20, after: ["card"] })];
+  const { calendar } = calendarOf({ steps, pairs: 3, said: said("Sat 9-18") });
+  expect(calendar!.sessions[0]!.stints.map((s) => s.toMin - s.fromMin)).toEqual([50, 60]);
+});
+
+/** Whatever is planned has to keep these; said with nothing of the planner but its result. */
+function holds(steps: readonly Step[], pairs: number, calendar: Calendar): void {
+  const done = stintsOf(calendar);
+  const of = (id: string): readonly Done[] => done.filter((s) => s.step === id);
+  const endOf = (id: string): number => Math.max(...of(id).map((s) => s.to));
+  const beginOf = (id: string): number => Math.min(...of(id).map((s) => s.from));
+  const planned = ({ wait }: Step): number => (wait ? Math.min(wait.wellMin, wait.mostMin ?? Infinity) : 0);
+  done.forEach((s, k) => {
+    expect(s.to).toBeGreaterThan(s.from);
+    if (k > 0) expect(s.from).toBeGreaterThanOrEqual(done[k - 1]!.to);
+  });
+  for (const { fromMin, toMin, stints } of calendar.sessions) expect(stints[0]!.fromMin >= 0 && stints.at(-1)!.toMin <= toMin - fromMin).toBe(true);
+  for (const step of steps) {
+    const mine = of(step.id);
+    const asked = Math.max(1, Math.ceil(step.minutes * pairs));
+    expect(mine.reduce((sum, s) => sum + s.to - s.from, 0)).toBe(asked);
+    const parts = calendar.sessions.flatMap((session) => session.stints.filter((s) => s.step === step.id));
+    expect(parts.map((s) => [s.part, s.parts])).toEqual(parts.map((_, k) => [k + 1, parts.length]));
+    for (const before of step.after) expect(beginOf(step.id)).toBeGreaterThanOrEqual(endOf(before) + (sameRounds(mine, of(before)) ? -Infinity : planned(steps.find((s) => s.id === before)!)));
+    const next = steps.filter((s) => s.after.includes(step.id));
+    if (step.wait?.mostMin !== undefined && next.length > 0) {
+      mine.forEach((round, r) => {
+        const k = round.pairs ?? pairs;
+        const fits = next.some((s) => {
+          const then = of(s.id);
+          const lag = (then[r]?.from ?? Infinity) - round.to;
+          return then.length === mine.length && then[r]!.session === round.session && lag >= planned(step) && lag + (k - 1) * Math.max(step.minutes, s.minutes) <= step.wait!.mostMin!;
+        });
+        expect(fits).toBe(true);
+      });
+    }
+    if (mine.length > 1 && mine[0]!.pairs === undefined) for (const s of mine) expect(s.to - s.from).toBeGreaterThanOrEqual(10);
+  }
+  const ready = Math.max(...steps.map((step) => endOf(step.id) + planned(step)));
+  expect(at(calendar.ready.date, calendar.ready.min)).toBe(ready);
+  calendar.sessions.forEach(({ date, toMin, waits }) => {
+    const end = at(date, toMin);
+    const resting = steps.filter((step) => endOf(step.id) <= end && endOf(step.id) + planned(step) > end);
+    expect(waits.map((w) => `${w.step} ${at(w.untilDate, w.untilMin)}`).toSorted()).toEqual(resting.map((step) => `${step.id} ${endOf(step.id) + planned(step)}`).toSorted());
+  });
+}
+/** Rounds of one chain follow each other round by round. */
+const sameRounds = (a: readonly Done[], b: readonly Done[]): boolean => a.length > 1 && a.length === b.length && a[0]!.pairs !== undefined && b[0]!.pairs !== undefined;
+
+/** When the work is ready if one thing is done after the other and nothing meanwhile; as a maker without a plan would. Steps of a chain go into one session. */
+function oneAfterTheOther(steps: readonly Step[], sessions: readonly (readonly [number, number])[]): number | undefined {
+  if (steps.some((s) => s.wait?.mostMin !== undefined)) return undefined;
+  let time = -Infinity, ready = -Infinity;
+  for (const step of steps) {
+    let left = step.minutes;
+    for (const [from, to] of sessions) {
+      const begin = Math.max(from, time);
+      const span = to - begin;
+      const cut = left <= span ? left : Math.min(span, left - 10);
+      if (left <= 0 || cut < Math.min(left, 10)) continue;
+      left -= cut;
+      time = begin + cut;
+    }
+    time += step.wait?.wellMin ?? 0;
+    ready = Math.max(ready, time);
+  }
+  return ready;
+}
+
+/** Sessions of the first weeks, read anew from the text by the test. */
+function sessionsOf(text: string): (readonly [number, number])[] {
+  const names = ["Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"];
+  const week = text.split(", ").map((part) => /^(\w+) (\d+):(\d+)-(\d+):(\d+)$/.exec(part)!.slice(1)).map(([name, a, b, c, d]) => ({ day: names.indexOf(name!), from: 60 * Number(a) + Number(b), to: 60 * Number(c) + Number(d) }));
+  const spans: [number, number][] = [];
+  for (let day = Date.parse(`${start}T00:00Z`) / 86_400_000, n = 0; n < 1500; day++, n++) {
+    const today = week.filter((w) => w.day === new Date(day * 86_400_000).getUTCDay()).toSorted((a, b) => a.from - b.from);
+    for (const { from, to } of today) {
+      const last = spans.at(-1);
+      if (last && day * 1440 + from < last[1]) last[1] = Math.max(last[1], day * 1440 + to);
+      else spans.push([day * 1440 + from, day * 1440 + to]);
+    }
+  }
+  return spans;
+}
+
+test("whatever the plan and the week: nothing overlaps, all is done, every rest and every open time is kept", () => {
+  let made = 0, said_ = 0;
+  fc.assert(
+    fc.property(anyPlan(), anyWeek, fc.constantFrom(1, 1, 1, 2, 5), (steps, week, pairs) => {
+      const { calendar, findings } = calendarOf({ steps, pairs, said: said(week) });
+      expect(calendarOf({ steps, pairs, said: said(week) })).toEqual({ ...(calendar && { calendar }), findings });
+      if (!calendar) {
+        said_++;
+        return void expect(findings.some((f) => f.code === "chain-too-long" || f.code === "chain-too-slow")).toBe(true);
+      }
+      made++;
+      holds(steps, pairs, calendar);
+      const slow = pairs === 1 ? oneAfterTheOther(steps, sessionsOf(week)) : undefined;
+      if (slow !== undefined) expect(at(calendar.ready.date, calendar.ready.min)).toBeLessThanOrEqual(slow);
+    }),
+    { seed: 7, numRuns: 400 },
+  );
+  expect(made).toBeGreaterThan(200);
+  expect(said_).toBeGreaterThan(20);
+});
+
+test("a chain that no session holds is told with the length it needs, and that length is enough", () => {
+  fc.assert(
+    fc.property(anyPlan(12), (steps) => {
+      const { calendar, findings } = calendarOf({ steps, pairs: 1, said: said("daily 19:00-19:45") });
+      const short = findings.find((f) => f.code === "chain-too-long");
+      if (!short) return void expect(calendar !== undefined || findings.some((f) => f.code === "chain-too-slow")).toBe(true);
+      expect([severityOf(short), explain(short).includes("your longest session is 45 min")]).toEqual(["look", true]);
+      const { needMin } = short.data as { needMin: number };
+      const clock = (min: number): string => `${Math.floor(min / 60)}:${String(min % 60).padStart(2, "0")}`;
+      const again = calendarOf({ steps, pairs: 1, said: said(`daily 0:00-${clock(needMin)}`) }).findings.find((f) => f.code === "chain-too-long");
+      if (again) expect((again.data as { steps: readonly string[] }).steps).not.toEqual((short.data as { steps: readonly string[] }).steps);
+      const less = calendarOf({ steps, pairs: 1, said: said(`daily 0:00-${clock(needMin - 1)}`) });
+      if (needMin > 20) expect(less.findings.some((f) => f.code === "chain-too-long")).toBe(true);
+    }),
+    { seed: 7, numRuns: 200 },
+  );
+});
+
+test("a thousand pairs are told, not planned; without sessions there is nothing to plan; without a day weeks are counted", () => {
+  const steps = [aStep("cut", { minutes: 60 }), aStep("cement", { minutes: 10, after: ["cut"], wait: aWait(15, 60) }), aStep("last", { minutes: 20, after: ["cement"] })];
+  const many = calendarOf({ steps, pairs: 1000, said: said("Tue 19-21, Sat 9-13") });
+  expect(many.calendar).toBeUndefined();
+  expect(many.findings.map(explain)).toEqual(["There is no calendar: 1000 pairs take about 1500 hours at the bench, and that fills more than 400 of your sessions (200 weeks or more of them). Make fewer pairs at a time, or work in more or longer sessions."]);
+  holds(steps, 600, calendarOf({ steps, pairs: 600, said: said("daily 8-18") }).calendar!);
+  expect(calendarOf({ steps, pairs: 1, said: {} })).toEqual({ findings: [] });
+  expect(calendarOf({ steps: [], pairs: 1, said: said("daily 9-10") })).toEqual({ findings: [] });
+  const weeks = calendarOf({ steps, pairs: 1, said: { sessions: "Tue 19-20", start: "next week" } });
+  expect(weeks.calendar!.sessions.map((s) => s.date)).toEqual(["week 1, Tuesday", "week 2, Tuesday"]);
+  expect(weeks.findings.map(explain)).toEqual(["First day of work: “next week” is no day of the calendar, so the calendar counts weeks. Write year, month and day, like 2026-12-01."]);
+  expect(calendarOf({ steps, pairs: 1, said: { sessions: "Tue 19-20", start: "2026-12-02" } }).calendar!.sessions[0]!.date).toBe("2026-12-08");
+});
+
+test("own minutes that leave no time before the cement has dried are told", () => {
+  const steps = [aStep("coat the sole", { minutes: 5, wait: aWait(10, 20) }), aStep("coat the upper", { phase: "bottoming", minutes: 10, after: ["coat the sole"] }), aStep("press", { minutes: 5, after: ["coat the sole", "coat the upper"] })];
+  // The first step after the coat has to begin in time; pressing may come later.
+  expect(calendarOf({ steps, pairs: 1, said: said("Sat 9-12") }).calendar).toBeDefined();
+  const bound = [aStep("wax", { minutes: 10, wait: aWait(5, 10) }), aStep("coat", { phase: "bottoming", minutes: 10, after: ["wax"], wait: aWait(5, 10) }), aStep("press", { minutes: 5, after: ["wax", "coat"] })];
+  expect(calendarOf({ steps: bound, pairs: 1, said: said("Sat 9-12") }).calendar).toBeDefined();
+  const both = [aStep("left", { minutes: 10, wait: aWait(5, 10) }), aStep("right", { minutes: 10, wait: aWait(5, 10) }), aStep("press", { minutes: 5, after: ["left", "right"] })];
+  expect(calendarOf({ steps: both, pairs: 1, said: said("Sat 9-12") }).findings.map(explain)[0]).toContain("“left”, “right”, “press” cannot be done before the cement has dried too far");
+});
