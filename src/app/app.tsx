@@ -76,7 +76,7 @@ export function App({ desk, proofs, lastings, plans, usuals, shelf, workshop }: 
   const [mapOf, setMapOf] = useState<MapOf>("give");
   const [folded, setFolded] = useState(false);
   const [sight, setSight] = useState<LeatherSight>("upper");
-  const dropping = useKeysAndDrops(desk, station !== "Leather" ? undefined : sight === "lining" ? "lining" : "upper");
+  const dropping = useKeysAndDrops(desk, station !== "Leather" ? undefined : sight === "lining" ? "lining" : "upper", station === "Making");
   const chooser = useRef<HTMLInputElement>(null);
   const pictures = useRef<HTMLInputElement>(null);
   const { pair, rules, refused, unused, standing } = now;

@@ -21,7 +21,7 @@ export function MakingGood({ desk, need }: { readonly desk: Desk; readonly need:
       <b>{capital(good)}</b> {several ? "cost" : "costs"}{" "}
       <WrittenField desk={desk} spot={`making prices ${good}`} label={`price of the ${good}`} value={price?.price} edit={(text) => setPrice(desk.job, good, { price: text })} what={`the price of the ${good}`} hint="no price" />
       {" "}for <WrittenField desk={desk} spot={`making for ${good}`} label={`amount that the price of the ${good} is for`} value={price?.for} edit={(text) => setPrice(desk.job, good, { for: text })} what={`what the price of the ${good} is for`} hint={usualAmount(good, measure)?.words ?? "how much"} keys="text" />;{" "}
-      {whole} <WrittenField desk={desk} spot={`making skins ${good}`} label={`${good}: how much ${whole}`} value={skins[good]} edit={(text) => setMakingAt(desk.job, "skins", good, text)} what={`how much ${whole} of the ${good}`} hint="not said" keys="text" />,
+      {whole} <WrittenField desk={desk} spot={`making skins ${good}`} label={`${good}: how much ${whole}`} value={skins[good]} edit={(text) => setMakingAt(desk.job, "skins", good, text)} what={`how the ${good} is bought`} hint="not said" keys="text" />,
       {" "}and on the shelf {several ? "lie" : "lies"} <WrittenField desk={desk} spot={`making shelf ${good}`} label={`${good} on the shelf`} value={shelf[good]} edit={(text) => setMakingAt(desk.job, "shelf", good, text)} what={`the ${good} on the shelf`} hint="nothing" keys="text" />.
     </WrittenSentence>
   );

@@ -15,7 +15,7 @@ export function MakingMoney({ desk, making }: { readonly desk: Desk; readonly ma
     <section aria-label="Money">
       <h3>Money</h3>
       <WrittenSentence spots={["making currency", "making rate", "making overhead", "making asked"]}>
-        Money is in <WrittenField desk={desk} spot="making currency" label="currency, as you write it" value={currency} edit={set("currency")} what="the currency" hint="EUR" letters={8} keys="text" />.
+        Money is in <WrittenField desk={desk} spot="making currency" label="currency, as you write it" value={currency} edit={set("currency")} what="the currency" hint="say, EUR" letters={8} keys="text" />.
         An hour of your work costs <WrittenField desk={desk} spot="making rate" label="what an hour of your work costs" value={rate} edit={set("rate")} what="the hour’s pay" hint="not said" />,
         rent, tools and light <WrittenField desk={desk} spot="making overhead" label="overhead: rent, tools and light, for one pair" value={overhead} edit={set("overhead")} what="the overhead" hint="not said" /> a pair.
         You ask <WrittenField desk={desk} spot="making asked" label="price asked for one pair" value={asked} edit={set("asked")} what="the price asked" hint="not said" /> for a pair.

@@ -17,8 +17,8 @@ export function MakingPairs({ desk, making }: { readonly desk: Desk; readonly ma
   return (
     <WrittenSentence spots={["making pairs", "making start", "making sessions"]}>
       You make <WrittenField desk={desk} spot="making pairs" label="how many pairs" value={pairs} edit={(text) => setMaking(job, { pairs: text === "" ? undefined : text })} what="how many pairs" hint="1" /> {making.pairs === 1 ? "pair" : "pairs"} of this,
-      from <WrittenField desk={desk} spot="making start" label="first day of work" value={start} edit={(text) => setMaking(job, { start: text === "" ? undefined : text })} what="the first day of work" hint="2026-12-01" letters={40} keys="text" /> on,
-      and work <WrittenField desk={desk} spot="making sessions" label="when you work, by days and times" value={sessions} edit={(text) => setMaking(job, { sessions: text === "" ? undefined : text })} what="when you work" hint="Tue 19:00-21:30, Sat 9:00-13:00" letters={400} keys="text" />.
+      from <WrittenField desk={desk} spot="making start" label="first day of work" value={start} edit={(text) => setMaking(job, { start: text === "" ? undefined : text })} what="the first day of work" hint="say, 2026-12-01" letters={40} keys="text" /> on,
+      and work <WrittenField desk={desk} spot="making sessions" label="when you work, by days and times" value={sessions} edit={(text) => setMaking(job, { sessions: text === "" ? undefined : text })} what="when you work" hint="say, Tue 19:00-21:30, Sat 9-13" letters={400} keys="text" />.
     </WrittenSentence>
   );
 }

@@ -44,10 +44,7 @@ function Thing({ line, pairs, currency }: { readonly line: ListLine; readonly pa
         <span className="to-buy">{enough ? "enough on the shelf" : <b>{buyWords(line)}</b>}{!enough && buy.paid !== undefined && <span className="follows"> {money(buy.paid, currency)}</span>}</span>
       </p>
       <p className="follows">
-        One pair takes {amountOf(need, need.gross)}
-        {pairs > 1 && <>, {pairs} pairs {amountOf(need, buy.needed)}</>}
-        {buy.onShelf > 0 && <>; on the shelf {amountOf(need, buy.onShelf)}</>}
-        {!enough && buy.whole && (buy.onShelf > 0 || buy.whole.count * buy.whole.each > buy.short * 1.0001) && <>; {amountOf(need, buy.short)} of what you buy is used</>}.{" "}
+        {takesWords(line, pairs)}{" "}
         <button type="button" className="word why" aria-expanded={open} aria-controls={id} aria-label={`why: ${good}`} onClick={() => setOpen(!open)}>why</button>
       </p>
       <div className="reason" id={id} hidden={!open}>
@@ -59,6 +56,17 @@ function Thing({ line, pairs, currency }: { readonly line: ListLine; readonly pa
       </div>
     </li>
   );
+}
+
+/** How what has to be bought comes about: net, with what falls away, for all pairs, less the shelf. */
+function takesWords({ need, buy }: ListLine, pairs: number): string {
+  const of = (amount: number): string => amountOf(need, amount);
+  const falls = need.gross > need.net * 1.0001;
+  const one = falls ? `One pair takes ${of(need.gross)}, of which ${of(need.net)} come out as pieces` : `One pair takes ${of(need.gross)}`;
+  const all = pairs > 1 ? `, ${pairs} pairs ${of(buy.needed)}` : "";
+  const shelf = buy.onShelf > 0 ? `; on the shelf ${buy.onShelf === 1 && need.measure === "count" ? "is" : "are"} ${of(buy.onShelf)}` : "";
+  const over = buy.whole && buy.short > 0 && buy.whole.count * buy.whole.each > buy.short * 1.0001 ? `; of what you buy ${of(buy.short)} are used` : "";
+  return `${one}${all}${shelf}${over}.`;
 }
 
 function CopyList({ text }: { readonly text: () => string }): ReactElement {

@@ -1,5 +1,5 @@
 import { useRef, type ReactElement } from "react";
-import type { Cost } from "#making/cost.ts";
+import type { Cost, CostPart } from "#making/cost.ts";
 import { listed } from "../state/listed.ts";
 import { layTape, tapeMarks } from "../state/money-tape.ts";
 import { money } from "../state/making-words.ts";
@@ -9,7 +9,7 @@ import { useSize } from "./use-size.ts";
 /** Room at the sides, px. */
 const side = 10;
 /** Down the drawing, px: the price asked, the figures of the tape, the tape, rows of words. */
-const [top, high, rowHigh] = [74, 62, 44];
+const [top, high, rowHigh] = [74, 62, 25];
 /** Width of a letter, px, for words of 15 px; a little more than it is. */
 const letter = 8.1;
 
@@ -21,8 +21,9 @@ export function MoneyTape({ cost }: { readonly cost: Cost }): ReactElement {
   const most = Math.max(total, asked ?? 0, skinsDearer.total);
   const wide = Math.max(60, width - 2 * side);
   const x = (value: number): number => side + (value / most) * wide;
-  const words = shares.map(({ part, cost: c, share }) => [part, `${money(c, currency)}, ${percent(share, 0)}`] as const);
-  const parts = layTape(shares.map(({ share }) => share), x(total) - side, words.map((w) => letter * Math.max(...w.map((line) => line.length))));
+  const told = gathered(shares);
+  const words = told.map(({ parts: of, cost: c, share }) => [listed(of), `${money(c, currency)}, ${percent(share, 0)}`] as const);
+  const parts = layTape(told.map(({ share }) => share), x(total) - side, words.map(([name, sum], i) => letter * (told[i]!.share > 0.2 ? Math.max(name.length, sum.length) : name.length + sum.length + 2)));
   const rows = Math.max(0, ...parts.map((p) => (p.inside ? 0 : p.row + 1)));
   const foot = top + high;
   const dearerAt = foot + 26 + rows * rowHigh;
@@ -36,15 +37,15 @@ export function MoneyTape({ cost }: { readonly cost: Cost }): ReactElement {
             <text className="tape-figure" x={x(value)} y={top - 12} textAnchor={value === 0 ? "start" : x(value) > width - 30 ? "end" : "middle"}>{say(value, 2)}</text>
           </g>
         ))}
-        {parts.map((p, i) => <path key={shares[i]!.part} className={`tape-part ${kindOf(shares[i]!.part)}`} d={cutPiece(side + p.from, side + p.to, i === 0)} />)}
+        {parts.map((p, i) => <path key={words[i]![0]} className={`tape-part ${kindOf(told[i]!.parts[0]!)}`} d={cutPiece(side + p.from, side + p.to, i === 0)} />)}
         {asked !== undefined && asked > total && <path className="tape-left" d={`M${x(total).toFixed(1)} ${top}H${x(asked).toFixed(1)}V${foot}H${x(total).toFixed(1)}`} />}
         {parts.map((p, i) => {
           const [part, sum] = words[i]!;
-          const [end, base] = p.inside ? [side + p.from + 10, top + 26] : [side + p.wordsTo, foot + 30 + p.row * rowHigh];
+          const [end, base] = p.inside ? [side + p.from + 10, top + 26] : [side + p.wordsTo, foot + 24 + p.row * rowHigh];
           return (
             <g key={part}>
               {!p.inside && <path className="leader" d={`M${(side + (p.from + p.to) / 2).toFixed(1)} ${foot}V${base - 12}`} />}
-              <text x={p.inside ? end : end - 4} y={base} textAnchor={p.inside ? "start" : "end"}><tspan className="part-name">{part}</tspan><tspan x={p.inside ? end : end - 4} dy={18}>{sum}</tspan></text>
+              <text x={p.inside ? end : end - 4} y={base} textAnchor={p.inside ? "start" : "end"}><tspan className="part-name">{part}</tspan>{p.inside ? <tspan x={end} dy={19}>{sum}</tspan> : <tspan dx={8}>{sum}</tspan>}</text>
             </g>
           );
         })}
@@ -74,10 +75,18 @@ function Asked({ cost: { currency, asked = 0, left = 0 }, at, width }: { readonl
 
 /** A piece cut off a tape with a slanting knife; the first begins square. */
 function cutPiece(from: number, to: number, first: boolean): string {
-  const slant = Math.min(5, (to - from) / 2), air = first ? 0 : 1.5;
-  return `M${(from + air + (first ? 0 : slant)).toFixed(1)} ${top}H${(to + slant - 1.5).toFixed(1)}L${(to - slant - 1.5).toFixed(1)} ${top + high}H${(from + air - (first ? 0 : slant)).toFixed(1)}Z`;
+  const slant = Math.min(5, (to - from) / 3), gap = Math.min(1.5, (to - from) / 5), air = first ? 0 : gap;
+  return `M${(from + air + (first ? 0 : slant)).toFixed(1)} ${top}H${(to + slant - gap).toFixed(1)}L${(to - slant - gap).toFixed(1)} ${top + high}H${(from + air - (first ? 0 : slant)).toFixed(1)}Z`;
 }
 
-const kindOf = (part: Cost["shares"][number]["part"]): string => (part === "work" ? "work" : part === "overhead" ? "overhead" : "material");
+/** Parts too small for a line of their own are told together. */
+function gathered(shares: Cost["shares"]): readonly { readonly parts: readonly CostPart[]; readonly cost: number; readonly share: number }[] {
+  const small = shares.filter(({ share }) => share < 0.02), large = shares.filter(({ share }) => share >= 0.02);
+  const each = (small.length < 2 ? shares : large).map(({ part, ...rest }) => ({ parts: [part], ...rest }));
+  if (small.length < 2) return each;
+  return [...each, { parts: small.map(({ part }) => part), cost: small.reduce((sum, s) => sum + s.cost, 0), share: small.reduce((sum, s) => sum + s.share, 0) }];
+}
+
+const kindOf = (part: CostPart): string => (part === "work" ? "work" : part === "overhead" ? "overhead" : "material");
 
 const inWords = ({ shares, total, currency }: Cost): string => `One pair costs ${money(total, currency)}: ${listed(shares.map(({ part, cost, share }) => `${part} ${money(cost, currency)}, ${percent(share, 0)}`))}.`;

@@ -5,6 +5,7 @@ import type { PieceSettings } from "#pieces/settings.ts";
 import type { ShellNumbers } from "#shell/settings.ts";
 import type { TapeMark } from "#tape/said.ts";
 import { markWords } from "#tape/mark-words.ts";
+import { makingSpotOf } from "./making-spots.ts";
 import { choiceOf, pieceSpotOf } from "./piece-spots.ts";
 import type { Spot } from "./spot.ts";
 import type { Station } from "./stations.ts";
@@ -100,7 +101,7 @@ export function spotOf(f: Finding, rules: Rules | undefined): Spot | undefined {
     case "shell-setting-unusual":
       return shellNamed(f.data.name, rules);
     default:
-      return pieceSpotOf(f) ?? byCode[f.code] ?? choiceOf(f);
+      return makingSpotOf(f) ?? pieceSpotOf(f) ?? byCode[f.code] ?? choiceOf(f);
   }
 }
 

@@ -2,14 +2,16 @@ import { useEffect, useState } from "react";
 import { finding } from "#base/findings.ts";
 import type { UpperLayer } from "#leather/leather.ts";
 import type { Desk } from "../desk.ts";
+import { makingTables } from "../making-tables.ts";
 import { isTable } from "../state/table-file.ts";
 import { stripTables } from "../strip-tables.ts";
 
 /**
  * Undo and redo by keys anywhere on the page, and files dropped anywhere. True while a file hangs over the page.
  * @param leather the layer that is looked at, at the station of leathers: a table that is dropped there holds its strips
+ * @param making the station of making is open: a table that is dropped there holds prices or what lies on the shelf
  */
-export function useKeysAndDrops(desk: Desk, leather: UpperLayer | undefined): boolean {
+export function useKeysAndDrops(desk: Desk, leather: UpperLayer | undefined, making: boolean): boolean {
   const [dropping, setDropping] = useState(false);
   useEffect(() => {
     const key = (e: KeyboardEvent): void => {
@@ -37,6 +39,7 @@ export function useKeysAndDrops(desk: Desk, leather: UpperLayer | undefined): bo
       e.preventDefault();
       if (e.dataTransfer?.items[0]?.webkitGetAsEntry()?.isDirectory) desk.refuse(finding("file-is-folder", { file: file.name }));
       else if (leather && isTable(file.name)) void stripTables.open(desk, leather, file);
+      else if (making && isTable(file.name)) void makingTables.open(desk, file);
       else void desk.openFiles([file, ...more]);
     };
     const pairs = [["keydown", key], ["dragover", over], ["dragleave", leave], ["drop", drop]] as const;
@@ -44,6 +47,6 @@ export function useKeysAndDrops(desk: Desk, leather: UpperLayer | undefined): bo
     return () => {
       for (const [name, ear] of pairs) removeEventListener(name, ear as EventListener);
     };
-  }, [desk, leather]);
+  }, [desk, leather, making]);
   return dropping;
 }
