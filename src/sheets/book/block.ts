@@ -4,6 +4,8 @@ import type { PageInk } from "../pdf/page-ink.ts";
 export interface Line {
   readonly highMm: number;
   readonly ink: (ink: PageInk, x: number, top: number) => void;
+  /** Nothing is drawn. */
+  readonly blank?: boolean;
 }
 
 /** Lines one below the other, `x` to the right of the block's left edge, mm. */
@@ -23,12 +25,21 @@ export interface Block {
   readonly keep?: boolean;
   /** May be parted between two lines. */
   readonly parts?: boolean;
+  /** Stands first in what goes on after a parting: "8, goes on". */
+  readonly again?: Line;
   /** Stands again above it where it begins a page: the names of a table's columns. */
   readonly head?: Block;
   /** By which its page is named elsewhere. */
   readonly anchor?: string;
-  /** Holds a drawing to scale: its page shows the bars. */
-  readonly toScale?: boolean;
+  /** What is drawn to scale in it: its page shows the bars. */
+  readonly drawn?: readonly Drawn[];
+}
+
+/** A drawing to scale: by which name it is found again in the file, and how large it must be there, mm. */
+export interface Drawn {
+  readonly name: string;
+  readonly wide: number;
+  readonly high: number;
 }
 
 /** Blank between a rule and the first line below it, mm. */
@@ -39,9 +50,9 @@ const sum = (lines: readonly Line[]): number => lines.reduce((mm, line) => mm + 
 /** How high a block is, its gap left out, mm. */
 export const blockHigh = ({ cells, ruleMm }: Block): number => (ruleMm ? underRuleMm : 0) + Math.max(0, ...cells.map(({ lines }) => sum(lines)));
 
-/** Draws a block with its upper left corner at (x, top). */
-export function inkBlock(ink: PageInk, { cells, ruleMm }: Block, x: number, top: number, width: number): void {
-  if (ruleMm) {
+/** Draws a block with its upper left corner at (x, top); without its rule where the page has one there already. */
+export function inkBlock(ink: PageInk, { cells, ruleMm }: Block, x: number, top: number, width: number, ruled = false): void {
+  if (ruleMm && !ruled) {
     ink.style(ruleMm);
     ink.line(x, top, x + width, top);
   }
@@ -65,14 +76,17 @@ export function partedBlock(block: Block, roomMm: number): readonly [Block, Bloc
   if (!cuts[highest] || cuts[highest] === block.cells[highest]!.lines.length) return undefined;
   const cells = (of: (lines: readonly Line[], cut: number) => readonly Line[]): readonly Cell[] => block.cells.map((cell, i) => ({ x: cell.x, lines: of(cell.lines, cuts[i]!) }));
   const { anchor: _, ...rest } = block;
-  return [{ ...block, cells: cells((lines, cut) => lines.slice(0, cut)) }, { ...rest, gapMm: 0, cells: cells((lines, cut) => lines.slice(cut)) }];
+  const going = cells((lines, cut) => lines.slice(cut));
+  const again: readonly Cell[] = block.again ? [{ x: 0, lines: [block.again, ...(going[0]?.x === 0 ? going[0].lines : [])] }, ...going.filter((c) => c.x !== 0)] : going;
+  return [{ ...block, cells: cells((lines, cut) => lines.slice(0, cut)) }, { ...rest, gapMm: 0, cells: again }];
 }
 
 /** How many lines of a cell stand before a parting. */
 function cutOf(lines: readonly Line[], room: number): number {
+  const told = (some: readonly Line[]): number => some.filter((l) => !l.blank).length;
   let count = 0, mm = 0;
   while (count < lines.length && mm + lines[count]!.highMm <= room + 1e-9) mm += lines[count++]!.highMm;
-  if (count === lines.length) return count;
-  if (lines.length - count < leastLines) count = lines.length - leastLines;
-  return count < leastLines ? 0 : count;
+  if (told(lines.slice(count)) === 0) return lines.length;
+  while (count > 0 && told(lines.slice(count)) < leastLines) count--;
+  return told(lines.slice(0, count)) < leastLines ? 0 : count;
 }

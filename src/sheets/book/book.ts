@@ -1,3 +1,4 @@
+import type { Gauges } from "#lasting/gauges.ts";
 import type { SheetInput } from "../input.ts";
 import type { PageSize } from "../print-paper.ts";
 import type { BookRoom } from "./flow.ts";
@@ -5,6 +6,8 @@ import type { BookRoom } from "./flow.ts";
 /** What every chapter is written from. */
 export interface Book {
   readonly input: SheetInput;
+  /** None on a taped pattern. */
+  readonly gauges?: Gauges;
   readonly page: PageSize;
   readonly room: BookRoom;
   /** Printed page of what is named, as far as it is known. */

@@ -5,8 +5,8 @@ import { profileOf, type Profile } from "../shoe-picture.ts";
 import { blockHigh, type Block, type Cell, type Line } from "./block.ts";
 import type { Book } from "./book.ts";
 import { choiceWords } from "./choice-words.ts";
-import { drawnName, inkSmallPiece, smallPiece, type SmallPiece } from "./draw-piece.ts";
 import type { Chapter } from "./flow.ts";
+import { laidPanels } from "./lay-panels.ts";
 import { halfMm, pairsWords, plain, timeWords, waitWords } from "./numbers.ts";
 import { blank, body, brokenWords, line, lines, small, type Letters } from "./words.ts";
 
@@ -84,51 +84,13 @@ export const upperPieces = (pieces: readonly Piece[]): readonly Piece[] => {
 function upperBlock(pieces: readonly Piece[], width: number, roomMm: number): Block | undefined {
   const own = upperPieces(pieces);
   if (own.length === 0) return undefined;
+  const told = (one: number) => lines(`The upper lying flat, ${own[0]!.side} shoe, 1 : ${one}, allowances included. Full line: cut. Dots: stitches. Long dashes: net. The other shoe is its mirror.`, width, small);
+  const most = smallness[smallness.length - 1]!;
   for (const one of smallness) {
-    const shelves = shelved(own.map((p) => smallPiece(p, 1 / one)), width);
-    const high = shelves.reduce((mm, s) => mm + s.high + shelfGapMm, 0) + small.stepMm;
-    if (high > roomMm && one !== smallness[smallness.length - 1]) continue;
-    if (shelves.some((s) => s.wide > width)) continue;
-    const told = `The upper lying flat, ${own[0]!.side} shoe, 1 : ${one}, allowances included. Full line: cut. Dots: stitches. Long dashes: net. The other shoe is its mirror.`;
-    return { cells: [{ x: 0, lines: [shelfLine(shelves, own), ...lines(told, width, small)] }], gapMm, toScale: true };
+    const laid = laidPanels(own, 1 / one, width, roomMm - told(one).length * small.stepMm, one === most);
+    if (laid) return { cells: [{ x: 0, lines: [laid.line, ...told(one)] }], gapMm, drawn: laid.drawn };
   }
   return undefined;
-}
-
-interface Shelf {
-  readonly pieces: SmallPiece[];
-  wide: number;
-  high: number;
-}
-const shelfGapMm = 4;
-
-function shelved(all: readonly SmallPiece[], width: number): readonly Shelf[] {
-  const shelves: Shelf[] = [];
-  for (const piece of all) {
-    let shelf = shelves[shelves.length - 1];
-    if (!shelf || shelf.wide + shelfGapMm + piece.wide > width) shelves.push((shelf = { pieces: [], wide: -shelfGapMm, high: 0 }));
-    shelf.pieces.push(piece);
-    shelf.wide += shelfGapMm + piece.wide;
-    shelf.high = Math.max(shelf.high, piece.high);
-  }
-  return shelves;
-}
-
-function shelfLine(shelves: readonly Shelf[], order: readonly Piece[]): Line {
-  return {
-    highMm: shelves.reduce((mm, s) => mm + s.high + shelfGapMm, 0),
-    ink: (ink, x, top) => {
-      let y = top;
-      for (const { pieces, high } of shelves) {
-        let left = x;
-        for (const small of pieces) {
-          inkSmallPiece(ink, small, left, y, drawnName("cover", order.indexOf(small.piece)), ["line", "notch", "prick", "arrow"]);
-          left += small.wide + shelfGapMm;
-        }
-        y -= high + shelfGapMm;
-      }
-    },
-  };
 }
 
 function wordsBlock({ input, room: { width } }: Book): Block {

@@ -5,10 +5,11 @@ import { strokeStyles, type StrokeKind } from "../pen.ts";
 
 type Xy = readonly [number, number];
 
-/** A piece on its longer side, at a scale: drawn size over true size. */
+/** A piece at a scale, drawn size over true size: on its longer side, or as it is, turned by a quarter where that is said. */
 export interface SmallPiece {
   readonly piece: Piece;
   readonly scale: number;
+  readonly turned: boolean;
   /** Drawn, mm. */
   readonly wide: number;
   readonly high: number;
@@ -17,27 +18,38 @@ export interface SmallPiece {
 /** By which a drawn outline is found again in the file: its place among the pieces that the book shows. */
 export const drawnName = (of: "cover" | "index", i: number): string => `${of}-piece-${i}`;
 
-export function smallPiece(piece: Piece, scale: number): SmallPiece {
+export function smallPiece(piece: Piece, scale: number, lie: "long" | "as drawn" = "long"): SmallPiece {
   const { minX, minY, maxX, maxY } = bounds(piece.outline);
   const [w, h] = [scale * (maxX - minX), scale * (maxY - minY)];
-  return { piece, scale, wide: Math.max(w, h), high: Math.min(w, h) };
+  const turned = lie === "long" && h > w;
+  return { piece, scale, turned, wide: turned ? h : w, high: turned ? w : h };
 }
 
 /** Draws it with its upper left corner at (x, top): its outline and, where they are asked for, the lines, notches and arrow drawn on it. */
-export function inkSmallPiece(ink: PageInk, { piece, scale }: SmallPiece, x: number, top: number, name: string, marks: readonly Mark["kind"][]): void {
-  const { minX, minY, maxX, maxY } = bounds(piece.outline);
-  const turned = maxY - minY > maxX - minX;
+export function inkSmallPiece(ink: PageInk, { piece, scale, turned }: SmallPiece, x: number, top: number, name: string, marks: readonly Mark["kind"][]): void {
+  const { minX, maxX, maxY } = bounds(piece.outline);
   const at = ([px, py]: Xy): Xy => (turned ? [x + scale * (maxY - py), top - scale * (maxX - px)] : [x + scale * (px - minX), top - scale * (maxY - py)]);
-  const along = (xy: Float64Array): number[] => {
-    const out: number[] = [];
-    // About as many points as the eye can tell apart, both ends kept.
-    const every = Math.max(1, Math.floor(xy.length / 800));
-    for (let i = 0; i < xy.length / 2; i++) if (i % every === 0 || i === xy.length / 2 - 1) out.push(...at([xy[2 * i]!, xy[2 * i + 1]!]));
-    return out;
-  };
+  const along = (xy: Float64Array): number[] => thinned(xy).flatMap((p) => at(p));
   ink.style(0.35);
   ink.named(name, () => ink.stroke(along(piece.outline.xy), true));
   for (const mark of piece.marks) if (marks.includes(mark.kind)) inkMark(ink, mark, at, along, scale);
+}
+
+/** About as many points of a line as the eye can tell apart; both ends and the outermost points are kept, so that no size changes. */
+function thinned(xy: Float64Array): readonly Xy[] {
+  const n = xy.length / 2, every = Math.max(1, Math.floor(n / 400));
+  const kept = new Set([0, n - 1]);
+  for (const axis of [0, 1]) {
+    let least = 0, most = 0;
+    for (let i = 1; i < n; i++) {
+      if (xy[2 * i + axis]! < xy[2 * least + axis]!) least = i;
+      if (xy[2 * i + axis]! > xy[2 * most + axis]!) most = i;
+    }
+    kept.add(least).add(most);
+  }
+  const out: Xy[] = [];
+  for (let i = 0; i < n; i++) if (i % every === 0 || kept.has(i)) out.push([xy[2 * i]!, xy[2 * i + 1]!]);
+  return out;
 }
 
 function inkMark(ink: PageInk, mark: Mark, at: (p: Xy) => Xy, along: (xy: Float64Array) => number[], scale: number): void {

@@ -1,27 +1,46 @@
+import { gaugesFor } from "../marks/marks-pdf.ts";
 import { bindPdf } from "../pdf/document.ts";
 import type { PageInk } from "../pdf/page-ink.ts";
 import { headingOf, type BoundPages } from "../pdf/pattern-pdf.ts";
 import { marksPage, type PrintPaper } from "../print-paper.ts";
 import type { SheetInput } from "../input.ts";
+import type { Drawn } from "./block.ts";
 import type { Book } from "./book.ts";
+import { calendarChapter } from "./calendar.ts";
+import { cautionsChapter } from "./cautions.ts";
+import { costChapter } from "./cost.ts";
 import { coverChapter } from "./cover.ts";
 import { anchorsOf, bookPages as laidOut, type BookPage, type Chapter } from "./flow.ts";
+import { marksChapter } from "./marks.ts";
+import { materialsChapter } from "./materials.ts";
+import { notesChapter } from "./notes.ts";
 import { bookRoom, inkBookPage } from "./page.ts";
 import { piecesChapter } from "./piece-index.ts";
+import { stepsChapter } from "./steps.ts";
+import { toolsChapter } from "./tools.ts";
 
 /** The bench book of one pair: all that is needed to make it, on pages to hang up and to write on. Same pair, same bytes. */
-export async function bookPdf(input: SheetInput, printed: PrintPaper): Promise<BoundPages> {
-  const inks = bookPages(input, printed);
-  return { bytes: await bindPdf(`${headingOf(input)}: bench book`, inks), pages: inks.map((ink) => ink.page) };
+export async function bookPdf(input: SheetInput, printed: PrintPaper): Promise<BoundBook> {
+  const { inks, drawn } = bookPages(input, printed);
+  return { bytes: await bindPdf(`${headingOf(input)}: bench book`, inks), pages: inks.map((ink) => ink.page), drawn };
 }
 
-const chapters: readonly ((book: Book) => Chapter | undefined)[] = [coverChapter, piecesChapter];
+/** A finished book, with what is drawn to scale on each page. */
+export interface BoundBook extends BoundPages {
+  readonly drawn: readonly (readonly Drawn[])[];
+}
+
+const chapters: readonly ((book: Book) => Chapter | undefined)[] = [coverChapter, piecesChapter, materialsChapter, toolsChapter, marksChapter, stepsChapter, calendarChapter, cautionsChapter, costChapter, notesChapter];
 
 /** Its pages as they are drawn. */
-export function bookPages(input: SheetInput, printed: PrintPaper): readonly PageInk[] {
+export function bookPages(input: SheetInput, printed: PrintPaper): { readonly inks: readonly PageInk[]; readonly drawn: readonly (readonly Drawn[])[] } {
   const page = marksPage(printed), room = bookRoom(page);
-  const pages = settled((pageOf) => laidOut(chapters.flatMap((chapter) => chapter({ input, page, room, pageOf }) ?? []), room));
-  return pages.map((laid, i) => inkBookPage(page, room, laid, { title: input.title, size: input.size, page: i + 1, pages: pages.length }));
+  const gauges = input.from === "last" ? { gauges: gaugesFor(input) } : {};
+  const pages = settled((pageOf) => laidOut(chapters.flatMap((chapter) => chapter({ input, ...gauges, page, room, pageOf }) ?? []), room));
+  return {
+    inks: pages.map((laid, i) => inkBookPage(page, room, laid, { title: input.title, size: input.size, page: i + 1, pages: pages.length })),
+    drawn: pages.map(({ placed }) => placed.flatMap(({ block }) => block.drawn ?? [])),
+  };
 }
 
 /** Pages point to one another: they are laid out again until every number is right. */

@@ -7,8 +7,12 @@ export function timeWords(minutes: number): string {
   return [h > 0 ? `${h} h` : "", min > 0 || h === 0 ? `${min} min` : ""].filter(Boolean).join(" ");
 }
 
-/** Minutes as a wait: days where it is long. */
-export const waitWords = (minutes: number): string => (minutes >= 2880 ? `${plain(minutes / 1440)} days` : minutes >= 1440 ? "a day" : timeWords(minutes));
+/** Minutes as a wait: in days where it is long, to the half of one. */
+export function waitWords(minutes: number): string {
+  if (minutes < 1440) return timeWords(minutes);
+  const days = Math.round(minutes / 720) / 2;
+  return days === 1 ? "a day" : `${days} days`;
+}
 
 /** To a half of a millimetre. */
 export const halfMm = (mm: number): string => (Math.round(mm * 2) / 2).toFixed(1);
@@ -18,8 +22,5 @@ export const plain = (v: number): string => String(Math.round(v * 100) / 100);
 
 /** "1 pair", "12 pairs". */
 export const pairsWords = (pairs: number): string => (pairs === 1 ? "1 pair" : `${pairs} pairs`);
-
-/** Minutes from midnight as "19:05". */
-export const clockWords = (minutes: number): string => `${Math.floor(minutes / 60) % 24}:${String(Math.round(minutes) % 60).padStart(2, "0")}`;
 
 export const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,10 +1,11 @@
-import { shortenedTo, textWidth } from "../lettering.ts";
+import { shortenedTo } from "../lettering.ts";
 import { marginMm } from "../paper.ts";
 import { barAcross, barUp } from "../pdf/scale-bars.ts";
 import { PageInk } from "../pdf/page-ink.ts";
 import { correctionWords, type PageSize } from "../print-paper.ts";
 import { inkBlock } from "./block.ts";
 import type { BookPage, BookRoom } from "./flow.ts";
+import { printedWidth } from "./measure.ts";
 
 /** Blank beside the left margin, for holes to file it or hang it by; the upright bar stands in it, mm. */
 const bindingMm = 12;
@@ -12,7 +13,7 @@ const headMm = 15;
 /** Room for the bar across below what stands on a page, mm. */
 const footMm = 7;
 /** Lines no longer than the eye can follow, and no narrower than a table needs; mm. */
-const mostWideMm = 200;
+const mostWideMm = 270;
 const leastWideMm = 165;
 const gutterMm = 10;
 
@@ -36,21 +37,23 @@ export interface BookHead {
 export function inkBookPage(size: PageSize, room: BookRoom, page: BookPage, head: BookHead): PageInk {
   const ink = new PageInk(size);
   inkHeadOf(ink, room, page, head);
-  for (const { block, x, top } of page.placed) inkBlock(ink, block, x, top, room.width);
-  if (page.placed.some(({ block }) => block.toScale)) inkBars(ink, room);
+  for (const { block, x, top } of page.placed) inkBlock(ink, block, x, top, room.width, top === room.top);
+  if (page.placed.some(({ block }) => block.drawn)) inkBars(ink, room);
   return ink;
 }
 
 function inkHeadOf(ink: PageInk, { left }: BookRoom, { title, more }: BookPage, head: BookHead): void {
   const top = ink.page.heightMm - marginMm, right = ink.page.widthMm - marginMm;
   const number = `Page ${head.page} of ${head.pages}`;
-  const numbered = textWidth(number, 4, true);
+  const numbered = printedWidth(number, 4, true);
   ink.text(number, right - numbered, top - 4.5, 4, { bold: true });
   ink.text(shortenedTo(right - numbered - 6 - left, more ? `${title}, more` : title, 5, true), left, top - 5.2, 5, { bold: true });
   const sized = head.size && `size ${head.size}`;
-  const sizedMm = sized ? textWidth(sized, 2.5, true) : 0;
-  if (sized) ink.text(sized, right - sizedMm, top - 10.4, 2.5, { bold: true });
-  ink.text(shortenedTo(right - sizedMm - 4 - left, head.title, 2.5), left, top - 10.4, 2.5);
+  // The size is never cut short.
+  const sizedHigh = [2.5, 1.8].find((h) => printedWidth(sized, h, true) <= right - left) ?? 1.2;
+  const sizedMm = printedWidth(sized, sizedHigh, true);
+  if (sized) ink.text(sized, right - sizedMm, top - 10.4, sizedHigh, { bold: true });
+  if (right - sizedMm - 4 - left > 20) ink.text(shortenedTo(0.98 * (right - sizedMm - 4 - left), head.title, 2.5), left, top - 10.4, 2.5);
   ink.style(0.5);
   ink.line(left, top - 12.2, right, top - 12.2);
 }

@@ -50,7 +50,7 @@ export function piecesChapter({ input, room: { width } }: Book): Chapter {
       [line(String(left + right), number), ...lines(`${right} right, ${left} left`, countMm, body)],
     ] as const;
   });
-  const drawn = tableBlocks(columns, rows).map((block): Block => ({ ...block, toScale: true }));
+  const drawn = tableBlocks(columns, rows).map((block, r): Block => (r === 0 ? block : { ...block, drawn: [{ name: drawnName("index", r - 1), ...smallPiece(all[r - 1]!.piece, 1 / one) }] }));
   const intro = `All pieces of the pair in the order in which they are cut, ${rows.length} kinds, drawn 1 : ${one} and lying on their longer side. Drawn is the right one; turn the pattern over for the left foot. An arrow with a head at both ends lies along the least stretch.`;
   return { title: "Pieces", blocks: [{ cells: [{ x: 0, lines: lines(intro, width, small) }], keep: true }, ...drawn.map((b, i) => (i === 0 ? { ...b, gapMm: 2 } : b)), ...stripBlocks(input.strips, width)] };
 }

@@ -1,5 +1,5 @@
 import { type Block, type Cell, type Line } from "./block.ts";
-import { atRight, body, lines, smallStrong, type Letters } from "./words.ts";
+import { atRight, blank, body, lines, smallStrong, type Letters } from "./words.ts";
 
 export interface BookColumn {
   readonly head: string;
@@ -17,8 +17,8 @@ const betweenMm = 3;
 /** Blank below a row's last line, mm. */
 const afterRowMm = 0.8;
 
-/** A table with one block a row; its head stands again on every page that it goes on to. */
-export function tableBlocks(columns: readonly BookColumn[], rows: readonly (readonly BookCell[])[], { gapMm = 0, anchors = [] }: { readonly gapMm?: number; readonly anchors?: readonly string[] } = {}): readonly Block[] {
+/** A table with one block a row; its head stands again on every page that it goes on to. No row stands alone; a `whole` table is on one page. */
+export function tableBlocks(columns: readonly BookColumn[], rows: readonly (readonly BookCell[])[], { gapMm = 0, whole = false }: { readonly gapMm?: number; readonly whole?: boolean } = {}): readonly Block[] {
   const startOf = (c: number): number => columns.slice(0, c).reduce((mm, column) => mm + column.mm, 0);
   const written = (c: number, text: string, letters: Letters): readonly Line[] => {
     const { mm, right } = columns[c]!, width = mm - (c + 1 < columns.length ? betweenMm : 0);
@@ -30,9 +30,9 @@ export function tableBlocks(columns: readonly BookColumn[], rows: readonly (read
   const blocks = rows.map((cells, r): Block => {
     const drawn = row(cells, undefined);
     const high = Math.max(0, ...drawn.map((cell) => cell.lines.reduce((mm, l) => mm + l.highMm, 0)));
-    // An empty line takes the row's blank, so that lines below never touch the next rule.
-    const room: Cell = { x: 0, lines: [{ highMm: high + afterRowMm, ink: () => undefined }] };
-    return { cells: [...drawn, room], ruleMm: 0.18, head: { ...head, gapMm: 0 }, ...(anchors[r] && { anchor: anchors[r] }) };
+    // A blank line takes the row's blank, so that lines below never touch the next rule.
+    const room: Cell = { x: 0, lines: [blank(high + afterRowMm)] };
+    return { cells: [...drawn, room], ruleMm: 0.18, head: { ...head, gapMm: 0 }, keep: r + 1 < rows.length && (whole || r === 0 || r + 2 === rows.length) };
   });
   return rows.length === 0 ? [] : [head, ...blocks];
 }

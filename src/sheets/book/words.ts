@@ -1,5 +1,5 @@
-import { brokenIntoLines, textWidth } from "../lettering.ts";
 import type { Line } from "./block.ts";
+import { brokenAt, printedWidth } from "./measure.ts";
 
 /** How words are written: height of their capitals, and from one line to the next, mm. */
 export interface Letters {
@@ -7,9 +7,9 @@ export interface Letters {
   readonly stepMm: number;
   readonly bold?: boolean;
 }
-export const body: Letters = { heightMm: 2.5, stepMm: 4.2 };
+export const body: Letters = { heightMm: 2.5, stepMm: 4.1 };
 export const strong: Letters = { ...body, bold: true };
-export const small: Letters = { heightMm: 2, stepMm: 3.4 };
+export const small: Letters = { heightMm: 2.1, stepMm: 3.5 };
 export const smallStrong: Letters = { ...small, bold: true };
 export const heading: Letters = { heightMm: 3.5, stepMm: 6, bold: true };
 export const large: Letters = { heightMm: 5, stepMm: 8, bold: true };
@@ -22,25 +22,8 @@ export function line(text: string, letters: Letters, indent = 0): Line {
   return { highMm: letters.stepMm, ink: (ink, x, top) => ink.text(text, x + indent, top - baseOf(letters), letters.heightMm, { bold: letters.bold ?? false }) };
 }
 
-/** Words broken to a width; a word wider than that is broken between its letters. */
-export function brokenWords(text: string, width: number, { heightMm, bold = false }: Letters): readonly string[] {
-  const fits = text.split(/\s+/).filter(Boolean).flatMap((word) => pieces(word, width, heightMm, bold)).join(" ");
-  return brokenIntoLines(fits, heightMm, width, bold);
-}
-
-function pieces(word: string, width: number, heightMm: number, bold: boolean): readonly string[] {
-  if (textWidth(word, heightMm, bold) <= width) return [word];
-  const out: string[] = [];
-  let part = "";
-  for (const letter of word) {
-    if (part && textWidth(part + letter, heightMm, bold) > width) {
-      out.push(part);
-      part = "";
-    }
-    part += letter;
-  }
-  return [...out, part];
-}
+/** Words broken to a width. */
+export const brokenWords = (text: string, width: number, { heightMm, bold = false }: Letters): readonly string[] => brokenAt(text, heightMm, width, bold);
 
 /** Words as lines of a cell. */
 export const lines = (text: string, width: number, letters: Letters = body): readonly Line[] => brokenWords(text, width, letters).map((words) => line(words, letters));
@@ -58,18 +41,20 @@ export function hanging(sign: string, text: string, width: number, letters: Lett
 /** A word in bold and what it says behind it, further lines below it. */
 export function labelled(label: string, text: string, width: number, letters: Letters = small): readonly Line[] {
   const bold = { ...letters, bold: true };
-  const after = textWidth(`${label} `, letters.heightMm, true) + 0.6;
-  const all = text.split(/\s+/).filter(Boolean);
-  let first = "", count = 0;
-  while (count < all.length && textWidth([first, all[count]].filter(Boolean).join(" "), letters.heightMm, letters.bold) <= width - after) first = [first, all[count++]].filter(Boolean).join(" ");
-  const [lead, told] = [line(label, bold), line(first, letters, after)];
-  return [{ highMm: letters.stepMm, ink: (ink, x, top) => [lead, ...(first ? [told] : [])].forEach((l) => l.ink(ink, x, top)) }, ...lines(all.slice(count).join(" "), width, letters)];
+  const after = printedWidth(`${label} `, letters.heightMm, true) + 0.6;
+  const [first = ""] = brokenWords(text, Math.max(1, width - after), letters);
+  const short = printedWidth(first, letters.heightMm, letters.bold) <= width - after && text.trimStart().startsWith(first) ? first : "";
+  const [lead, told] = [line(label, bold), line(short, letters, after)];
+  return [{ highMm: letters.stepMm, ink: (ink, x, top) => [lead, ...(short ? [told] : [])].forEach((l) => l.ink(ink, x, top)) }, ...lines(text.trimStart().slice(short.length), width, letters)];
 }
 
+/** An amount with what stands in brackets behind it on a line of its own: both are short. */
+export const amountLines = (text: string, width: number, letters: Letters = body): readonly Line[] => text.split(/ (?=\()/).flatMap((part, i) => lines(part, width, i === 0 ? letters : { ...small, bold: letters.bold ?? false }));
+
 /** Blank. */
-export const blank = (highMm: number): Line => ({ highMm, ink: () => undefined });
+export const blank = (highMm: number): Line => ({ highMm, blank: true, ink: () => undefined });
 
 /** Numbers and such at the right end of a width. */
 export function atRight(text: string, width: number, letters: Letters = body): readonly Line[] {
-  return brokenWords(text, width, letters).map((words) => line(words, letters, width - textWidth(words, letters.heightMm, letters.bold)));
+  return brokenWords(text, width, letters).map((words) => line(words, letters, width - printedWidth(words, letters.heightMm, letters.bold)));
 }

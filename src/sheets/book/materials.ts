@@ -1,0 +1,83 @@
+import type { ToBuy } from "#making/cost.ts";
+import type { Making } from "#making/making.ts";
+import type { Bond, Need } from "#making/need.ts";
+import { amountWords, areaWords, massWords, thicknessWords } from "#making/units.ts";
+import type { Block } from "./block.ts";
+import type { Book } from "./book.ts";
+import type { Chapter } from "./flow.ts";
+import { moneyWords, pairsWords, plain, upperFirst } from "./numbers.ts";
+import { scaleOf } from "./piece-index.ts";
+import { columnsFor, tableBlocks, tickBox } from "./table.ts";
+import { threadBlocks } from "./thread.ts";
+import { amountLines, blank, heading, labelled, lines, small, strong } from "./words.ts";
+
+const numberMm = 23;
+
+/** What to buy, each to be ticked off, with the reasons below; cement by its bonds, thread by its seams. */
+export function materialsChapter({ input: { making }, room: { width } }: Book): Chapter | undefined {
+  if (making.needs.length === 0) return undefined;
+  const { pairs, needs, bonds, thread } = making;
+  const intro = `For ${pairsWords(pairs)}. Net is what lies in the shoes; with what falls away is what one pair has to be cut from. Tick what lies on your bench.`;
+  const why = needs.map((need, i): Block => ({ cells: [{ x: 0, lines: [...reasonLines(need, width), blank(1)] }], parts: true, gapMm: i === 0 ? 1 : 0 }));
+  return {
+    title: "Materials",
+    blocks: [
+      { cells: [{ x: 0, lines: lines(intro, width, small) }], keep: true },
+      ...shoppingBlocks(making, width),
+      { cells: [{ x: 0, lines: lines("Why these", width, heading) }], keep: true, gapMm: 6 },
+      ...why,
+      ...(bonds.length > 0 ? bondBlocks(bonds, width) : []),
+      ...(thread.seams?.length > 0 ? threadBlocks(thread, width) : []),
+    ],
+  };
+}
+
+function shoppingBlocks({ needs, toBuy, pairs, cost: { currency } }: Making, width: number): readonly Block[] {
+  const many = pairs !== 1;
+  const numbers = ["One pair, net", "With what falls away", ...(many ? [pairsWords(pairs)] : []), "On the shelf", "To buy"];
+  const columns = columnsFor(width, [{ head: "", mm: 7 }, { head: "What to ask for" }, ...numbers.map((head, i) => ({ head, mm: numberMm, ...(i + 1 === numbers.length && { letters: strong }) }))]);
+  const textMm = columns[1]!.mm - 3;
+  const rows = needs.map((need) => {
+    const buy = toBuy.find((b) => b.good === need.good);
+    const told = (value: number) => amountLines(amountWords(value, need.measure), numberMm - 3);
+    return [
+      [tickBox(4)],
+      [...lines(upperFirst(need.good), textMm, strong), ...lines(kindWords(need), textMm, small)],
+      told(need.net), told(need.gross), ...(many ? [told(buy?.needed ?? need.gross * pairs)] : []), buy && buy.onShelf > 0 ? told(buy.onShelf) : "", buyLines(need, buy, currency),
+    ];
+  });
+  return tableBlocks(columns, rows, { gapMm: 2 });
+}
+
+/** What is bought: the amount, whole skins or packs, what they cost; "nothing" where the shelf holds it. */
+function buyLines(need: Need, buy: ToBuy | undefined, currency: string) {
+  const width = numberMm;
+  if (buy && buy.short <= 0) return lines("nothing", width, strong);
+  const amount = amountLines(amountWords(buy?.short ?? need.gross, need.measure), width, strong);
+  return [...amount, ...(buy?.whole ? lines(buy.whole.words, width, small) : []), ...(buy?.paid === undefined ? [] : lines(moneyWords(buy.paid, currency), width, small))];
+}
+
+/** "goat or calf, firm; 1.1 mm (2¾ oz)"; what the kind says already is not said twice. */
+function kindWords({ kind, thicknessMm, widthMm, good }: Need): string {
+  const thick = thicknessMm === undefined || kind.includes(" mm") ? "" : thicknessWords(thicknessMm, scaleOf(good));
+  const wide = widthMm === undefined || kind.includes(" mm") ? "" : `${plain(widthMm)} mm wide`;
+  return [kind, thick, wide].filter(Boolean).join("; ");
+}
+
+function reasonLines(need: Need, width: number) {
+  const { good, reason, parts, waste, holds, source, measure } = need;
+  const of = parts.map((p) => `${p.name} ${amountWords(p.net, measure)}${p.perPair > 1 ? ` in ${p.perPair}` : ""}`).join("; ");
+  const holding = holds ? ` The largest part needs ${Math.ceil(holds.longMm)} × ${Math.ceil(holds.wideMm)} mm in one.` : "";
+  const away = waste ? ` Falls away: ${percent(waste.onPieces)} on top of the pieces, which is ${percent(waste.ofBought)} of what is bought; ${waste.why}` : "";
+  return labelled(`${upperFirst(good)}.`, `${sentence(reason)} ${parts.length > 0 ? `For ${of}.` : ""}${holding}${sentence(away)} Source: ${source}`.replace(/\s+/g, " "), width, small);
+}
+
+const percent = (share: number): string => `${Math.round(100 * share)} %`;
+const sentence = (text: string): string => (text === "" || /[.!?]$/.test(text) ? text : `${text}.`);
+
+function bondBlocks(bonds: readonly Bond[], width: number): readonly Block[] {
+  const columns = columnsFor(width, [{ head: "What is stuck" }, { head: "With", mm: 26 }, { head: "One face, both shoes", mm: 34 }, { head: "Coats", mm: 22 }, { head: "Wet, a coat", mm: 20 }, { head: "In all", mm: 24 }]);
+  const rows = bonds.map((b) => [upperFirst(b.name), b.glue, areaWords(b.areaMm2), b.coats[0] === b.coats[1] ? `${b.coats[0]} each` : `${b.coats[0]} and ${b.coats[1]}`, `${plain(b.gPerM2)} g/m²`, massWords(b.g)]);
+  return [{ cells: [{ x: 0, lines: lines("Cement, bond by bond", width, heading) }], keep: true, gapMm: 6 }, ...tableBlocks(columns, rows)];
+}
+
