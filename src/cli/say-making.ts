@@ -2,14 +2,14 @@
 import type { Cost } from "#making/cost.ts";
 import { moneyWords } from "#making/decimal.ts";
 import type { Making } from "#making/making.ts";
-import { amountWords, thicknessWords } from "#making/units.ts";
+import { amountWords } from "#making/units.ts";
 
 /** The shopping list, the cost and the plan in short; all of it stands in making.pdf. */
 export function sayMaking({ pairs, needs, toBuy, cost, steps, calendar }: Making): string {
-  const rows = needs.map(({ good, kind, measure, thicknessMm }) => {
+  const rows = needs.map(({ good, kind, measure }) => {
     const { short, whole } = toBuy.find((one) => one.good === good)!;
-    const buy = whole && short > 0 ? `${amountWords(short, measure)}, ${whole.words}` : short > 0 ? amountWords(short, measure) : "nothing, it is on your shelf";
-    return `  ${good}${thicknessMm === undefined ? "" : `, ${thicknessWords(thicknessMm)}`} (${kind}): ${buy}`;
+    const packed = whole && measure !== "count" ? ` (${whole.words})` : "";
+    return `  ${good}: ${short > 0 ? `${amountWords(short, measure)}${packed}` : "nothing, it is on your shelf"}; ${kind}`;
   });
   const ready = calendar ? ` With your times at the bench it is ready on ${calendar.ready.date}.` : "";
   return [`To buy for ${pairs === 1 ? "the pair" : `${pairs} pairs`}, with what falls away:`, ...rows, costWords(cost), `${steps.length} steps, about ${hours(cost.minutes)} of work on a pair.${ready} The bench book making.pdf holds it all, with cautions and a page to note measures on.`].join("\n");
