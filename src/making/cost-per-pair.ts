@@ -32,7 +32,7 @@ export function costPerPair({ needs, minutes: byPhase, prices, sums: { rate, ove
     work, minutes, ...(rate !== undefined && { rate }), workCost, overhead, total,
     shares: sharesOf(lines, workCost, overhead),
     shopping: decimal(toBuy.reduce((sum, { paid = 0 }) => sum + paid, 0)),
-    ...(asked !== undefined && { asked, left: decimal(asked - total), ...(minutes > 0 && { anHour: decimal((asked - material - overhead) / (minutes / 60)) }) }),
+    ...(asked !== undefined && { asked, left: decimal(asked - total), ...(minutes > 0 && { anHour: decimal((60 * (asked - material - overhead)) / minutes) }) }),
     skinsDearer: skinsDearer(lines, total, asked),
   };
 }

@@ -26,9 +26,12 @@ export function packOf({ measure }: Need, price: Price | undefined, size: SaidAm
   return whole ? price?.per : undefined;
 }
 
-/** "3 skins of 6 ft2", "1 spool of 1000 m", "44 pieces". */
+/** "3 skins of 6 ft2", "1 spool of 1000 m", "2 pairs", "44 pieces"; "nothing" where none has to be bought. */
 export function packWords(good: GoodId, count: number, { amount, words }: SaidAmount): string {
-  if (words === "" || amount === 1) return `${count} ${count === 1 ? "piece" : "pieces"}`;
+  if (count === 0) return "nothing";
+  // What is sold singly needs no word for its pack.
+  const single = /^1\s*(pair|dozen|piece)$/i.exec(words)?.[1]?.toLowerCase() ?? (amount === 1 ? "piece" : undefined);
+  if (single !== undefined) return `${count} ${single}${count === 1 || single === "dozen" ? "" : "s"}`;
   return `${count} ${packNames[good][count === 1 ? 0 : 1]} of ${words}`;
 }
 

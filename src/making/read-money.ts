@@ -17,8 +17,9 @@ export function readMoney(written: Written, own = ""): MoneyRead {
   const behind = before === "" ? currencyAt(rest, "end", own) : "";
   // "12.–" and "12,-" are whole amounts.
   const number = rest.slice(0, rest.length - behind.length).trim().replace(/(\d)\s*[.,][-–—]$/, "$1");
-  // A sign stands once: before the money's sign or before the number.
-  return sign !== "" && /^[+\-−–]/.test(number) ? { wrong: "words" } : withCurrency(sign + number, before + behind);
+  // A minus stands once, before the money's sign or before the number; and a sign of money alone is no amount.
+  const wrong = (sign !== "" && /^[+\-−–]/.test(number)) || (text !== "" && number === "");
+  return wrong ? { wrong: "words" } : withCurrency(sign + number, before + behind);
 }
 
 function withCurrency(written: Written, currency: string): MoneyRead {

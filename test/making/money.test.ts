@@ -1,0 +1,129 @@
+// What to buy and what a pair costs, held against sums done by hand. Prices and amounts are invented.
+import { describe, expect, test } from "vitest";
+import type { MakingSaid } from "#making/said.ts";
+import { goodIds } from "#making/goods.ts";
+import { partOfGood } from "#making/cost-parts.ts";
+import { needing, reckoned, someNeeds, stepOf, toldOf } from "../support/money-said.ts";
+
+const prices: MakingSaid["prices"] = {
+  "upper leather": { price: "48,00", for: "1 m2" },
+  "lining leather": { price: "€ 30", for: "1 m²" },
+  thread: { price: "8.00", for: "1000 m" },
+  "contact cement": { price: "16 EUR", for: "1 kg" },
+  "lasting tacks": { price: "3.60", for: "500 pieces" },
+  shanks: { price: 2.4, for: "1 pair" },
+};
+const said: MakingSaid = { currency: "€", prices, minutes: { lasting: "2 h" }, rate: "15", overhead: "5,00", asked: "150" };
+
+describe("one pair by hand", () => {
+  // Upper 0.15 m² × 48 = 7.20; lining 0.12 × 30 = 3.60; thread 24 m × 8/1000 = 0.192; cement 0.045 kg × 16 = 0.72;
+  // tacks 80 × 3.60/500 = 0.576; shanks 2.40. Together 14.688.
+  // Hours: cutting 1.5, closing 2.5, lasting 2 (her own word, not the 1.5 of the steps): 6 × 15 = 90. With 5 overhead: 109.688.
+  const { cost, pairs, findings } = reckoned(said);
+
+  test("every line and every sum", () => {
+    expect(pairs).toBe(1);
+    expect(cost.lines.map(({ good, cost: money }) => [good, money])).toEqual([["upper leather", 7.2], ["lining leather", 3.6], ["thread", 0.192], ["contact cement", 0.72], ["lasting tacks", 0.576], ["shanks", 2.4]]);
+    expect(cost.work).toEqual([{ phase: "cutting", minutes: 90, cost: 22.5 }, { phase: "closing", minutes: 150, cost: 37.5 }, { phase: "lasting", minutes: 120, cost: 30 }]);
+    expect(cost).toMatchObject({ currency: "€", material: 14.688, minutes: 360, rate: 15, workCost: 90, overhead: 5, total: 109.688, asked: 150, left: 40.312, unpriced: [] });
+    // (150 − 14.688 − 5) / 6 h = 130.312 / 6.
+    expect(cost.anHour).toBeCloseTo(21.718667, 6);
+    expect(findings).toEqual([]);
+  });
+
+  test("where the money goes, the dearest part first", () => {
+    // Insole: the shanks. Cement and nails: 0.72 + 0.576.
+    expect(cost.shares.map(({ part, cost: money }) => [part, money])).toEqual([["work", 90], ["upper", 7.2], ["overhead", 5], ["lining", 3.6], ["insole", 2.4], ["cement and nails", 1.296], ["closing", 0.192]]);
+    expect(cost.shares[0]!.share).toBeCloseTo(90 / 109.688, 12);
+    expect(cost.shares.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 12);
+  });
+
+  test("skins a tenth dearer: 1.08 more, and 151.08 to be asked for the same", () => {
+    expect(cost.skinsDearer).toEqual({ more: 1.08, total: 110.768, asked: 151.08, goods: ["upper leather", "lining leather"] });
+  });
+
+  test("parts that cost the same keep the order of the shoe", () => {
+    const equal = reckoned({ prices: { "lining leather": { price: 5, for: "1 m2" }, "upper leather": { price: 5, for: "1 m2" } } }, [needing("lining leather", 1e6), needing("upper leather", 1e6)], []).cost;
+    expect(equal.shares.map(({ part, share }) => [part, share])).toEqual([["upper", 0.5], ["lining", 0.5]]);
+  });
+
+  test("every good belongs to a part of the shoe", () => expect(Object.keys(partOfGood).sort()).toEqual([...goodIds].sort()));
+});
+
+describe("the shopping for three pairs by hand", () => {
+  const { toBuy, cost, findings } = reckoned({ ...said, pairs: 3, shelf: { "upper leather": "0,1 m2", thread: "100 m", "lasting tacks": "40", shanks: "" }, skins: { "upper leather": "0.2 m2" } });
+  const of = (good: string) => toBuy.find((one) => one.good === good)!;
+
+  test("whole skins: 0.45 m² less 0.10 is 0.35, which are two skins of 0.2; 2 × 0.2 × 48 = 19.20", () => {
+    expect(of("upper leather")).toEqual({ good: "upper leather", needed: 450_000, onShelf: 100_000, short: 350_000, whole: { count: 2, each: 200_000, words: "2 skins of 0.2 m2" }, paid: 19.2, left: 50_000 });
+  });
+
+  test("leather whose skins have no size said is bought by area: 0.36 m² × 30 = 10.80", () => {
+    expect(of("lining leather")).toEqual({ good: "lining leather", needed: 360_000, onShelf: 0, short: 360_000, paid: 10.8, left: 0 });
+  });
+
+  test("72 m of thread lie there: nothing to buy, 28 m left", () => {
+    expect(of("thread")).toEqual({ good: "thread", needed: 72_000, onShelf: 100_000, short: 0, whole: { count: 0, each: 1_000_000, words: "nothing" }, paid: 0, left: 28_000 });
+  });
+
+  test("a tin of 1 kg for 135 g, a pack of 500 for 200 tacks, three pairs of shanks", () => {
+    expect(of("contact cement")).toMatchObject({ short: 135, whole: { count: 1, each: 1000, words: "1 tin of 1 kg" }, paid: 16, left: 865 });
+    expect(of("lasting tacks")).toMatchObject({ short: 200, whole: { count: 1, each: 500, words: "1 pack of 500 pieces" }, paid: 3.6, left: 300 });
+    expect(of("shanks")).toMatchObject({ short: 6, whole: { count: 3, each: 2, words: "3 pairs" }, paid: 7.2, left: 0 });
+  });
+
+  test("19.20 + 10.80 + 16 + 3.60 + 7.20 = 56.80 in the shop, and a pair costs what it did", () => {
+    expect(cost.shopping).toBe(56.8);
+    expect(cost.total).toBe(109.688);
+    expect(findings).toEqual([]);
+  });
+});
+
+describe("rules of cutting and of selling", () => {
+  const cost = (gross: number): number => reckoned({ prices: { "upper leather": { price: 8, for: "1 ft2" } } }, [needing("upper leather", gross * 92_903.04)], []).cost.material;
+
+  // A trade site on cutting (thefootwearedge.com, "Cutting", parts 1 and 2): price per cuttable area = purchase price ÷ (area coefficient × cuttability coefficient).
+  test("the price of a cuttable foot is the purchase price divided by the coefficients", () => {
+    const net = 1.9, area = 0.95, cuttability = 0.8;
+    expect(cost(net / (area * cuttability))).toBeCloseTo(net * (8 / (area * cuttability)), 9);
+    expect(cost(net / (area * cuttability))).toBeCloseTo(20, 9);
+  });
+
+  // A trade site on measuring pattern areas (futurefootwear.in, part 5): what a tanner measured 5 % too large has to be ordered 1/0.95 = 1.05263 times, not 1.05.
+  test("skins that measure 5 % short cost 1.05263 times as much for the same cut", () => expect(cost(10 / 0.95) / cost(10)).toBeCloseTo(1.05263, 5));
+
+  // Arithmetic of the two meanings of waste: 80 net out of 100 bought is 20 % of what is bought and 25 % on top of the pieces.
+  test("what falls away is paid for: 80 cut out of 100 bought cost what 100 cost, a quarter more than the pieces", () => expect(cost(100) / cost(80)).toBeCloseTo(1.25, 12));
+
+  // A maker's hours after practice (common practice, no source): pattern ½, clicking 1, closing 2–3, lasting 2, bottoming 3–4, finishing 1 = 10–12 h.
+  test("hours said by phase, in any of their forms, add up: ½ + 1 + 2 + 2 + 3 + 1", () => {
+    const least = reckoned({ rate: 1, minutes: { pattern: "30", cutting: "1 h", closing: "2 h", lasting: "2 h", bottoming: "3:00", finishing: "60 min" } }, [], (["pattern", "cutting", "closing", "lasting", "bottoming", "finishing"] as const).map((phase) => stepOf(phase, 10))).cost;
+    expect(least.minutes / 60).toBe(9.5);
+    expect(least.workCost).toBe(9.5);
+  });
+});
+
+
+describe("what is not said", () => {
+  test("nothing at all: no money, no word about it, and all of it to buy", () => {
+    const { pairs, cost, toBuy, findings } = reckoned({});
+    expect(findings).toEqual([]);
+    expect(pairs).toBe(1);
+    expect(cost).toMatchObject({ currency: "", material: 0, minutes: 330, workCost: 0, overhead: 0, total: 0, shares: [], shopping: 0 });
+    expect(cost.unpriced).toEqual(someNeeds.map(({ good }) => good));
+    for (const key of ["rate", "asked", "left", "anHour"]) expect(cost).not.toHaveProperty(key);
+    expect(toBuy.every((one, i) => one.short === someNeeds[i]!.gross && one.paid === undefined)).toBe(true);
+  });
+
+  test("what is left out of the sums is named, and the rest is reckoned", () => {
+    const read = reckoned({ prices: { thread: prices.thread!, shanks: prices.shanks! } });
+    expect(read.cost.total).toBe(2.592);
+    expect(toldOf(read)).toEqual(["note: The sums leave out upper leather, lining leather, contact cement, lasting tacks and your work: no price or rate is said. The pair costs more than they tell."]);
+  });
+
+  test("asking less than a pair costs is told with what is missing", () => {
+    expect(toldOf(reckoned({ ...said, asked: "100" }))).toEqual(["look: You ask 100.00\u00A0€ for a pair that costs you 109.69\u00A0€: 9.69\u00A0€ are missing. Ask more, or look at which part costs most."]);
+  });
+
+  test("the sign beside a price serves where no money is named", () => expect(reckoned({ prices: { thread: { price: "7 kr", for: "100 m" } } }).cost.currency).toBe("kr"));
+});
