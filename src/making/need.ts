@@ -33,6 +33,8 @@ export interface Need {
   readonly widthMm?: number;
   /** What a filler fills, both shoes, mm³. */
   readonly volumeMm3?: number;
+  /** Bought once and used for pair after pair: tacks that are drawn again, patterns. */
+  readonly again?: true;
   /** What to ask for in the shop: "goat or calf, firm, 1.0 to 1.1 mm". */
   readonly kind: string;
   /** Why this kind and thickness. */

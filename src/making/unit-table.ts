@@ -64,7 +64,7 @@ const known = (word: string): UnitId | undefined => (Object.hasOwn(units, word) 
 /** The unit that is written like this ("sq ft", "ft²", "metres"), for what it is to measure; nothing where there is none. */
 export function unitNamed(written: string, kind: UnitKind): UnitId | undefined {
   const plain = written.toLowerCase().replaceAll(".", "").replaceAll("²", "2").replaceAll("³", "3").replaceAll("^", "").trim().replace(/\s+/gu, " ");
-  const square = /^(?:sq|square) ?(.+)$/u.exec(plain)?.[1];
+  const square = /^(?:square|sq) ?(.+)$/u.exec(plain)?.[1];
   const single = (word: string): UnitId | undefined => known(word) ?? (word.endsWith("s") ? known(word.slice(0, -1)) : undefined);
   const length = square === undefined ? undefined : single(square);
   const id = length === undefined ? single(plain.replaceAll(" ", "")) : known(`${length}2`);

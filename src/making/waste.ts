@@ -11,18 +11,18 @@ export const grossOf = (net: number, waste: Waste): number => net / (1 - waste.o
 export const wasteByRatio = (bought: number, pieces: number, why: string): Waste => wasteOf(1 - pieces / bought, why);
 
 /** Loss on boards and sheets: what is bought for what is cut of it. */
-export const boardWaste = wasteByRatio(8.5, 6, "8 to 9 dm² of insole board are bought for 6 dm² of pieces (a shoemaking handbook's reckoning at EU 37).");
-export const soleWaste = wasteByRatio(5.15, 3.4, "4.8 to 5.5 dm² of sole leather are bought for 3.4 dm² of soles (a shoemaking handbook's reckoning at EU 37).");
+export const boardWaste = wasteByRatio(8.5, 6, "8 to 9 dm² of board are bought for 6 dm² of insoles at EU 37 (common practice, no source).");
+export const soleWaste = wasteByRatio(5.15, 3.4, "4.8 to 5.5 dm² of sole leather are bought for 3.4 dm² of soles at EU 37 (common practice, no source).");
 export const smallPartsWaste = wasteOf(0.2, "About 20 % are lost where small articles are cut (a dictionary of leather, cutting waste).");
-export const sheetWaste = wasteOf(0.15, "2 to 15 % are lost in sheets that are alike all over (a maker of sports shoes on cutting loss); small sheets cut by hand lose the most.");
+export const sheetWaste = wasteOf(0.15, "2 to 15 % are lost in sheets that are alike all over (a page on cutting loss in making sports shoes); small sheets cut by hand lose the most.");
 
 /**
  * What comes out of a skin: measured by laying shoe pieces of 2.09 dm² on one outline of a hide, as it was and scaled down to 0.30 m²
  * (our own measurement, within 2 points): 0.785 less 0.52 times the root of mean piece over skin.
  */
 const best = 0.785, perRoot = 0.52;
-/** Mean piece over skin, up to which it was measured; below `least` nobody would buy such a skin for such pieces. */
-const measuredTo = 0.07;
+/** Mean piece over skin, up to which it was measured, and beyond which the formula is a guess; a share below `least` is never told. */
+const measuredTo = 0.07, guessFrom = 0.15;
 const least = 0.4;
 
 /** Share of a skin that becomes pieces; areas in mm². */
@@ -32,7 +32,8 @@ export const yieldOf = (meanPieceMm2: number, skinMm2: number): number => Math.m
 export function skinWaste(meanPieceMm2: number, skinMm2: number, sizeSaid: boolean): Waste {
   const share = yieldOf(meanPieceMm2, skinMm2);
   const skin = `${inUnit(skinMm2, "ft2").toFixed(1)} ft²`;
-  const beyond = meanPieceMm2 > measuredTo * skinMm2 ? " The pieces are large beside the skin, beyond what was measured, so it may be several points off." : "";
+  const beside = meanPieceMm2 / skinMm2;
+  const beyond = beside <= measuredTo ? "" : beside <= guessFrom ? " Your pieces are a little larger beside the skin than those of the trial." : " Your pieces are far larger beside the skin than those of the trial, so take it as a guess and lay the patterns on the skin before you buy.";
   const why = `${(100 * share).toFixed(0)} % of a skin of ${skin}${sizeSaid ? "" : " (usual size, common practice, no source)"} comes out as pieces of ${inUnit(meanPieceMm2, "dm2").toFixed(1)} dm² on average: by our own trial of laying shoe pieces on the outline of a hide, within 2 points.${beyond} Holes, scars and loose parts of your skin come on top.`;
   return wasteOf(1 - share, why);
 }

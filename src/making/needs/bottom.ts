@@ -107,5 +107,5 @@ function fromOffcuts({ pieces, settings: { soleMm } }: MakingInput, thick: Reado
   const asked = thin.reduce((sum, { net }) => sum + net, 0);
   if (thin.length === 0 || asked > left) return "";
   const dm2 = (mm2: number): string => inUnit(mm2, "dm2").toFixed(1);
-  return ` ${thin.map(({ name }) => name).join(" and ")} are no thicker than the sole and may come out of its offcuts (${dm2(asked)} of about ${dm2(left)} dm²); they are counted here all the same, for offcuts are not always sound.`;
+  return ` From the sole's offcuts, if they are sound, may come: ${thin.map(({ name }) => name).join(", ")} (${dm2(asked)} of about ${dm2(left)} dm² left over). They are counted here all the same.`;
 }

@@ -25,7 +25,7 @@ function about(glue: Glue, netG: number): About {
     case "contact cement":
       return {
         kind: "contact cement for leather, with its thinner; its safety data sheet beside it",
-        reason: `Holds what is pulled when walking. Leather and board take two coats, cork, steel and rubber one; ${rate}. A handbook reckons 40 to 50 g for a whole pair, folds and lining included; every bond of this pair counted apart comes to ${netG.toFixed(0)} g.`,
+        reason: `Holds what is pulled when walking. Leather and board take two coats, cork, steel and rubber one; ${rate}. A rough figure for a whole pair is 40 to 50 g, and 20 g of it for the outsoles; counted bond by bond this pair takes ${netG.toFixed(0)} g.`,
         source: "about 150 g/m²: a trade guide on contact adhesives; two coats on leather, one on rubber: an overview of gluing from the repair trade; 150 to 250 g/m² in practice: common practice, no source",
       };
     case "latex":

@@ -38,7 +38,7 @@ function lasting({ pieces, settings, stiff }: MakingInput): readonly Need[] {
   if (!feather) return [];
   const boards = settings.firstBoardMm + (piecesOf(pieces, "second board").length > 0 ? settings.secondBoardMm : 0);
   const margin = settings.upperThicknessMm + settings.liningThicknessMm + Math.max(stiff.counterMm, settings.toePuffMm);
-  const need = (good: GoodId, part: NeedOf, kind: string, reason: string): Need => ({ good, measure: "count", parts: [part], net: part.net, gross: part.net, kind, reason: `${reason} Drawn again, so they serve for many pairs.`, source: practice });
+  const need = (good: GoodId, part: NeedOf, kind: string, reason: string): Need => ({ good, measure: "count", parts: [part], net: part.net, gross: part.net, again: true, kind, reason: `${reason} Drawn again, so they serve for many pairs.`, source: practice });
   const each = (name: string, count: number): NeedOf => ({ name, perPair: count, net: count });
   const nails = shoes * Math.ceil(feather.mm / nailEveryMm - 1e-9);
   return [

@@ -2,19 +2,19 @@ import type { Need } from "../need.ts";
 import type { ThreadNeed } from "../thread-need.ts";
 import { wasteOf } from "../waste.ts";
 
-/** A thread is named here as sold: "polyester, number 60". */
+/** The thread of all seams and the needle for it. */
 export function sewingNeeds(thread: ThreadNeed): readonly Need[] {
   const { seams, needle } = thread;
   if (seams.length === 0) return [];
   const parts = seams.map(({ name, threadMm }) => ({ name, perPair: 2, net: threadMm }));
   const net = parts.reduce((sum, part) => sum + part.net, 0);
-  const waste = wasteOf(1 - net / thread.totalMm, `Ends to tie and to thread by, and what is unpicked: ${(100 * thread.wasteShare).toFixed(0)} % on top of the seams.`);
+  const waste = wasteOf(1 - net / thread.totalMm, `Ends left at every row, ${(thread.endsMm / 1000).toFixed(1)} m in all, and ${(100 * thread.wasteShare).toFixed(0)} % on top for breaks and trials.`);
   return [
     {
       good: "thread", measure: "length", parts, net, gross: thread.totalMm, ...(thread.totalMm > net && { waste }),
       kind: `polyester, number ${thread.ticket} (tex ${thread.tex.toFixed(0)}), continuous filament, bonded or lubricated`,
-      reason: thread.reason,
-      source: "number by the metric ticket, 3000 over tex; polyester number 60 for uppers: common practice, no source",
+      reason: `${thread.reason} ${thread.byHand}`,
+      source: thread.source,
     },
     {
       good: "needles", measure: "count", parts: [{ name: "machine needle", perPair: 1, net: 1 }], net: 1, gross: 1,

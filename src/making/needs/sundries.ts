@@ -1,18 +1,18 @@
 import type { MakingInput } from "../input.ts";
 import type { Need } from "../need.ts";
 import { netOf, piecesOf } from "../part-areas.ts";
-import { sheetWaste, grossOf } from "../waste.ts";
+import { grossOf, sheetWaste } from "../waste.ts";
 
 /** Card for the patterns and what finishes the edges. */
 export const sundryNeeds = (input: MakingInput): readonly Need[] => [...card(input), ...edgeFinish(input)];
 
-/** Every pattern of one shoe is cut in card once and turned over for the other. */
+/** Every pattern of one shoe is cut in card once and turned over for the other; a shank is bought in its form. */
 function card({ pieces }: MakingInput): readonly Need[] {
-  const parts = pieces.filter(({ side }) => side === "right").map(({ name, areaMm2 }) => ({ name, perPair: 1, net: areaMm2 }));
+  const parts = pieces.filter(({ side, material }) => side === "right" && material !== "shank").map(({ name, areaMm2 }) => ({ name, perPair: 1, net: areaMm2 }));
   const net = netOf(parts);
   if (net === 0) return [];
   return [{
-    good: "pattern card", measure: "area", parts, net, gross: grossOf(net, sheetWaste), waste: sheetWaste,
+    good: "pattern card", measure: "area", parts, net, gross: grossOf(net, sheetWaste), waste: sheetWaste, again: true,
     kind: "pattern card, 0.4 to 0.6 mm",
     reason: "Each pattern of one shoe once; turned over for the other. Paper of the printed sheets does for a first try.",
     source: "common practice, no source",
