@@ -3,10 +3,10 @@ import { practice, comesFirst, toolComesFirst, type CautionWords } from "./cauti
 
 export const heatCaution: CautionWords = {
   title: "Heat",
-  short: "Warm only cement that is dry, with a hair dryer; no flame, no open tin in the room.",
+  short: "A hair dryer, no flame, no heat gun; no wet cement and no open tin in the room.",
   what: "Hot air, irons and hot wax burn the skin. Heat over cement that still smells can set the vapour on fire, or seals it in under a skin.",
   care: [
-    "Warm only cement that is dry all through, and only to wake it up: 60 to 80 °C at the surface, one to two minutes. Never to dry it faster.",
+    "Never warm wet cement to dry it faster. Warm only cement that is dry all through, to wake it up: 60 to 80 °C at the surface, one to two minutes.",
     "Carry the open tin, brushes and rags out first, and air the room.",
     "Take a hair dryer; no flame, no heat gun, no stove. Keep it moving, a hand's breadth off.",
     "Lay hot tools on a stone, out of reach of children, and pull the plug. Leather scorches soon: try on a scrap.",
@@ -32,14 +32,14 @@ export const dustCaution: CautionWords = {
 };
 
 export const grindingCaution: CautionWords = {
-  title: "Grinding and trimming by machine",
-  short: "Goggles on, hair tied back, no loose sleeves, no gloves; no nail and no open cement near the wheel.",
+  title: "Grinding, by wheel or by hand",
+  short: "At a wheel: goggles, hair tied back, no loose sleeves, no gloves; no nail and no open cement near it. By hand: goggles.",
   what: "A wheel throws grit and bits of nail into the eyes and draws in hair, sleeves and strings with the hand behind them. Sparks from a nail set dust or vapour on fire.",
   care: [
     "Do it by hand where you can: rasp, glass and abrasive paper take longer and draw nothing in.",
     "No nail in the way of the wheel. No open cement in the room, and cement in the joint at least 45 minutes old, better of yesterday.",
     "Guard on, dust drawn off. Hold the work on a rest, below the middle of the wheel, where it turns away from you.",
-    "Wear goggles. Hair tied back and covered; no loose sleeves, scarf, ring or gloves at a turning wheel.",
+    "Wear goggles, at the rasp too. Hair tied back and covered; no loose sleeves, scarf, ring or gloves at a turning wheel.",
     "Wear a dust mask of class P2 or FFP2.",
     "Switch off, pull the plug and let it stand still before you change paper or clear it.",
   ],

@@ -7,10 +7,10 @@ import type { ToolId } from "./tools.ts";
 /** What has to lie ready where something can hurt, whether the step names it or not. */
 export const toolsAgainst: Readonly<Record<HazardId, readonly ToolId[]>> = {
   "solvent cement": ["half mask with organic-vapour filters", "goggles", "gloves", "metal bin", "fire extinguisher"],
-  knife: ["first aid box"],
-  "sewing machine": [],
+  knife: ["first aid box", "apron"],
+  "sewing machine": ["goggles"],
   "hammer and nails": ["goggles"],
-  "lasting pincers": [],
+  "lasting pincers": ["goggles"],
   heat: [],
   dust: ["dust mask"],
   grinding: ["goggles", "dust mask"],
