@@ -2,7 +2,7 @@
 import { beforeAll, describe, expect, test } from "vitest";
 import { cautionsOf } from "#making/cautions.ts";
 import type { GoodId } from "#making/goods.ts";
-import type { HazardId } from "#making/hazards.ts";
+import { hazardIds, type HazardId } from "#making/hazards.ts";
 import type { Step } from "#making/step.ts";
 import { stepsOf } from "#making/steps.ts";
 import { toolsAgainst, toolsOf } from "#making/tool-list.ts";
@@ -29,6 +29,14 @@ describe("whole plans", () => {
       expect(steps.length).toBeGreaterThan(10);
       expect(steps.flatMap(unwarned)).toEqual([]);
     }
+  });
+
+  test("a usual pair meets every hazard once, the foot at the end", () => {
+    const met = cautionsOf(plans[0]!).map(({ hazard }) => hazard);
+    expect([...met].sort()).toEqual([...hazardIds].sort());
+    expect(met[0]).toBe("knife");
+    expect(met.at(-1)).toBe("feet");
+    for (const { id, needs, hazards } of plans.flat()) if (hazards.includes("solvent cement")) expect(needs.goods, id).toContain("contact cement");
   });
 
   test("cautions come as the steps meet them and name only steps of the plan that carry them", () => {
