@@ -17,7 +17,7 @@ export function makingOf(input: MakingInput): Making {
   const { pairs, toBuy, cost, findings: paid } = moneyOf({ needs, steps, said });
   const { calendar, findings: planned } = calendarOf({ steps, pairs, said });
   return {
-    pairs, needs, bonds, thread, toBuy, tools: toolsOf(steps), cost, steps, ...(calendar && { calendar }), cautions: cautionsOf(steps),
+    pairs, needs, bonds, thread, toBuy, tools: toolsOf(steps), cost, steps, ...(calendar && { calendar }), cautions: cautionsOf(steps, needs.find(({ good }) => good === "contact cement")?.net),
     findings: [...needed, ...paid, ...planned],
   };
 }
