@@ -8,6 +8,7 @@ import type { StepMinutes } from "./step-minutes.ts";
 
 export interface CostInput {
   readonly needs: readonly Need[];
+  readonly pairs: number;
   readonly minutes: StepMinutes["byPhase"];
   readonly prices: Prices;
   readonly sums: SaidSums;
@@ -18,10 +19,11 @@ export interface CostInput {
 const dearer = 0.1;
 
 /** What one pair costs: what it uses of each good, the work by phase, and the overhead. */
-export function costPerPair({ needs, minutes: byPhase, prices, sums: { rate, overhead = 0, asked }, toBuy }: CostInput): Cost {
-  const lines = needs.map(({ good, gross }): CostLine => {
-    const price = prices.of.get(good);
-    return { good, part: partOfGood[good], amount: gross, ...(price && { cost: decimal(gross * price.each) }) };
+export function costPerPair({ needs, pairs, minutes: byPhase, prices, sums: { rate, overhead = 0, asked }, toBuy }: CostInput): Cost {
+  const lines = needs.map(({ good, gross, again }): CostLine => {
+    // What is bought once for all pairs is borne by all of them.
+    const price = prices.of.get(good), amount = again ? decimal(gross / pairs) : gross;
+    return { good, part: partOfGood[good], amount, ...(price && { cost: decimal(amount * price.each) }) };
   });
   const work = byPhase.map(({ phase, minutes }) => ({ phase, minutes, ...(rate !== undefined && { cost: decimal((minutes / 60) * rate) }) }));
   const material = sumOf(lines), workCost = sumOf(work), minutes = decimal(byPhase.reduce((sum, one) => sum + one.minutes, 0));

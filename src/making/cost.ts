@@ -4,7 +4,7 @@ import type { Phase } from "./step.ts";
 /** What has to be bought of one good for all pairs; in its own measure. */
 export interface ToBuy {
   readonly good: GoodId;
-  /** With what falls away. */
+  /** With what falls away; once for all pairs where it is used again. */
   readonly needed: number;
   readonly onShelf: number;
   /** Needed less what is on the shelf, never below nothing. */
@@ -24,7 +24,7 @@ export type CostPart = (typeof costParts)[number];
 export interface CostLine {
   readonly good: GoodId;
   readonly part: CostPart;
-  /** What one pair uses, with what falls away. */
+  /** What one pair uses, with what falls away; its share of what is bought once for all pairs. */
   readonly amount: number;
   /** Nothing where no price is said. */
   readonly cost?: number;

@@ -43,7 +43,7 @@ export function moneyOf({ needs, steps, said }: MoneyInput): Money {
   const minutes = stepMinutes(steps, said.minutes);
   checkSizes(needs, sizes, findings);
   const toBuy = toBuyOf({ needs, pairs, prices: prices.of, shelf, sizes });
-  const cost = costPerPair({ needs, minutes: minutes.byPhase, prices, sums, toBuy });
+  const cost = costPerPair({ needs, pairs, minutes: minutes.byPhase, prices, sums, toBuy });
   return { pairs, toBuy, cost, findings: [...findings, ...minutes.findings, ...judged(cost, needs.some(({ good }) => prices.of.has(good)))] };
 }
 

@@ -79,6 +79,14 @@ describe("the shopping for three pairs by hand", () => {
   });
 });
 
+// 80 tacks of 3.60 for 500 are 0.576; four pairs made one after the other use the same 80, and bear 0.144 each.
+test("what is drawn and used again is bought once, and all pairs bear it", () => {
+  const tacks = { ...needing("lasting tacks", 80), again: true as const };
+  const { toBuy, cost } = reckoned({ prices, pairs: 4 }, [tacks], []);
+  expect(toBuy[0]).toMatchObject({ needed: 80, short: 80, whole: { count: 1, words: "1 pack of 500 pieces" }, paid: 3.6, left: 420 });
+  expect(cost.lines).toEqual([{ good: "lasting tacks", part: "cement and nails", amount: 20, cost: 0.144 }]);
+});
+
 describe("rules of cutting and of selling", () => {
   const cost = (gross: number): number => reckoned({ prices: { "upper leather": { price: 8, for: "1 ft2" } } }, [needing("upper leather", gross * 92_903.04)], []).cost.material;
 
