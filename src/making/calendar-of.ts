@@ -3,7 +3,7 @@ import { mostSessions, sessionsFrom } from "./bench-time.ts";
 import { bestLaid } from "./best-laid.ts";
 import { calendarFrom, someMonday } from "./calendar-from.ts";
 import type { Calendar } from "./calendar.ts";
-import { dayNumber, readDay } from "./dates.ts";
+import { dayNumber, readDay, type Moment } from "./dates.ts";
 import { roundOf, roundsOf, spanOf, type Round } from "./fit-chain.ts";
 import { readSessions, type WeekTime } from "./read-sessions.ts";
 import type { MakingSaid } from "./said.ts";
@@ -16,18 +16,21 @@ export interface CalendarInput {
   readonly steps: readonly Step[];
   readonly pairs: number;
   readonly said: Pick<MakingSaid, "minutes" | "sessions" | "start">;
+  /** Where work goes on: nothing begins before `all`, nor a step before what rests already is over. Only with a first day of work. */
+  readonly notBefore?: { readonly all: Moment; readonly of: ReadonlyMap<string, Moment> };
 }
 
 /**
  * Fits the work of all pairs into the maker's sessions around what has to dry. None where no sessions are said, or where it cannot be
  * done in them; then a finding says why. Method: docs/method/calendar.md.
  */
-export function calendarOf({ steps, pairs, said }: CalendarInput): { readonly calendar?: Calendar; readonly findings: readonly Finding[] } {
+export function calendarOf({ steps, pairs, said, notBefore }: CalendarInput): { readonly calendar?: Calendar; readonly findings: readonly Finding[] } {
   const { week, findings: unread } = readSessions(said.sessions ?? "");
   const start = said.start?.trim() ? readDay(said.start) : undefined;
   const findings = [...unread, ...(said.start?.trim() && !start ? [finding("start-unread", { text: said.start.trim() })] : [])];
   if (week.length === 0 || steps.length === 0) return { findings };
-  const plan = workPlan(steps, pairs, stepMinutes(steps, said.minutes).of);
+  const soonest = steps.map((step) => (notBefore && start ? Math.max(notBefore.all, notBefore.of.get(step.id) ?? -Infinity) : -Infinity));
+  const plan = workPlan(steps, pairs, stepMinutes(steps, said.minutes).of, soonest);
   const longestMin = Math.max(...week.map((time) => time.toMin - time.fromMin));
   const rounds: (readonly Round[] | undefined)[] = [];
   for (const group of plan.groups) {

@@ -37,7 +37,7 @@ export function layWork(plan: WorkPlan, rounds: Rounds, sessions: readonly Span[
   /** When each step is over for all pairs, its rest with it. */
   const over = plan.steps.map(() => -Infinity);
   const begin = (group: readonly number[]): readonly number[] =>
-    group.map((k) => plan.before[k]!.reduce((latest, j) => (group.includes(j) ? latest : Math.max(latest, over[j]!)), manner.next === "idle" ? Math.max(-Infinity, ...over) : -Infinity));
+    group.map((k) => plan.before[k]!.reduce((latest, j) => (group.includes(j) ? latest : Math.max(latest, over[j]!)), manner.next === "idle" ? Math.max(plan.soonest[k]!, ...over) : plan.soonest[k]!));
   const place = (g: number, round: number, fromSession: number): readonly Laid[] | undefined => {
     const group = plan.groups[g]!;
     return rounds[g] ? layRound(rounds[g][round]!, time, fromSession, begin(group)) : layStep(plan, group[0]!, time, begin(group)[0]!, manner.whole);

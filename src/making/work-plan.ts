@@ -9,6 +9,8 @@ export interface WorkPlan {
   readonly minutes: readonly number[];
   /** Rest that is planned after a step. */
   readonly rest: readonly number[];
+  /** When a step can begin at the soonest, minutes since 1970. */
+  readonly soonest: readonly number[];
   readonly before: readonly (readonly number[])[];
   readonly after: readonly (readonly number[])[];
   /** By when, counted from a step's end, the first step that follows must have begun; that step's index stands beside it. */
@@ -18,7 +20,7 @@ export interface WorkPlan {
 }
 
 /** Sorts the steps of a plan into what can be done one by one and what must be done in one go. */
-export function workPlan(steps: readonly Step[], pairs: number, minutesOf: ReadonlyMap<string, number>): WorkPlan {
+export function workPlan(steps: readonly Step[], pairs: number, minutesOf: ReadonlyMap<string, number>, soonest: readonly number[]): WorkPlan {
   const at = new Map(steps.map((step, k) => [step.id, k]));
   must(at.size === steps.length, "two steps with one id");
   const before = steps.map((step) => [...new Set(step.after)].map((id) => at.get(id) ?? -1));
@@ -30,7 +32,7 @@ export function workPlan(steps: readonly Step[], pairs: number, minutesOf: Reado
     return wait?.mostMin !== undefined && next !== undefined ? { min: wait.mostMin, next } : undefined;
   });
   const rest = steps.map(({ wait }) => (wait ? Math.ceil(Math.min(wait.wellMin, wait.mostMin ?? Infinity)) : 0));
-  return { steps, pairs, minutes: steps.map((step) => minutesOf.get(step.id) ?? step.minutes), rest, before, after, most, groups: grouped(order, before, after, most) };
+  return { steps, pairs, minutes: steps.map((step) => minutesOf.get(step.id) ?? step.minutes), rest, soonest, before, after, most, groups: grouped(order, before, after, most) };
 }
 
 /** Minutes of a step for so many pairs, whole and never nothing. A pattern is made once for all of them. */

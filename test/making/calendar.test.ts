@@ -146,13 +146,13 @@ function sessionsOf(text: string): (readonly [number, number])[] {
 }
 
 test("whatever the plan and the week: nothing overlaps, all is done, every rest and every open time is kept", () => {
-  let made = 0, said_ = 0;
+  let made = 0, refused = 0;
   fc.assert(
     fc.property(anyPlan(), anyWeek, fc.constantFrom(1, 1, 1, 2, 5), (steps, week, pairs) => {
       const { calendar, findings } = calendarOf({ steps, pairs, said: said(week) });
       expect(calendarOf({ steps, pairs, said: said(week) })).toEqual({ ...(calendar && { calendar }), findings });
       if (!calendar) {
-        said_++;
+        refused++;
         return void expect(findings.some((f) => f.code === "chain-too-long" || f.code === "chain-too-slow")).toBe(true);
       }
       made++;
@@ -160,10 +160,10 @@ test("whatever the plan and the week: nothing overlaps, all is done, every rest 
       const slow = pairs === 1 ? oneAfterTheOther(steps, sessionsOf(week)) : undefined;
       if (slow !== undefined) expect(at(calendar.ready.date, calendar.ready.min)).toBeLessThanOrEqual(slow);
     }),
-    { seed: 7, numRuns: 400 },
+    { seed: 7, numRuns: 250 },
   );
-  expect(made).toBeGreaterThan(200);
-  expect(said_).toBeGreaterThan(20);
+  expect(made).toBeGreaterThan(120);
+  expect(refused).toBeGreaterThan(10);
 });
 
 test("a chain that no session holds is told with the length it needs, and that length is enough", () => {
@@ -198,6 +198,16 @@ test("a thousand pairs are told, not planned; without sessions there is nothing 
   expect(calendarOf({ steps, pairs: 1, said: { sessions: "Tue 19-20", start: "2026-12-02" } }).calendar!.sessions[0]!.date).toBe("2026-12-08");
 });
 
+test("what is left can be planned from a moment on, with what rests already", () => {
+  const steps = [aStep("cut", { minutes: 60 }), aStep("insole", { minutes: 30, wait: aWait(1440) }), aStep("last", { minutes: 40, after: ["cut", "insole"] })];
+  const left = steps.filter((s) => s.id !== "insole").map((s) => ({ ...s, after: s.after.filter((id) => id !== "insole") }));
+  // Pasted on Tuesday at 20:00, and it is Wednesday 19:40 now: cutting begins at once; the last waits for the paste (20:00) and the cutting (20:40).
+  const { calendar } = calendarOf({ steps: left, pairs: 1, said: { sessions: "daily 19-22", start: "2026-12-02" }, notBefore: { all: at("2026-12-02", 1180), of: new Map([["last", at("2026-12-02", 1200)]]) } });
+  expect(shown(calendar!)).toEqual(["2026-12-02 cut 40-100", "2026-12-02 last 100-140"]);
+  const later = calendarOf({ steps: left, pairs: 1, said: { sessions: "daily 19-22", start: "2026-12-02" }, notBefore: { all: at("2026-12-02", 1180), of: new Map([["last", at("2026-12-02", 1300)]]) } });
+  expect(shown(later.calendar!)).toEqual(["2026-12-02 cut 40-100", "2026-12-02 last 160-180 1/2", "2026-12-03 last 0-20 2/2"]);
+});
+
 test("own minutes that leave no time before the cement has dried are told", () => {
   const steps = [aStep("coat the sole", { minutes: 5, wait: aWait(10, 20) }), aStep("coat the upper", { phase: "bottoming", minutes: 10, after: ["coat the sole"] }), aStep("press", { minutes: 5, after: ["coat the sole", "coat the upper"] })];
   // The first step after the coat has to begin in time; pressing may come later.
@@ -205,5 +215,5 @@ test("own minutes that leave no time before the cement has dried are told", () =
   const bound = [aStep("wax", { minutes: 10, wait: aWait(5, 10) }), aStep("coat", { phase: "bottoming", minutes: 10, after: ["wax"], wait: aWait(5, 10) }), aStep("press", { minutes: 5, after: ["wax", "coat"] })];
   expect(calendarOf({ steps: bound, pairs: 1, said: said("Sat 9-12") }).calendar).toBeDefined();
   const both = [aStep("left", { minutes: 10, wait: aWait(5, 10) }), aStep("right", { minutes: 10, wait: aWait(5, 10) }), aStep("press", { minutes: 5, after: ["left", "right"] })];
-  expect(calendarOf({ steps: both, pairs: 1, said: said("Sat 9-12") }).findings.map(explain)[0]).toContain("“left”, “right”, “press” cannot be done before the cement has dried too far");
+  expect(calendarOf({ steps: both, pairs: 1, said: said("Sat 9-12") }).findings.map(explain)[0]).toContain("“left”, “right”, “press” cannot be done before the first of them has dried too far");
 });

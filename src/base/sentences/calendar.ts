@@ -21,9 +21,9 @@ export const calendarSentences = {
   "start-unread": sentence("look", (d: { text: string }) =>
     `First day of work: “${d.text}” is no day of the calendar, so the calendar counts weeks. Write year, month and day, like 2026-12-01.`),
   "chain-too-long": sentence("look", (d: { steps: readonly string[]; needMin: number; longestMin: number }) =>
-    `There is no calendar: ${d.steps.map((title) => `“${title}”`).join(", ")} must be done in one go, because the cement does not stay open until another day. That takes ${long(d.needMin)} with its drying; your longest session is ${long(d.longestMin)}. Make one session that long.`),
+    `There is no calendar: ${d.steps.map((title) => `“${title}”`).join(", ")} must be done in one go: what is coated or wetted there does not wait for another day. That takes ${long(d.needMin)} with its drying; your longest session is ${long(d.longestMin)}. Make one session that long.`),
   "chain-too-slow": sentence("look", (d: { steps: readonly string[] }) =>
-    `There is no calendar: ${d.steps.map((title) => `“${title}”`).join(", ")} cannot be done before the cement has dried too far; at the minutes that stand here, what lies between takes longer. Look at your minutes for this part of the work.`),
+    `There is no calendar: ${d.steps.map((title) => `“${title}”`).join(", ")} cannot be done before the first of them has dried too far; at the minutes that stand here, what lies between takes longer. Look at your minutes for this part of the work.`),
   "calendar-too-long": sentence("look", (d: { hours: number; pairs: number; sessions: number; weeks: number }) =>
     `There is no calendar: ${d.pairs === 1 ? "the pair takes" : `${d.pairs} pairs take`} about ${d.hours} hours at the bench, and that fills more than ${d.sessions} of your sessions (${d.weeks} weeks or more of them). Make fewer pairs at a time, or work in more or longer sessions.`),
 };
