@@ -25,7 +25,7 @@ export interface MakingOptions {
 export function addMakingOptions(command: Command): Command {
   return command
     .option("--pairs <number>", "how many pairs are made together: the shopping list and the calendar are for all of them", textUpTo("--pairs", 60))
-    .option("--prices <csv>", "what things cost, a row each: what,price,for")
+    .option("--prices <csv>", "what things cost, a row each: what,price,for,size")
     .option("--shelf <csv>", "what lies on your shelf, a row each: what,amount")
     .option("--currency <text>", "what is put behind amounts of money, e.g. EUR", textUpTo("--currency", 8))
     .option("--rate <money>", "what an hour of your work costs", textUpTo("--rate", 60))
@@ -44,7 +44,7 @@ export function withMakingOptions(job: Job, { prices, shelf, ...said }: MakingOp
   const making: MakingSaid = {
     ...job.making,
     ...own,
-    ...(priced && { prices: { ...job.making.prices, ...priced.prices } }),
+    ...(priced && { prices: { ...job.making.prices, ...priced.prices }, skins: { ...job.making.skins, ...priced.skins } }),
     ...(shelved && { shelf: { ...job.making.shelf, ...shelved.shelf } }),
   };
   return { job: { ...job, making }, findings: [...(priced?.findings ?? []), ...(shelved?.findings ?? [])] };
