@@ -15,14 +15,23 @@ export interface OwnChoices {
   readonly said?: MakingSaid;
 }
 
-/** What making asks of the example pair (invented), with some choices changed. */
-export function makingInput({ parts = {}, shell = {}, pieces = {}, said = {} }: OwnChoices = {}, job: Job = defaultJob()): MakingInput {
+const kept = new Map<string, MakingInput>();
+
+/** What making asks of the example pair (invented), or of another job, with some choices changed. A pair is cut once for all tests of a file. */
+export function makingInput({ said = {}, ...own }: OwnChoices = {}, job: Job = defaultJob()): MakingInput {
+  const key = JSON.stringify([own, job]);
+  const known = kept.get(key) ?? cut(own, job);
+  kept.set(key, known);
+  return { ...known, said };
+}
+
+function cut({ parts = {}, shell = {}, pieces = {} }: OwnChoices, job: Job): MakingInput {
   const pair = onLast(new Pipeline().run({ ...job, parts: { ...job.parts, ...parts }, shell: { ...job.shell, ...shell }, pieces: { ...job.pieces, ...pieces } }, new Map(), { triangles: 4000 }));
   const { upper, lining } = pair.leathers;
   const { settings } = pair.lines;
   return {
     from: "last", pieces: pair.pieces, strips: pair.strips, stitching: pair.stitching, parts: pair.parts, edge: pair.shellSettings.edge, settings: pair.pieceSettings,
     stiff: pair.shellSettings, ...(pair.made && { made: pair.made }), leathers: { upper, lining }, corrected: pair.corrected !== undefined,
-    ends: { throatDepthMm: settings.throatDepthMm, backHeightMm: settings.backHeightMm }, said,
+    ends: { throatDepthMm: settings.throatDepthMm, backHeightMm: settings.backHeightMm }, said: {},
   };
 }

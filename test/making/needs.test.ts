@@ -1,0 +1,162 @@
+import { beforeAll, describe, expect, test } from "vitest";
+import { readFileSync } from "node:fs";
+import { defaultJob } from "#job/default-job.ts";
+import { checkedJob } from "#job/job-file.ts";
+import type { MakingInput } from "#making/input.ts";
+import type { Need } from "#making/need.ts";
+import { needsOf, type Needed } from "#making/needs.ts";
+import { threadFor } from "#making/thread.ts";
+import type { Material, Piece } from "#pieces/piece.ts";
+import { makingInput } from "../support/making-pairs.ts";
+
+// What a pair takes is recomputed here from outlines and strips by a shoelace formula of the test's own.
+
+const shoelace = ({ outline: { xy } }: Piece): number => {
+  let twice = 0;
+  for (let k = 0; k < xy.length; k += 2) {
+    const n = (k + 2) % xy.length;
+    twice += (xy[k]! - xy[0]!) * (xy[n + 1]! - xy[1]!) - (xy[n]! - xy[0]!) * (xy[k + 1]! - xy[1]!);
+  }
+  return Math.abs(twice) / 2;
+};
+const areaOf = (pieces: readonly Piece[], material: Material): number => pieces.filter((p) => p.material === material).reduce((sum, p) => sum + p.perPair * shoelace(p), 0);
+const needOf = ({ needs }: Needed, good: Need["good"]): Need => {
+  const need = needs.find((one) => one.good === good);
+  if (!need) throw new Error(`no ${good} on the list`);
+  return need;
+};
+const made = (input: MakingInput): Needed => needsOf(input, threadFor(input.stitching));
+const bondOf = ({ bonds }: Needed, name: string): number => bonds.find((bond) => bond.name === name)?.areaMm2 ?? 0;
+
+const cutFrom = ["upper leather", "lining leather", "sock leather", "stiffener", "toe puff", "side lining", "insole board", "second board", "filler", "sole leather", "heel leather"] as const;
+
+const jobs: readonly [string, () => MakingInput][] = [
+  ["the example pair", () => makingInput()],
+  ["the almond toe of size 37", () => makingInput({}, checkedJob("almond-37.json", JSON.parse(readFileSync("examples/almond-37.json", "utf8"))))],
+  ["quarters with a bound edge and all that may be added", () => makingInput({ parts: { cut: "quarters", seam: "lapped", lining: "one", strap: true, bow: true, toeCap: true, backStrip: true, sideLining: true }, shell: { edge: "bound", counterMm: 2 }, pieces: { lapFoldMm: 4, toePuffMm: 1.2 } })],
+  ["an inner seam, raw, with gores", () => makingInput({ parts: { cut: "inner-seam", seam: "butted", gore: true }, shell: { edge: "raw" } })],
+];
+
+describe.each(jobs)("%s", (_, make) => {
+  let input: MakingInput, needed: Needed;
+  beforeAll(() => {
+    input = make();
+    needed = made(input);
+  });
+
+  test("takes of every leather, board and sheet just what its pieces have, and buys more", () => {
+    for (const good of cutFrom) {
+      const strips = input.strips.filter(({ material }) => material === good).reduce((sum, s) => sum + s.perPair * s.lengthMm * s.widthMm, 0);
+      const net = areaOf(input.pieces, good) + strips;
+      if (net === 0) expect(needed.needs.map((one) => one.good)).not.toContain(good);
+      else {
+        const need = needOf(needed, good);
+        expect(need.net / net, good).toBeCloseTo(1, 9);
+        expect(need.gross, good).toBeGreaterThan(need.net);
+        expect(need.parts.reduce((sum, part) => sum + part.net, 0), good).toBeCloseTo(need.net, 6);
+        expect(need.thicknessMm, good).toBeGreaterThan(0);
+      }
+    }
+  });
+
+  test("tells kind, reason and source of each, both meanings of waste, and the smallest piece that holds the largest part", () => {
+    for (const need of needed.needs) {
+      for (const words of [need.kind, need.reason, need.source]) expect(words.length, need.good).toBeGreaterThan(8);
+      expect(need.gross).toBeGreaterThanOrEqual(need.net);
+      expect(`${need.kind} ${need.reason} ${need.source} ${need.waste?.why ?? ""}`).not.toMatch(/undefined|NaN|\bsafe\b/u);
+      if (need.waste) {
+        expect(need.waste.onPieces, need.good).toBeCloseTo(need.waste.ofBought / (1 - need.waste.ofBought), 9);
+        expect(need.gross * (1 - need.waste.ofBought), need.good).toBeCloseTo(need.net, 6);
+      }
+      if (need.holds) {
+        const largest = Math.max(...input.pieces.filter((p) => p.material === need.good).map(shoelace));
+        expect(need.holds.longMm * need.holds.wideMm, need.good).toBeGreaterThan(largest);
+      }
+    }
+  });
+
+  test("takes tapes as they are laid, and their ends on top", () => {
+    const all = (["fold tape", "seam tape", "flank tape"] as const).flatMap((good) => needed.needs.filter((one) => one.good === good));
+    const tapes = input.strips.filter(({ material }) => material === "tape");
+    expect(all.reduce((sum, { gross }) => sum + gross, 0)).toBeCloseTo(tapes.reduce((sum, s) => sum + s.perPair * s.lengthMm, 0), 6);
+    expect(all.reduce((sum, { net }) => sum + net, 0)).toBeCloseTo(tapes.reduce((sum, s) => sum + s.perPair * (s.lengthMm - 2 * input.settings.stripEndsMm), 0), 6);
+  });
+
+  test("sticks what it says: areas of one face, coats of both, and grams by glue", () => {
+    const insole = areaOf(input.pieces, "insole board"), filler = areaOf(input.pieces, "filler");
+    expect(bondOf(needed, "lasting margin to the insole")).toBeCloseTo(insole - filler, 3);
+    expect(bondOf(needed, "bottom filler")).toBeCloseTo(2 * (input.made?.filler?.areaMm2 ?? 0), 3);
+    expect(bondOf(needed, "outsole")).toBeCloseTo(areaOf(input.pieces, "sole leather"), 3);
+    expect(bondOf(needed, "second board to the insole")).toBeCloseTo(areaOf(input.pieces, "second board"), 3);
+    expect(bondOf(needed, "split lift") + bondOf(needed, "lift 1") + bondOf(needed, "top piece")).toBeCloseTo(areaOf(input.pieces, "heel leather"), 3);
+    expect(bondOf(needed, "stiffener to the upper")).toBeCloseTo(areaOf(input.pieces, "stiffener"), 3);
+    expect(bondOf(needed, "sock")).toBeCloseTo(areaOf(input.pieces, "sock leather"), 3);
+    for (const glue of ["contact cement", "latex", "paste"] as const) {
+      const bonds = needed.bonds.filter((bond) => bond.glue === glue);
+      for (const { areaMm2, coats, gPerM2, g } of bonds) expect(g).toBeCloseTo((areaMm2 / 1e6) * (coats[0] + coats[1]) * gPerM2, 9);
+      if (bonds.length === 0) expect(needed.needs.some(({ good }) => good === glue)).toBe(false);
+      else expect(needOf(needed, glue).net).toBeCloseTo(bonds.reduce((sum, { g }) => sum + g, 0), 9);
+    }
+  });
+
+  test("takes thread as it was reckoned, and a shank to each shoe", () => {
+    const thread = threadFor(input.stitching);
+    expect(needOf(needed, "thread").gross).toBeCloseTo(thread.totalMm, 6);
+    expect(needOf(needed, "thread").net).toBeCloseTo(thread.seams.reduce((sum, { threadMm }) => sum + threadMm, 0), 6);
+    expect(needOf(needed, "shanks").gross).toBe(2);
+  });
+
+  test("of twice the pieces takes twice as much", () => {
+    const twice = made({ ...input, pieces: input.pieces.map((p) => ({ ...p, perPair: 2 * p.perPair })), strips: input.strips.map((s) => ({ ...s, perPair: 2 * s.perPair })) });
+    for (const need of needed.needs) {
+      const byPieces = need.measure === "area" && need.good !== "pattern card";
+      if (byPieces || need.good === "elastic" || need.good.endsWith("tape") || need.good === "edge finish" || need.good === "shanks" || need.good === "heel nails") {
+        expect(needOf(twice, need.good).net, need.good).toBeCloseTo(2 * need.net, 5);
+        expect(needOf(twice, need.good).gross, need.good).toBeCloseTo(2 * need.gross, 5);
+        expect(needOf(twice, need.good).holds).toEqual(need.holds);
+      }
+    }
+  });
+
+  test("is told the same each time", () => expect(JSON.stringify(made(input))).toBe(JSON.stringify(needed)));
+});
+
+describe("what one pair has and another has not", () => {
+  test("a bound edge takes its strip from the skin and no tape in a fold; a raw one neither", () => {
+    const bound = makingInput({ shell: { edge: "bound" } }), needs = made(bound);
+    const strip = bound.strips.find(({ name }) => name === "topline binding")!;
+    expect(needOf(needs, "upper leather").parts.find(({ name }) => name === "topline binding")?.net).toBeCloseTo(2 * strip.lengthMm * strip.widthMm, 6);
+    expect(bondOf(needs, "fold of the topline")).toBe(0);
+    expect(bondOf(needs, "binding of the topline")).toBeGreaterThan(0);
+    expect(needs.needs.map(({ good }) => good)).not.toContain("fold tape");
+    expect(bondOf(made(makingInput({ shell: { edge: "raw" } })), "fold of the topline")).toBe(0);
+  });
+
+  test("a fold is stuck over its length by its width, both shoes", () => {
+    const input = makingInput();
+    const line = input.pieces.find((p) => p.name === "upper" && p.side === "right")!.marks.find((m) => m.kind === "line" && m.use === "fold");
+    if (line?.kind !== "line") throw new Error("no fold line");
+    let mm = 0;
+    for (let k = 2; k < line.line.xy.length; k += 2) mm += Math.hypot(line.line.xy[k]! - line.line.xy[k - 2]!, line.line.xy[k + 1]! - line.line.xy[k - 1]!);
+    expect(bondOf(made(input), "fold of the topline")).toBeCloseTo(2 * mm * input.settings.toplineFoldMm, 4);
+  });
+
+  test("a leather stiffener is pasted and cut from a shoulder, a board one is not", () => {
+    const leather = made(makingInput({ shell: { counterMm: 2 } })), board = made(makingInput());
+    expect(needOf(leather, "stiffener").kind).toContain("shoulder");
+    expect(leather.bonds.filter(({ name }) => name.startsWith("stiffener")).map(({ glue }) => glue)).toEqual(["paste", "paste"]);
+    expect(needOf(board, "stiffener").kind).toContain("board");
+    expect(board.bonds.some(({ glue }) => glue === "paste")).toBe(false);
+  });
+
+  test("without pieces nothing is asked for but what is written about skins", () => {
+    const nothing = needsOf({ ...makingInput(), pieces: [], strips: [], stitching: [] }, threadFor([]));
+    expect(nothing.needs).toEqual([]);
+    expect(nothing.bonds).toEqual([]);
+  });
+
+  test("the example job names no size of a skin and meets no finding", () => {
+    expect(defaultJob().making).toEqual({});
+    expect(made(makingInput()).findings).toEqual([]);
+  });
+});
