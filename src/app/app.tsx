@@ -30,7 +30,7 @@ import { shellMap } from "./picture/shell-map.ts";
 import { isExample } from "./state/edits.ts";
 import type { LeatherSight } from "./state/leather-sight.ts";
 import { useLooking } from "./state/looking.ts";
-import { makingNow } from "./state/making-now.ts";
+import { useMakingNow } from "./state/making-now.ts";
 import type { MakingView } from "./state/making-views.ts";
 import { usePieceWork } from "./state/piece-work.ts";
 import { keepStation, keptStation } from "./state/open-station.ts";
@@ -108,8 +108,7 @@ export function App({ desk, proofs, lastings, plans, usuals, shelf, workshop }: 
   const plan = station === "Sheets" && pair ? planned.plan : undefined;
   const planning = toPlan !== undefined && toPlan !== planned.pair;
 
-  const said = desk.job.making;
-  const making = useMemo(() => (pair ? makingNow(pair, said) : undefined), [pair, said]);
+  const making = useMakingNow(pair, now.draft, desk.job.making);
   const [makingView, setMakingView] = useState<MakingView>("list");
 
   const toStation = (s: Station): void => {

@@ -24,6 +24,7 @@ import { WordChoice } from "./word-choice.tsx";
 const told: Readonly<Record<string, string>> = {
   "pattern.pdf": "the pattern at true scale, in pages to print and join",
   "marks.pdf": "the tape lengths to mark on both lasts",
+  "making.pdf": "the bench book: pieces, shopping list, steps, cautions and pages to write on",
   "pattern.svg": "the same pieces as one drawing in millimetres",
   "pattern.dxf": "the same pieces for a cutting machine, in millimetres",
   "report.json": "every figure of this pair, to be read by programs",

@@ -58,15 +58,14 @@ function Thing({ line, pairs, currency }: { readonly line: ListLine; readonly pa
   );
 }
 
-/** How what has to be bought comes about: net, with what falls away, for all pairs, less the shelf. */
+/** How what has to be bought comes about: for one pair, for all, less the shelf. What the line above says already is left out. */
 function takesWords({ need, buy }: ListLine, pairs: number): string {
   const of = (amount: number): string => amountOf(need, amount);
-  const falls = need.gross > need.net * 1.0001;
-  const one = falls ? `One pair takes ${of(need.gross)}, of which ${of(need.net)} come out as pieces` : `One pair takes ${of(need.gross)}`;
-  const all = pairs > 1 ? `, ${pairs} pairs ${of(buy.needed)}` : "";
-  const shelf = buy.onShelf > 0 ? `; on the shelf ${buy.onShelf === 1 && need.measure === "count" ? "is" : "are"} ${of(buy.onShelf)}` : "";
-  const over = buy.whole && buy.short > 0 && buy.whole.count * buy.whole.each > buy.short * 1.0001 ? `; of what you buy ${of(buy.short)} are used` : "";
-  return `${one}${all}${shelf}${over}.`;
+  const over = buy.whole && buy.short > 0 && buy.whole.count * buy.whole.each > buy.short * 1.0001 ? `; ${of(buy.short)} of what you buy is used` : "";
+  const shelf = buy.onShelf > 0 ? `; on the shelf ${of(buy.onShelf)}` : "";
+  if (pairs > 1) return `One pair takes ${of(need.gross)}, ${pairs} pairs ${of(buy.needed)}${shelf}${over}.`;
+  if (shelf || over) return `One pair takes ${of(need.gross)}${shelf}${over}.`;
+  return need.gross > need.net * 1.0001 ? `${of(need.net)} of it in the pieces, the rest falls away or is spare.` : "";
 }
 
 function CopyList({ text }: { readonly text: () => string }): ReactElement {

@@ -6,7 +6,7 @@ import type { MadeSheets } from "../worker-talk.ts";
 import { PrintedView } from "./printed-view.tsx";
 import { SheetsView } from "./sheets-view.tsx";
 
-const titles: Partial<Record<SheetFile["name"], string>> = { "pattern.pdf": "pages of the pattern", "marks.pdf": "pages of tape lengths" };
+const titles: Partial<Record<SheetFile["name"], string>> = { "pattern.pdf": "pages of the pattern", "marks.pdf": "pages of tape lengths", "making.pdf": "the bench book" };
 
 interface SheetsPictureProps {
   readonly desk: Desk;

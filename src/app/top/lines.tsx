@@ -8,6 +8,7 @@ import { measureFields } from "../state/measure-words.ts";
 import { unusedKeys } from "../state/unused.ts";
 import { stageWords } from "../state/stage-words.ts";
 import type { Station } from "../state/stations.ts";
+import { sameButMaking } from "../state/workshop.ts";
 
 interface LineProps {
   readonly desk: Desk;
@@ -27,7 +28,7 @@ export function BusyLine({ desk, now, planning }: LineProps & { readonly plannin
     };
   }, [busy]);
   // What is shown is already that of the job: the worker only catches up, and nobody waits for it.
-  const awaited = now.busy?.on === "sheets" || now.busy?.trial === true || now.draft || now.pair?.job !== desk.job;
+  const awaited = now.busy?.on === "sheets" || now.busy?.trial === true || now.draft || !sameButMaking(desk.job, now.pair?.job);
   const show = slow && awaited && now.busy;
   return (
     <div className="busy" role="status" data-busy={busy || planning} data-draft={now.draft}>

@@ -1,0 +1,88 @@
+import { clockText, dateWords, dayOf, dayText, minutesADay, readMoment, type Moment } from "#making/dates.ts";
+import type { Shoe, Standing, StepState } from "#making/progress.ts";
+import type { StepDone } from "#making/said.ts";
+import type { Step } from "#making/step.ts";
+import { listed } from "./listed.ts";
+
+type Drying = Extract<Standing, { is: "drying" }>;
+
+/** How long, as it is said: "12 min", "5 h 20 min", "2 days 3 h". */
+export function lastsWords(minutes: number): string {
+  const [d, h, min] = [Math.floor(minutes / minutesADay), Math.floor(minutes / 60), minutes % 60];
+  if (minutes < 120) return `${minutes}\u00a0min`;
+  if (minutes < 2 * minutesADay) return `${h}\u00a0h${min === 0 ? "" : ` ${min}\u00a0min`}`;
+  const over = h - 24 * d;
+  return `${d}\u00a0days${over === 0 ? "" : ` ${over}\u00a0h`}`;
+}
+
+/** "19:52" today, "tomorrow 07:38", "Thu 10 December 19:57", with the year where it is another. */
+export function whenWords(moment: Moment, now: Moment): string {
+  const day = Math.floor(moment / minutesADay), today = Math.floor(now / minutesADay);
+  const clock = clockText(moment - day * minutesADay);
+  if (day === today) return clock;
+  if (day === today + 1) return `tomorrow ${clock}`;
+  if (day === today - 1) return `yesterday ${clock}`;
+  const words = dateWords(dayText(dayOf(day)));
+  const sameYear = dayOf(day).year === dayOf(today).year;
+  return `${sameYear ? words.replace(/ \d+$/, "") : words} ${clock}`;
+}
+
+/** How a rest stands: how long still, from when, best from when, and before when. */
+export function restWords({ soonest, best, latest }: Drying, now: Moment): string {
+  const before = latest === undefined ? "" : `, before ${whenWords(latest, now)}`;
+  const bestFrom = best > soonest ? `, best from ${whenWords(best, now)}` : "";
+  if (now < soonest) return `${lastsWords(soonest - now)} more; you can go on from ${whenWords(soonest, now)}${bestFrom}${before}`;
+  if (now < best) return `you can go on; best from ${whenWords(best, now)}, in ${lastsWords(best - now)}${before}`;
+  if (latest === undefined) return "its time is over; you can go on";
+  if (now <= latest) return `go on now${before}: ${lastsWords(latest - now)} left`;
+  return `too long: what comes next should have begun by ${whenWords(latest, now)}. Look at it before you go on; cement may need a fresh coat`;
+}
+
+/** Where a rest is on its way. */
+export type RestAt = "drying" | "can go on" | "dry" | "too long";
+export const restAt = ({ soonest, best, latest }: Drying, now: Moment): RestAt => (latest !== undefined && now > latest ? "too long" : now >= best ? "dry" : now >= soonest ? "can go on" : "drying");
+
+/** How one step stands on one shoe or on both, in words. */
+export function standingWords(standing: Standing, now: Moment, titleOf: (id: string) => string): string {
+  if (standing.is === "done") return "done";
+  if (standing.is === "drying") return `done; ${restWords(standing, now)}`;
+  if (standing.is === "can begin") {
+    const { best, latest } = standing;
+    if (latest !== undefined && now > latest) return `can begin, but should have begun by ${whenWords(latest, now)}: look at the cement first`;
+    return `can begin${best === undefined ? "" : `, best from ${whenWords(best, now)}`}${latest === undefined ? "" : `, before ${whenWords(latest, now)}`}`;
+  }
+  const { steps, until } = standing;
+  const [first, second] = steps;
+  const names = first === undefined ? "" : `waits for “${titleOf(first)}”${second === undefined ? "" : steps.length === 2 ? ` and “${titleOf(second)}”` : ` and ${steps.length - 1} more`}`;
+  const rest = until === undefined ? "" : `${names ? ", and" : "waits"} until ${whenWords(until, now)}`;
+  return names + rest;
+}
+
+/** How a step stands, shoe by shoe where they differ. */
+export function stepWords({ left, right, both }: StepState, done: StepDone | undefined, now: Moment, titleOf: (id: string) => string): string {
+  const one = Boolean(done?.left) !== Boolean(done?.right);
+  if (one) return `left shoe ${standingWords(left, now, titleOf)}; right shoe ${standingWords(right, now, titleOf)}`;
+  return standingWords(both, now, titleOf) + (both.is === "done" ? tickedWords(done, now) : "");
+}
+
+function tickedWords(done: StepDone | undefined, now: Moment): string {
+  const at = [done?.left, done?.right].map((text) => readMoment(text ?? "")).filter((m) => m !== undefined);
+  return at.length === 0 ? "" : ` ${whenWords(Math.max(...at), now)}`;
+}
+
+/** What was done, for the list of steps that can be taken back. */
+export const tickWords = ({ title }: Step, shoes: readonly Shoe[], off: boolean): string => `${off ? "ticking off" : "taking back"} “${title}” on ${shoes.length === 2 ? "both shoes" : `the ${shoes[0]!} shoe`}`;
+
+/** "12 of 44 steps done; about 5 h 20 min of work left." */
+export function progressWords(states: readonly StepState[], minutesLeft: number): string {
+  const ticked = states.filter(({ both }) => both.is === "done" || both.is === "drying").length;
+  if (ticked === states.length) return "All steps are done.";
+  const left = minutesLeft < 10 ? Math.ceil(minutesLeft) : 5 * Math.round(minutesLeft / 5);
+  return `${ticked === 0 ? "Nothing is done yet" : `${ticked} of ${states.length} steps done`}; about ${lastsWords(left)} of work left, beside what dries.`;
+}
+
+/** Shoes on which a step can begin now: "both shoes" is not said. */
+export function onShoes({ left, right }: StepState): string {
+  const able = [left.is === "can begin" ? "left" : "", right.is === "can begin" ? "right" : ""].filter(Boolean);
+  return able.length === 1 ? ` (${listed(able)} shoe)` : "";
+}

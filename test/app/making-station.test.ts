@@ -1,0 +1,95 @@
+// What the station Making tells of a real pair: its state in words, the list as text, every complaint at its own field, the shelf after the pair.
+import { describe, expect, test } from "vitest";
+import { severityOf } from "#base/findings.ts";
+import { defaultJob } from "#job/default-job.ts";
+import { Pipeline } from "#job/pipeline.ts";
+import { goodIds } from "#making/goods.ts";
+import { phases } from "#making/step.ts";
+import type { MakingSaid } from "#making/said.ts";
+import { byGoodGroup, goodWords } from "#app/state/good-words.ts";
+import { buyWords, listAsText, listLines } from "#app/state/list-words.ts";
+import { makingNow } from "#app/state/making-now.ts";
+import { hours, makingWords, money } from "#app/state/making-words.ts";
+import { offTheShelf } from "#app/state/off-the-shelf.ts";
+import { spotOf, stationOf } from "#app/state/spots.ts";
+import { findingsAt, whatOf } from "#app/state/stations.ts";
+import { usualMinutes } from "#app/state/usual-minutes.ts";
+
+const pair = new Pipeline().run(defaultJob(), new Map());
+const of = (said: MakingSaid) => makingNow(pair, said)!;
+
+describe("the station Making", () => {
+  test("stands in words: things to buy, money and hours, or that there are no prices", () => {
+    const bare = of({});
+    const things = bare.toBuy.filter((b) => b.short > 0).length;
+    expect(whatOf("Making", pair, bare, false)).toBe(`${things} things to buy, no prices yet · ${(bare.cost.minutes / 60).toFixed(0)}\u00a0h a pair`);
+    const priced = of({ currency: "EUR", prices: { "upper leather": { price: "100", for: "1 m2" } } });
+    // 100 for a square metre of what the pair takes.
+    const material = 100 * (priced.needs.find((n) => n.good === "upper leather")!.gross / 1e6);
+    expect(makingWords(priced)).toContain(`· EUR\u00a0${material.toFixed(0)} and `);
+  });
+
+  test("hours and money are told as they are spoken of", () => {
+    expect([0, 59.6, 61, 680].map(hours)).toEqual(["0\u00a0min", "1\u00a0h", "1\u00a0h 1\u00a0min", "11\u00a0h 20\u00a0min"]);
+    expect([money(12.5, "EUR"), money(420, "EUR"), money(0.456, "")]).toEqual(["EUR\u00a012.50", "EUR\u00a0420", "0.46"]);
+  });
+
+  test("each thing of the pair stands in one group, and every thing has its words", () => {
+    const { needs } = of({});
+    expect(byGoodGroup(needs).flatMap(({ here }) => here)).toHaveLength(needs.length);
+    expect(Object.keys(goodWords).sort()).toEqual([...goodIds].sort());
+  });
+
+  test("the list as text holds every thing once: what to buy, and what is there already", () => {
+    const making = of({ pairs: "3", currency: "EUR", shelf: { "upper leather": "9 m2" }, prices: { thread: { price: "9", for: "1000 m" } } });
+    const text = listAsText("Anna’s pair", making);
+    expect(text).toContain("Shopping list: Anna’s pair, 3 pairs\n");
+    for (const { good } of making.needs) expect(text.toLowerCase().split("\n").filter((l) => l.startsWith(`- ${good}:`) || (l.startsWith("on the shelf") && l.includes(good)))).toHaveLength(1);
+    expect(text).toContain("On the shelf, enough: upper leather");
+    expect(text).toMatch(/- Thread: 1 spool of 1000 m, of which .* is needed\..*EUR\u00a09\n/);
+    expect(buyWords(listLines(making)[0]!)).toBe("nothing");
+  });
+
+  test("what cannot be read is told at its own field, and the rest is reckoned with", () => {
+    const said: MakingSaid = {
+      pairs: "some", rate: "a lot", overhead: "-1", asked: "1,234", start: "soon", sessions: "whenever",
+      prices: { "upper leather": { price: "-12,50" }, "lining leather": { price: "6", for: "1 bucket" }, thread: { price: "9" } },
+      shelf: { latex: "half" }, skins: { "sock leather": "big" }, minutes: { closing: "long" },
+    };
+    const { findings, cost } = of(said);
+    const looks = findings.filter((f) => severityOf(f) === "look");
+    expect(findingsAt("Making", looks)).toEqual(looks);
+    const spots = looks.map((f) => spotOf(f, undefined));
+    for (const spot of ["making pairs", "making rate", "making overhead", "making asked", "making start", "making sessions", "making prices upper leather", "making for lining leather", "making for thread", "making shelf latex", "making skins sock leather", "making minutes closing"] as const) {
+      expect(spots, spot).toContain(spot);
+      expect(stationOf(spot)).toBe("Making");
+    }
+    expect(spots).not.toContain(undefined);
+    expect(cost.minutes).toBeGreaterThan(0);
+  });
+
+  test("asked less than it costs is told at the price asked", () => {
+    const { findings } = of({ rate: "30", asked: "5" });
+    expect(findings.map((f) => spotOf(f, undefined))).toContain("making asked");
+  });
+
+  test("taking a pair off the shelf leaves the rest in the unit it was written in, never less than nothing", () => {
+    const job = { ...defaultJob(), making: { pairs: "2", shelf: { "upper leather": "2 m²", thread: "1 m", latex: "nonsense", "heel nails": "500" } } };
+    const making = of(job.making);
+    const after = offTheShelf(job, making)!.making;
+    const rest = 2 - (2 * making.needs.find((n) => n.good === "upper leather")!.gross) / 1e6;
+    expect(Number(String(after.shelf!["upper leather"]).replace(" m²", ""))).toBeCloseTo(rest, 2);
+    expect(after.shelf).toMatchObject({ thread: "0 m", latex: "nonsense" });
+    expect(after.pairs).toBe("2");
+    expect(offTheShelf({ making: {} } as typeof job, making)).toBeUndefined();
+    // Read again, it is what is left.
+    const again = of(after).toBuy.find((b) => b.good === "upper leather")!;
+    expect(again.onShelf / 1e6).toBeCloseTo(rest, 2);
+  });
+
+  test("usual minutes are those of the steps, stretch by stretch", () => {
+    const making = of({});
+    const usual = usualMinutes(making.steps);
+    expect(phases.reduce((sum, p) => sum + (usual[p] ?? 0), 0)).toBeCloseTo(making.cost.minutes, 6);
+  });
+});
