@@ -1,4 +1,4 @@
-import { lastCoat, bondHolds, cementTools, dryToTouch, overnightMin } from "./cement.ts";
+import { bondHolds, cementTools, dryToTouch, firstCoat, lastCoat, overnightMin } from "./cement.ts";
 import type { Facts } from "./facts.ts";
 import { must, type MayStep, type Said } from "./plan.ts";
 import { counted, digits, mm, mmMeasured, those } from "./words.ts";
@@ -7,8 +7,8 @@ import { counted, digits, mm, mmMeasured, those } from "./words.ts";
 export const bottomPartSteps = (facts: Facts): readonly MayStep[] => [
   must("cut-bottom", "bottom parts", ["cut-cards"], () => cut(facts)),
   must("block-boards", "bottom parts", ["cut-bottom", "mark-lasts"], block),
-  must("bend-shanks", "bottom parts", ["cut-cards"], () => bend(facts)),
-  must("coat-boards", "bottom parts", ["block-boards", "bend-shanks"], () => coat(facts)),
+  must("prime-boards", "bottom parts", ["block-boards", "cut-cards"], () => prime(facts)),
+  must("coat-boards", "bottom parts", ["prime-boards"], coat),
   must("glue-boards", "bottom parts", ["coat-boards"], () => glue(facts)),
 ];
 
@@ -23,6 +23,7 @@ function cut({ made, settings: s, countOf, has, namesOf }: Facts): Said {
           countOf("heel leather") > 0 && `Heel leather: ${counted(countOf("heel leather"), "piece")}, ${those(has("split lift") && `split lifts ${mm(s.splitLiftMm)}`, lifts > 0 && `lifts ${mm(s.liftMm)}`, has("top piece") && `top pieces ${mm(s.topPieceMm)} from the butt`).join(", ")}.`,
           has("bottom filler") && `${counted(countOf("filler"), "filler")} of cork or felt.`,
           "Cut upright: an undercut edge gives the upper nothing to turn over. Write right, left and inside on each.",
+          "None of the bottom parts waits for the upper: make them while something else dries.",
         )
       : [
           `This pattern has no bottom. Draw round each last's bottom on card along the feather line and cut the insole ${mm(s.insoleInMm)} inside it, from board of ${mm(s.firstBoardMm)}; inside and outside marked.`,
@@ -58,48 +59,50 @@ function block(): Said {
   };
 }
 
-/** At most so many heights of the shank's bend are told, at even distances. */
+/** So many heights of the shank's bend are told, at even distances. */
 const toldBends = 3;
 
-function bend({ made, settings: s }: Facts): Said {
-  const bends = made?.shank.bend ?? [];
-  const inner = bends.slice(1, -1);
-  const told = inner.length > 0 ? Array.from({ length: toldBends }, (_, k) => inner[Math.round(((k + 0.5) / toldBends) * (inner.length - 1))]!) : [];
-  const lengthMm = made?.shank.lengthMm ?? s.shankMm;
+function bendWords({ made }: Facts): string {
+  const inner = (made?.shank.bend ?? []).slice(1, -1);
+  if (inner.length === 0) return "Bend them to the last's bottom along the line from the seat to the waist, a little at a time.";
+  const told = Array.from({ length: toldBends }, (_, k) => inner[Math.round(((k + 0.5) / toldBends) * (inner.length - 1))]!);
+  return `Bend them to the card of the bend, a little at a time. Over the straight line between its ends the last rises by ${told.map(({ alongMm, riseMm }) => `${mmMeasured(riseMm)} at ${Math.round(alongMm)}`).join(", ")} mm from the heel end.`;
+}
+
+function prime(facts: Facts): Said {
+  const { made, settings: s } = facts;
+  const shank = made?.shank;
   return {
-    title: "Bend the shanks",
-    todo: those(
-      `Two shanks, ${mm(lengthMm)} long, ${mm(s.shankWideMm)} wide and ${mm(s.shankThickMm)} thick. The round end goes to the front, the square one to the heel.`,
-      told.length > 0 && `Bend them to the card of the bend, a little at a time. From the rear end the last's bottom lies over the straight line: ${told.map(({ alongMm, riseMm }) => `${mmMeasured(riseMm)} at ${Math.round(alongMm)}`).join(", ")} mm along.`,
-      told.length === 0 && "Bend them to the last's bottom along the line from the seat to the waist, a little at a time.",
-      "File a cut end round.",
-    ),
-    needs: { goods: ["shanks"], tools: ["lasts", "lasting hammer", "goggles"] },
-    right: ["On the last no light shows beneath, and nothing rocks.", "Both are bent alike: one on the other."],
-    fails: ["Fitted flat and left to the boards to bend: it springs the waist open."],
-    minutes: 10,
+    title: "Bend the shanks and prime the boards",
+    todo: [
+      `Two shanks, ${mm(shank?.lengthMm ?? s.shankMm)} long, ${mm(s.shankWideMm)} wide and ${mm(s.shankThickMm)} thick; the round end to the front, the square one to the heel. File a cut end round.`,
+      bendWords(facts),
+      `Skive the second board's front to nothing over ${mm(s.secondSkiveMm)}.`,
+      `Draw on the insole's lower face where the second board ends, ${mm(s.secondBehindMm)} behind the joint, and where the shank lies${shank ? `: heel end ${mmMeasured(shank.fromSeatMm)} from the seat, front end ${mmMeasured(shank.behindJointMm)} behind the joint` : `: ${mm(s.shankRearMm)} or more from the seat's edge, ${mm(s.shankFrontMm)} or more behind the joint`}.`,
+      "Roughen both boards where they meet, and the shank; brush the dust off before you open the cement.",
+      "First coat on both boards, thin. They drink it.",
+    ],
+    needs: { goods: ["shanks", "insole board", "second board", "contact cement"], tools: ["lasts", "lasting hammer", "skiving knife", "abrasive paper", "steel rule", "pencil", ...cementTools] },
+    right: ["On the last no light shows beneath the shank, and nothing rocks.", "Both shanks are bent alike: one lies on the other."],
+    fails: ["A shank fitted flat and left to the boards to bend: it springs the waist open.", "A second board that reaches into the bend of the foot: it breaks, or its edge is felt."],
+    minutes: 18,
+    wait: firstCoat("the first coat on the boards dries"),
     shoes: "together",
-    hazards: ["hammer and nails"],
+    hazards: ["hammer and nails", "knife", "dust", "solvent cement"],
   };
 }
 
-function coat({ made, settings: s }: Facts): Said {
-  const shank = made?.shank;
+function coat(): Said {
   return {
-    title: "Coat boards and shanks",
-    todo: those(
-      `Skive the second board's front to nothing over ${mm(s.secondSkiveMm)}.`,
-      `Draw on the insole's lower face where the second board ends, ${mm(s.secondBehindMm)} behind the joint, and where the shank lies${shank ? `: its rear end ${mmMeasured(shank.fromSeatMm)} from the seat, its front end ${mmMeasured(shank.behindJointMm)} behind the joint` : `: ${mm(s.shankRearMm)} or more from the seat's edge, ${mm(s.shankFrontMm)} or more behind the joint`}.`,
-      "Roughen the insole there, both faces of the shank and the second board; brush the dust off before you open the cement.",
-      "Coat all of them thinly to the edge.",
-    ),
-    needs: { goods: ["insole board", "second board", "shanks", "contact cement"], tools: ["skiving knife", "abrasive paper", "steel rule", ...cementTools] },
+    title: "Second coat on boards and shanks",
+    todo: ["Second coat on both boards, and one on the shank's two faces: thin, even, to the edge.", "Lay them down where no dust falls, and look at the clock."],
+    needs: { goods: ["shanks", "insole board", "second board", "contact cement"], tools: cementTools },
     right: [dryToTouch],
-    fails: ["A second board that reaches into the bend: it breaks, or its edge is felt.", "Coated thickly: it stays wet beneath its own skin."],
-    minutes: 12,
-    wait: lastCoat("the cement on boards and shanks dries"),
+    fails: ["Coated thickly: it stays wet beneath its own skin."],
+    minutes: 6,
+    wait: lastCoat("the second coat on boards and shanks dries"),
     shoes: "together",
-    hazards: ["solvent cement", "knife", "dust"],
+    hazards: ["solvent cement"],
   };
 }
 

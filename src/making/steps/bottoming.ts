@@ -1,3 +1,4 @@
+import { draftOrder } from "#pieces/draft-order.ts";
 import { bondHolds, cementTools, dryToTouch, firstCoat, lastCoat, overnightMin } from "./cement.ts";
 import type { Facts } from "./facts.ts";
 import { may, must, type MayStep, type Said } from "./plan.ts";
@@ -5,7 +6,8 @@ import { mm, mmMeasured, those } from "./words.ts";
 
 /** Margins stuck down, the hollow filled, soles on. */
 export const bottomingSteps = (facts: Facts): readonly MayStep[] => [
-  must("coat-margins", "bottoming", ["last-toes"], () => coatMargins(facts)),
+  must("open-margins", "bottoming", ["last-toes"], () => openMargins(facts)),
+  must("coat-margins", "bottoming", ["open-margins"], coatMargins),
   must("press-margins", "bottoming", ["coat-margins"], pressMargins),
   must("rough-bottoms", "bottoming", ["press-margins"], () => rough(facts)),
   may("fill-bottoms", "bottoming", ["rough-bottoms", "cut-bottom"], facts.has("bottom filler") || !facts.made, () => fill(facts)),
@@ -15,21 +17,35 @@ export const bottomingSteps = (facts: Facts): readonly MayStep[] => [
   must("trim-soles", "bottoming", ["lay-soles"], () => trim(facts)),
 ];
 
-function coatMargins({ settings: s }: Facts): Said {
+function openMargins({ settings: s }: Facts): Said {
   return {
-    title: "Cement the margins",
+    title: "Open the margins and prime them",
     todo: [
-      "Leave the tacks of the drafts in. Draw the others, stretch by stretch, and drop them in a dish: count.",
-      "Lift the margin and roughen what faces the insole, and the insole beneath; brush off the dust before you open the cement.",
-      `Coat both thinly, from the feather line inward, ${mm(s.marginLeftMm)} wide and a little more; between lining and upper as well.`,
+      `Leave the ${draftOrder.length} tacks of the drafts in. Draw the nails between them, stretch by stretch, drop them in a dish and count.`,
+      "Lift the margin; roughen its flesh side and the insole beneath; brush the dust off before you open the cement.",
+      `First coat on both, thin, from the feather line inward, ${mm(s.marginLeftMm)} wide and a little more; between lining and upper too.`,
     ],
     needs: { goods: ["contact cement"], tools: ["tack lifter", "nippers", "abrasive paper", ...cementTools] },
-    right: [dryToTouch, "No cement over the feather line: on the upper it stays for good."],
-    fails: ["All tacks out at once: the upper creeps back before the cement holds.", "Pressed down wet: it lets go under the sole."],
+    right: ["No cement over the feather line: on the upper it stays for good.", "Throat and back have not moved."],
+    fails: ["All tacks out at once: the upper creeps back before anything holds it.", "Grain or dust under the cement: it lets go beneath the sole."],
     minutes: 12,
-    wait: lastCoat("the cement on the margins dries"),
+    wait: firstCoat("the first coat on the margins dries"),
     shoes: "together",
     hazards: ["solvent cement", "hammer and nails", "dust"],
+  };
+}
+
+function coatMargins(): Said {
+  return {
+    title: "Second coat on the margins",
+    todo: ["Second coat on margin and insole, thin and even.", "Keep margin and insole apart until it is dry. Look at the clock: you press both shoes in one go."],
+    needs: { goods: ["contact cement"], tools: cementTools },
+    right: [dryToTouch],
+    fails: ["Pressed down wet: the solvent stays in and the margin slides."],
+    minutes: 5,
+    wait: lastCoat("the second coat on the margins dries"),
+    shoes: "together",
+    hazards: ["solvent cement"],
   };
 }
 
@@ -39,11 +55,11 @@ function pressMargins(): Said {
     todo: [
       "Waist, joints, heel, then the toe: pull each stretch once more to where it was, press it down and hammer it flat.",
       "Draw the tacks of the drafts one at a time as their stretch is stuck, and the three of each insole.",
-      "Lay all tacks in rows of ten. Of each shoe as many must lie there as you wrote down; with the insoles' it is six more for the pair.",
+      "Lay all tacks and nails in rows of ten. As many must lie there as you wrote down for each shoe, and the six of the insoles.",
       "Lay throat and back against their marks once more.",
     ],
     needs: { goods: [], tools: ["lasting pincers", "lasting hammer", "tack lifter", "nippers", "goggles"] },
-    right: ["Every tack is in the dish, by number.", "A thumb pushed against the margin moves nothing."],
+    right: ["Every tack and nail is out, by number.", "A thumb pushed against the margin moves nothing."],
     fails: ["A tack left in: the last sticks, or the foot finds it."],
     minutes: 20,
     wait: bondHolds("the margins' cement comes to its first strength", 60),
@@ -57,12 +73,12 @@ function rough({ settings: s }: Facts): Said {
     title: "Trim and roughen the margins",
     todo: [
       `Trim the margin to ${mm(s.marginLeftMm)} all round. Pare pleats level: upper at the top, lining and stiffening a step shorter.`,
-      "Draw round the feather edge with a pencil, a hair inside where the sole will end.",
+      "Draw a pencil line a hair inside the feather edge, all round.",
       "Take finish and grain off the margin up to that line with rasp, wire brush or paper, until it is dull and fibrous; then brush off every grain of dust.",
     ],
     needs: { goods: [], tools: ["skiving knife", "rasp", "wire brush", "abrasive paper", "pencil", "dust mask", "goggles"] },
     right: ["A straight edge laid across rests on both margins.", "No shiny grain inside the line, none roughened outside it."],
-    fails: ["Roughened past the line: the scar shows for ever.", "Cut into the edge while paring: the stitch of the last fold opens."],
+    fails: ["Roughened past the line: the scar shows for ever.", "Cut into the feather edge while paring: the upper opens there in wear."],
     minutes: 15,
     shoes: "one after the other",
     hazards: ["knife", "dust", "grinding"],
@@ -77,7 +93,7 @@ function fill({ made, settings: s }: Facts): Said {
       made ? "Lay the filler dry between the margins and trim it to them: yours may differ from the card." : "Cut cork or felt to lie between the margins; take its outline off the shoe with paper.",
       depth && `It is up to ${mmMeasured(depth.mostMm)} thick, thickest ${mmMeasured(depth.mostFromSeatMm)} from the seat; the card tells how thick at each cross.`,
       !depth && `It is as thick as the margins stand up: upper and lining are ${mm(s.upperThicknessMm + s.liningThicknessMm)}, and a little for what stiffens heel and toe.`,
-      "Coat both faces, let them dry to the touch, lay it in and roll it down.",
+      "Coat the hollow; ten minutes later coat it again, and the filler. When both are dry to the touch lay the filler in and roll it down.",
     ),
     needs: { goods: ["filler", "contact cement"], tools: ["clicking knife", "roller", ...cementTools] },
     right: ["Level with the margins or a hair above; the rest is sanded off."],
@@ -147,7 +163,8 @@ function trim({ settings: s }: Facts): Said {
   return {
     title: "Trim the soles",
     todo: [
-      `Cut the edge upright with a fresh blade: leave ${mm(s.soleFinishForepartMm)} at the forepart and ${mm(s.soleFinishWaistMm)} at the waist. Leave the heel until the lifts are on.`,
+      `Cut the edge upright with a fresh blade to an even margin: of the ${mm(s.soleFinishForepartMm)} at the forepart leave what you want to see and half a millimetre to rasp; the waist stays close, ${mm(s.soleFinishWaistMm)} at the most.`,
+      "Leave the heel until the lifts are on.",
       "Guard the upper: a strip of card between it and the blade.",
       "Hold right and left sole to sole and correct the larger one.",
     ],

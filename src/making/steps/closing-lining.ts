@@ -1,6 +1,6 @@
 import type { Facts } from "./facts.ts";
 import { may, must, type MayStep, type Said } from "./plan.ts";
-import { insideEdge, stitchesWords } from "./stitches.ts";
+import { insideEdge, stitchesWords, threadWords } from "./stitches.ts";
 import { listed, mm, mmMeasured, those } from "./words.ts";
 
 const edged = ["ink-edges", "tape-topline", "fold-topline", "bind-topline", "fit-gore"] as const;
@@ -15,9 +15,9 @@ export function liningSteps(facts: Facts): readonly MayStep[] {
     may("bag-topline", "closing", [...upperDone, "make-strap", "join-lining"], bagged, () => bag(facts)),
     may("line-upper", "closing", [...upperDone, "make-strap", "join-lining"], !bagged, () => line(facts)),
     may("wrap-topline", "closing", ["line-upper"], wrapped, () => wrap(facts)),
-    may("stitch-topline", "closing", ["line-upper", "wrap-topline"], !bagged, () => stitch(facts)),
+    must("stitch-topline", "closing", ["bag-topline", "line-upper", "wrap-topline"], () => stitch(facts)),
     may("trim-lining", "closing", ["stitch-topline"], !bagged && !wrapped && settings.liningTrimMm > 0, () => trim(facts)),
-    must("check-uppers", "closing", ["bag-topline", "stitch-topline", "trim-lining"], () => check(facts)),
+    must("check-uppers", "closing", ["stitch-topline", "trim-lining"], () => check(facts)),
   ];
 }
 
@@ -29,15 +29,15 @@ function join({ threeLinings, namesOf, settings: s, strip }: Facts): Said {
       ? [
           `Skive what lies under each joint to nothing. Parts: ${listed(namesOf("lining leather").filter((name) => name.includes("lining") && !name.startsWith("strap") || name === "heel pocket"))}.`,
           `Lap them by ${mm(s.liningLapMm)}, the rear part over the front one, so that the toes slide over its edge; one mark meets one, two meet two.`,
-          `Stick with latex and stitch ${insideEdge(s.stitchInMm)}, ${stitchesWords("lining")}.`,
+          `Stick with latex and stitch ${insideEdge(s.stitchInMm)}, ${stitchesWords("lining")}; ${threadWords()}.`,
           "The heel pocket goes in turned: its flesh side will lie against the foot.",
         ]
       : those(
-          `Lay the ends grain to grain, mark to mark, and sew them as drawn, ${stitchesWords("lining")}.`,
+          `Lay the ends grain to grain, mark to mark, and sew them as drawn, ${stitchesWords("lining")}; ${threadWords()}.`,
           "Open the seam and rub it down until no ridge is felt: the heel will lie against it.",
-          tape && `Tape it on the flesh side, ${mm(tape.widthMm)} wide, ${Math.ceil(tape.lengthMm)} mm to a shoe.`,
+          tape && `Brush latex over it and tape it on the flesh side, ${mm(tape.widthMm)} wide, ${Math.ceil(tape.lengthMm)} mm to a shoe.`,
         ),
-    needs: { goods: ["lining leather", ...(threeLinings ? (["latex"] as const) : []), ...(tape ? (["seam tape"] as const) : []), "thread", "needles"], tools: ["skiving knife", "paring stone", "sewing machine", "paste brush", "bone folder", "thread snips"] },
+    needs: { goods: ["lining leather", "latex", ...(tape ? (["seam tape"] as const) : []), "thread", "needles"], tools: ["skiving knife", "paring stone", "sewing machine", "paste brush", "bone folder", "thread snips"] },
     right: ["A finger drawn inside from heel to toe is stopped by no edge.", "Laid in the upper it shows no fold at the heel."],
     fails: [threeLinings ? "Front over rear: the toes lift the edge each time the shoe is put on." : "A seam left as a ridge against the heel.", "The joint laid where the upper has a seam: two ridges over each other."],
     minutes: threeLinings ? 20 : 15,
@@ -55,7 +55,7 @@ function bag(facts: Facts): Said {
     todo: those(
       "Lay lining and upper grain to grain along the topline: throat, back and the marks of the quarters must meet.",
       strapWords(facts),
-      `Sew ${mm(s.toplineBagMm)} from the edge, ${stitchesWords("topline")}, beginning and ending at the inner side.`,
+      `Sew ${mm(s.toplineBagMm)} from the edge, ${stitchesWords("closing")}, ${threadWords()}, beginning and ending at the inner side.`,
       "Snip the seam at the throat every 3 to 4 mm, not into the stitches; thin it where it is thick.",
       "Turn out, roll the seam between the fingers until the lining lies a hair inside, stick it with latex and tap it flat.",
     ),
@@ -93,7 +93,7 @@ function wrap({ settings: s, strip }: Facts): Said {
     title: "Wrap the topline",
     todo: [
       "Cut the lining flush with the upper along the topline.",
-      `Turn both edges of the strip (${mm(strip("topline binding")?.widthMm ?? s.bindingWrappedMm)} wide, ${mm(s.bindingThickMm)} thick) to its middle, lightly stuck.`,
+      `Turn both edges of the strip (${mm(strip("topline binding")?.widthMm ?? s.bindingWrappedMm)} wide, ${mm(s.bindingThickMm)} thick) in by what is skived, 3 to 4 mm, and stick them lightly.`,
       "Wrap it round the edge, half outside and half inside, its join at the inner side behind the middle; ease it in at the throat.",
       "Stick it with latex, tap it flat, and look that outside and inside end at the same height: one row has to catch both.",
     ],
@@ -106,11 +106,18 @@ function wrap({ settings: s, strip }: Facts): Said {
   };
 }
 
-function stitch({ settings: s, edge, has, backSeam }: Facts): Said {
+/** Thickness under the needle in the topline's last row. */
+const stackWords = ({ stitching }: Facts): string => {
+  const row = stitching.find(({ name }) => name === "topline");
+  return row ? `: ${mmMeasured(row.stackMm)} lie under the needle` : "";
+};
+
+function stitch(facts: Facts): Said {
+  const { settings: s, edge, has, backSeam } = facts;
   return {
-    title: "Stitch the topline",
+    title: edge === "bagged" ? "Stitch the bagged topline flat" : "Stitch the topline",
     todo: those(
-      `Stitch ${edge === "wrapped" ? `${mm(s.stitchInMm)} inside the wrapping's lower edge` : insideEdge(s.stitchInMm)}, ${stitchesWords("topline")}, through upper and lining. Try it on scrap of the same layers first.`,
+      `Stitch ${edge === "wrapped" ? `${mm(s.stitchInMm)} inside the wrapping's lower edge` : insideEdge(s.stitchInMm)}, ${stitchesWords("topline")}; ${threadWords()}. Try it on scrap of the same layers first${stackWords(facts)}.`,
       `Begin and end at the inner side${backSeam ? ", never at the back seam" : ", behind the seam"}; draw both ends to the inside and knot them.`,
       "Turn the shoe, not the stitch: at the throat leave the needle down and turn in small steps.",
       has("elastic gore") && "Over the elastic let the stitches follow its edge and leave its middle free.",

@@ -1,6 +1,6 @@
 import type { Facts } from "./facts.ts";
 import { may, must, type MayStep, type Said } from "./plan.ts";
-import { listed, mm, those } from "./words.ts";
+import { capital, listed, mm, those } from "./words.ts";
 
 /** Edges of the upper thinned and, where they stay in sight, coloured. */
 export const prepareSteps = (facts: Facts): readonly MayStep[] => [
@@ -23,7 +23,7 @@ function skive(facts: Facts): Said {
   const { settings: s, folds, backClosed, sideSeam, parts, has, strip } = facts;
   const closedMm = (backClosed || (sideSeam && parts.seam === "closed")) && s.skiveSeamMm > 0;
   const lapped = sideSeam && parts.seam === "lapped";
-  const others = [has("toe cap") && "toe cap", has("back strip") && "back strip", has("instep strap") && "instep strap", has("bow knot") && "the bow's knot"].filter((name): name is string => name !== false);
+  const others = [has("toe cap") && "toe cap", has("back strip") && "back strip", has("instep strap") && "instep strap", has("bow knot") && "the knot of the bow"].filter((name): name is string => name !== false);
   return {
     title: "Skive the upper's edges",
     todo: those(
@@ -32,7 +32,7 @@ function skive(facts: Facts): Said {
       closedMm && `Closed seams: over ${mm(s.skiveSeamMm)}, to 0.7 to 0.8 mm.`,
       lapped && `What lies under the lap: over ${mm(s.skiveLapMm)}, feathered to 0.6 to 0.7 mm; the edge over it: ${s.lapFoldMm > 0 ? `over ${mm(2 * s.lapFoldMm + s.skiveFoldMoreMm)} for its fold` : `over ${mm(s.skiveRawMm)}, to 0.8 mm`}.`,
       strip("topline binding") && "Binding strip: both edges over 3 to 4 mm, to 0.5 mm.",
-      others.length > 0 && `Skive ${listed(others)} likewise, a fold over twice its width.`,
+      others.length > 0 && `${capital(listed(others))}: an edge that is turned over twice its fold, a raw one over ${mm(s.skiveRawMm)}.`,
       s.skiveToeMm > 0 && `Lasting edge about the toe: ${mm(s.skiveToeMm)} wide, to 0.8 mm, and no farther in.`,
     ),
     needs: { goods: ["upper leather"], tools: ["skiving knife", "paring stone", "strop", "thickness gauge"] },

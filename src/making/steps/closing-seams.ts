@@ -1,9 +1,10 @@
 import type { SeamKind } from "#pieces/choices.ts";
 import type { GoodId } from "../goods.ts";
+import { usualThread } from "../thread.ts";
 import type { Facts } from "./facts.ts";
 import { may, type MayStep, type Said } from "./plan.ts";
-import { insideEdge, stitchesWords } from "./stitches.ts";
-import { counted, mm, mmMeasured, those } from "./words.ts";
+import { insideEdge, stitchesWords, threadWords } from "./stitches.ts";
+import { counted, listed, mm, mmMeasured, those } from "./words.ts";
 
 /** The upper sewn together: cap, sides, back, tapes over it, strip or tongue over the back. */
 export const seamSteps = (facts: Facts): readonly MayStep[] => [
@@ -29,7 +30,7 @@ function toeCap({ settings: s }: Facts): Said {
       `Draw the cap's line faintly on the grain of the vamp, ${mm(s.toeCapMm)} from the toe point along the centre.`,
       s.toeCapFoldMm > 0 && `Turn the cap's edge over by ${mm(s.toeCapFoldMm)} and hammer it flat.`,
       "Lay cap to line, centre to centre. Stick the edge alone, thinly; the rest stays loose, so that it can move in lasting.",
-      `Stitch ${insideEdge(s.stitchInMm)}, ${stitchesWords("lapped")}; draw the ends to the flesh side and knot them.`,
+      `Stitch ${insideEdge(s.stitchInMm)}, ${stitchesWords("trimming")}; draw the ends to the flesh side and knot them.`,
     ),
     needs: { goods: ["upper leather", "latex", "thread", "needles"], tools: ["sewing machine", "paste brush", "silver pen", "steel rule", "thread snips"] },
     right: ["Both caps are equally long along the centre, within 1.6 mm (a factory's rule of 2014).", "The edge stands square to the centre line."],
@@ -43,18 +44,21 @@ function toeCap({ settings: s }: Facts): Said {
 const seamTodo: Readonly<Record<SeamKind, (facts: Facts, allowanceMm: number, where: string) => readonly string[]>> = {
   closed: (_, allowanceMm, where) => [
     "Lay the edges grain to grain, mark to mark: one mark meets one, two meet two.",
-    `Sew ${mm(allowanceMm)} from the edge, from the topline down, ${stitchesWords("closing")}. ${where}`,
+    `Sew ${mm(allowanceMm)} from the edge, from the topline down, ${stitchesWords("closing")}; ${threadWords()}. ${where}`,
   ],
-  lapped: ({ settings: s }, _, where) => those(
+  lapped: ({ settings: s, stitching }, _, where) => those(
     s.lapFoldMm > 0 && `Lay tape along the fold line of the edge that lies over, turn it by ${mm(s.lapFoldMm)} and hammer it flat.`,
     `Stick the edge towards the toe over the other, to the drawn line: ${mm(s.lapUnderMm)} lie under. Mark must meet mark.`,
-    `Stitch ${insideEdge(s.stitchInMm)}, ${stitchesWords("lapped")}${s.lapUnderMm >= 8 ? "; there is room for a second row beside it" : ""}. ${where}`,
+    `Stitch ${insideEdge(s.stitchInMm)}, ${stitchesWords("lapped")}${lapRows(stitching) > 1 ? ", and a second row beside the first" : ""}; ${threadWords()}. ${where}`,
   ),
   butted: (_, __, where) => [
-    "Set both edges upright against each other on the seam tape, flesh side, mark to mark; no gap and no lap.",
-    `Sew a zigzag over both, so that each stitch bites equally far into either edge. ${where}`,
+    "Brush latex on the flesh side along both edges. Set them upright against each other on the seam tape, mark to mark; no gap and no lap.",
+    `Sew a zigzag over both, ${stitchesWords("closing")}, ${usualThread.zigzagMm} mm wide; ${threadWords()}. It bites equally far into either edge. ${where}`,
   ],
 };
+
+/** Rows of stitches in a lapped seam. */
+const lapRows = (stitching: Facts["stitching"]): number => Math.max(1, ...stitching.filter(({ use, name }) => use === "lapped" && name.endsWith("seam")).map(({ rows }) => rows));
 
 const seamFails: Readonly<Record<SeamKind, readonly string[]>> = {
   closed: ["More seam than drawn, to be on the sure side: a ridge on the foot.", "One edge eased into the other past the marks: the upper twists."],
@@ -62,7 +66,7 @@ const seamFails: Readonly<Record<SeamKind, readonly string[]>> = {
   butted: ["Edges cut aslant: they gape when the upper is pulled.", "No tape beneath: the zigzag alone lets go in lasting."],
 };
 
-const tapeGood = (kind: SeamKind): readonly GoodId[] => (kind === "butted" ? ["seam tape"] : []);
+const tapeGood = (kind: SeamKind): readonly GoodId[] => (kind === "butted" ? ["seam tape", "latex"] : []);
 
 function sideSeams(facts: Facts): Said {
   const { parts: { seam, cut }, settings: s, strip } = facts;
@@ -102,12 +106,12 @@ function tapeSeams(facts: Facts): Said {
   return {
     title: "Rub the seams down and tape them",
     todo: those(
-      `Open ${closedSeams(facts).join(" and ")} and rub down with a bone over a rounded edge, then tap with the closing hammer.`,
-      tapes.length > 0 && `Lay tape ${mm(tapes[0]!.widthMm)} wide over the opened seam on the flesh side: ${tapes.map((t) => `${counted(t.perPair, "piece")} of ${Math.ceil(t.lengthMm)} mm ${t.where.replace(", flesh side", "")}`).join(", ")}. Do not stretch it; trim the ends.`,
+      `Open the ${listed(closedSeams(facts))} and rub down with a bone over a rounded edge, then tap with the closing hammer.`,
+      tapes.length > 0 && `Brush latex over it, let it turn clear and lay tape ${mm(tapes[0]!.widthMm)} wide on the flesh side: ${tapes.map((t) => `${counted(t.perPair, "piece")} of ${Math.ceil(t.lengthMm)} mm ${t.where.replace(", flesh side", "")}`).join(", ")}. Do not stretch it; trim the ends.`,
       notch && "At the top the fold is snipped out over the seam: two folds must not lie on each other.",
       mitre && "At the top the seam's ends are left as they are: the fold, turned down, lies on them as their mirror.",
     ),
-    needs: { goods: ["upper leather", "seam tape"], tools: ["bone folder", "closing hammer", "scissors"] },
+    needs: { goods: ["upper leather", "seam tape", "latex"], tools: ["bone folder", "closing hammer", "paste brush", "scissors"] },
     right: ["Rubbed with the thumb from inside, no ridge.", "Pulled across, the seam shows no thread."],
     fails: ["A seam left untaped opens in lasting.", "Tape drawn tight puckers the heel."],
     minutes: 10,
@@ -121,7 +125,7 @@ function dogTail({ settings: s }: Facts): Said {
     title: "Sew the dog-tails down",
     todo: [
       `Lay the tongue of the outer half, ${mm(s.dogTailLongMm)} long and ${mm(s.dogTailWideMm)} wide, over the seam on its drawn place on the inner half; it points to the inside.`,
-      `Stick it thinly and stitch round it, ${insideEdge(s.stitchInMm)}.`,
+      `Stick it thinly and stitch round it, ${insideEdge(s.stitchInMm)}, ${stitchesWords("lapped")}.`,
     ],
     needs: { goods: ["upper leather", "latex", "thread", "needles"], tools: ["sewing machine", "paste brush", "thread snips"] },
     right: ["The tongue lies flat with the heel held round, not only on the table.", "Both tongues stand equally high."],
@@ -132,13 +136,13 @@ function dogTail({ settings: s }: Facts): Said {
   };
 }
 
-function backStrip({ settings: s, ends, parts }: Facts): Said {
+function backStrip({ settings: s, ends, parts, folds }: Facts): Said {
   return {
     title: "Sew the back strips on",
     todo: those(
       s.backStripFoldMm > 0 && `Turn both edges over by ${mm(s.backStripFoldMm)} and hammer flat: ${mm(s.backStripTopMm)} wide are left at the topline, ${mm(s.backStripFeatherMm)} at the feather line.`,
-      `Lay its centre line on the ${parts.cut === "inner-seam" ? "back line" : "seam"}, its upper line on the topline, ${mmMeasured(ends.backHeightMm)} above the feather line; stick and stitch both edges, ${insideEdge(s.stitchInMm)}.`,
-      "Thin its lower end where it is lasted under, to about 0.8 mm.",
+      `Lay its centre line on the ${parts.cut === "inner-seam" ? "back line" : "seam"}, its upper line on the topline, ${mmMeasured(ends.backHeightMm)} above the feather line; stick it and stitch both its edges, ${mm(s.stitchInMm)} inside, ${stitchesWords("trimming")}.`,
+      `Thin its lower end where it is lasted under, to about 0.8 mm.${folds ? " Its upper end is folded in with the topline." : ""}`,
     ),
     needs: { goods: ["upper leather", "latex", "thread", "needles"], tools: ["sewing machine", "skiving knife", "paste brush", "closing hammer", "thread snips"] },
     right: ["Seen from behind it stands upright within 1.5 mm (a factory's rule of 2014), and both shoes alike."],

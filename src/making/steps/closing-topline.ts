@@ -1,6 +1,6 @@
 import type { Facts } from "./facts.ts";
 import { may, type MayStep, type Said } from "./plan.ts";
-import { stitchesWords } from "./stitches.ts";
+import { insideEdge, stitchesWords, threadWords } from "./stitches.ts";
 import { counted, mm, those } from "./words.ts";
 
 const joined = ["skive-upper", "sew-toe-cap", "sew-side-seams", "sew-back-seam", "tape-seams", "sew-dog-tail", "sew-back-strip"] as const;
@@ -61,7 +61,7 @@ function bind(facts: Facts): Said {
     title: "Bind the topline",
     todo: [
       `Lay the strip (${mm(strip("topline binding")?.widthMm ?? s.bindingBoundMm)} wide, ${mm(s.bindingThickMm)} thick) grain to grain along the topline, edge to edge, its join at the inner side behind the middle.`,
-      `Sew it on 1.5 to 2 mm from the edge, ${stitchesWords("topline")}; ease it in at the throat, draw it a little at the sides.`,
+      `Sew it on ${insideEdge(s.stitchInMm)}, ${stitchesWords("topline")}; ${threadWords()}; ease it in at the throat, draw it a little at the sides.`,
       "Bring it up over the edge and inside, stick it down with latex and tap it flat.",
     ],
     needs: { goods: ["upper leather", "latex", "thread", "needles"], tools: ["sewing machine", "paste brush", "bone folder", "closing hammer", "thread snips"] },
@@ -79,7 +79,7 @@ function gore({ settings: s, countOf, edge }: Facts): Said {
     todo: those(
       `${edge === "bagged" ? "Cut" : "The topline is finished now: cut"} the upper out along the drawn lines, ${mm(s.goreWideMm)} wide at the topline and ${mm(s.goreDeepMm)} deep, and the lining alike.`,
       `Lay the elastic behind (${counted(countOf("elastic"), "piece")} for the pair) so that it gives along the topline; ${mm(s.goreLapMm)} of it lie under the leather on each edge.`,
-      `Stick both edges and stitch them, ${mm(s.stitchInMm)} inside. Do not stretch the elastic while you sew.`,
+      `Stick both edges and stitch them, ${mm(s.stitchInMm)} inside, ${stitchesWords("trimming")}. Do not stretch the elastic while you sew.`,
     ),
     needs: { goods: ["upper leather", "elastic", "latex", "thread", "needles"], tools: ["clicking knife", "sewing machine", "paste brush", "thread snips"] },
     right: ["Pulled open and let go, it closes again.", "Both sides give alike, on both shoes."],

@@ -29,22 +29,22 @@ function lookOver({ settings, leathers }: Facts): Said {
   };
 }
 
-function cutUpper({ namesOf, countOf, settings, corrected, leathers, strip }: Facts): Said {
+function cutUpper({ namesOf, countOf, settings, corrected, leathers, strip, edge }: Facts): Said {
   const names = namesOf("upper leather");
   const binding = strip("topline binding");
   return {
     title: "Cut the uppers",
     todo: those(
-      `For each shoe: ${listed(names)}; ${counted(countOf("upper leather"), "piece")} for the pair. Lay the card on the grain side for the right shoe, turned over for the left.`,
+      `For each shoe: ${listed(names)}; ${counted(countOf("upper leather"), "piece")} for the pair. Lay each card print up on the grain side: so it cuts the shoe it names.`,
       "Lay the card's arrow along the leather's own, and right and left on like places of the skin, so that both give alike. The best of it goes to the forepart and the topline.",
-      `All allowances are in the outline: cut on its edge. Inside it lie ${mm(settings.lastingToeMm)} of lasting margin at the toe and ${mm(settings.lastingHeelMm)} at the heel.`,
+      `All allowances are in the outline, a lasting margin of ${mm(settings.lastingToeMm)} at the toe and ${mm(settings.lastingHeelMm)} at the heel among them: cut along its edge and nowhere inside it.`,
       corrected && `These pieces are cut smaller for ${leathers.upper.name}. Do not make them up to the net card: the drafts bring them there.`,
       binding && `Cut ${counted(binding.perPair, "binding strip")} ${mm(binding.widthMm)} wide and ${Math.ceil(binding.lengthMm)} mm long, across the tight way, so that they go round the curve; split or skive them to ${mm(settings.bindingThickMm)}.`,
-      "Before you lift the card, prick its marks through to the flesh side and notch the edge, 2 mm deep at most. Write right or left on each piece.",
+      `Before you lift the card, prick its marks through to the flesh side and notch the edge, 2 mm deep at most${edge === "taped" || edge === "folded" || edge === "bagged" ? "" : "; the topline, which stays in sight or under a strip, gets no notch"}. Write right or left on each piece.`,
     ),
     needs: { goods: ["upper leather"], tools: ["clicking knife", "cutting board", "steel rule", "awl", "silver pen"] },
     right: ["Laid grain to grain, left and right cover each other within 0.5 mm.", "The arrow of each piece runs along the leather's own."],
-    fails: ["Two right shoes: the card was not turned over.", "One foot from the back and one from the belly: it will stretch more and can never be matched.", "Pulling the leather flat while cutting: the piece shrinks when you let go."],
+    fails: ["Two right shoes: the same card used twice.", "One foot from the back and one from the belly: it will stretch more and can never be matched.", "Pulling the leather flat while cutting: the piece shrinks when you let go."],
     minutes: 20,
     shoes: "together",
     hazards: ["knife"],
@@ -52,12 +52,13 @@ function cutUpper({ namesOf, countOf, settings, corrected, leathers, strip }: Fa
 }
 
 function cutLining({ namesOf, countOf, settings, threeLinings, edge }: Facts): Said {
-  const sock = countOf("sock leather");
+  const sock = countOf("sock leather"), small = (name: string): boolean => name.startsWith("strap") || name.startsWith("bow");
+  const names = namesOf("lining leather"), linings = [...names.filter((name) => !small(name)), ...names.filter(small)];
   return {
     title: sock > 0 ? "Cut the linings and socks" : "Cut the linings",
     todo: those(
-      `For each shoe: ${listed(namesOf("lining leather"))}; ${counted(countOf("lining leather"), "piece")} for the pair. The card shows the flesh side.`,
-      threeLinings && "The heel pocket is turned: its flesh side grips the foot, so lay its card on the grain side.",
+      `For each shoe: ${listed(linings)}; ${counted(countOf("lining leather"), "piece")} for the pair. These cards lie print up on the flesh side.`,
+      threeLinings && "The heel pocket is turned: its flesh side grips the foot, so its card lies print up on the grain side.",
       "Lay the arrows along the tight way here too, or the topline grows with every wearing.",
       edge !== "bagged" && settings.liningTrimMm > 0 && `${mm(settings.liningTrimMm)} stand above the topline; they are cut away once the topline is stitched.`,
       sock > 0 && `${counted(sock, "sock")} of sock leather. Keep them flat until the very end.`,
@@ -72,14 +73,14 @@ function cutLining({ namesOf, countOf, settings, threeLinings, edge }: Facts): S
   };
 }
 
-function cutStiffening({ has, countOf, stiff, settings, stiffenerOfLeather }: Facts): Said {
+function cutStiffening({ has, countOf, stiff, settings, stiffenerOfLeather, puffOfLeather }: Facts): Said {
   const sides = countOf("side lining") > 0;
   const skived = has("stiffener") || has("toe puff");
   return {
     title: skived ? "Cut and skive what stiffens heel and toe" : "Cut the side linings",
     todo: those(
       has("stiffener") && `Two stiffeners of ${stiffenerOfLeather ? "firm vegetable-tanned leather" : "stiffener board"}, ${mm(stiff.counterMm)} thick, mirrored.`,
-      has("toe puff") && `Two toe puffs, ${mm(settings.toePuffMm)} thick.`,
+      has("toe puff") && `Two toe puffs of ${puffOfLeather ? "skived leather" : "puff sheet"}, ${mm(settings.toePuffMm)} thick.`,
       sides && `Two inner and two outer side linings, ${mm(settings.sideLiningMm)} thick.`,
       skived && `Skive them to nothing all round: over ${mm(stiff.skiveMm)} at every edge that lies inside the upper, over ${mm(stiff.skiveFeatherMm)} along the feather line, where ${mm(settings.stiffLeftMm)} may be left.`,
       "Prick the centre through and write right or left.",
@@ -88,7 +89,7 @@ function cutStiffening({ has, countOf, stiff, settings, stiffenerOfLeather }: Fa
       goods: [...(has("stiffener") ? (["stiffener"] as const) : []), ...(has("toe puff") ? (["toe puff"] as const) : []), ...(sides ? (["side lining"] as const) : [])],
       tools: ["clicking knife", "skiving knife", "paring stone", "cutting board", "thickness gauge"],
     },
-    right: skived ? ["Close your eyes and draw a finger over the edge: no step is to be felt.", "A pair of them has the same thickness in the middle, within 0.1 mm."] : ["Left and right cover each other."],
+    right: skived ? ["Close your eyes and draw a finger over the edge: no step is to be felt.", "Right and left are equally thick in the middle, within 0.1 mm."] : ["Left and right cover each other."],
     fails: skived ? ["An edge that was left thick shows through the upper for as long as the shoe lives.", "A puff made longer to stop creases: it ends where the foot bends and makes more of them."] : ["Too long: it must lie on the skived ends of stiffener and puff, not beyond."],
     minutes: skived ? 15 : 8,
     shoes: "together",

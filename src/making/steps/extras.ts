@@ -15,7 +15,7 @@ function strap({ settings: s }: Facts): Said {
     todo: those(
       s.strapFoldMm > 0 && `Turn ${mm(s.strapFoldMm)} over on both edges and round the free end; ${mm(s.strapWidthMm)} are left. Hammer flat.`,
       "Stick the lining beneath; it is a little narrower, so that it does not show.",
-      `Stitch round ${insideEdge(s.stitchInMm)}, ${stitchesWords("topline")}.`,
+      `Stitch round ${insideEdge(s.stitchInMm)}, ${stitchesWords("trimming")}.`,
       `Leave the root of ${mm(s.strapUnderMm)} flat and open: it goes between upper and lining.`,
       "Button or buckle are set last, with the shoe on the foot.",
     ),
@@ -33,14 +33,14 @@ function bow({ settings: s }: Facts): Said {
     title: "Make the bows",
     todo: [
       `Fold both ends of the band to its middle over the stay: ${mm(s.bowLongMm)} long and ${mm(s.bowWideMm)} high.`,
-      `Turn the knot's edges in, so that it is ${mm(s.knotWideMm)} wide; gather the band's middle, bring the knot round and sew it behind by hand.`,
+      `Turn the knot's edges in, so that it is ${mm(s.knotWideMm)} wide; sew the band's lapped ends across, gather its middle, bring the knot round and sew it behind by hand.`,
       "Keep them in the box until the lasts are out: they are sewn on then.",
     ],
-    needs: { goods: ["upper leather", "lining leather", "latex", "thread"], tools: ["hand needles", "paste brush", "bone folder", "thread snips"] },
+    needs: { goods: ["upper leather", "lining leather", "latex", "thread", "needles"], tools: ["sewing machine", "hand needles", "paste brush", "bone folder", "thread snips"] },
     right: ["Laid side by side they are one the other's mirror."],
     fails: ["Sewn on before lasting: it moves with the vamp."],
     minutes: 25,
     shoes: "together",
-    hazards: [],
+    hazards: ["sewing machine"],
   };
 }

@@ -1,6 +1,8 @@
 import { isFolded } from "#pieces/choices.ts";
 import type { Material, Piece, Strip } from "#pieces/piece.ts";
 import type { MakingInput } from "../input.ts";
+import { featherMm } from "../needs/nails.ts";
+import { leatherPuffMm, leatherStiffenerMm } from "../needs/stiffening.ts";
 
 /** What the steps ask about a pair: what was cut for it, and how it is put together. */
 export interface Facts extends Omit<MakingInput, "pieces"> {
@@ -20,12 +22,12 @@ export interface Facts extends Omit<MakingInput, "pieces"> {
   readonly sideSeam: boolean;
   readonly dogTail: boolean;
   readonly threeLinings: boolean;
-  /** The stiffener is leather, to be wetted, rather than board. */
+  /** The stiffener is leather, to be wetted and pasted, rather than board; the same of the toe puff. */
   readonly stiffenerOfLeather: boolean;
+  readonly puffOfLeather: boolean;
+  /** Length round one shoe along which the margin is nailed; nothing where the pieces do not show it. */
+  readonly nailedMm?: number;
 }
-
-/** Boards for stiffeners end at 1.2 mm, leather begins at 1.8 mm (common practice, no source): between them it is taken to be leather. */
-const leatherFromMm = 1.5;
 
 /** Which steps there are goes by the pieces that were cut, so that what could not be cut has no step. */
 export function factsOf(input: MakingInput): Facts {
@@ -33,6 +35,7 @@ export function factsOf(input: MakingInput): Facts {
   const cut = pieces.filter(({ side }) => side === "right");
   const backSeam = parts.cut !== "inner-seam";
   const backClosed = backSeam && parts.backSeam === "closed";
+  const feather = featherMm(pieces);
   const names = new Set(cut.map(({ name }) => name));
   return {
     ...input,
@@ -47,6 +50,8 @@ export function factsOf(input: MakingInput): Facts {
     sideSeam: parts.cut !== "back-seam",
     dogTail: backClosed && parts.backTop === "dog-tail" && edge !== "bagged" && !names.has("back strip"),
     threeLinings: names.has("heel pocket"),
-    stiffenerOfLeather: stiff.counterMm >= leatherFromMm,
+    stiffenerOfLeather: stiff.counterMm >= leatherStiffenerMm,
+    puffOfLeather: settings.toePuffMm >= leatherPuffMm,
+    ...(feather && { nailedMm: feather.mm }),
   };
 }

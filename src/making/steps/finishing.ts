@@ -31,13 +31,13 @@ function edges(): Said {
   };
 }
 
-function slip({ settings: s, made }: Facts): Said {
+function slip({ settings: s }: Facts): Said {
   return {
     title: "Slip the lasts",
     todo: [
-      "Lace nothing, bend nothing: hold the shoe by the heel, hook in the last's hole, draw up and back in the line of the cone.",
+      "Take out a loose block or bend the hinge, if your last has one. Hold the shoe by the heel, hook in the last's hole, and draw up and back in the line of the cone, without twisting.",
       "If it will not come, look for a tack first; warm the heel with your hands and try again.",
-      `Feel the whole inside with a hand and a stocking over it, seat and toe above all: nails go through ${made?.heel ? mmMeasured(made.heel.backMm) : "a heel"} of leather and ${mm(s.secondBoardMm)} of board and must end there. Draw or clinch what you find.`,
+      `Feel the whole inside with a hand and a stocking over it, seat and toe above all: heel nails must end in ${mm(s.firstBoardMm + s.secondBoardMm)} of board. Draw, file or clinch what you find.`,
     ],
     needs: { goods: [], tools: ["last hook", "nippers"] },
     right: ["The topline keeps the form it had on the last.", "Nothing pricks, nowhere."],

@@ -1,6 +1,7 @@
 import type { HeelLayer } from "#pieces/bottom/heel-stack.ts";
-import { bondHolds, cementTools, dryToTouch, lastCoat, overnightMin } from "./cement.ts";
+import { bondHolds, cementTools, dryToTouch, firstCoat, lastCoat, overnightMin } from "./cement.ts";
 import type { Facts } from "./facts.ts";
+import { heelNailWords } from "./heel-nails.ts";
 import { may, type MayStep, type Said } from "./plan.ts";
 import { mm, mmMeasured, those } from "./words.ts";
 
@@ -10,72 +11,68 @@ export function heelSteps(facts: Facts): readonly MayStep[] {
   // What was traced without a last has no height to build to: the maker's own last says it.
   const heel = !made?.heel || made.heel.layers.length > 0 || has("split lift");
   return [
-    may("pare-split-lifts", "heel", ["trim-soles"], heel && (!made?.heel || has("split lift")), () => split(facts)),
-    may("coat-heels", "heel", ["trim-soles", "pare-split-lifts"], heel, () => coat(facts)),
+    may("prime-heels", "heel", ["trim-soles"], heel, () => prime(facts)),
+    may("coat-heels", "heel", ["prime-heels"], heel, () => coat(facts)),
     may("build-heels", "heel", ["coat-heels"], heel, () => build(facts)),
     may("level-heels", "heel", ["build-heels"], heel, () => level(facts)),
   ];
 }
 
-function split({ made, settings: s }: Facts): Said {
+/** Without a last nobody knows whether the seat is round: it is tried on. */
+const splits = ({ made, has }: Facts): boolean => !made?.heel || has("split lift");
+
+function prime(facts: Facts): Said {
+  const { made, settings: s } = facts;
+  const split = splits(facts);
   return {
-    title: "Pare the split lifts",
+    title: split ? "Pare the split lifts and prime the heels" : "Prime the heels",
     todo: those(
-      `A horseshoe ${mm(s.splitLiftWideMm)} wide of ${mm(s.splitLiftMm)} leather levels the round seat. Pare it to nothing inside.`,
-      made?.heel ? `At its edge it is as thick as the seat stands off: the card tells how much round the edge, ${mmMeasured(made.heel.splitMostMm)} at the most.` : "At its edge it is as thick as the seat stands off a flat board: try it on, pare, try again.",
-      "Lay it on dry and set the shoe's heel on the block until nothing rocks.",
+      split && `A horseshoe ${mm(s.splitLiftWideMm)} wide, of ${mm(s.splitLiftMm)} leather, levels the round seat: pare it to nothing inside.`,
+      split && (made?.heel ? `At its edge it is as thick as the seat stands off, ${mmMeasured(made.heel.splitMostMm)} at the most; its card says how much round the edge.` : "At its edge it is as thick as the seat stands off a flat board: try it on, pare, try again."),
+      split && "Lay it on dry and set the heel on the block, until nothing rocks.",
+      "Roughen the sole's grain under the heel, and every face of lifts and top pieces that meets another; brush the dust off.",
+      "First coat on all of them, thin.",
     ),
-    needs: { goods: ["heel leather"], tools: ["skiving knife", "paring stone", "thickness gauge", "heel block"] },
-    right: ["A straight edge across the seat touches all the way, from side to side and from back to breast."],
-    fails: ["Left out: a gap at the edge that no paste fills."],
-    minutes: 20,
+    needs: { goods: ["heel leather", "contact cement"], tools: ["skiving knife", "paring stone", "thickness gauge", "heel block", "rasp", "abrasive paper", "dust mask", ...cementTools] },
+    right: split ? ["A straight edge across the seat touches from side to side and from back to breast."] : ["The seat is flat under a straight edge, and dull all over."],
+    fails: [...(split ? ["Left out: a gap at the edge that no cement fills."] : []), "Coated over smooth grain: a lift comes off at the first kerb."],
+    minutes: split ? 25 : 12,
+    wait: firstCoat("the first coat on seat and lifts dries"),
     shoes: "one after the other",
-    hazards: ["knife"],
+    hazards: ["knife", "dust", "solvent cement"],
   };
 }
 
-function coat({ has, made }: Facts): Said {
+function coat(facts: Facts): Said {
   return {
-    title: "Coat the heels",
-    todo: those(
-      "Roughen the sole's grain under the heel, and every face of lifts and top pieces that meets another; brush the dust off.",
-      `Coat all of them thinly: the sole, ${!made || has("split lift") ? "both faces of the split lift, " : ""}every lift on both faces, the top piece on one. A second thin coat where leather drinks the first at once.`,
+    title: "Second coat on the heels",
+    todo: [
+      `Second coat: the sole under the heel, ${splits(facts) ? "both faces of the split lift, " : ""}every lift on both faces, the top piece on one.`,
       "Lay them out in the order in which they go on, right and left apart.",
-    ),
-    needs: { goods: ["heel leather", "contact cement"], tools: ["rasp", "abrasive paper", "dust mask", ...cementTools] },
+    ],
+    needs: { goods: ["heel leather", "contact cement"], tools: cementTools },
     right: [dryToTouch],
-    fails: ["Coated over the smooth grain: a lift comes off at the kerb."],
-    minutes: 10,
-    wait: lastCoat("the cement on lifts and seat dries"),
+    fails: ["Top piece coated on its wearing face."],
+    minutes: 6,
+    wait: lastCoat("the second coat on seat and lifts dries"),
     shoes: "together",
-    hazards: ["solvent cement", "dust"],
+    hazards: ["solvent cement"],
   };
 }
 
 const even = ({ backMm, breastMm }: HeelLayer): boolean => Math.abs(backMm - breastMm) < 0.05;
 const layerWords = (layer: HeelLayer): string => `${layer.name} ${even(layer) ? mmMeasured(layer.backMm) : `${mmMeasured(layer.backMm)} at the back and ${mmMeasured(layer.breastMm)} at the breast`}`;
 
-/** So much of a nail's way is left over, so that its point stays out of the insole, mm. */
-const nailShortMm = 0.5;
-
-/** The longest nail through the first layer that ends before the insole: through it, sole and second board, at the thinnest place; whole mm. */
-export function longestNailMm({ made, settings: s }: Pick<Facts, "made" | "settings">): number {
-  const first = made?.heel?.layers[0];
-  const layerMm = first ? Math.min(first.backMm, first.breastMm) : s.liftMm;
-  return Math.floor(layerMm + s.soleMm + s.secondBoardMm - nailShortMm);
-}
-
 function build(facts: Facts): Said {
-  const { made, settings: s, has } = facts;
+  const { made, settings: s } = facts;
   const heel = made?.heel;
-  const nailMm = longestNailMm(facts);
   return {
     title: "Build the heels",
     todo: those(
-      (!made || has("split lift")) && "Split lift first, its edges flush with the sole's.",
+      splits(facts) && "Split lift first, its edges flush with the sole's.",
       heel ? `Then, from the sole down: ${heel.layers.map(layerWords).join(", ")}. Together ${mmMeasured(heel.backMm)} at the back and ${mmMeasured(heel.breastMm)} at the breast.` : `Then lifts of ${mm(s.liftMm)}, the first pared so that the shoe stands as your last does, and the top piece of ${mm(s.topPieceMm)}.`,
       `Centre each on the line from seat to waist, not on the toe. Press, pare flat on the block, hammer; only then the next.`,
-      `Nails at the crosses, none over another, well inside the edge. From the first layer up to the insole it is little: no nail there longer than ${mm(nailMm)}. Sink the heads.`,
+      heelNailWords(facts),
       `Top piece last, even all over. The heel runs in by ${mm(s.heelTaperMm)} toward the ground.`,
       "The same layer on the other shoe before you go on.",
     ),

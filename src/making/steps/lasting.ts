@@ -7,7 +7,7 @@ import { listed, mm, mmMeasured, those } from "./words.ts";
 export const lastingSteps = (facts: Facts): readonly MayStep[] => [
   must("tack-insoles", "lasting", ["glue-boards", "mark-lasts"], tackInsoles),
   may("wet-stiffeners", "lasting", ["cut-stiffening"], facts.has("stiffener") && facts.stiffenerOfLeather, () => wet(facts)),
-  may("set-stiffeners", "lasting", ["check-uppers", "cut-stiffening", "wet-stiffeners"], facts.has("stiffener") || facts.countOf("side lining") > 0, () => set(facts)),
+  must("set-stiffeners", "lasting", ["check-uppers", "cut-stiffening", "wet-stiffeners"], () => set(facts)),
   must("draft-uppers", "lasting", ["check-uppers", "set-stiffeners", "tack-insoles"], () => draft(facts)),
   must("check-drafts", "lasting", ["draft-uppers"], () => check(facts)),
   must("last-sides", "lasting", ["check-drafts"], () => sides(facts)),
@@ -56,18 +56,23 @@ function wet({ stiff }: Facts): Said {
 
 function set({ has, countOf, stiffenerOfLeather, stiff, settings: s }: Facts): Said {
   const sides = countOf("side lining") > 0, stiffener = has("stiffener");
+  const glue = stiffenerOfLeather ? "paste" : "latex";
   return {
-    title: stiffener ? "Set the stiffeners in" : "Set the side linings in",
+    title: stiffener ? "Set the stiffeners in" : sides ? "Set the side linings in" : "Stick upper and lining together",
     todo: those(
-      sides && `Paste the side linings to the flesh side of the lining, up to ${mm(s.sideLiningBelowMm)} below the topline.`,
-      stiffener && "Open upper and lining from below like a bag. Paste both faces of the stiffener, thinly to its very edge.",
-      stiffener && `Slip it in to ${mm(stiff.counterBelowMm)} below the topline, centre on the ${has("back strip") ? "back line" : "back"}; the longer wing lies inside.`,
+      "Open upper and lining from below like a bag.",
+      sides && `Stick the side linings to the flesh side of the lining with latex, up to ${mm(s.sideLiningBelowMm)} below the topline.`,
+      stiffener && `Brush ${glue} on both faces of the stiffener, thinly to its very edge. Slip it in to ${mm(stiff.counterBelowMm)} below the topline, centre on the back; the longer wing lies inside.`,
       stiffener && !stiffenerOfLeather && "Board that bends when it is warm is warmed as its maker says, just before you draw the back.",
-      stiffener && "Stroke lining, stiffener and upper together round your fist, from the middle outward, so that nothing is trapped.",
+      "Brush latex on the rest of both flesh sides as far as the joints; the forepart stays loose.",
+      "Stroke lining and upper together round your fist, from the middle outward, so that no air and no fold is trapped.",
     ),
-    needs: { goods: ["paste", ...(stiffener ? (["stiffener"] as const) : []), ...(sides ? (["side lining"] as const) : [])], tools: ["paste brush", "bone folder", ...(stiffener && !stiffenerOfLeather ? (["hair dryer"] as const) : [])] },
-    right: ["Nothing shows at the topline: its fold is free of stiffener and paste.", "Both stand equally high, by the prick at the back."],
-    fails: ["Too high: its edge cuts into the topline.", "Pasted and left lying: draw the upper over the last before the paste dries."],
+    needs: {
+      goods: ["upper leather", "lining leather", ...(stiffener ? (["stiffener"] as const) : []), ...(sides ? (["side lining"] as const) : []), ...(stiffener && stiffenerOfLeather ? (["paste"] as const) : []), "latex"],
+      tools: ["paste brush", "bone folder", ...(stiffener && !stiffenerOfLeather ? (["hair dryer"] as const) : [])],
+    },
+    right: ["Nothing has come up to the topline: you can feel its edge free of stiffener and glue.", ...(stiffener ? ["Both stiffeners stand equally high, by the prick at the back."] : [])],
+    fails: [...(stiffener ? ["Too high: its edge cuts into the topline."] : []), "Left lying flat once it is stuck: go on to the last while it can still move."],
     minutes: 15,
     shoes: "one after the other",
     hazards: stiffener && !stiffenerOfLeather ? ["heat"] : [],
@@ -76,7 +81,7 @@ function set({ has, countOf, stiffenerOfLeather, stiff, settings: s }: Facts): S
 
 /** What to do at each kind of draft of the textbook's order. */
 const draftWords: Readonly<Record<string, (facts: Facts) => string>> = {
-  "toe centre": () => "upper centred, draw lining and upper over the tip so that it is tight at the back and taut to both sides; no jerk, no twist. A tack on either side, so that it cannot turn.",
+  "toe centre": () => "upper centred, draw lining and upper over the tip so that it is tight at the back and taut to both sides; no jerk, no twist. Tack it so that it cannot turn.",
   "toe corner": () => "lengthwise first, then across, both alike, lining with upper.",
   back: ({ ends }) => `draw down until the topline stands at ${mmMeasured(ends.backHeightMm)}, on the mark. Lower gives no grip, higher cuts in.`,
   "seat side": () => "where the bulge of the heel drops into the waist; aslant, not straight across.",
@@ -99,11 +104,14 @@ export function draftSentences(facts: Facts): readonly string[] {
   });
 }
 
+/** Drafts before the waists. */
+const placing = draftOrder.filter(({ place }) => place !== "waist").length;
+
 function draft(facts: Facts): Said {
   return {
     title: "Draft the uppers over the lasts",
-    todo: [...draftSentences(facts), "One tack to each draft, the head standing. Count them. After each draft on the right shoe do the same one on the left: the same grip, the same pull."],
-    needs: { goods: ["lasting nails"], tools: ["lasts", "last stand", "lasting pincers", "goggles"] },
+    todo: [...draftSentences(facts), `One lasting tack to each draft, its head standing: ${placing} to a shoe. After each draft on the right shoe do the same one on the left: the same grip, the same pull.`],
+    needs: { goods: ["lasting tacks"], tools: ["lasts", "last stand", "lasting pincers", "lasting hammer", "goggles"] },
     right: ["No light between topline and last, and no dent in the last's edge either.", "Lining and upper move as one."],
     fails: ["One shoe lasted to the end before the other is begun: they are never a pair.", "Overstretched on the first side: the other cannot be matched.", "Jerked: the grain cracks at the toe corners."],
     minutes: 30,
@@ -112,13 +120,13 @@ function draft(facts: Facts): Said {
   };
 }
 
-function check({ ends, settings: s, corrected, leathers }: Facts): Said {
+function check({ from, ends, settings: s, corrected, leathers }: Facts): Said {
   const { throatDepthMm, backHeightMm, innerHeightMm, outerHeightMm } = ends;
   const heights = innerHeightMm !== undefined && outerHeightMm !== undefined ? `, lowest places ${mmMeasured(innerHeightMm)} inside and ${mmMeasured(outerHeightMm)} outside` : "";
   return {
     title: "Measure both shoes before anything is stuck",
     todo: those(
-      `The topline must meet the marks on the last: throat ${mmMeasured(throatDepthMm)}, back ${mmMeasured(backHeightMm)}${heights}. A tape over leather and stiffening reads more; the sheet of marks says how much.`,
+      `The topline must meet the marks on the last: throat ${mmMeasured(throatDepthMm)}, back ${mmMeasured(backHeightMm)}${heights}. A tape laid over leather and stiffening reads more${from === "last" ? "; the sheet of marks says how much" : ""}.`,
       `Inside the feather line must show, of the upper: ${mm(s.lastingToeMm)} at the toe, ${mm(s.lastingForepartMm)} at the joints, ${mm(s.lastingHeelMm)} at the heel; of the lining ${mm(s.liningLastingShorterMm)} less.`,
       "Compare right with left at every mark. Ease one draft and pull the one across from it until they agree; then drive the tacks.",
       corrected && `The upper was cut for ${leathers.upper.name}: if it lies short all round, pull once more before you blame the pattern.`,
@@ -134,15 +142,19 @@ function check({ ends, settings: s, corrected, leathers }: Facts): Said {
 
 const waistNumbers = draftOrder.filter(({ place }) => place === "waist").map(({ number }) => String(number));
 
-function sides({ has, stiff, settings: s }: Facts): Said {
+/** Lasting nails stand about so far apart, mm (common practice, no source). */
+const nailEveryMm = 10;
+const nails = (mmRound: number | undefined): string => (mmRound === undefined ? "" : ` In the end there are some ${Math.round(mmRound / nailEveryMm)} nails in a shoe, one every ${nailEveryMm} mm, closer at toe and heel than along the waist.`);
+
+function sides({ has, stiff, settings: s, nailedMm }: Facts): Said {
   return {
     title: "Close waists and heels",
     todo: those(
-      `Waists, drafts ${listed(waistNumbers)}: pull inner and outer in turns, until little air is left under the arch. ${mm(s.lastingInnerWaistMm)} of margin lie inside, ${mm(s.lastingOuterWaistMm)} outside.`,
-      "Heel: lay the margin in fine pleats from the back to the front, a tack to each, lining first and then all together.",
+      `Waists, drafts ${listed(waistNumbers)}, a tack to each: pull inner and outer in turns, until little air is left under the arch. ${mm(s.lastingInnerWaistMm)} of margin lie inside, ${mm(s.lastingOuterWaistMm)} outside.`,
+      "Heel: lay the margin in fine pleats from the back to the front, a thin lasting nail to each, lining first and then all together.",
       has("stiffener") && stiff.counterMm > 0 && "Rub the back down with the hammer's face until the stiffener's edge at the seat is sharp.",
       "Leave the toe open, as far as 40 mm to either side of its centre.",
-      "Do the same on the other shoe, and count the tacks.",
+      `Do the same on the other shoe.${nails(nailedMm)} Count as you drive.`,
     ),
     needs: { goods: ["lasting tacks", "lasting nails"], tools: ["lasts", "last stand", "lasting pincers", "lasting hammer", "goggles"] },
     right: ["The feather edge is crisp all round the heel, no pleat runs over it.", "The topline has not moved from its marks."],
@@ -153,16 +165,16 @@ function sides({ has, stiff, settings: s }: Facts): Said {
   };
 }
 
-function puffs({ settings: s, stiff }: Facts): Said {
+function puffs({ settings: s, stiff, puffOfLeather }: Facts): Said {
   return {
     title: "Last the toe lining and set the puffs",
     todo: [
-      "Draw the three tacks of the toe and turn the upper back. Pull the lining over the toe, stick it to the insole with paste and trim it there, pleats flat.",
-      `Paste the puff (${mm(s.toePuffMm)}) on both faces and lay it on the lining, centre to centre, its edge on its mark; ${mm(s.puffLastingMm)} go under the feather line.`,
+      "Draw the three tacks of the toe and turn the upper back. Pull the lining over the toe, stick it to the insole with latex and trim it there, its pleats flat.",
+      `Brush ${puffOfLeather ? "paste" : "latex"} on both faces of the puff (${mm(s.toePuffMm)}) and lay it on the lining, centre to centre, its edge on its mark; ${mm(s.puffLastingMm)} go under the feather line.`,
       "Draw it over the edge, snip its margin where it gathers, and trim it so that no lump lies under the insole's edge.",
       `Feel its back edge: skived over ${mm(stiff.skiveMm)}, it must end in nothing.`,
     ],
-    needs: { goods: ["toe puff", "lining leather", "paste"], tools: ["paste brush", "lasting pincers", "scissors", "skiving knife", "tack lifter"] },
+    needs: { goods: ["toe puff", "lining leather", "latex", ...(puffOfLeather ? (["paste"] as const) : [])], tools: ["paste brush", "lasting pincers", "scissors", "skiving knife", "tack lifter"] },
     right: ["In side light no edge shows.", "It ends well before the foot bends, on both shoes alike."],
     fails: ["Let dry before the upper is over it: upper and puff never become one."],
     minutes: 17,
@@ -177,11 +189,11 @@ function toes({ has, stiffenerOfLeather, settings: s }: Facts): Said {
     title: "Last the toes, and let the shoes dry",
     todo: [
       `Pull ${listed(draftOrder.filter(({ place }) => place === "toe").map(({ number }) => String(number)))} again to where they were: the throat stands on its mark.`,
-      `Forepart from the joints forward, then the toe last: the margin of ${mm(s.lastingToeSidesMm)} beside it in many fine pleats, a tack to each, none running over the edge.`,
+      `Forepart from the joints forward, then the toe last: the margin of ${mm(s.lastingToeSidesMm)} beside it in many fine pleats, a nail to each, none running over the edge.${has("toe puff") ? "" : " Lining first, trimmed on the insole, then the upper."}`,
       "Tap the edge round toe and heel with the hammer's face.",
-      "Write the number of tacks of each shoe on the bench. Both stand to dry in the air of the room, on their lasts.",
+      "Write on the bench how many tacks and nails each shoe holds. Both stand to dry in the air of the room, on their lasts.",
     ],
-    needs: { goods: ["lasting tacks"], tools: ["lasts", "last stand", "lasting pincers", "lasting hammer", "goggles", "pencil"] },
+    needs: { goods: ["lasting nails"], tools: ["lasts", "last stand", "lasting pincers", "lasting hammer", "goggles", "pencil"] },
     right: ["Pleats end at the feather line; above it the toe is smooth.", "Throat depths agree within 1 mm."],
     fails: ["Few pleats: they are thick, and the sole shows them.", "Taken off while damp: it shrinks back and the topline opens."],
     minutes: 20,

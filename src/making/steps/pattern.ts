@@ -7,7 +7,7 @@ export const patternSteps = (facts: Facts): readonly MayStep[] => [
   must("check-print", "pattern", [], () => ({
     title: "Print the pattern and measure its bars",
     todo: [
-      "Print the pattern and the sheet of marks at 100 %, with no fitting to the page.",
+      "Print the pattern and the sheet of marks at 100 %, without fitting them to the page.",
       "Lay a steel rule on the scale bars of every page, both ways, before you cut anything.",
     ],
     needs: { goods: [], tools: ["steel rule", "scale square"] },
@@ -21,13 +21,16 @@ export const patternSteps = (facts: Facts): readonly MayStep[] => [
   must("mark-lasts", "pattern", ["check-print"], () => marks(facts)),
 ];
 
+/** Names of cards without allowance end so. */
+const netCard = ", net";
+
 function cards({ from, namesOf, corrected, leathers }: Facts) {
-  const net = namesOf("card").filter((name) => name.endsWith(", net"));
+  const net = namesOf("card").flatMap((name) => (name.endsWith(netCard) ? [name.slice(0, -netCard.length)] : []));
   return {
     title: "Cut the card and hold it to the last",
     todo: those(
       "Glue the sheets to thin firm card. When the glue is dry, cut in the middle of the line and prick every mark through.",
-      net.length > 0 && `Hold the net card (${listed(net)}) to the last and tape it on along the centre and at the back.`,
+      net.length > 0 && `Hold the net card${net.length > 1 ? "s" : ""} (${listed(net)}) to the last and tape it on along the centre and at the back.`,
       from === "last" && "Throat, back and sides must meet the marks of the sheet; the lower edge must meet the feather line.",
       from === "tape" && "It must lie as the tape lay: throat, back and feather line where you drew them.",
       corrected && `The leather pieces are cut smaller than this card, corrected for ${leathers.upper.name}: hold only the net card to the last.`,

@@ -1,11 +1,20 @@
 import type { Stitched } from "#pieces/stitching.ts";
+import { needleForTicket } from "../needle-sizes.ts";
+import { stitchMm } from "../stitch-thread.ts";
+import { usualThread } from "../thread.ts";
 import { digits, mm } from "./words.ts";
 
-/** Stitches on a centimetre by what a seam is for (common practice, no source: 5 to 6 along the topline, 4 to 5 in closed seams). */
-const perCm: Readonly<Record<Stitched["use"], number>> = { closing: 4.5, lapped: 5, lining: 4.5, topline: 5.5, trimming: 4 };
+/** "4.5 stitches to the centimetre (2.2 mm each)". */
+export function stitchesWords(use: Stitched["use"]): string {
+  const perCm = usualThread.stitchesPerCm[use];
+  return `${digits(perCm)} stitches to the centimetre (${stitchMm(perCm).toFixed(1)} mm each)`;
+}
 
-/** "5.5 stitches to the centimetre". */
-export const stitchesWords = (use: Stitched["use"]): string => `${digits(perCm[use])} stitches to the centimetre`;
+/** "Thread 60, needle 90 (14)". */
+export function threadWords(): string {
+  const { nm, us } = needleForTicket(usualThread.ticket);
+  return `thread ${usualThread.ticket}, needle ${nm} (${us})`;
+}
 
-/** "two rows 1.5 mm from the edge". */
+/** "1.5 mm from the edge". */
 export const insideEdge = (stitchInMm: number): string => `${mm(stitchInMm)} from the edge`;
