@@ -1,4 +1,5 @@
 import type { Watch } from "#base/watch.ts";
+import { bookPdf } from "./book/making-pdf.ts";
 import { patternDxf } from "./dxf.ts";
 import type { SheetInput } from "./input.ts";
 import { jointStrips } from "./joint-strips.ts";
@@ -6,6 +7,7 @@ import { marksPdf } from "./marks/marks-pdf.ts";
 import { cutName, headingOf, patternPdf } from "./pdf/pattern-pdf.ts";
 import { drawPiece, ring } from "./piece-drawing.ts";
 import { printPlan } from "./print-plan.ts";
+import { proveBookPdf } from "./readback/prove-book.ts";
 import { proveDxf, proveMarksPdf, provePatternPdf, proveSvg } from "./readback/prove.ts";
 import { reportJson } from "./report.ts";
 import type { SheetFile } from "./sheet-file.ts";
@@ -36,7 +38,10 @@ export async function sheetsOf(input: SheetInput, watch: Watch): Promise<readonl
   watch("sheets", 0.7);
   const marks = await marksPdf(input, paper);
   await proveMarksPdf(marks, marks.strips);
-  watch("sheets", 0.8);
+  watch("sheets", 0.75);
+  const book = await bookPdf(input, paper);
+  await proveBookPdf(book);
+  watch("sheets", 0.85);
   const { layers: chosen } = input.choices;
   const svg = patternSvg(headingOf(input), sheet, drawings, chosen);
   proveSvg(svg, sheet, chosen);
@@ -50,6 +55,7 @@ export async function sheetsOf(input: SheetInput, watch: Watch): Promise<readonl
     { name: "pattern.svg", mime: "image/svg+xml", bytes: svg },
     { name: "pattern.dxf", mime: "image/vnd.dxf", bytes: dxf },
     { name: "marks.pdf", mime: "application/pdf", bytes: marks.bytes },
+    { name: "making.pdf", mime: "application/pdf", bytes: book.bytes },
     { name: "report.json", mime: "application/json", bytes: report },
   ];
 }

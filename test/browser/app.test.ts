@@ -272,7 +272,7 @@ inBrowser("the app in a browser", (fresh) => {
     const pages = Number((await page.locator(".follows", { hasText: "pages for" }).innerText()).match(/^(\d+) pages/)![1]);
     await page.getByRole("button", { name: "Make the sheets" }).click();
     await page.locator(".files").waitFor();
-    const begin: Readonly<Record<string, RegExp>> = { "pattern.pdf": /^%PDF/, "marks.pdf": /^%PDF/, "pattern.svg": /^<(\?xml|svg)/, "pattern.dxf": /^\s*(0|999)\r?\n/, "report.json": /^\{/ };
+    const begin: Readonly<Record<string, RegExp>> = { "pattern.pdf": /^%PDF/, "marks.pdf": /^%PDF/, "making.pdf": /^%PDF/, "pattern.svg": /^<(\?xml|svg)/, "pattern.dxf": /^\s*(0|999)\r?\n/, "report.json": /^\{/ };
     for (const [name, start] of Object.entries(begin)) {
       const waiting = page.waitForEvent("download");
       await page.locator(".files button", { hasText: name }).click();

@@ -12,7 +12,7 @@ import { binaryStl } from "../support/solids.ts";
 import { contents, lastwise, scratchFolder } from "./command.ts";
 
 const folder = scratchFolder();
-const sheets = ["marks.pdf", "pattern.dxf", "pattern.pdf", "pattern.svg", "report.json"];
+const sheets = ["making.pdf", "marks.pdf", "pattern.dxf", "pattern.pdf", "pattern.svg", "report.json"];
 const read = (...path: readonly string[]) => readFileSync(join(folder, ...path));
 const report = (...path: readonly string[]) => JSON.parse(read(...path, "report.json").toString("utf8"));
 const last = lastFromMeasures(demoMeasurements, "example", unwatched);
@@ -45,7 +45,7 @@ describe("make", () => {
     writeFileSync(join(folder, "first", "note.txt"), "mine");
     writeFileSync(join(folder, "first", "pattern.pdf"), "old");
     lastwise("make", "--example", "--out", join(folder, "first"));
-    expect(contents(join(folder, "first"))).toEqual(["marks.pdf", "note.txt", ...sheets.slice(1)]);
+    expect(contents(join(folder, "first"))).toEqual(["making.pdf", "marks.pdf", "note.txt", ...sheets.slice(2)]);
     expect(read("first", "pattern.pdf").subarray(0, 5).toString()).toBe("%PDF-");
   });
 

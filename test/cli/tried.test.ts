@@ -93,7 +93,7 @@ describe("the example, tried out", () => {
     expect(untried.timesMs).not.toHaveProperty("tried");
     expect(out).not.toMatch(/Laid back on the last|Nick the card|Ways of seams/);
     expect(code).toBe(severities(untried).includes("look") ? 1 : 0);
-    for (const name of ["pattern.pdf", "pattern.svg", "pattern.dxf", "marks.pdf"]) expect(readFileSync(join(folder, "untried", name)).equals(readFileSync(join(folder, "tried", name))), name).toBe(true);
+    for (const name of ["pattern.pdf", "pattern.svg", "pattern.dxf", "marks.pdf", "making.pdf"]) expect(readFileSync(join(folder, "untried", name)).equals(readFileSync(join(folder, "tried", name))), name).toBe(true);
     expect({ ...untried, timesMs: {}, findings: [] }).toEqual(JSON.parse(JSON.stringify({ ...report, tried: undefined, timesMs: {}, findings: [] })));
     expect(report.findings.slice(0, untried.findings.length)).toEqual(untried.findings);
   });

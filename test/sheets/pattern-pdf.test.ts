@@ -86,7 +86,7 @@ describe("all sheets", () => {
 
   test.each(["Für Ągnieszka ł – 38½", "靴 👠 اَلْحِذَاء", "<&\"'>\u0000\u0007\ud800", "a^b\\U+0041\nnew line", "", "x".repeat(400)])("any title is printed: %j", async (title) => {
     const files = await sheetsOf(samplePair({ title, size: title.slice(0, 5), pieces: [sampleRectangle(title.slice(0, 8) || "card", 120, 100)] }), unwatched);
-    expect(files.map((f) => f.name)).toEqual(["pattern.pdf", "pattern.svg", "pattern.dxf", "marks.pdf", "report.json"]);
+    expect(files.map((f) => f.name)).toEqual(["pattern.pdf", "pattern.svg", "pattern.dxf", "marks.pdf", "making.pdf", "report.json"]);
     await pdfLines(files[0]!.bytes);
   });
 });

@@ -31,7 +31,7 @@ describe("sheets of a taped pattern", () => {
   test("are all there, each read back true, and the report tells the tape in place of a last", async () => {
     const made = input("right", true);
     const files = await sheetsOf(made, unwatched);
-    expect(files.map((f) => f.name)).toEqual(["pattern.pdf", "pattern.svg", "pattern.dxf", "marks.pdf", "report.json"]);
+    expect(files.map((f) => f.name)).toEqual(["pattern.pdf", "pattern.svg", "pattern.dxf", "marks.pdf", "making.pdf", "report.json"]);
     const report = JSON.parse(new TextDecoder().decode(files.find((f) => f.name === "report.json")!.bytes));
     expect(report).not.toHaveProperty("last");
     expect(report).not.toHaveProperty("shell");

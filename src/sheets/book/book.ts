@@ -10,6 +10,10 @@ export interface Book {
   readonly gauges?: Gauges;
   readonly page: PageSize;
   readonly room: BookRoom;
+}
+
+/** For a chapter that tells pages of others. */
+export interface PagedBook extends Book {
   /** Printed page of what is named, as far as it is known. */
   readonly pageOf: (anchor: string) => string;
 }

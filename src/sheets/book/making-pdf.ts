@@ -5,7 +5,7 @@ import { headingOf, type BoundPages } from "../pdf/pattern-pdf.ts";
 import { marksPage, type PrintPaper } from "../print-paper.ts";
 import type { SheetInput } from "../input.ts";
 import type { Drawn } from "./block.ts";
-import type { Book } from "./book.ts";
+import type { Book, PagedBook } from "./book.ts";
 import { calendarChapter } from "./calendar.ts";
 import { cautionsChapter } from "./cautions.ts";
 import { costChapter } from "./cost.ts";
@@ -30,13 +30,18 @@ export interface BoundBook extends BoundPages {
   readonly drawn: readonly (readonly Drawn[])[];
 }
 
-const chapters: readonly ((book: Book) => Chapter | undefined)[] = [coverChapter, piecesChapter, materialsChapter, toolsChapter, marksChapter, stepsChapter, calendarChapter, cautionsChapter, costChapter, notesChapter];
+/** Chapters in their order; the steps alone tell pages of other chapters. */
+const beforeSteps = [coverChapter, piecesChapter, materialsChapter, toolsChapter, marksChapter] as const;
+const afterSteps = [calendarChapter, cautionsChapter, costChapter, notesChapter] as const;
 
 /** Its pages as they are drawn. */
 export function bookPages(input: SheetInput, printed: PrintPaper): { readonly inks: readonly PageInk[]; readonly drawn: readonly (readonly Drawn[])[] } {
   const page = marksPage(printed), room = bookRoom(page);
   const gauges = input.from === "last" ? { gauges: gaugesFor(input) } : {};
-  const pages = settled((pageOf) => laidOut(chapters.flatMap((chapter) => chapter({ input, ...gauges, page, room, pageOf }) ?? []), room));
+  const book = { input, ...gauges, page, room };
+  const written = (chapters: readonly ((book: Book) => Chapter | undefined)[]) => chapters.flatMap((chapter) => chapter(book) ?? []);
+  const [before, after] = [written(beforeSteps), written(afterSteps)];
+  const pages = settled((pageOf) => laidOut([...before, ...[stepsChapter({ ...book, pageOf }) ?? []].flat(), ...after], room));
   return {
     inks: pages.map((laid, i) => inkBookPage(page, room, laid, { title: input.title, size: input.size, page: i + 1, pages: pages.length })),
     drawn: pages.map(({ placed }) => placed.flatMap(({ block }) => block.drawn ?? [])),
@@ -44,7 +49,7 @@ export function bookPages(input: SheetInput, printed: PrintPaper): { readonly in
 }
 
 /** Pages point to one another: they are laid out again until every number is right. */
-function settled(lay: (pageOf: Book["pageOf"]) => readonly BookPage[]): readonly BookPage[] {
+function settled(lay: (pageOf: PagedBook["pageOf"]) => readonly BookPage[]): readonly BookPage[] {
   let known: ReadonlyMap<string, number> = new Map();
   for (let tries = 0; ; tries++) {
     const pages = lay((anchor) => String(known.get(anchor) ?? 99));

@@ -1,7 +1,7 @@
 import type { HazardId } from "#making/hazards.ts";
 import type { Phase, Step, Wait } from "#making/step.ts";
 import { blockHigh, type Block, type Line } from "./block.ts";
-import { cautionAnchor, stepAnchor, type Book } from "./book.ts";
+import { cautionAnchor, stepAnchor, type PagedBook } from "./book.ts";
 import { listed } from "./choice-words.ts";
 import type { Chapter } from "./flow.ts";
 import { timeWords, upperFirst, waitWords } from "./numbers.ts";
@@ -21,7 +21,7 @@ const phaseWords: Readonly<Record<Phase, string>> = {
 };
 
 /** The work step by step: what to do on the left, what it needs, how long it dries and what to take care of on the right. */
-export function stepsChapter(book: Book): Chapter | undefined {
+export function stepsChapter(book: PagedBook): Chapter | undefined {
   const { input: { making: { steps } }, room: { width } } = book;
   if (steps.length === 0) return undefined;
   const intro = "Tick each step for the left and the right shoe. A step begins when those it comes after are done and dry; write down when it does.";
@@ -33,7 +33,7 @@ export function stepsChapter(book: Book): Chapter | undefined {
   return { title: "Steps", blocks: [{ cells: [{ x: 0, lines: lines(intro, width, small) }], keep: true }, ...blocks] };
 }
 
-function stepBlock(book: Book, step: Step, i: number): Block {
+function stepBlock(book: PagedBook, step: Step, i: number): Block {
   const { width } = book.room, sideMm = sideOf(width);
   const textMm = width - numberMm - sideMm - betweenMm;
   const block: Block = {
@@ -61,7 +61,7 @@ function doing({ title, todo, right, fails }: Step, width: number): readonly Lin
 }
 
 /** What stands beside a step: time, what it comes after, what it needs, the wait with room for the clock, and cautions with their page. */
-function beside(book: Book, step: Step): readonly Line[] {
+function beside(book: PagedBook, step: Step): readonly Line[] {
   const { steps, cautions } = book.input.making;
   const place = (id: string): number => steps.findIndex((s) => s.id === id) + 1;
   const own = place(step.id), after = step.after.map(place).filter((n) => n > 0).sort((a, b) => a - b);
@@ -78,7 +78,7 @@ function beside(book: Book, step: Step): readonly Line[] {
 }
 
 /** Hazards by the page on which they stand in full. */
-function careWords(book: Book, care: readonly HazardId[]): readonly string[] {
+function careWords(book: PagedBook, care: readonly HazardId[]): readonly string[] {
   const pages = new Map<string, HazardId[]>();
   for (const hazard of care) {
     const page = book.pageOf(cautionAnchor(hazard));
