@@ -24,6 +24,7 @@ import type { Proofs } from "./proofs.ts";
 import type { RefusedNumber } from "./desktop.ts";
 import { apartMap } from "./picture/apart-map.ts";
 import { LastingBusy } from "./picture/lasting-busy.tsx";
+import { StepBell } from "./picture/making-timers.tsx";
 import { Picture } from "./picture/picture.tsx";
 import type { MapOf } from "./picture/strain.ts";
 import { shellMap } from "./picture/shell-map.ts";
@@ -160,6 +161,7 @@ export function App({ desk, proofs, lastings, plans, usuals, shelf, workshop }: 
         {station === "Lasting" && <LastingBusy work={lasting} />}
         <BusyLine desk={desk} now={now} planning={planning} />
       </main>
+      {making && <StepBell desk={desk} making={making} />}
       {dropping && <p className="drop-here">Let go to open the file</p>}
     </div>
   );

@@ -6,6 +6,7 @@ import "./look/photo.css";
 import "./look/pieces.css";
 import "./look/leather.css";
 import "./look/making.css";
+import "./look/steps.css";
 import { createRoot } from "react-dom/client";
 import { App } from "./app.tsx";
 import { Desk } from "./desk.ts";

@@ -1,7 +1,9 @@
 import { useEffect, useRef, type ReactElement } from "react";
 import { makingViews, viewWords, type MakingView, type MakingViewProps } from "../state/making-views.ts";
+import { MakingCalendar } from "./making-calendar.tsx";
 import { MakingCost } from "./making-cost.tsx";
 import { MakingList } from "./making-list.tsx";
+import { MakingSteps } from "./making-steps.tsx";
 import { MakingTools } from "./making-tools.tsx";
 
 interface MakingPictureProps extends MakingViewProps {
@@ -20,6 +22,8 @@ export function MakingPicture({ view, onView, ...props }: MakingPictureProps): R
       <div className="view making" ref={page} tabIndex={0} role="region" aria-label={viewWords[view]}>
         {view === "list" && <MakingList {...props} />}
         {view === "cost" && <MakingCost making={props.making} />}
+        {view === "steps" && <MakingSteps {...props} />}
+        {view === "calendar" && <MakingCalendar {...props} />}
         {view === "tools" && <MakingTools making={props.making} />}
       </div>
       <div className="under">

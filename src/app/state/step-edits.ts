@@ -15,5 +15,8 @@ export function setTick(job: Job, step: string, shoes: readonly Shoe[], at: Mome
   return setMaking(job, { done: Object.keys(done).length === 0 ? undefined : done });
 }
 
+/** Where no step is ticked. */
+export const noTicks: Readonly<Record<string, StepDone>> = {};
+
 /** Takes all ticks out, for the next pair of the same pattern. */
 export const clearTicks = (job: Job): Job => setMaking(job, { done: undefined });

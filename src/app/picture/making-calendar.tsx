@@ -1,0 +1,96 @@
+import { useMemo, useState, type ReactElement } from "react";
+import { explain } from "#base/findings.ts";
+import type { Calendar, Session, Stint } from "#making/calendar.ts";
+import { clockText, dateWords } from "#making/dates.ts";
+import { shoes } from "#making/progress.ts";
+import { useLocalTime } from "../state/local-time.ts";
+import { hours } from "../state/making-words.ts";
+import type { MakingViewProps } from "../state/making-views.ts";
+import { calendarOfRest } from "../state/step-left.ts";
+import { SessionRule } from "./session-rule.tsx";
+
+/** Fifteen minutes: what is shorter between two stretches of work is no pause worth a line. */
+const pauseMin = 15;
+
+/** What is done at which time at the bench, and what dries meanwhile; as planned, or what is left from now on. */
+export function MakingCalendar({ desk, making }: Pick<MakingViewProps, "desk" | "making">): ReactElement {
+  const said = desk.job.making;
+  const { steps, findings } = making;
+  const done = said.done ?? {};
+  const isDone = (id: string): boolean => shoes.every((shoe) => Boolean(done[id]?.[shoe]));
+  const begun = steps.some((s) => isDone(s.id));
+  const now = useLocalTime();
+  const [whole, setWhole] = useState(false);
+  const rest = useMemo(() => (begun && !whole ? calendarOfRest(making, said, now) : undefined), [begun, whole, making, said, now]);
+  const calendar = rest ? rest.calendar : making.calendar;
+  const titleOf = (id: string): string => steps.find((s) => s.id === id)?.title ?? id;
+  if (steps.length > 0 && steps.every((s) => isDone(s.id))) return <Page title="The calendar"><p>All steps are ticked off. Take the ticks out at the steps to plan the next pair.</p></Page>;
+  if (!calendar) {
+    const why = (rest?.findings ?? findings).filter(({ code }) => /^(sessions|start|chain|calendar)-/.test(code));
+    return (
+      <Page title="The calendar">
+        {why.length > 0 ? <ul className="findings">{why.map((f) => <li key={explain(f)} className="look">{explain(f)}</li>)}</ul> : <p>Write in the column when you work, like “Tue 19:00-21:30, Sat 9:00-13:00”, and from which day on. The steps are then fitted into these times around what has to dry.</p>}
+      </Page>
+    );
+  }
+  return (
+    <Page title={`Ready on ${dateWords(calendar.ready.date)}, ${clockText(calendar.ready.min)}`}>
+      <p className="follows">{calendar.sessions.length === 1 ? "One session" : `${calendar.sessions.length} sessions`}, {hours(workMin(calendar))} of work for {making.pairs === 1 ? "one pair" : `${making.pairs} pairs`}. Laying out and clearing away are not counted: leave room for them.</p>
+      {begun && (
+        <p className="which-calendar">
+          {[false, true].map((all) => <button key={String(all)} type="button" className="word" aria-pressed={whole === all} onClick={() => setWhole(all)}>{all ? "all, as first planned" : "what is left, from now on"}</button>)}
+        </p>
+      )}
+      {calendar.sessions.map((session) => <At key={`${session.date} ${session.fromMin}`} session={session} making={making} titleOf={titleOf} isDone={isDone} />)}
+    </Page>
+  );
+}
+
+const workMin = ({ sessions }: Calendar): number => sessions.reduce((sum, { stints }) => sum + stints.reduce((s, { fromMin, toMin }) => s + toMin - fromMin, 0), 0);
+
+function Page({ title, children }: { readonly title: string; readonly children: React.ReactNode }): ReactElement {
+  return (
+    <section className="making-page bench-days" aria-label="Calendar">
+      <h2>{title}</h2>
+      {children}
+    </section>
+  );
+}
+
+interface AtProps extends Pick<MakingViewProps, "making"> {
+  readonly session: Session;
+  readonly titleOf: (id: string) => string;
+  readonly isDone: (id: string) => boolean;
+}
+
+/** One time at the bench. */
+function At({ session, making: { steps }, titleOf, isDone }: AtProps): ReactElement {
+  const { date, fromMin, toMin, stints, waits } = session;
+  const from = (min: number): string => clockText(fromMin + min);
+  const restOf = ({ step, part, parts }: Stint): { readonly what: string; readonly min: number } | undefined => {
+    const wait = steps.find((s) => s.id === step)?.wait;
+    return wait && part === parts ? { what: wait.what, min: Math.min(wait.wellMin, wait.mostMin ?? Infinity) } : undefined;
+  };
+  return (
+    <section className="bench-day" aria-label={`${dateWords(date)}, ${clockText(fromMin)}`}>
+      <h3>{dateWords(date)}, {clockText(fromMin)} to {clockText(toMin)}</h3>
+      <SessionRule session={session} restMin={(stint) => restOf(stint)?.min} />
+      <ol>
+        {stints.map((stint, k) => {
+          const rest = restOf(stint);
+          const pause = stint.fromMin - (stints[k - 1]?.toMin ?? 0);
+          return (
+            <li key={`${stint.step} ${stint.part}`} className={isDone(stint.step) ? "is-done" : undefined}>
+              {pause >= pauseMin && <p className="follows pause">{from(stint.fromMin - pause)} nothing to do for {hours(pause)}: what dries is waited for</p>}
+              <p><span className="clock">{from(stint.fromMin)}–{from(stint.toMin)}</span> {titleOf(stint.step)}{stint.parts > 1 && `, ${stint.part} of ${stint.parts}`}{stint.pairs !== undefined && ` (${stint.pairs === 1 ? "one pair" : `${stint.pairs} pairs`})`}{isDone(stint.step) && ", done"}</p>
+              {rest && stint.toMin + rest.min <= toMin - fromMin && <p className="follows meanwhile">until {from(stint.toMin + rest.min)} {rest.what}</p>}
+            </li>
+          );
+        })}
+      </ol>
+      {waits.length > 0 && (
+        <p className="rests">When you stop: {waits.map(({ step, untilDate, untilMin }, k) => <span key={step}>{k > 0 && "; "}{steps.find((s) => s.id === step)?.wait?.what ?? titleOf(step)}, until {untilDate === date ? "" : `${dateWords(untilDate)}, `}{clockText(untilMin)}</span>)}.</p>
+      )}
+    </section>
+  );
+}

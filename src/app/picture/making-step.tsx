@@ -1,0 +1,85 @@
+import { useId, type ReactElement } from "react";
+import type { Caution } from "#making/caution.ts";
+import { readMoment, type Moment } from "#making/dates.ts";
+import { shoes, type Shoe, type StepState } from "#making/progress.ts";
+import type { StepDone } from "#making/said.ts";
+import type { Step } from "#making/step.ts";
+import { listed } from "../state/listed.ts";
+import { hours } from "../state/making-words.ts";
+import { stepWords } from "../state/step-words.ts";
+
+interface MakingStepProps {
+  readonly step: Step;
+  readonly number: number;
+  readonly minutes: number;
+  readonly state: StepState;
+  readonly done: StepDone | undefined;
+  readonly now: Moment;
+  readonly cautions: readonly Caution[];
+  readonly titleOf: (id: string) => string;
+  readonly open: boolean;
+  readonly onOpen: (open: boolean) => void;
+  readonly onTick: (shoes: readonly Shoe[], at: Moment | undefined) => void;
+}
+
+/** One step: what to do when it is opened, how it stands, and a tick for each shoe. */
+export function MakingStep({ step, number, minutes, state, done, now, cautions, titleOf, open, onOpen, onTick }: MakingStepProps): ReactElement {
+  const id = useId();
+  const ticked = state.both.is === "done" || state.both.is === "drying";
+  return (
+    <li className={`work-step ${state.both.is.replace(" ", "-")}`} id={`step-${step.id}`}>
+      <div className="work-line">
+        <h4><button type="button" className="word" aria-expanded={open} aria-controls={id} onClick={() => onOpen(!open)}>{number}. {step.title}</button></h4>
+        <p className="ticks">
+          {shoes.map((shoe) => (
+            <label key={shoe}><input type="checkbox" aria-label={`${shoe}: ${step.title}`} checked={Boolean(done?.[shoe])} onChange={(e) => onTick([shoe], e.target.checked ? now : undefined)} /> {shoe}</label>
+          ))}
+          <button type="button" className="word" disabled={ticked} aria-label={`both: ${step.title}`} onClick={() => onTick(shoes.filter((shoe) => !done?.[shoe]), now)}>both</button>
+        </p>
+      </div>
+      <p className="follows"><span className="stands">{stepWords(state, done, now, titleOf)}</span> · {hours(Math.max(1, minutes))}</p>
+      <div className="work-open" id={id} hidden={!open}>{open && <Opened step={step} cautions={cautions} done={done} onTick={onTick} />}</div>
+    </li>
+  );
+}
+
+function Opened({ step, cautions, done, onTick }: Pick<MakingStepProps, "step" | "cautions" | "done" | "onTick">): ReactElement {
+  const { todo, needs, right, fails, wait } = step;
+  return (
+    <>
+      <div>
+        <ol className="todo">{todo.map((line) => <li key={line}>{line}</li>)}</ol>
+        {wait && <p>Then {wait.what}: {waitWords(wait)}. <span className="follows">{wait.source}.</span></p>}
+        <p className="follows">{step.shoes === "together" ? "Do both shoes in one go." : "Do one shoe right after the other, with the same numbers."}</p>
+        {shoes.map((shoe) => readMoment(done?.[shoe] ?? "") !== undefined && (
+          <p key={shoe} className="ticked-at"><label>{shoe} shoe done at <input type="datetime-local" className="words" value={done![shoe]!.slice(0, 16)} onChange={(e) => {
+            const at = readMoment(e.target.value);
+            if (at !== undefined) onTick([shoe], at);
+          }} /></label></p>
+        ))}
+      </div>
+      <div>
+        {(needs.goods.length > 0 || needs.tools.length > 0) && <p><b>Have at hand</b>: {listed([...needs.goods, ...needs.tools])}.</p>}
+        <Lines title="It is right when" lines={right} />
+        <Lines title="Where it goes wrong" lines={fails} />
+        {cautions.map((c) => <p key={c.hazard} className="safety"><b>{c.title}.</b> {c.short}</p>)}
+        {cautions.length > 0 && <p className="follows">More of this under tools and care.</p>}
+      </div>
+    </>
+  );
+}
+
+function Lines({ title, lines }: { readonly title: string; readonly lines: readonly string[] }): ReactElement | null {
+  if (lines.length === 0) return null;
+  return (
+    <>
+      <p><b>{title}</b></p>
+      <ul>{lines.map((line) => <li key={line}>{line}</li>)}</ul>
+    </>
+  );
+}
+
+function waitWords({ leastMin, wellMin, mostMin }: NonNullable<Step["wait"]>): string {
+  const well = wellMin > leastMin ? `, better ${hours(wellMin)}` : "";
+  return `${hours(leastMin)} at the least${well}${mostMin === undefined ? "" : `; go on within ${hours(mostMin)}`}`;
+}

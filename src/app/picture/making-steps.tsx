@@ -1,0 +1,67 @@
+import { useMemo, useState, type ReactElement } from "react";
+import type { Moment } from "#making/dates.ts";
+import { shoes, stepStates, type Shoe } from "#making/progress.ts";
+import { stepMinutes } from "#making/step-minutes.ts";
+import { phases, type Step } from "#making/step.ts";
+import { capital } from "../state/good-words.ts";
+import { useLocalTime } from "../state/local-time.ts";
+import { hours } from "../state/making-words.ts";
+import type { MakingViewProps } from "../state/making-views.ts";
+import { clearTicks, noTicks, setTick } from "../state/step-edits.ts";
+import { restsOf } from "../state/step-timers.ts";
+import { onShoes, progressWords, tickWords } from "../state/step-words.ts";
+import { MakingStep } from "./making-step.tsx";
+import { StepTimers } from "./making-timers.tsx";
+
+/** So many steps that can begin are named; the others are told by number. */
+const mostNamed = 6;
+
+/** The steps of this pair by phase, ticked off shoe by shoe; what dries, and what can be done now, on top. */
+export function MakingSteps({ desk, making }: Pick<MakingViewProps, "desk" | "making">): ReactElement {
+  const { steps, cautions, pairs } = making;
+  const { done = noTicks, minutes: own } = desk.job.making;
+  const now = useLocalTime();
+  const [open, setOpen] = useState<ReadonlySet<string>>(new Set());
+  const states = useMemo(() => new Map(stepStates(steps, done, now).map((s) => [s.step, s])), [steps, done, now]);
+  const minutes = useMemo(() => stepMinutes(steps, own).of, [steps, own]);
+  const rests = useMemo(() => restsOf(steps, done), [steps, done]);
+  const numbers = new Map(steps.map((s, k) => [s.id, k + 1]));
+  const titleOf = (id: string): string => steps.find((s) => s.id === id)?.title ?? id;
+  const left = steps.reduce((sum, s) => sum + (minutes.get(s.id)! * shoes.filter((shoe) => !done[s.id]?.[shoe]).length) / 2, 0);
+  const able = steps.filter((s) => [states.get(s.id)!.left, states.get(s.id)!.right].some(({ is }) => is === "can begin"));
+  const tick = (step: Step, of: readonly Shoe[], at: Moment | undefined): void => desk.change(setTick(desk.job, step.id, of, at), tickWords(step, of, at !== undefined));
+  const goTo = (id: string): void => {
+    setOpen(new Set([...open, id]));
+    const line = document.getElementById(`step-${id}`);
+    line?.scrollIntoView({ block: "start" });
+    line?.querySelector<HTMLButtonElement>("h4 button")?.focus({ preventScroll: true });
+  };
+  return (
+    <section className="making-page work-steps" aria-label="Steps">
+      <h2>{pairs === 1 ? "Both shoes, step by step" : `All ${pairs} pairs, step by step`}</h2>
+      <p className="follows">{progressWords([...states.values()], left)}{Object.keys(done).length > 0 && <> <button type="button" className="word" onClick={() => desk.change(clearTicks(desk.job), "taking all ticks out")}>Take all ticks out</button></>}</p>
+      <StepTimers rests={rests} now={now} titleAfter={(id) => steps.find((s) => s.after.includes(id))?.title} />
+      {able.length > 0 && (
+        <p className="can-now">You can do now: {able.slice(0, mostNamed).map((s, k) => <span key={s.id}>{k > 0 && ", "}<button type="button" className="word" onClick={() => goTo(s.id)}>{s.title}</button>{onShoes(states.get(s.id)!)}</span>)}{able.length > mostNamed && ` and ${able.length - mostNamed} more`}.</p>
+      )}
+      {phases.map((phase) => {
+        const here = steps.filter((s) => s.phase === phase);
+        if (here.length === 0) return null;
+        return (
+          <section key={phase} aria-label={capital(phase)}>
+            <h3>{capital(phase)}, {hours(here.reduce((sum, s) => sum + minutes.get(s.id)!, 0))}</h3>
+            <ul>
+              {here.map((step) => (
+                <MakingStep
+                  key={step.id} step={step} number={numbers.get(step.id)!} minutes={minutes.get(step.id)!} state={states.get(step.id)!} done={done[step.id]} now={now} titleOf={titleOf}
+                  cautions={cautions.filter((c) => c.steps.includes(step.id))} open={open.has(step.id)}
+                  onOpen={(is) => setOpen(new Set(is ? [...open, step.id] : [...open].filter((id) => id !== step.id)))} onTick={(of, at) => tick(step, of, at)}
+                />
+              ))}
+            </ul>
+          </section>
+        );
+      })}
+    </section>
+  );
+}

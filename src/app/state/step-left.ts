@@ -1,0 +1,19 @@
+import { calendarOf } from "#making/calendar-of.ts";
+import { dayOf, dayText, minutesADay, type Moment } from "#making/dates.ts";
+import type { Making } from "#making/making.ts";
+import { shoes } from "#making/progress.ts";
+import type { MakingSaid } from "#making/said.ts";
+import type { Calendar } from "#making/calendar.ts";
+import type { Finding } from "#base/findings.ts";
+import { restsOf } from "./step-timers.ts";
+
+/** The calendar of what is not ticked on both shoes yet, from now on, around what rests already. */
+export function calendarOfRest({ steps, pairs }: Pick<Making, "steps" | "pairs">, said: MakingSaid, now: Moment): { readonly calendar?: Calendar; readonly findings: readonly Finding[] } {
+  const { done = {} } = said;
+  const left = steps.filter((s) => shoes.some((shoe) => !done[s.id]?.[shoe]));
+  const ids = new Set(left.map((s) => s.id));
+  const over = new Map(restsOf(steps, done).map(({ step, rest }) => [step.id, rest.best]));
+  const of = new Map(left.map((s) => [s.id, Math.max(-Infinity, ...s.after.map((id) => over.get(id) ?? -Infinity))]));
+  const pruned = left.map((s) => ({ ...s, after: s.after.filter((id) => ids.has(id)) }));
+  return calendarOf({ steps: pruned, pairs, said: { ...said, start: dayText(dayOf(Math.floor(now / minutesADay))) }, notBefore: { all: now, of } });
+}
