@@ -65,7 +65,7 @@ function aboutUpper({ settings, leathers, strips }: MakingInput): Pick<Need, "ki
   return {
     thicknessMm: mm,
     kind: `${leathers.upper.name}, ${thicknessAsked(mm, usualUpperMm)}, firm along the topline`,
-    reason: `Thin enough to fold and to lie in fine pleats at the toe, stout enough to keep the topline.${besideUsual(mm, usualUpperMm, "it folds well but gives more with wear.", "it must be skived more, and the pleats get thick.")}${bound ? ` The binding is split or skived to ${thicknessWords(settings.bindingThickMm)}.` : ""} ${leathers.upper.known === "nappa" ? " Nappa gives much: stick a thin backing under it." : ""} Skins of one lot differ by 0.2 mm: measure yours.`,
+    reason: `Thin enough to fold and to lie in fine pleats at the toe, stout enough to keep the topline.${besideUsual(mm, usualUpperMm, "it folds well but gives more with wear.", "it must be skived more, and the pleats get thick.")}${bound ? ` The binding is split or skived to ${thicknessWords(settings.bindingThickMm)}.` : ""}${leathers.upper.known === "nappa" ? " Nappa gives much: stick a thin backing under it." : ""} Skins of one lot differ by 0.2 mm: measure yours.`,
     source: "thickness for women's flats: common practice, no source; spread within a lot: notes on grading leather",
   };
 }
