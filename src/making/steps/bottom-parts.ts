@@ -12,15 +12,15 @@ export const bottomPartSteps = (facts: Facts): readonly MayStep[] => [
   must("glue-boards", "bottom parts", ["coat-boards"], () => glue(facts)),
 ];
 
-function cut({ made, settings: s, countOf, has, namesOf }: Facts): Said {
-  const lifts = namesOf("heel leather").filter((name) => name.startsWith("lift")).length;
+function cut({ made, settings: s, countOf, has }: Facts): Said {
+  const layers = (made?.heel?.layers ?? []).map(({ name, backMm, breastMm }) => `${name}, ${mmMeasured(Math.max(backMm, breastMm))}`);
   return {
     title: made ? "Cut the bottom parts" : "Draw and cut the bottom parts",
     todo: made
       ? those(
           `${counted(countOf("insole board"), "insole")} of ${mm(s.firstBoardMm)} board or shoulder leather; ${counted(countOf("second board"), "second board")} of ${mm(s.secondBoardMm)}. The cards are seen from above.`,
           `${counted(countOf("sole leather"), "outsole")} from bend, ${mm(s.soleMm)}, arrow along its length; the grain will walk on the ground.`,
-          countOf("heel leather") > 0 && `Heel leather: ${counted(countOf("heel leather"), "piece")}, ${those(has("split lift") && `split lifts ${mm(s.splitLiftMm)}`, lifts > 0 && `lifts ${mm(s.liftMm)}`, has("top piece") && `top pieces ${mm(s.topPieceMm)} from the butt`).join(", ")}.`,
+          countOf("heel leather") > 0 && `Heel leather, ${counted(countOf("heel leather"), "piece")}, a right and a left one each: ${those(has("split lift") && `split lift, ${mm(s.splitLiftMm)}`, ...layers).join("; ")}. The top piece comes from the butt.`,
           has("bottom filler") && `${counted(countOf("filler"), "filler")} of cork or felt.`,
           "Cut upright: an undercut edge gives the upper nothing to turn over. Write right, left and inside on each.",
           "None of the bottom parts waits for the upper: make them while something else dries.",

@@ -77,15 +77,16 @@ function gore({ settings: s, countOf, edge }: Facts): Said {
   return {
     title: "Set the elastic gores in",
     todo: those(
-      `${edge === "bagged" ? "Cut" : "The topline is finished now: cut"} the upper out along the drawn lines, ${mm(s.goreWideMm)} wide at the topline and ${mm(s.goreDeepMm)} deep, and the lining alike.`,
+      `${edge === "bagged" || edge === "wrapped" ? "Cut" : "The topline's edge is made now: cut"} the upper out along the drawn lines, ${mm(s.goreWideMm)} wide at the topline and ${mm(s.goreDeepMm)} deep, and the lining alike, which bears the same mark.`,
       `Lay the elastic behind (${counted(countOf("elastic"), "piece")} for the pair) so that it gives along the topline; ${mm(s.goreLapMm)} of it lie under the leather on each edge.`,
-      `Stick both edges and stitch them, ${mm(s.stitchInMm)} inside, ${stitchesWords("trimming")}. Do not stretch the elastic while you sew.`,
+      "Stick it on with latex, unstretched. It is sewn with the topline, through the lining as well.",
+      "Colour the cut edges of the leather.",
     ),
-    needs: { goods: ["upper leather", "elastic", "latex", "thread", "needles"], tools: ["clicking knife", "sewing machine", "paste brush", "thread snips"] },
+    needs: { goods: ["upper leather", "elastic", "latex", "edge finish"], tools: ["clicking knife", "paste brush", "bone folder"] },
     right: ["Pulled open and let go, it closes again.", "Both sides give alike, on both shoes."],
     fails: ["Elastic laid across: it gives down instead of along.", "Cut deeper than drawn: the opening tears toward the feather line in lasting."],
     minutes: 20,
     shoes: "together",
-    hazards: ["knife", "sewing machine"],
+    hazards: ["knife"],
   };
 }

@@ -6,9 +6,9 @@ import { listed, mm, mmMeasured, those } from "./words.ts";
 /** Upper and lining drawn over both lasts, side by side, with the same numbers. */
 export const lastingSteps = (facts: Facts): readonly MayStep[] => [
   must("tack-insoles", "lasting", ["glue-boards", "mark-lasts"], tackInsoles),
-  may("wet-stiffeners", "lasting", ["cut-stiffening"], facts.has("stiffener") && facts.stiffenerOfLeather, () => wet(facts)),
-  must("set-stiffeners", "lasting", ["check-uppers", "cut-stiffening", "wet-stiffeners"], () => set(facts)),
-  must("draft-uppers", "lasting", ["check-uppers", "set-stiffeners", "tack-insoles"], () => draft(facts)),
+  may("wet-stiffeners", "lasting", ["cut-stiffening", "check-uppers", "tack-insoles"], facts.has("stiffener") && facts.stiffenerOfLeather, () => wet(facts)),
+  must("set-stiffeners", "lasting", ["check-uppers", "cut-stiffening", "tack-insoles", "wet-stiffeners"], () => set(facts)),
+  must("draft-uppers", "lasting", ["set-stiffeners"], () => draft(facts)),
   must("check-drafts", "lasting", ["draft-uppers"], () => check(facts)),
   must("last-sides", "lasting", ["check-drafts"], () => sides(facts)),
   may("set-puffs", "lasting", ["last-sides", "cut-stiffening"], facts.has("toe puff"), () => puffs(facts)),
@@ -112,8 +112,8 @@ function draft(facts: Facts): Said {
     title: "Draft the uppers over the lasts",
     todo: [...draftSentences(facts), `One lasting tack to each draft, its head standing: ${placing} to a shoe. After each draft on the right shoe do the same one on the left: the same grip, the same pull.`],
     needs: { goods: ["lasting tacks"], tools: ["lasts", "last stand", "lasting pincers", "lasting hammer", "goggles"] },
-    right: ["No light between topline and last, and no dent in the last's edge either.", "Lining and upper move as one."],
-    fails: ["One shoe lasted to the end before the other is begun: they are never a pair.", "Overstretched on the first side: the other cannot be matched.", "Jerked: the grain cracks at the toe corners."],
+    right: ["No light between topline and last, and the edge does not cut in.", "Lining and upper move as one."],
+    fails: ["One shoe lasted to the end before the other is begun: they are never a pair.", "Overstretched on the first side: the other cannot be matched.", "Jerked, or a firm dry toe forced: the grain cracks at its corners. Hold it over steam for a minute or two first."],
     minutes: 30,
     shoes: "one after the other",
     hazards: ["lasting pincers", "hammer and nails"],
