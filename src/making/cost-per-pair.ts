@@ -25,8 +25,12 @@ export function costPerPair({ needs, pairs, minutes: byPhase, prices, sums: { ra
     const price = prices.of.get(good), amount = again ? decimal(gross / pairs) : gross;
     return { good, part: partOfGood[good], amount, ...(price && { cost: decimal(amount * price.each) }) };
   });
-  const work = byPhase.map(({ phase, minutes }) => ({ phase, minutes, ...(rate !== undefined && { cost: decimal((minutes / 60) * rate) }) }));
-  const material = sumOf(lines), workCost = sumOf(work), minutes = decimal(byPhase.reduce((sum, one) => sum + one.minutes, 0));
+  // A pattern is made once for all pairs, as in the calendar.
+  const work = byPhase.map(({ phase, minutes: alone }) => {
+    const minutes = decimal(phase === "pattern" ? alone / pairs : alone);
+    return { phase, minutes, ...(rate !== undefined && { cost: decimal((minutes * rate) / 60) }) };
+  });
+  const material = sumOf(lines), workCost = sumOf(work), minutes = decimal(work.reduce((sum, one) => sum + one.minutes, 0));
   const total = decimal(material + workCost + overhead);
   return {
     currency: prices.currency,

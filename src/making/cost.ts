@@ -37,6 +37,7 @@ export interface Cost {
   /** Goods without a price: the sums leave them out. */
   readonly unpriced: readonly GoodId[];
   readonly material: number;
+  /** By phase; of the pattern, which is made once for all pairs, a pair's share. */
   readonly work: readonly { readonly phase: Phase; readonly minutes: number; readonly cost?: number }[];
   readonly minutes: number;
   readonly rate?: number;

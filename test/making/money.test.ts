@@ -87,6 +87,13 @@ test("what is drawn and used again is bought once, and all pairs bear it", () =>
   expect(cost.lines).toEqual([{ good: "lasting tacks", part: "cement and nails", amount: 20, cost: 0.144 }]);
 });
 
+// Half an hour at the pattern serves three pairs: 10 minutes each, and 90 at the seams.
+test("the pattern is made once, and all pairs bear it", () => {
+  const { cost } = reckoned({ pairs: 3, rate: 12 }, [], [stepOf("pattern", 30), stepOf("closing", 90)]);
+  expect(cost.work).toEqual([{ phase: "pattern", minutes: 10, cost: 2 }, { phase: "closing", minutes: 90, cost: 18 }]);
+  expect(cost).toMatchObject({ minutes: 100, workCost: 20 });
+});
+
 describe("rules of cutting and of selling", () => {
   const cost = (gross: number): number => reckoned({ prices: { "upper leather": { price: 8, for: "1 ft2" } } }, [needing("upper leather", gross * 92_903.04)], []).cost.material;
 
