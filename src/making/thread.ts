@@ -65,7 +65,7 @@ function reasonFor(ticket: number, seams: readonly ThreadOfSeam[]): string {
   const stack = thickest > 0 ? ` At the thickest place ${thickest.toFixed(1)} mm lie under the needle.` : "";
   if (ticket >= fineFrom) return `A fine thread that shows little; for light kid, where little pulls on the seams.${stack}`;
   if (ticket <= coarseTo) return `A coarse thread that is meant to be seen; set the stitches wider, or the holes tear into each other.${stack}`;
-  return `Polyester holds, hardly stretches and does not rot with wear. This number is strong enough for the seams of a light pump and still lies fine along the topline.${stack}`;
+  return `Polyester holds, hardly stretches and does not rot. This number is strong enough for the seams of a light pump and still lies fine along the topline.${stack}`;
 }
 
 const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);

@@ -2,8 +2,8 @@
 import { describe, expect, test } from "vitest";
 import { seamKinds, type PartChoices } from "#pieces/choices.ts";
 import { toplineEdges, type ToplineEdge } from "#shell/settings.ts";
-import { partSets, SweepBench, type Own } from "../support/parts-sweep.ts";
-import { acrossMm, angleBetween, between, drawn, drawnMm, movedOut, lineOfStitches as line, pairOf, pieceOf, turning, walked } from "../support/sewn.ts";
+import { extremes, partSets, SweepBench, type Own } from "../support/parts-sweep.ts";
+import { acrossMm, angleBetween, between, drawn, drawnMm, movedOut, lineOfStitches as line, pairOf, pieceOf, turning, usualBench, walked } from "../support/sewn.ts";
 import { demoMeasurements } from "#last/demo.ts";
 
 const made = (parts: Partial<PartChoices>, edge: ToplineEdge = "taped", pieces: Own["pieces"] = {}) => pairOf({ parts, shell: { edge }, pieces });
@@ -114,8 +114,8 @@ describe("rows along the topline", () => {
     const out = line(plain, "topline").lengthMm - line(open, "topline").lengthMm;
     expect(out).toBeGreaterThan(2 * 12.9);
     expect(out).toBeLessThan(2 * 14);
-    // Each leg is √(7² + 20²) long; its row turns 1.5 / sin(half the angle) below the tip.
-    const leg = Math.hypot(7, 20), row = 2 * (20 + (1.5 * leg) / 7) * (leg / 20);
+    // Each leg is √(7² + 20²) long; the rows beside them go across 1.5 mm below the tip.
+    const leg = Math.hypot(7, 20), row = (2 * (20 + 1.5) * leg + 2 * 1.5 * (leg - 7)) / 20;
     for (const name of ["inner gore", "outer gore"]) expect(Math.abs(line(open, name).lengthMm / row - 1), name).toBeLessThan(0.015);
     // The bag's seam lies on the net line, where the opening is as wide as it was asked for.
     near(line(made({}, "bagged"), "topline seam").lengthMm - line(made({ gore: true }, "bagged"), "topline seam").lengthMm, 28, 1e-6);
@@ -213,10 +213,24 @@ describe("whatever is chosen", () => {
   const sets = partSets.map((own, k) => ({ own, k }));
 
   test.each(sets)("every line has a length, and every piece of the upper is held: $own", ({ own: set, k }) => {
+    // Half of the edges with each set, the others with the sets beside it.
     toplineEdges.forEach((edge, e) => {
-      const parts = { ...set, seam: seamKinds[(k + e) % 3]!, backSeam: (k + e) % 2 === 0 ? ("closed" as const) : ("butted" as const), backTop: (k + e) % 4 === 0 ? ("dog-tail" as const) : ("mitre" as const) };
+      if ((k + e) % 2 === 0) return;
+      const parts = { ...set, seam: seamKinds[(k + e) % 3]!, backSeam: (k + e) % 4 === 1 ? ("closed" as const) : ("butted" as const), backTop: (k + e) % 8 === 1 ? ("dog-tail" as const) : ("mitre" as const) };
       held(parts, edge);
     });
+  });
+
+  const numbers = ["stitchInMm", "toplineFoldMm", "toplineBagMm", "lapUnderMm", "lapFoldMm", "goreWideMm", "goreDeepMm", "strapWidthMm", "strapFoldMm", "backStripFoldMm", "toeCapBowMm", "bindingWrappedMm", "dogTailWideMm", "liningLapMm"];
+  test.each(numbers)("at nothing, half of its most and its most, %s leaves every line a length of its own, or the pair is refused in words", (key) => {
+    const outcomes = extremes.filter(({ what }) => what.startsWith(`${key} `)).flatMap(({ own }) =>
+      (["taped", "bagged"] as const).map((edge, k) => usualBench.run({ ...own, shell: { edge }, parts: { cut: "quarters", seam: seamKinds[k]!, backTop: "dog-tail", lining: k === 1 ? "one" : "three", toeCap: true, backStrip: k === 1, strap: true, gore: true, bow: true } })),
+    );
+    expect(outcomes.length).toBe(6);
+    expect(outcomes.filter((outcome) => "broke" in outcome)).toEqual([]);
+    const pairs = outcomes.flatMap((outcome) => ("pair" in outcome ? [outcome.pair] : []));
+    expect(pairs.length).toBeGreaterThan(0);
+    for (const { stitching } of pairs) for (const { name, lengthMm, stackMm } of stitching) expect(lengthMm > 0 && lengthMm < 900 && stackMm > 0 && stackMm < 20, `${name}: ${lengthMm}, ${stackMm}`).toBe(true);
   });
 
   function held(parts: Partial<PartChoices>, edge: ToplineEdge): void {

@@ -47,7 +47,7 @@ function strap(input: ToStitch): readonly Stitched[] {
   const { settings, upper } = input;
   const { strapWidthMm: wide, strapFoldMm: fold, stitchInMm: inMm } = settings;
   const long = bounds(leather.outline).maxX - fold, r = wide / 2;
-  const edgeMm = 2 * (long - r) + lengthOf(roundEnd(long - inMm, r - inMm));
+  const edgeMm = 2 * (long - r) + lengthOf(roundEnd(long - inMm, Math.max(0, r - inMm)));
   const at = toplinePlace(upper.map(({ panel }) => panel), "medial", settings.strapBehindThroatMm);
   const body = fold > 0 ? foldedPly("upper", settings.upperThicknessMm) : upperPly(settings);
   return [

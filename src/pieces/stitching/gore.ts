@@ -24,14 +24,19 @@ export function gores({ upper, settings, chosen }: ToStitch): readonly Stitched[
   });
 }
 
-/** Both legs moved into the leather; they turn where they meet, straight below the tip. */
+/** Both legs moved into the leather and, as far below the tip, straight across from one to the other. */
 function beside({ xy }: Polyline, mm: number): Polyline {
   const [from, tip, to] = [0, 2, 4].map((i): Xy => [xy[i]!, xy[i + 1]!]) as [Xy, Xy, Xy];
   const middle: Xy = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
-  const deep = apart(middle, tip), half = apart(from, to) / 2, leg = Math.sqrt(deep * deep + half * half);
-  // Away from the opening along the topline, and from its middle down.
-  const aside = (mm * leg) / deep, below = (mm * leg) / half;
-  const out = (p: Xy): Xy => [p[0] + (aside * (p[0] - middle[0])) / half, p[1] + (aside * (p[1] - middle[1])) / half];
-  const lower: Xy = [tip[0] + (below * (tip[0] - middle[0])) / deep, tip[1] + (below * (tip[1] - middle[1])) / deep];
-  return lineOf(out(from), lower, out(to));
+  const deep = apart(middle, tip), half = apart(from, to) / 2;
+  if (deep < leastDeepMm) return lineOf(from, to);
+  const leg = Math.sqrt(deep * deep + half * half), down: Xy = [(tip[0] - middle[0]) / deep, (tip[1] - middle[1]) / deep];
+  // Along the topline from the first leg to the other, so that a slit without width has two sides as well.
+  const way = (to[0] - from[0]) * down[1] - (to[1] - from[1]) * down[0] < 0 ? -1 : 1;
+  const at = (along: number, below: number): Xy => [middle[0] + way * along * down[1] + below * down[0], middle[1] - way * along * down[0] + below * down[1]];
+  const [aside, under] = [half + (mm * leg) / deep, (mm * (leg - half)) / deep];
+  return lineOf(at(-aside, 0), at(-under, deep + mm), at(under, deep + mm), at(aside, 0));
 }
+
+/** Less deep it is no opening, mm. */
+const leastDeepMm = 0.1;
