@@ -33,8 +33,10 @@ export function readPrices(said: MakingSaid, findings: Finding[]): Prices {
     if (money.wrong !== undefined) findings.push(finding("money-number", { field: "price", good, got: String(one.price).trim(), wrong: money.wrong }));
     else if (money.currency !== "" && !signs.has(money.currency)) signs.set(money.currency, good);
     const per = amountOf(one, () => usualAmount(good, measure), (text) => saidAmount(text, { field: "for", good, measure }, findings));
+    // What cannot be read as a price is told already.
+    if (money.wrong !== undefined || per === "wrong") continue;
     if (per === undefined) findings.push(finding("money-for-missing", { good }));
-    else if (per !== "wrong" && money.wrong === undefined) {
+    else {
       if (!isSaid(one.for)) assumed.push({ good, words: per.words });
       of.set(good, { price: money.value, per, each: money.value / per.amount });
     }

@@ -56,6 +56,8 @@ describe("what a price is for", () => {
     expect(reckoned(said).cost.material).toBe(sound.material);
   });
 
+  test("an empty price of thread is told once", () => expect(told({ ...good, prices: { ...good.prices, thread: { price: "" } } })).toEqual(["look: The price of the thread is empty and left out. Write a number like 12.50, or take the line away."]));
+
   test("price and amount both wrong are both told", () => expect(told(withPrice("much", "1 cow"))).toHaveLength(2));
 });
 

@@ -79,6 +79,14 @@ describe("the shopping for three pairs by hand", () => {
   });
 });
 
+// In binary 3 × 0.1 m is a hair more than 0.3 m, and 0.7 ft² and 0.1 ft² are less than 0.8 ft².
+test("what just does is not bought once more", () => {
+  const pieces = reckoned({ pairs: 3, skins: { thread: "0.3 m" } }, [needing("thread", 100)], []).toBuy[0]!;
+  expect(pieces.whole).toMatchObject({ count: 1 });
+  const foot = 92_903.04;
+  expect(reckoned({ shelf: { "upper leather": "0.8 ft2" }, skins: { "upper leather": "6 ft2" } }, [needing("upper leather", 0.7 * foot + 0.1 * foot)], []).toBuy[0]).toMatchObject({ short: 0, whole: { count: 0 } });
+});
+
 // 80 tacks of 3.60 for 500 are 0.576; four pairs made one after the other use the same 80, and bear 0.144 each.
 test("what is drawn and used again is bought once, and all pairs bear it", () => {
   const tacks = { ...needing("lasting tacks", 80), again: true as const };
