@@ -116,7 +116,7 @@ function prime({ settings: s }: Facts): Said {
     needs: { goods: ["contact cement", "sole leather"], tools: ["abrasive paper", "wire brush", "dust mask", ...cementTools] },
     right: ["A straight edge across the bottom touches both margins and the filler, everywhere.", "Dull all over once dry: no bare and no shiny place."],
     fails: ["Dust left on: cement holds the dust and the dust holds nothing."],
-    minutes: 15,
+    minutes: 13,
     wait: firstCoat("the first coat dries"),
     shoes: "together",
     hazards: ["dust", "solvent cement", "grinding"],
@@ -171,7 +171,7 @@ function trim({ settings: s }: Facts): Said {
     needs: { goods: ["sole leather"], tools: ["clicking knife", "sharpening stone", "rasp"] },
     right: ["Sole to sole they cover each other within 0.5 mm."],
     fails: ["Cut to the feather before the heel is on.", "One slip of the knife into the upper: cut along, never towards it."],
-    minutes: 15,
+    minutes: 12,
     shoes: "one after the other",
     hazards: ["knife"],
   };

@@ -21,18 +21,21 @@ function rawEdges({ edge, has, sideSeam, parts, settings }: Facts): readonly str
 
 function skive(facts: Facts): Said {
   const { settings: s, folds, backClosed, sideSeam, parts, has, strip } = facts;
-  const closedMm = (backClosed || (sideSeam && parts.seam === "closed")) && s.skiveSeamMm > 0;
+  const closed = (backClosed || (sideSeam && parts.seam === "closed")) && s.skiveSeamMm > 0;
   const lapped = sideSeam && parts.seam === "lapped";
   const others = [has("toe cap") && "toe cap", has("back strip") && "back strip", has("instep strap") && "instep strap", has("bow knot") && "the knot of the bow"].filter((name): name is string => name !== false);
+  const smallWords = those(
+    strip("topline binding") && "Binding strip: both edges over 3 to 4 mm, to 0.5 mm.",
+    others.length > 0 && `${capital(listed(others))}: an edge that is turned over twice its fold, a raw one over ${mm(s.skiveRawMm)}.`,
+  );
   return {
     title: "Skive the upper's edges",
     todo: those(
       "Skive scrap of the same skin first, until knife and hand agree; measure it.",
       folds && `Topline: over ${mm(2 * s.toplineFoldMm + s.skiveFoldMoreMm)} from the edge, evenly, to 0.4 to 0.6 mm: twice the fold of ${mm(s.toplineFoldMm)} and a little more.`,
-      closedMm && `Closed seams: over ${mm(s.skiveSeamMm)}, to 0.7 to 0.8 mm.`,
+      closed && `Closed seams: over ${mm(s.skiveSeamMm)}, to 0.7 to 0.8 mm.`,
       lapped && `What lies under the lap: over ${mm(s.skiveLapMm)}, feathered to 0.6 to 0.7 mm; the edge over it: ${s.lapFoldMm > 0 ? `over ${mm(2 * s.lapFoldMm + s.skiveFoldMoreMm)} for its fold` : `over ${mm(s.skiveRawMm)}, to 0.8 mm`}.`,
-      strip("topline binding") && "Binding strip: both edges over 3 to 4 mm, to 0.5 mm.",
-      others.length > 0 && `${capital(listed(others))}: an edge that is turned over twice its fold, a raw one over ${mm(s.skiveRawMm)}.`,
+      smallWords.length > 0 && smallWords.join(" "),
       s.skiveToeMm > 0 && `Lasting edge about the toe: ${mm(s.skiveToeMm)} wide, to 0.8 mm, and no farther in.`,
     ),
     needs: { goods: ["upper leather"], tools: ["skiving knife", "paring stone", "strop", "thickness gauge"] },

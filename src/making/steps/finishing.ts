@@ -102,14 +102,14 @@ function socks({ parts, settings: s, has }: Facts): Said {
   };
 }
 
-function measure({ ends }: Facts): Said {
+function measure({ from, ends }: Facts): Said {
   const { throatDepthMm, backHeightMm, innerHeightMm, outerHeightMm } = ends;
   return {
     title: "Measure the pair and write it down",
     todo: those(
       `On both shoes: throat depth (asked for ${mmMeasured(throatDepthMm)}), back height (${mmMeasured(backHeightMm)})${innerHeightMm !== undefined && outerHeightMm !== undefined ? `, lowest places (${mmMeasured(innerHeightMm)} inside, ${mmMeasured(outerHeightMm)} outside)` : ""}, heel height, sole edges.`,
       "Lay the tape as you did on the lasted shoe, along the surface.",
-      "Enter what you read in the log: the next pair of this leather learns from it.",
+      from === "last" ? "Enter what you read in the log: the next pair of this leather learns from it." : "Write what you read on the card of this pattern: the next pair learns from it.",
       "Write down what you would do otherwise while you still know it.",
     ),
     needs: { goods: [], tools: ["tape measure", "dividers", "steel rule", "pencil"] },

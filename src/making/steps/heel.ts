@@ -36,7 +36,7 @@ function prime(facts: Facts): Said {
     needs: { goods: ["heel leather", "contact cement"], tools: ["skiving knife", "paring stone", "thickness gauge", "heel block", "rasp", "abrasive paper", "dust mask", ...cementTools] },
     right: split ? ["A straight edge across the seat touches from side to side and from back to breast."] : ["The seat is flat under a straight edge, and dull all over."],
     fails: [...(split ? ["Left out: a gap at the edge that no cement fills."] : []), "Coated over smooth grain: a lift comes off at the first kerb."],
-    minutes: split ? 25 : 12,
+    minutes: split ? 22 : 12,
     wait: firstCoat("the first coat on seat and lifts dries"),
     shoes: "one after the other",
     hazards: ["knife", "dust", "solvent cement"],

@@ -44,7 +44,7 @@ function cards({ from, namesOf, corrected, leathers }: Facts) {
   } as const;
 }
 
-function marks({ from, ends, stiff }: Facts) {
+function marks({ from, ends, stiff, has }: Facts) {
   const { throatDepthMm, backHeightMm, innerHeightMm, outerHeightMm } = ends;
   return {
     title: "Mark both lasts alike",
@@ -52,7 +52,7 @@ function marks({ from, ends, stiff }: Facts) {
       from === "last" ? "Take the strips of the sheet of marks, or a soft tape. Mark the right last, then the left; the numbers are the same, the sides change places." : "Mark the right last with a soft tape, then the left with the same numbers; the sides change places.",
       `Throat: ${mmMeasured(throatDepthMm)} from the toe point along the centre. Back: ${mmMeasured(backHeightMm)} from the feather line up the back.`,
       innerHeightMm !== undefined && outerHeightMm !== undefined && `Lowest places of the topline above the feather line: ${mmMeasured(innerHeightMm)} inside, ${mmMeasured(outerHeightMm)} outside.`,
-      stiff.counterMm > 0 && `Top of the stiffener: ${mmMeasured(backHeightMm - stiff.counterBelowMm)} up the back.`,
+      has("stiffener") && `Top of the stiffener: ${mmMeasured(backHeightMm - stiff.counterBelowMm)} up the back.`,
       "Mark the centre at toe and seat, both joints, and the places of the drafts. Measure both lasts once more before you go on.",
     ),
     needs: { goods: [], tools: ["lasts", "marking strips", "tape measure", "dividers", "silver pen"] },
