@@ -59,14 +59,16 @@ def tapes(checks, name, told):
 def bonds(checks, name, told):
     pieces, found = told["pieces"], {bond["name"]: bond for bond in told["making"]["bonds"]}
     stiff = {material: area(pieces, material) for material in STIFF}
+    margin = area(pieces, "insole board") - area(pieces, "filler")
     want = {
-        "lasting margin to the insole": area(pieces, "insole board") - area(pieces, "filler"),
+        "lasting margin to the insole": margin,
+        "upper to the lining in the margin": margin,
         "bottom filler": area(pieces, "filler"),
         "second board to the insole": area(pieces, "second board"),
         "shank between the boards": area(pieces, "shank"),
         "outsole": area(pieces, "sole leather"),
         "sock": area(pieces, "sock leather"),
-        "lining to the upper": area(pieces, "lining leather", BESIDE_LINING) - sum(stiff.values()),
+        "lining to the upper": area(pieces, "lining leather", BESIDE_LINING) - sum(stiff.values()) - margin,
         **{f"{material} to the {layer}": mm2 for material, mm2 in stiff.items() for layer in ("lining", "upper") if mm2 > 0},
     }
     for bond, mm2 in want.items():

@@ -10,6 +10,9 @@ export const countOf = (pieces: readonly Piece[]): number => pieces.reduce((sum,
 /** Sum of pieces' areas, mm². */
 export const areaOf = (pieces: readonly Piece[]): number => pieces.reduce((sum, piece) => sum + piece.areaMm2 * piece.perPair, 0);
 
+/** The lasted margin as it stays stuck to the insole, both shoes: insole less bottom filler, which lies between the margins; mm². Nothing where no bottom was traced. */
+export const marginOf = (pieces: readonly Piece[]): number => Math.max(0, areaOf(piecesOf(pieces, "insole board")) - areaOf(piecesOf(pieces, "filler")));
+
 /** Pieces by name, both shoes together, in the order in which they come. */
 export function partsByArea(pieces: readonly Piece[]): readonly NeedOf[] {
   return [...new Set(pieces.map(({ name }) => name))].map((name) => {

@@ -85,6 +85,10 @@ describe.each(jobs)("%s", (_, make) => {
   test("sticks what it says: areas of one face, coats of both, and grams by glue", () => {
     const insole = areaOf(input.pieces, "insole board"), filler = areaOf(input.pieces, "filler");
     expect(bondOf(needed, "lasting margin to the insole")).toBeCloseTo(insole - filler, 3);
+    expect(bondOf(needed, "upper to the lining in the margin")).toBeCloseTo(insole - filler, 3);
+    const between = areaOf(input.pieces, "stiffener") + areaOf(input.pieces, "toe puff") + areaOf(input.pieces, "side lining");
+    const lining = input.pieces.filter(({ material, name }) => material === "lining leather" && name !== "strap lining" && name !== "bow stay").reduce((sum, p) => sum + p.perPair * shoelace(p), 0);
+    expect(bondOf(needed, "lining to the upper")).toBeCloseTo(Math.max(0, lining - between - (insole - filler)), 3);
     expect(bondOf(needed, "bottom filler")).toBeCloseTo(2 * (input.made?.filler?.areaMm2 ?? 0), 3);
     expect(bondOf(needed, "outsole")).toBeCloseTo(areaOf(input.pieces, "sole leather"), 3);
     expect(bondOf(needed, "second board to the insole")).toBeCloseTo(areaOf(input.pieces, "second board"), 3);

@@ -3,7 +3,7 @@ import { lengthOf } from "#plane/measure.ts";
 import { bondOf } from "../bond.ts";
 import type { MakingInput } from "../input.ts";
 import type { Bond, Glue } from "../need.ts";
-import { areaOf, piecesOf } from "../part-areas.ts";
+import { areaOf, marginOf, piecesOf } from "../part-areas.ts";
 import { leatherPuffMm, leatherStiffenerMm } from "./stiffening.ts";
 
 const shoes = 2;
@@ -67,9 +67,9 @@ function stiffening({ pieces, stiff: { counterMm }, settings: { toePuffMm } }: M
 /** Pieces of lining leather that are not the lining of the shoe. */
 const besideLining: readonly string[] = ["strap lining", "bow stay"];
 
-/** What of the lining meets the upper, its own laps included: all but where something lies between. */
+/** What of the lining meets the upper, its own laps included: all but where something lies between, and but the margin, which is cemented. */
 function lining({ pieces }: MakingInput): readonly Bond[] {
   const all = areaOf(piecesOf(pieces, "lining leather").filter(({ name }) => !besideLining.includes(name)));
   const between = (["stiffener", "toe puff", "side lining"] as const).reduce((sum, material) => sum + areaOf(piecesOf(pieces, material)), 0);
-  return [bondOf("lining to the upper", "latex", Math.max(0, all - between), [1, 1], "lining less stiffener, toe puff and side lining")];
+  return [bondOf("lining to the upper", "latex", Math.max(0, all - between - marginOf(pieces)), [1, 1], "lining less stiffener, toe puff, side lining and margin")];
 }

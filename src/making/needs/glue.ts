@@ -31,7 +31,7 @@ function about(glue: Glue, netG: number): About {
     case "latex":
       return {
         kind: "latex or water-based adhesive, light in colour",
-        reason: `For folds, lining and sock, where solvent cement would show through and smell; one coat on each face, ${rate}. The lining is counted as stuck all over; who sticks only its edge and margin takes less than half.`,
+        reason: `For folds, lining and sock, where solvent cement would show through and smell; one coat on each face, ${rate}. The lining is counted as stuck all over; with the forepart left loose it takes about a third less.`,
         source: "latex for linings and folds: a maker of footwear adhesives; weight of a coat: from memory",
       };
     default:
