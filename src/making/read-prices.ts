@@ -27,11 +27,11 @@ export interface Prices {
 export function readPrices(said: MakingSaid, findings: Finding[]): Prices {
   const written = saidByGood(said.prices, "price", findings);
   const own = said.currency?.trim() ?? "";
-  const of = new Map<GoodId, Price>(), assumed: { readonly good: GoodId; readonly words: string }[] = [], signs = new Map<string, GoodId>();
+  const of = new Map<GoodId, Price>(), assumed: { readonly good: GoodId; readonly words: string }[] = [], signs: { readonly good: GoodId; readonly sign: string }[] = [];
   for (const [good, one] of written) {
     const money = readMoney(one.price, own), measure = measureOf[good];
     if (money.wrong !== undefined) findings.push(finding("money-number", { field: "price", good, got: String(one.price).trim(), wrong: money.wrong }));
-    else if (money.currency !== "" && !signs.has(money.currency)) signs.set(money.currency, good);
+    else if (money.currency !== "") signs.push({ good, sign: money.currency });
     const per = amountOf(one, () => usualAmount(good, measure), (text) => saidAmount(text, { field: "for", good, measure }, findings));
     // What cannot be read as a price is told already.
     if (money.wrong !== undefined || per === "wrong") continue;
@@ -55,8 +55,8 @@ function amountOf(price: PriceSaid, usual: () => SaidAmount | undefined, read: (
 }
 
 /** Money is not changed from one kind into another: prices in other money are told, and counted as the numbers they are. */
-function currencyOf(own: string, signs: ReadonlyMap<string, GoodId>, findings: Finding[]): string {
-  const currency = own !== "" ? own : ([...signs.keys()][0] ?? "");
-  for (const [sign, good] of signs) if (!sameCurrency(sign, currency)) findings.push(finding("money-currency", { good, got: sign, currency }));
+function currencyOf(own: string, signs: readonly { readonly good: GoodId; readonly sign: string }[], findings: Finding[]): string {
+  const currency = own !== "" ? own : (signs[0]?.sign ?? "");
+  for (const { sign, good } of signs) if (!sameCurrency(sign, currency)) findings.push(finding("money-currency", { good, got: sign, currency }));
   return currency;
 }

@@ -47,6 +47,17 @@ describe("one pair by hand", () => {
     expect(equal.shares.map(({ part, share }) => [part, share])).toEqual([["upper", 0.5], ["lining", 0.5]]);
   });
 
+  test("sums have no more digits than the numbers in them: 0.1 + 0.2 is 0.3", () => {
+    expect(reckoned({ prices: { "upper leather": { price: 0.1, for: "1 m2" } }, overhead: 0.2, asked: 0.4 }, [needing("upper leather", 1e6)], []).cost).toMatchObject({ total: 0.3, left: 0.1 });
+  });
+
+  test("what stands under the insole, the closing, the cement", () => {
+    const under = (part: string) => goodIds.filter((good) => partOfGood[good] === part);
+    expect(under("insole")).toEqual(["sock leather", "insole board", "second board", "shanks", "filler"]);
+    expect(under("closing")).toEqual(["elastic", "fold tape", "seam tape", "flank tape", "thread", "needles"]);
+    expect(under("cement and nails")).toEqual(["contact cement", "latex", "paste", "insole tacks", "lasting tacks", "lasting nails", "heel nails"]);
+  });
+
   test("every good belongs to a part of the shoe", () => expect(Object.keys(partOfGood).sort()).toEqual([...goodIds].sort()));
 });
 
@@ -79,11 +90,19 @@ describe("the shopping for three pairs by hand", () => {
   });
 });
 
-// In binary 3 × 0.1 m is a hair more than 0.3 m, and 0.7 ft² and 0.1 ft² are less than 0.8 ft².
+test("tape is cut off as long as is asked for where the price is for a metre, and bought by the roll where it is for one", () => {
+  const bought = (per: string) => reckoned({ prices: { "fold tape": { price: 2, for: per } } }, [needing("fold tape", 1500)], []).toBuy[0]!;
+  expect(bought("1 m")).toMatchObject({ short: 1500, paid: 3 });
+  expect(bought("1 m")).not.toHaveProperty("whole");
+  expect(bought("10 m")).toMatchObject({ whole: { count: 1, words: "1 roll of 10 m" }, paid: 2, left: 8500 });
+});
+
+// In binary 3 × 0.1 m is a hair more than 0.3 m, five square feet in mm² are a hair more than five times one, and 0.7 ft² and 0.1 ft² are less than 0.8 ft².
 test("what just does is not bought once more", () => {
   const pieces = reckoned({ pairs: 3, skins: { thread: "0.3 m" } }, [needing("thread", 100)], []).toBuy[0]!;
   expect(pieces.whole).toMatchObject({ count: 1 });
   const foot = 92_903.04;
+  expect(reckoned({ skins: { "upper leather": "1 ft2" } }, [needing("upper leather", 5 * foot)], []).toBuy[0]).toMatchObject({ whole: { count: 5 }, left: 0 });
   expect(reckoned({ shelf: { "upper leather": "0.8 ft2" }, skins: { "upper leather": "6 ft2" } }, [needing("upper leather", 0.7 * foot + 0.1 * foot)], []).toBuy[0]).toMatchObject({ short: 0, whole: { count: 0 } });
 });
 
