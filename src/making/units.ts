@@ -56,7 +56,7 @@ export const countWords = (count: number): string => (Math.abs(count - Math.roun
 
 /** An amount in words for the maker, by what measures it. */
 export const amountWords = (value: number, measure: Measure): string =>
-  measure === "area" ? areaWords(value) : measure === "length" ? lengthWords(value) : measure === "mass" ? massWords(value) : measure === "volume" ? volumeWords(value) : countWords(value);
+  measure === "area" ? areaWords(value) : measure === "length" ? lengthWords(value) : measure === "mass" ? massWords(value) : measure === "volume" ? volumeWords(value, "ml") : countWords(value);
 
 const quarters = ["", "¼", "½", "¾"] as const;
 
@@ -66,6 +66,9 @@ export function quarterWords(value: number): string {
   const whole = Math.floor(count / 4), rest = quarters[count % 4]!;
   return whole === 0 && rest !== "" ? rest : `${whole}${rest}`;
 }
+
+/** "1.1 mm"; of boards and sheets, which no one tells in ounces. */
+export const mmWords = (mm: number): string => `${thick(mm)} mm`;
 
 const thick = (mm: number): string => (Math.abs(10 * mm - Math.round(10 * mm)) < 1e-6 ? mm.toFixed(1) : mm.toFixed(2));
 

@@ -29,11 +29,11 @@ const least = 0.4;
 export const yieldOf = (meanPieceMm2: number, skinMm2: number): number => Math.max(least, best - perRoot * Math.sqrt(meanPieceMm2 / skinMm2));
 
 /** The loss on a skin for pieces of this size, mm². */
-export function skinWaste(meanPieceMm2: number, skinMm2: number, sizeSaid: boolean): Waste {
+export function skinWaste(meanPieceMm2: number, skinMm2: number, { said, called = "skin" }: { readonly said: boolean; readonly called?: string }): Waste {
   const share = yieldOf(meanPieceMm2, skinMm2);
   const skin = `${inUnit(skinMm2, "ft2").toFixed(1)} ft²`;
   const beside = meanPieceMm2 / skinMm2;
   const beyond = beside <= measuredTo ? "" : beside <= guessFrom ? " Your pieces are a little larger beside the skin than those of the trial." : " Your pieces are far larger beside the skin than those of the trial, so take it as a guess and lay the patterns on the skin before you buy.";
-  const why = `${(100 * share).toFixed(0)} % of a skin of ${skin}${sizeSaid ? "" : " (usual size, common practice, no source)"} comes out as pieces of ${inUnit(meanPieceMm2, "dm2").toFixed(1)} dm² on average: by our own trial of laying shoe pieces on the outline of a hide, within 2 points.${beyond} Holes, scars and loose parts of your skin come on top.`;
+  const why = `${(100 * share).toFixed(0)} % of a ${called} of ${skin}${said ? "" : " (usual size, common practice, no source)"} comes out as pieces of ${inUnit(meanPieceMm2, "dm2").toFixed(1)} dm² on average: by our own trial of laying shoe pieces on the outline of a hide, within 2 points.${beyond} Holes, scars and loose parts of your ${called} come on top.`;
   return wasteOf(1 - share, why);
 }

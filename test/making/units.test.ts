@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import fc from "fast-check";
 import { unitsOf } from "#making/unit-table.ts";
-import { areaWords, inUnit, lengthWords, massWords, ofUnit, quarterWords, readAmount, thicknessRange, thicknessWords, volumeWords } from "#making/units.ts";
+import { amountWords, areaWords, inUnit, lengthWords, massWords, mmWords, ofUnit, quarterWords, readAmount, thicknessRange, thicknessWords, volumeWords } from "#making/units.ts";
 
 /** The amount in the measure's own unit; fails where it is not read. */
 function amount(...asked: Parameters<typeof readAmount>): number {
@@ -116,6 +116,8 @@ describe("amounts in words", () => {
     expect(massWords(45)).toBe("45 g (1.6 oz)");
     expect(massWords(1200)).toBe("1.2 kg (2.6 lb)");
     expect(volumeWords(23_900)).toBe("23.9 cm³");
+    expect(amountWords(3400, "volume")).toBe("3.4 ml");
+    expect(mmWords(1.8)).toBe("1.8 mm");
   });
 
   test("quarters are rounded to the nearest and carried over", () => {

@@ -74,21 +74,21 @@ describe("what comes out of a skin", () => {
   test("lies in the band that is published: 20 % of small articles (a dictionary of leather), 25 to 35 % of goat skins (common practice, no source), a fifth less or more", () => {
     for (const pieceDm2 of [0.5, 1, 2, 3, 4]) {
       for (const ft2 of [4, 5, 6, 12]) {
-        const { ofBought } = skinWaste(dm2(pieceDm2), ofUnit(ft2, "ft2"), true);
+        const { ofBought } = skinWaste(dm2(pieceDm2), ofUnit(ft2, "ft2"), { said: true });
         expect(ofBought).toBeGreaterThan(0.2);
         expect(ofBought).toBeLessThan(0.4);
       }
     }
     // Pieces laid close lose 15 % (cow), 20 to 25 % (kid, goat, calf) on their area before a skin's edge and faults: the estimate, which has the edge, lies above.
-    expect(skinWaste(dm2(2), ofUnit(6, "ft2"), true).onPieces).toBeGreaterThan(0.25);
+    expect(skinWaste(dm2(2), ofUnit(6, "ft2"), { said: true }).onPieces).toBeGreaterThan(0.25);
   });
 
   test("tells of which skin it speaks, and where the pieces are larger beside it than they were in the trial", () => {
-    expect(skinWaste(dm2(1), ofUnit(6, "ft2"), true).why).not.toContain("usual size");
-    expect(skinWaste(dm2(1), ofUnit(6, "ft2"), false).why).toContain("usual size");
-    expect(skinWaste(dm2(1), ofUnit(6, "ft2"), true).why).not.toContain("larger");
-    expect(skinWaste(dm2(4), ofUnit(5, "ft2"), true).why).toContain("a little larger");
-    expect(skinWaste(dm2(4), ofUnit(2, "ft2"), true).why).toContain("far larger");
+    expect(skinWaste(dm2(1), ofUnit(6, "ft2"), { said: true }).why).not.toContain("usual size");
+    expect(skinWaste(dm2(1), ofUnit(6, "ft2"), { said: false }).why).toContain("usual size");
+    expect(skinWaste(dm2(1), ofUnit(6, "ft2"), { said: true }).why).not.toContain("larger");
+    expect(skinWaste(dm2(4), ofUnit(5, "ft2"), { said: true }).why).toContain("a little larger");
+    expect(skinWaste(dm2(4), ofUnit(2, "ft2"), { said: true }).why).toContain("far larger");
   });
 });
 

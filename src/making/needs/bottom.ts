@@ -2,7 +2,7 @@ import type { BottomMade } from "#pieces/bottom/made.ts";
 import type { MakingInput } from "../input.ts";
 import type { Need } from "../need.ts";
 import { areaOf, countOf, partsByArea, piecesOf } from "../part-areas.ts";
-import { inUnit, thicknessRange, thicknessWords, volumeWords } from "../units.ts";
+import { inUnit, mmWords, quarterWords, thicknessRange, thicknessWords, volumeWords } from "../units.ts";
 import { boardWaste, grossOf, smallPartsWaste, soleWaste } from "../waste.ts";
 import { fromSheet } from "./sheets.ts";
 
@@ -14,7 +14,7 @@ const leatherInsoleMm = 2.3;
 /** Both boards, shanks, filler, sole and heel. */
 export const bottomNeeds = (input: MakingInput): readonly Need[] => [...boards(input), ...shanks(input), ...filler(input), ...sole(input), ...heel(input)];
 
-const boardKind = (mm: number): string => (mm < leatherInsoleMm ? `fibre board, ${thicknessWords(mm)}` : `insole leather, shoulder, ${thicknessWords(mm)}`);
+const boardKind = (mm: number): string => (mm < leatherInsoleMm ? `fibre board, ${mmWords(mm)}` : `insole leather, shoulder, ${thicknessWords(mm)}`);
 
 function boards({ pieces, settings: { firstBoardMm, secondBoardMm } }: MakingInput): readonly Need[] {
   return [
@@ -26,7 +26,7 @@ function boards({ pieces, settings: { firstBoardMm, secondBoardMm } }: MakingInp
     }),
     ...fromSheet("second board", pieces, boardWaste, {
       thicknessMm: secondBoardMm,
-      kind: `stiff shank board or leather, ${thicknessWords(secondBoardMm)}`,
+      kind: `stiff shank board or leather, ${mmWords(secondBoardMm)}`,
       reason: "From the heel to behind the joint: stiffens waist and seat and holds the shank. Soaked, bound to the last and dried, it takes the last's form.",
       source: "notes of shoemaking courses on insoles; thickness: common practice, no source",
     }),
@@ -85,11 +85,11 @@ function heel(input: MakingInput): readonly Need[] {
   const { pieces, made, settings } = input;
   const thick = layerThickness(made, settings.splitLiftMm);
   const cut = piecesOf(pieces, "heel leather");
-  const each = partsByArea(cut).map(({ name }) => (thick.has(name) ? `${name} ${thicknessWords(thick.get(name)!, "iron")}` : name));
+  const each = partsByArea(cut).map(({ name }) => (thick.has(name) ? `${name} ${thick.get(name)!.toFixed(1)} mm (${quarterWords(inUnit(thick.get(name)!, "iron"))} iron)` : name));
   const most = Math.max(0, ...thick.values());
   return fromSheet("heel leather", pieces, smallPartsWaste, {
     ...(most > 0 && { thicknessMm: most }),
-    kind: `lift leather: ${each.join(", ")}`,
+    kind: `lift leather, ${each.join(", ")}`,
     reason: `The top piece wears and comes from the butt, or is of rubber; the rest may be of shoulder or flank.${fromOffcuts(input, thick)}`,
     source: "notes on heel leather; thickness of lifts and top piece: common practice, no source",
   });

@@ -24,19 +24,19 @@ function about(glue: Glue, netG: number): About {
   switch (glue) {
     case "contact cement":
       return {
-        kind: "contact cement for leather, with its thinner; its safety data sheet beside it",
+        kind: "for leather, with its thinner; its safety data sheet beside it",
         reason: `Holds what is pulled when walking. Leather and board take two coats, cork, steel and rubber one; ${rate}. A rough figure for a whole pair is 40 to 50 g, and 20 g of it for the outsoles; counted bond by bond this pair takes ${netG.toFixed(0)} g.`,
         source: "about 150 g/m²: a trade guide on contact adhesives; two coats on leather, one on rubber: an overview of gluing from the repair trade; 150 to 250 g/m² in practice: common practice, no source",
       };
     case "latex":
       return {
-        kind: "latex or water-based adhesive, light in colour",
+        kind: "or another water-based adhesive, light in colour",
         reason: `For folds, lining and sock, where solvent cement would show through and smell; one coat on each face, ${rate}. The lining is counted as stuck all over; with the forepart left loose it takes about a third less.`,
         source: "latex for linings and folds: a maker of footwear adhesives; weight of a coat: from memory",
       };
     default:
       return {
-        kind: "starch paste",
+        kind: "of starch",
         reason: `Makes a leather stiffener hard as it dries and can be moved while it is wet; ${rate}.`,
         source: "paste for stiffeners: notes of a shoemaking course; weight of a coat: from memory",
       };

@@ -20,6 +20,7 @@ interface FromSkin {
   readonly good: LeatherGood;
   readonly usualFt2: number;
   readonly strips?: readonly Strip[];
+  readonly called?: string;
 }
 
 /** Upper, lining, sock and side lining: what is cut from soft skins. */
@@ -44,13 +45,13 @@ export function leatherNeeds(input: MakingInput, skins: SkinSizes, findings: Fin
 }
 
 /** Net, gross and the smallest piece that still holds the largest part; nothing where a pair has no such piece. */
-export function fromSkin(pieces: readonly Piece[], { good, usualFt2, strips = [] }: FromSkin, skins: SkinSizes, findings: Finding[]): Pick<Need, "parts" | "net" | "gross" | "waste" | "holds"> | undefined {
+export function fromSkin(pieces: readonly Piece[], { good, usualFt2, strips = [], called = "skin" }: FromSkin, skins: SkinSizes, findings: Finding[]): Pick<Need, "parts" | "net" | "gross" | "waste" | "holds"> | undefined {
   const largest = largestOf(pieces);
   if (!largest) return undefined;
   const parts = [...partsByArea(pieces), ...stripsByArea(strips)];
   const net = netOf(parts);
   const skin = skinSize(skins, good, usualFt2, findings);
-  const waste = skinWaste(areaOf(pieces) / countOf(pieces), skin.mm2, skin.said);
+  const waste = skinWaste(areaOf(pieces) / countOf(pieces), skin.mm2, { said: skin.said, called });
   return { parts, net, gross: grossOf(net, waste), waste, holds: smallestBox(largest.outline) };
 }
 

@@ -42,7 +42,7 @@ function lasting({ pieces, settings, stiff }: MakingInput): readonly Need[] {
   const each = (name: string, count: number): NeedOf => ({ name, perPair: count, net: count });
   const nails = shoes * Math.ceil(feather.mm / nailEveryMm - 1e-9);
   return [
-    need("insole tacks", each("insole", shoes * tacksOfInsole), `tacks, ${longEnough(boards + intoLastMm)} mm`, `${tacksOfInsole} hold the insole to each last: through ${boards.toFixed(1)} mm of board and ${intoLastMm} mm into the last.`),
+    need("insole tacks", each("insole", shoes * tacksOfInsole), `${longEnough(boards + intoLastMm)} mm`, `${tacksOfInsole} hold the insole to each last: through ${boards.toFixed(1)} mm of board and ${intoLastMm} mm into the last.`),
     need("lasting tacks", each("drafts", shoes * draftOrder.length), `first kind of lasting nails: stout, ${longEnough(boards + margin + intoLastMm)} mm, with a head that pincers hold`, `One at each of the ${draftOrder.length} drafts of a shoe; it has to hold the pull until the cement does.`),
     need("lasting nails", each("lasting margin", nails), `second kind of lasting nails: thin, ${longEnough(settings.firstBoardMm + margin + nailIntoLastMm)} mm`, `One every ${nailEveryMm} mm ${feather.on}, ${feather.mm.toFixed(0)} mm on each shoe; closer at toe and heel, where the pleats lie, and farther along the waist.`),
   ];
@@ -68,7 +68,7 @@ function heelNails({ pieces, made, settings }: MakingInput, findings: Finding[])
   const net = parts.reduce((sum, part) => sum + part.net, 0);
   if (net === 0) return [];
   return [{
-    good: "heel nails", measure: "count", parts, net, gross: net, kind: `heel nails, ${kinds.join(", ")}`,
+    good: "heel nails", measure: "count", parts, net, gross: net, kind: kinds.join(", "),
     reason: `At the places pricked on each lift. Each must end inside: at least ${underFootMm} mm below the foot at the thinnest place, through lift, sole and boards. They stay in the shoe; the top piece is cemented.`,
     source: `${practice}; lifts one by one with nails: notes of a shoemaking course`,
   }];

@@ -5,7 +5,7 @@ import type { MakingInput } from "../input.ts";
 import type { Need } from "../need.ts";
 import { piecesOf } from "../part-areas.ts";
 import { usualShoulderFt2, type SkinSizes } from "../skins.ts";
-import { thicknessRange, thicknessWords } from "../units.ts";
+import { mmWords, thicknessWords } from "../units.ts";
 import { sheetWaste } from "../waste.ts";
 import { fromSkin } from "./leathers.ts";
 import { fromSheet, type About } from "./sheets.ts";
@@ -22,22 +22,22 @@ function stiffener({ pieces, stiff: { counterMm } }: MakingInput, skins: SkinSiz
   const leather = counterMm >= leatherStiffenerMm;
   const about: About = {
     thicknessMm: counterMm,
-    kind: leather ? `shoulder tanned with bark, firm, ${thicknessWords(counterMm)}` : `stiffener board that heat or paste makes stiff, ${thicknessWords(counterMm)}`,
+    kind: leather ? `shoulder tanned with bark, firm, ${thicknessWords(counterMm)}` : `board that stiffens with heat or with paste, ${mmWords(counterMm)}`,
     reason: leather
       ? "Keeps the heel in form. Soaked until mellow, pasted in between upper and lining, and left to dry on the last; skived to nothing all round."
       : "Keeps the heel in form and is thin enough for a light shoe. Leather of 1.8 to 2.5 mm does the same and is pasted in mellow; then set its thickness, since the upper is laid over it.",
     source: "leather 1.8 to 2.5 mm or board 0.8 to 1.2 mm: common practice, no source; soaking and paste: notes of a shoemaking course",
   };
   if (!leather) return fromSheet("stiffener", pieces, sheetWaste, about);
-  const amount = fromSkin(piecesOf(pieces, "stiffener"), { good: "stiffener", usualFt2: usualShoulderFt2 }, skins, findings);
+  const amount = fromSkin(piecesOf(pieces, "stiffener"), { good: "stiffener", usualFt2: usualShoulderFt2, called: "shoulder" }, skins, findings);
   return amount ? [{ good: "stiffener", measure: "area", ...amount, ...about }] : [];
 }
 
 const toePuff = ({ pieces, settings: { toePuffMm } }: MakingInput): readonly Need[] =>
   fromSheet("toe puff", pieces, sheetWaste, {
     thicknessMm: toePuffMm,
-    kind: toePuffMm >= leatherPuffMm ? `firm leather, skived, ${thicknessWords(toePuffMm)}` : `stiffened sheet, ${thicknessWords(toePuffMm)}`,
-    reason: `Keeps the toe from falling in; skived to nothing behind, for a step of a millimetre shows. Sheet of ${thicknessRange(0.6, 1)} or leather of 1.0 to 1.5 mm.`,
+    kind: toePuffMm >= leatherPuffMm ? `firm leather, skived, ${thicknessWords(toePuffMm)}` : `stiffened sheet, ${mmWords(toePuffMm)}`,
+    reason: `Keeps the toe from falling in; skived to nothing behind, for a step of a millimetre shows. Sheet of 0.6 to 1.0 mm or leather of 1.0 to 1.5 mm.`,
     source: "common practice, no source; that a millimetre shows: a shoemaker's notes on toe puffs",
   });
 

@@ -13,7 +13,7 @@ function card({ pieces }: MakingInput): readonly Need[] {
   if (net === 0) return [];
   return [{
     good: "pattern card", measure: "area", parts, net, gross: grossOf(net, sheetWaste), waste: sheetWaste, again: true,
-    kind: "pattern card, 0.4 to 0.6 mm",
+    kind: "firm, 0.4 to 0.6 mm",
     reason: "Each pattern of one shoe once; turned over for the other. Paper of the printed sheets does for a first try.",
     source: "common practice, no source",
   }];
