@@ -25,8 +25,8 @@ export interface Block {
   readonly keep?: boolean;
   /** May be parted between two lines. */
   readonly parts?: boolean;
-  /** Stands first in what goes on after a parting: "8, goes on". */
-  readonly again?: Line;
+  /** Stands in the first cell of what goes on after a parting: "8, goes on". */
+  readonly again?: readonly Line[];
   /** Stands again above it where it begins a page: the names of a table's columns. */
   readonly head?: Block;
   /** By which its page is named elsewhere. */
@@ -43,7 +43,7 @@ export interface Drawn {
 }
 
 /** Blank between a rule and the first line below it, mm. */
-export const underRuleMm = 1.2;
+export const underRuleMm = 1;
 
 const sum = (lines: readonly Line[]): number => lines.reduce((mm, line) => mm + line.highMm, 0);
 
@@ -77,7 +77,7 @@ export function partedBlock(block: Block, roomMm: number): readonly [Block, Bloc
   const cells = (of: (lines: readonly Line[], cut: number) => readonly Line[]): readonly Cell[] => block.cells.map((cell, i) => ({ x: cell.x, lines: of(cell.lines, cuts[i]!) }));
   const { anchor: _, ...rest } = block;
   const going = cells((lines, cut) => lines.slice(cut));
-  const again: readonly Cell[] = block.again ? [{ x: 0, lines: [block.again, ...(going[0]?.x === 0 ? going[0].lines : [])] }, ...going.filter((c) => c.x !== 0)] : going;
+  const again: readonly Cell[] = block.again ? [{ x: 0, lines: [...block.again, ...(going[0]?.x === 0 ? going[0].lines : [])] }, ...going.filter((c) => c.x !== 0)] : going;
   return [{ ...block, cells: cells((lines, cut) => lines.slice(0, cut)) }, { ...rest, gapMm: 0, cells: again }];
 }
 

@@ -6,7 +6,7 @@ import { listed } from "./choice-words.ts";
 import type { Chapter } from "./flow.ts";
 import { upperFirst } from "./numbers.ts";
 import { columnsFor, tableBlocks } from "./table.ts";
-import { blank, body, hanging, heading, labelled, lines, small, strong } from "./words.ts";
+import { blank, body, hanging, heading, labelled, lines, small, smallStrong, strong } from "./words.ts";
 
 /** What can hurt and the usual care, in full, in the order in which the steps meet it. */
 export function cautionsChapter(book: Book): Chapter | undefined {
@@ -33,7 +33,7 @@ function cautionBlocks({ input: { making: { steps } }, room: { width } }: Book, 
 
 /** Limits of the air at work, each with who set it and when; below the head that none is a promise. */
 function limitBlocks({ limits = [] }: Caution, width: number): readonly Block[] {
-  const columns = columnsFor(width, [{ head: "In the air at work", mm: 26, letters: strong }, { head: "Who set it, and when", letters: small }, { head: "Limit", mm: 52, letters: small }, { head: "Where it was read", mm: 44, letters: small }]);
+  const columns = columnsFor(width, [{ head: "In the air at work", mm: 24, letters: smallStrong }, { head: "Who set it, and when", letters: small }, { head: "Limit", mm: 50, letters: small }, { head: "Where it was read", mm: 44, letters: small }]);
   const rows = limits.map((l) => [upperFirst(l.substance), `${limitOrigin(l)} (${l.kind})`, `${limitFigures(l)}${l.skin ? "; goes through the skin too" : ""}`, `${l.source}${l.fromMemory && !l.source.includes("memory") ? "; from memory" : ""}`]);
   const told = "Limits are made for workshops that measure their air. They are no promise that less does not harm.";
   return [{ cells: [{ x: 0, lines: lines(told, width, small) }], keep: true, gapMm: 3 }, ...tableBlocks(columns, rows)];

@@ -1,4 +1,5 @@
 import type { Making } from "#making/making.ts";
+import type { Step } from "#making/step.ts";
 import type { Piece } from "#pieces/piece.ts";
 import { cardMarks } from "../marks/card-marks.ts";
 import { profileOf, type Profile } from "../shoe-picture.ts";
@@ -7,7 +8,7 @@ import type { Book } from "./book.ts";
 import { choiceWords } from "./choice-words.ts";
 import type { Chapter } from "./flow.ts";
 import { laidPanels } from "./lay-panels.ts";
-import { halfMm, pairsWords, plain, timeWords, waitWords } from "./numbers.ts";
+import { halfMm, pairsWords, timeWords, waitWords } from "./numbers.ts";
 import { blank, body, brokenWords, line, lines, small, type Letters } from "./words.ts";
 
 /** So many times smaller than true: the upper, and the shoe beside its numbers. */
@@ -97,10 +98,18 @@ function wordsBlock({ input, room: { width } }: Book): Block {
   return { cells: [{ x: 0, lines: [...lines(choiceWords(input), width, body), ...lines(workWords(input.making), width, body)] }], gapMm: 3 };
 }
 
-/** "About 9 h 40 min at the bench for one pair, …". */
+/** "About 9 h 40 min of work for one pair, …". */
 function workWords({ cost, steps, calendar, pairs }: Making): string {
   const minutes = cost.minutes > 0 ? cost.minutes : steps.reduce((sum, s) => sum + s.minutes, 0);
-  const waits = steps.reduce((sum, s) => sum + (s.wait?.wellMin ?? 0), 0);
-  const days = calendar && calendar.sessions.length > 0 ? ` In your calendar it is ${plain(calendar.sessions.length)} ${calendar.sessions.length === 1 ? "time" : "times"} at the bench${pairs > 1 ? ` for ${pairsWords(pairs)}` : ""}.` : "";
-  return `About ${timeWords(minutes)} of work for one pair, in ${steps.length} steps; what has to dry or rest takes ${waitWords(waits)} beside it.${days}`;
+  const rests = restMin(steps);
+  const times = calendar?.sessions.length ?? 0;
+  const planned = times > 0 ? ` In your calendar it is ${times === 1 ? "one time" : `${times} times`} at the bench${pairs > 1 ? ` for ${pairsWords(pairs)}` : ""}.` : "";
+  return `About ${timeWords(minutes)} of work for one pair, in ${steps.length} steps.${rests > 0 ? ` Drying and resting alone take ${waitWords(rests)}.` : ""}${planned}`;
+}
+
+/** The longest chain of waits, each as long as a careful maker would wait, minutes; what dries at the same time counts once. */
+export function restMin(steps: readonly Pick<Step, "id" | "after" | "wait">[]): number {
+  const until = new Map<string, number>();
+  for (const { id, after, wait } of steps) until.set(id, Math.max(0, ...after.map((a) => until.get(a) ?? 0)) + (wait?.wellMin ?? 0));
+  return Math.max(0, ...until.values());
 }

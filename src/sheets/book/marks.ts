@@ -37,14 +37,14 @@ const roundMm = 7;
 
 function viewsLine({ last, lines: drawn }: LastInput, gauges: Gauges, width: number): Line {
   const viewed = { last, lines: drawn, gauges };
-  const side = Math.min(mostViewMm, (width - 16) / 2), above = Math.min(1.35 * mostViewMm, width - 50);
+  const side = Math.min(mostViewMm, (width - 17.4) / 2), above = Math.min(1.35 * mostViewMm, width - 50);
   const sideHigh = sideViewHeight(last, side), topHigh = topViewHeight(last, above);
   return {
     highMm: aboveMm + sideHigh + belowMm + topHigh + 2 * roundMm,
     ink: (ink, x, top) => {
       const low = top - aboveMm - sideHigh;
-      inkSideView(ink, viewed, "lateral", x + 2, low, side);
-      inkSideView(ink, viewed, "medial", x + width - side - 2, low, side);
+      inkSideView(ink, viewed, "lateral", x + 4.1, low, side);
+      inkSideView(ink, viewed, "medial", x + width - side - 4.1, low, side);
       inkTopView(ink, viewed, x + (width - above) / 2, low - belowMm - roundMm - topHigh / 2, above);
     },
   };

@@ -12,20 +12,20 @@ import { threadBlocks } from "./thread.ts";
 import { amountLines, blank, heading, labelled, lines, small, strong } from "./words.ts";
 
 const numberMm = 23;
+const columnGapMm = 7;
 
 /** What to buy, each to be ticked off, with the reasons below; cement by its bonds, thread by its seams. */
 export function materialsChapter({ input: { making }, room: { width } }: Book): Chapter | undefined {
   if (making.needs.length === 0) return undefined;
   const { pairs, needs, bonds, thread } = making;
   const intro = `For ${pairsWords(pairs)}. Net is what lies in the shoes; with what falls away is what one pair has to be cut from. Tick what lies on your bench.`;
-  const why = needs.map((need, i): Block => ({ cells: [{ x: 0, lines: [...reasonLines(need, width), blank(1)] }], parts: true, gapMm: i === 0 ? 1 : 0 }));
   return {
     title: "Materials",
     blocks: [
       { cells: [{ x: 0, lines: lines(intro, width, small) }], keep: true },
       ...shoppingBlocks(making, width),
       { cells: [{ x: 0, lines: lines("Why these", width, heading) }], keep: true, gapMm: 6 },
-      ...why,
+      ...reasonBlocks(needs, width),
       ...(bonds.length > 0 ? bondBlocks(bonds, width) : []),
       ...(thread.seams?.length > 0 ? threadBlocks(thread, width) : []),
     ],
@@ -53,8 +53,9 @@ function shoppingBlocks({ needs, toBuy, pairs, cost: { currency } }: Making, wid
 function buyLines(need: Need, buy: ToBuy | undefined, currency: string) {
   const width = numberMm;
   if (buy && buy.short <= 0) return lines("nothing", width, strong);
-  const amount = amountLines(amountWords(buy?.short ?? need.gross, need.measure), width, strong);
-  return [...amount, ...(buy?.whole ? lines(buy.whole.words, width, small) : []), ...(buy?.paid === undefined ? [] : lines(moneyWords(buy.paid, currency), width, small))];
+  const whole = buy?.whole?.words, told = amountWords(buy?.short ?? need.gross, need.measure);
+  const amount = need.measure === "count" && whole ? lines(whole, width, strong) : [...amountLines(told, width, strong), ...(whole ? lines(whole, width, small) : [])];
+  return [...amount, ...(buy?.paid === undefined ? [] : lines(moneyWords(buy.paid, currency), width, small))];
 }
 
 /** "goat or calf, firm; 1.1 mm (2¾ oz)"; what the kind says already is not said twice. */
@@ -64,14 +65,23 @@ function kindWords({ kind, thicknessMm, widthMm, good }: Need): string {
   return [kind, thick, wide].filter(Boolean).join("; ");
 }
 
-function reasonLines(need: Need, width: number) {
-  const { good, reason, parts, waste, holds, source, measure } = need;
-  const of = parts.map((p) => `${p.name} ${amountWords(p.net, measure)}${p.perPair > 1 ? ` in ${p.perPair}` : ""}`).join("; ");
-  const holding = holds ? ` The largest part needs ${Math.ceil(holds.longMm)} × ${Math.ceil(holds.wideMm)} mm in one.` : "";
-  const away = waste ? ` Falls away: ${percent(waste.onPieces)} on top of the pieces, which is ${percent(waste.ofBought)} of what is bought; ${waste.why}` : "";
-  return labelled(`${upperFirst(good)}.`, `${sentence(reason)} ${parts.length > 0 ? `For ${of}.` : ""}${holding}${sentence(away)} Source: ${source}`.replace(/\s+/g, " "), width, small);
+/** Reasons in two columns: small print is read in short lines. */
+function reasonBlocks(needs: readonly Need[], width: number): readonly Block[] {
+  const half = (width - columnGapMm) / 2;
+  const told = needs.map((need) => [...reasonLines(need, half), blank(1.6)]);
+  return told.flatMap((left, i): readonly Block[] => (i % 2 === 1 ? [] : [{ cells: [{ x: 0, lines: left }, { x: half + columnGapMm, lines: told[i + 1] ?? [] }], parts: true }]));
 }
 
+function reasonLines(need: Need, width: number) {
+  const { good, reason, parts, waste, holds, source, measure } = need;
+  const of = parts.map((p) => `${p.name} ${plainAmount(p.net, measure)}${p.perPair > 1 ? ` in ${p.perPair}` : ""}`).join("; ");
+  const holding = holds ? ` The largest part needs ${Math.ceil(holds.longMm)} × ${Math.ceil(holds.wideMm)} mm in one.` : "";
+  const away = waste ? ` Falls away: ${percent(waste.onPieces)} on top of the pieces, which is ${percent(waste.ofBought)} of what is bought. ${upperFirst(waste.why)}` : "";
+  return labelled(`${upperFirst(good)}.`, `${sentence(reason)} ${parts.length > 0 ? `For ${of}.` : ""}${holding}${sentence(away)} Source: ${sentence(source)}`.replace(/\s+/g, " "), width, small);
+}
+
+/** Without what it is in other units. */
+const plainAmount = (value: number, measure: Need["measure"]): string => amountWords(value, measure).replace(/ \(.*\)$/, "");
 const percent = (share: number): string => `${Math.round(100 * share)} %`;
 const sentence = (text: string): string => (text === "" || /[.!?]$/.test(text) ? text : `${text}.`);
 

@@ -21,24 +21,30 @@ export function printedWidth(text: string, heightMm: number, bold = false): numb
   return sum * heightMm;
 }
 
+/** A printer's own faces are not wide to the last letter what the standard ones are. */
+const spareShare = 0.005;
+
+/** A number is not parted from its unit. */
+const unit = /(\d) (?=(?:%|mm|cm|m|dm²|cm²|m²|ft²|cm³|ml|in|yd|g|kg|oz|lb|iron|min|h|days|ppm|mg\/m³|g\/m²|°C)(?![\p{L}\d]))/gu;
+
 /** Words broken into lines no wider than `widthMm`; a word wider than that is broken between its letters. */
 export function brokenAt(text: string, heightMm: number, widthMm: number, bold = false): readonly string[] {
-  const space = printedWidth(" ", heightMm, bold);
+  const space = printedWidth(" ", heightMm, bold), room = (1 - spareShare) * widthMm;
   const out: string[] = [];
   let line = "", long = 0;
   const put = (word: string, width: number): void => {
-    if (line && long + space + width > widthMm) {
+    if (line && long + space + width > room) {
       out.push(line);
       line = "";
     }
     long = line ? long + space + width : width;
     line = line ? `${line} ${word}` : word;
   };
-  for (const word of text.split(/\s+/)) {
+  for (const word of text.replace(unit, "$1\u00a0").split(/[ \t\r\n]+/)) {
     if (!word) continue;
     const width = printedWidth(word, heightMm, bold);
-    if (width <= widthMm) put(word, width);
-    else for (const part of parted(word, heightMm, widthMm, bold)) put(part, printedWidth(part, heightMm, bold));
+    if (width <= room) put(word, width);
+    else for (const part of parted(word, heightMm, room, bold)) put(part, printedWidth(part, heightMm, bold));
   }
   if (line) out.push(line);
   return out;

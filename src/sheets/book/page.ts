@@ -5,13 +5,13 @@ import { PageInk } from "../pdf/page-ink.ts";
 import { correctionWords, type PageSize } from "../print-paper.ts";
 import { inkBlock } from "./block.ts";
 import type { BookPage, BookRoom } from "./flow.ts";
-import { printedWidth } from "./measure.ts";
+import { brokenAt, printedWidth } from "./measure.ts";
 
 /** Blank beside the left margin, for holes to file it or hang it by; the upright bar stands in it, mm. */
 const bindingMm = 12;
 const headMm = 15;
 /** Room for the bar across below what stands on a page, mm. */
-const footMm = 7;
+const footMm = 9;
 /** Lines no longer than the eye can follow, and no narrower than a table needs; mm. */
 const mostWideMm = 270;
 const leastWideMm = 165;
@@ -63,7 +63,7 @@ function inkBars(ink: PageInk, { left }: BookRoom): void {
   const right = widthMm - marginMm;
   barAcross(ink, right - barMm, marginMm + 0.5, barMm);
   barUp(ink, marginMm + 5, marginMm + 1, barMm);
-  const corrected = correctionWords(correction);
-  const words = `Print at 100 %.${corrected ? ` ${corrected.charAt(0).toUpperCase()}${corrected.slice(1)}.` : ""}`;
-  ink.text(shortenedTo(right - barMm - 4 - left, words, 2), left, marginMm + 1.5, 2);
+  const corrected = correctionWords(correction), room = right - barMm - 4 - left;
+  const told = ["Print at 100 %.", ...(corrected ? [`${corrected.charAt(0).toUpperCase()}${corrected.slice(1)}.`] : [])];
+  told.flatMap((words) => brokenAt(words, 1.8, room)).reverse().forEach((words, i) => ink.text(words, left, marginMm + 0.8 + 2.6 * i, 1.8));
 }

@@ -44,7 +44,7 @@ function stepBlock(book: PagedBook, step: Step, i: number): Block {
     ],
     ruleMm: 0.18,
     gapMm: 1,
-    again: line(`${i + 1}, goes on`, smallStrong),
+    again: [line(String(i + 1), number), line("goes on", small)],
     anchor: stepAnchor(step.id),
   };
   // A step is read in one place; only a long one goes on on the next page.
@@ -77,14 +77,14 @@ function beside(book: PagedBook, step: Step): readonly Line[] {
   ];
 }
 
-/** Hazards by the page on which they stand in full. */
+/** "Take care", then hazards by the page on which they stand in full. */
 function careWords(book: PagedBook, care: readonly HazardId[]): readonly string[] {
   const pages = new Map<string, HazardId[]>();
   for (const hazard of care) {
     const page = book.pageOf(cautionAnchor(hazard));
     pages.set(page, [...(pages.get(page) ?? []), hazard]);
   }
-  return [...pages].map(([page, hazards]) => `Take care: ${hazards.join(", ")}, page ${page}`);
+  return ["Take care", ...[...pages].map(([page, hazards]) => `page ${page}: ${hazards.join(", ")}`)];
 }
 
 /** Lines with an upright line beside them. */

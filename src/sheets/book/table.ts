@@ -15,7 +15,7 @@ export type BookCell = string | readonly Line[];
 /** Blank between two columns of a table, mm. */
 const betweenMm = 3;
 /** Blank below a row's last line, mm. */
-const afterRowMm = 0.8;
+const afterRowMm = 0.5;
 
 /** A table with one block a row; its head stands again on every page that it goes on to. No row stands alone; a `whole` table is on one page. */
 export function tableBlocks(columns: readonly BookColumn[], rows: readonly (readonly BookCell[])[], { gapMm = 0, whole = false }: { readonly gapMm?: number; readonly whole?: boolean } = {}): readonly Block[] {
@@ -44,7 +44,7 @@ export function columnsFor(whole: number, columns: readonly (Omit<BookColumn, "m
 }
 
 /** A box to tick, with a word behind it. */
-export function tickBox(sizeMm: number, word = "", highMm = sizeMm + 1.6): Line {
+export function tickBox(sizeMm: number, word = "", highMm = sizeMm + 1.4): Line {
   return {
     highMm,
     ink: (ink, x, top) => {

@@ -17,8 +17,8 @@ export function toolsChapter({ input: { making }, room: { width } }: Book): Chap
 const headed = (told: string, width: number, gap: boolean): Block => ({ cells: [{ x: 0, lines: lines(told, width, heading) }], keep: true, gapMm: gap ? 5 : 0 });
 
 function toolTable(tools: readonly ToolNeed[], width: number): readonly Block[] {
-  const columns = columnsFor(width, [{ head: "", mm: 7 }, { head: "Tool", mm: 42, letters: strong }, { head: "What for", letters: small }, { head: "What may stand in", letters: small }]);
-  return tableBlocks(columns, tools.map((t): readonly BookCell[] => [[tickBox(3.6)], upperFirst(t.tool), t.use, standIn(t)]));
+  const columns = columnsFor(width, [{ head: "", mm: 7 }, { head: "Tool", mm: 36, letters: strong }, { head: "What for", letters: small }, { head: "What may stand in", letters: small }]);
+  return tableBlocks(columns, tools.map((t): readonly BookCell[] => [[tickBox(3.6, "", 4)], upperFirst(t.tool), t.use, standIn(t)]));
 }
 
 const standIn = ({ standIn: other, noStandIn, must }: ToolNeed): string => (other ? upperFirst(other) : noStandIn ? (/^nothing/i.test(noStandIn) ? noStandIn : `Nothing: ${noStandIn}`) : must ? "Nothing" : "");

@@ -1,0 +1,100 @@
+import { beforeAll, describe, expect, test } from "vitest";
+import { bookPdf } from "#sheets/book/making-pdf.ts";
+import { plainLetters } from "#sheets/lettering.ts";
+import type { LastInput } from "#sheets/input.ts";
+import { printPaper } from "#sheets/print-paper.ts";
+import { amountWords } from "#making/units.ts";
+import { bookInput, busy, saidAll } from "../support/book-inputs.ts";
+import { pdfLines } from "../support/pdf-lines.ts";
+
+/** Words of every page as an outside reader finds them, in the order in which they were written. */
+async function pagesOf(input: LastInput): Promise<readonly string[]> {
+  const { bytes } = await bookPdf(input, printPaper(input.choices));
+  return (await pdfLines(bytes)).map(({ text }) => text.join(" ").replace(/\s+/g, " "));
+}
+
+/** Whether words stand in one on a page, or go on from the foot of one page to the next. */
+function holds(pages: readonly string[], told: string): boolean {
+  const words = plainLetters(told).replace(/\s+/g, " ").trim().split(" ");
+  const found = (from: number, to: number, page: string | undefined): boolean => page?.includes(words.slice(from, to).join(" ")) ?? false;
+  return pages.some((page, i) => found(0, words.length, page) || words.some((_, k) => k > 0 && found(0, k, page) && found(k, words.length, pages[i + 1])));
+}
+
+describe.each([["the example", {}, "A4"], ["quarters with all that can be added, everything said", { ...busy, said: saidAll }, "Letter"]] as const)("the book of %s", (_, own, paper) => {
+  const input = bookInput(own, { paper });
+  const { needs, toBuy, steps, cautions, tools, bonds, calendar, cost } = input.making;
+  let pages: readonly string[] = [];
+  beforeAll(async () => {
+    pages = await pagesOf(input);
+  });
+  const missing = (told: readonly string[]): readonly string[] => told.filter((words) => !holds(pages, words));
+  const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+  test("counts its pages on every one", () => {
+    pages.forEach((page, i) => expect(page).toContain(`Page ${i + 1} of ${pages.length}`));
+    expect(pages.length).toBeGreaterThan(10);
+  });
+
+  test("names every piece of the pair and how many are cut, and every strip", () => {
+    const count = (name: string) => input.pieces.filter((p) => p.name === name).reduce((sum, p) => sum + p.perPair, 0);
+    const names = [...new Set(input.pieces.map((p) => p.name))];
+    for (const name of names) expect([name, pages.some((page) => new RegExp(`${upperFirst(name)} .*?\\b${count(name)} \\d right, \\d left`).test(page))]).toEqual([name, true]);
+    expect(missing(input.strips.map((s) => upperFirst(s.name)))).toEqual([]);
+  });
+
+  test("lists every good with what it is, net and with what falls away", () => {
+    expect(needs.length).toBeGreaterThan(10);
+    expect(missing(needs.flatMap((n) => [upperFirst(n.good), n.kind, amountWords(n.net, n.measure), amountWords(n.gross, n.measure), n.reason, n.source]))).toEqual([]);
+    expect(missing(toBuy.flatMap((b) => (b.whole && b.short > 0 ? [b.whole.words] : [])))).toEqual([]);
+    expect(missing(bonds.map((b) => upperFirst(b.name)))).toEqual([]);
+    expect(missing(input.making.thread.seams.map((s) => upperFirst(s.name)))).toEqual([]);
+    expect(missing(tools.flatMap((t) => [upperFirst(t.tool), t.use]))).toEqual([]);
+  });
+
+  test("tells every step in full, in its order, with its waits", () => {
+    expect(missing(steps.flatMap((s) => [s.title, ...s.todo, ...(s.wait ? [s.wait.what] : [])]))).toEqual([]);
+    expect(missing(steps.flatMap((s) => [s.right.join(" "), s.fails.join(" ")]))).toEqual([]);
+    const places = steps.map((s) => pages.findIndex((page) => page.includes(plainLetters(s.title)) && page.startsWith("Page") && /Steps/.test(page)));
+    expect(places).toEqual([...places].sort((a, b) => a - b));
+  });
+
+  test("sends each dangerous step to the page on which its caution stands", () => {
+    for (const { hazard, title, steps: ids } of cautions) {
+      const at = pages.findIndex((page) => page.includes("Take care") && page.includes(`${upperFirst(title)} Step`));
+      expect([hazard, at > 0]).toEqual([hazard, true]);
+      const told = pages.filter((page) => new RegExp(`page ${at + 1}: [^.]*${hazard}`).test(page));
+      expect([hazard, ids.length > 0 && told.length > 0]).toEqual([hazard, true]);
+    }
+  });
+
+  test("gives every caution in full, and every limit with who set it and when", () => {
+    expect(missing(cautions.flatMap((c) => [c.what, ...c.care, ...(c.law ?? []), ...(c.room ?? []), c.first, c.source]))).toEqual([]);
+    const limits = cautions.flatMap((c) => c.limits ?? []);
+    expect(limits.length).toBeGreaterThan(5);
+    expect(missing(limits.map((l) => `${l.jurisdiction}, ${l.date}`))).toEqual([]);
+    expect(missing(limits.flatMap((l) => [`${l.ppm} ppm (${l.mgPerM3} mg/m³)`, l.source]))).toEqual([]);
+  });
+
+  test("says what a pair costs, or how to learn it", () => {
+    if (cost.total > 0) {
+      expect(missing([cost.total.toFixed(2), "When skins cost 10 % more", cost.skinsDearer.total.toFixed(2), ...cost.shares.map((s) => upperFirst(s.part))])).toEqual([]);
+    } else expect(missing(["No price is said"])).toEqual([]);
+  });
+
+  test("holds the calendar where there is one", () => {
+    const times = calendar?.sessions.length ?? 0;
+    expect(pages.some((page) => page.includes("Calendar"))).toBe(times > 0);
+  });
+
+  test("asks for every measure of both shoes", () => {
+    const form = pages.filter((page) => page.includes("What this pair measured")).join(" ");
+    for (const told of ["Throat depth", "Back height", "Outside, height at 1/4", "Inside, height, lowest place", "toe centre", "waist, inside", "Heel height at the back", "Sole margin at the waist", "Hours taken", "What to change next time"]) expect(form).toContain(told);
+  });
+});
+
+test("the same pair gives the same bytes, and another another", async () => {
+  const print = (input: LastInput) => bookPdf(input, printPaper(input.choices));
+  const [a, b, other] = [await print(bookInput()), await print(bookInput()), await print(bookInput({ said: { pairs: 2 } }))];
+  expect(Buffer.from(a.bytes).equals(Buffer.from(b.bytes))).toBe(true);
+  expect(Buffer.from(a.bytes).equals(Buffer.from(other.bytes))).toBe(false);
+});

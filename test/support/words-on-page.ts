@@ -1,0 +1,36 @@
+import { capitalShare, textWidth } from "#sheets/lettering.ts";
+import type { PageInk } from "#sheets/pdf/page-ink.ts";
+
+/** Words of a page as they stand on it, mm: from where to where along their line, and their base line. */
+export interface WordsOnPage {
+  readonly text: string;
+  readonly heightMm: number;
+  readonly from: number;
+  readonly to: number;
+  readonly y: number;
+}
+
+/** All level words of a page, read from what was drawn; widths as the font's own table has them. */
+export function wordsOnPage(ink: PageInk): readonly WordsOnPage[] {
+  return [...ink.content().matchAll(/BT \/(Plain|Bold) (\S+) Tf 1\.0+ 0 0 1\.0+ (\S+) (\S+) Tm <([0-9A-Fa-f]+)> Tj ET/g)].map(([, face, size, x, y, hex]) => {
+    const text = new TextDecoder("windows-1252").decode(Uint8Array.from(hex!.match(/../g) ?? [], (byte) => parseInt(byte, 16)));
+    const heightMm = Number(size) * capitalShare;
+    return { text, heightMm, from: Number(x), to: Number(x) + textWidth(text, heightMm, face === "Bold"), y: Number(y) };
+  });
+}
+
+/** How far words hang below their base line: a third of a capital at most, and hardly where no letter does. */
+const hangs = ({ text, heightMm }: WordsOnPage): number => (/[gjpqyQ,;()/[\]|]/.test(text) ? 0.3 : 0.02) * heightMm;
+
+/** Pairs of words that lie on one another. */
+export function overlaps(words: readonly WordsOnPage[]): readonly string[] {
+  const out: string[] = [];
+  words.forEach((a, i) => {
+    for (const b of words.slice(i + 1)) {
+      const across = Math.min(a.to, b.to) - Math.max(a.from, b.from);
+      const up = Math.min(a.y + a.heightMm, b.y + b.heightMm) - Math.max(a.y - hangs(a), b.y - hangs(b));
+      if (across > 0.05 && up > 0.05) out.push(`“${a.text}” and “${b.text}”`);
+    }
+  });
+  return out;
+}
