@@ -41,7 +41,7 @@ export function MakingCalendar({ desk, making }: Pick<MakingViewProps, "desk" | 
           {[false, true].map((all) => <button key={String(all)} type="button" className="word" aria-pressed={whole === all} onClick={() => setWhole(all)}>{all ? "all, as first planned" : "what is left, from now on"}</button>)}
         </p>
       )}
-      {calendar.sessions.map((session) => <At key={`${session.date} ${session.fromMin}`} session={session} making={making} titleOf={titleOf} isDone={isDone} />)}
+      {calendar.sessions.map((session, k) => <At key={`${session.date} ${session.fromMin}`} session={session} making={making} titleOf={titleOf} isDone={isDone} midst={rest !== undefined && k === 0} />)}
     </Page>
   );
 }
@@ -61,10 +61,12 @@ interface AtProps extends Pick<MakingViewProps, "making"> {
   readonly session: Session;
   readonly titleOf: (id: string) => string;
   readonly isDone: (id: string) => boolean;
+  /** It has begun already, perhaps. */
+  readonly midst: boolean;
 }
 
 /** One time at the bench. */
-function At({ session, making: { steps }, titleOf, isDone }: AtProps): ReactElement {
+function At({ session, making: { steps }, titleOf, isDone, midst }: AtProps): ReactElement {
   const { date, fromMin, toMin, stints, waits } = session;
   const from = (min: number): string => clockText(fromMin + min);
   const restOf = ({ step, part, parts }: Stint): { readonly what: string; readonly min: number } | undefined => {
@@ -78,7 +80,7 @@ function At({ session, making: { steps }, titleOf, isDone }: AtProps): ReactElem
       <ol>
         {stints.map((stint, k) => {
           const rest = restOf(stint);
-          const pause = stint.fromMin - (stints[k - 1]?.toMin ?? 0);
+          const pause = midst && k === 0 ? 0 : stint.fromMin - (stints[k - 1]?.toMin ?? 0);
           return (
             <li key={`${stint.step} ${stint.part}`} className={isDone(stint.step) ? "is-done" : undefined}>
               {pause >= pauseMin && <p className="follows pause">{from(stint.fromMin - pause)} nothing to do for {hours(pause)}: what dries is waited for</p>}

@@ -29,7 +29,10 @@ export function MakingStep({ step, number, minutes, state, done, now, cautions, 
   return (
     <li className={`work-step ${state.both.is.replace(" ", "-")}`} id={`step-${step.id}`}>
       <div className="work-line">
-        <h4><button type="button" className="word" aria-expanded={open} aria-controls={id} onClick={() => onOpen(!open)}>{number}. {step.title}</button></h4>
+        <div className="work-name">
+          <h4><button type="button" className="word" aria-expanded={open} aria-controls={id} onClick={() => onOpen(!open)}>{number}. {step.title}</button></h4>
+          <p className="follows"><span className="stands">{stepWords(state, done, now, titleOf)}</span> · {hours(Math.max(1, minutes))}</p>
+        </div>
         <p className="ticks">
           {shoes.map((shoe) => (
             <label key={shoe}><input type="checkbox" aria-label={`${shoe}: ${step.title}`} checked={Boolean(done?.[shoe])} onChange={(e) => onTick([shoe], e.target.checked ? now : undefined)} /> {shoe}</label>
@@ -37,7 +40,6 @@ export function MakingStep({ step, number, minutes, state, done, now, cautions, 
           <button type="button" className="word" disabled={ticked} aria-label={`both: ${step.title}`} onClick={() => onTick(shoes.filter((shoe) => !done?.[shoe]), now)}>both</button>
         </p>
       </div>
-      <p className="follows"><span className="stands">{stepWords(state, done, now, titleOf)}</span> · {hours(Math.max(1, minutes))}</p>
       <div className="work-open" id={id} hidden={!open}>{open && <Opened step={step} cautions={cautions} done={done} onTick={onTick} />}</div>
     </li>
   );
