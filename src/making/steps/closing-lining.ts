@@ -46,7 +46,7 @@ function join({ threeLinings, namesOf, settings: s, strip }: Facts): Said {
   };
 }
 
-const strapWords = ({ has, settings: s }: Facts): string | false => has("instep strap") && `Set the strap's root between upper and lining at the inner side, ${mm(s.strapUnderMm)} deep, where the topline is marked, and hold it with two rows of stitches.`;
+const strapWords = ({ has, settings: s }: Facts): string | false => has("instep strap") && `Set the strap's root between upper and lining at the inner side, ${mm(s.strapUnderMm)} deep, where the topline is marked, and hold it with two rows of stitches, ${stitchesWords("closing")}.`;
 
 function bag(facts: Facts): Said {
   const { settings: s } = facts;
@@ -69,7 +69,8 @@ function bag(facts: Facts): Said {
 }
 
 function line(facts: Facts): Said {
-  const { settings: s, threeLinings } = facts;
+  const { settings: s, threeLinings, has } = facts;
+  const strap = has("instep strap");
   return {
     title: "Stick the lining in along the topline",
     todo: those(
@@ -79,12 +80,12 @@ function line(facts: Facts): Said {
       threeLinings && "The heel pocket's flesh side faces you when you look into the shoe.",
       strapWords(facts),
     ),
-    needs: { goods: ["upper leather", "lining leather", "latex"], tools: ["paste brush", "bone folder", "closing hammer"] },
+    needs: { goods: ["upper leather", "lining leather", "latex", ...(strap ? (["thread", "needles"] as const) : [])], tools: ["paste brush", "bone folder", "closing hammer", ...(strap ? (["sewing machine", "thread snips"] as const) : [])] },
     right: ["Bent round as it will be on the foot, the lining lies without a fold.", "Upper and lining can be opened like a bag from below."],
     fails: ["Stuck flat on the table: bent round the heel the lining is too long and folds.", "Stuck too deep: no way in for the stiffener."],
-    minutes: 15,
+    minutes: strap ? 20 : 15,
     shoes: "one after the other",
-    hazards: [],
+    hazards: strap ? ["sewing machine"] : [],
   };
 }
 

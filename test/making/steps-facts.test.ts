@@ -1,0 +1,224 @@
+// What the trade says of order, times, hands-on hours, tolerances and cautions; the source stands beside each check.
+import { describe, expect, test } from "vitest";
+import { needsOf } from "#making/needs.ts";
+import type { Phase, Step, Wait } from "#making/step.ts";
+import { threadFor } from "#making/thread.ts";
+import { planned, plannedNames, textOf } from "../support/plans.ts";
+
+const hour = 60, day = 24 * hour;
+const inPlan = (id: string, name: Parameters<typeof planned>[0] = "usual"): number => planned(name).steps.findIndex((step) => step.id === id);
+const waitOf = (id: string, name: Parameters<typeof planned>[0] = "usual"): Wait => planned(name).step(id).wait!;
+
+/** First coats, coats that stick, and the steps that stick. */
+const primed = ["prime-boards", "open-margins", "prime-soles", "prime-heels"], coated = ["coat-boards", "coat-margins", "coat-soles", "coat-heels"], stuck = ["glue-boards", "press-margins", "lay-soles", "build-heels"];
+
+describe("times of cement", () => {
+  test.each(primed)("%s: a thin first coat as a primer, 10 minutes (a maker of cement on absorbent leather); 30 minutes a coat (a shop's practice)", (id) => {
+    const { leastMin, wellMin, mostMin } = waitOf(id);
+    expect(leastMin).toBe(10);
+    expect(wellMin).toBeGreaterThanOrEqual(leastMin);
+    expect(wellMin).toBeLessThanOrEqual(45);
+    // A first coat that is dry stays a primer.
+    expect(mostMin).toBeUndefined();
+  });
+
+  test.each(coated)("%s: 10 to 15 minutes to flash off, open for more than 20 after that (trade guides on contact adhesives)", (id) => {
+    const { leastMin, wellMin, mostMin } = waitOf(id);
+    expect(leastMin).toBe(10);
+    expect(wellMin).toBeGreaterThanOrEqual(10);
+    expect(wellMin).toBeLessThanOrEqual(15);
+    expect(mostMin).toBe(10 + 20);
+  });
+
+  test.each(stuck)("%s: green strength in 30 to 40 minutes, at least 45 before sanding, better overnight (notes of a class on bonding)", (id) => {
+    const { leastMin, wellMin } = waitOf(id);
+    expect(leastMin).toBeGreaterThanOrEqual(45);
+    expect(wellMin).toBeGreaterThanOrEqual(leastMin);
+    expect(wellMin).toBeLessThanOrEqual(day);
+  });
+
+  test("what is filed or sanded hard has waited overnight: sole and heel (the same notes)", () => {
+    for (const id of ["lay-soles", "build-heels"]) expect(waitOf(id).wellMin).toBeGreaterThanOrEqual(12 * hour);
+  });
+
+  test("full strength in 24 to 48 hours, before the first wearing (the same notes)", () => {
+    expect(waitOf("box-shoes")).toMatchObject({ leastMin: day, wellMin: 2 * day });
+    expect(planned("usual").steps.at(-1)!.id).toBe("box-shoes");
+  });
+
+  test("leather and board take two coats each (an overview of gluing from the repair trade), one after the other", () => {
+    for (const name of plannedNames) {
+      primed.forEach((id, i) => {
+        expect(planned(name).step(coated[i]!).after, id).toContain(id);
+        expect(planned(name).step(stuck[i]!).after, id).toContain(coated[i]);
+      });
+      const { bonds } = needsOf(planned(name).input, threadFor(planned(name).input.stitching));
+      for (const bond of bonds.filter(({ name: bonded, glue }) => glue === "contact cement" && /margin|outsole|second board|lift|top piece/u.test(bonded))) expect(bond.coats, bond.name).toEqual([2, 2]);
+    }
+  });
+
+  test("the label of the product comes first, wherever a glue dries", () => {
+    for (const name of plannedNames) for (const { id, wait } of planned(name).steps) if (wait && /cement|coat|latex/u.test(wait.what)) expect(wait.source, id).toMatch(/the label of your \w+ comes first/u);
+  });
+
+  test("a coat that sticks is followed at once by what it sticks, and by nothing else", () => {
+    for (const name of plannedNames) for (const step of planned(name).steps.filter(({ wait }) => wait?.mostMin !== undefined)) {
+      const next = planned(name).steps.filter(({ after }) => after.includes(step.id));
+      expect(next.map(({ after }) => after), step.id).toEqual([[step.id]]);
+    }
+  });
+
+  test("every wait is in order and says where it comes from", () => {
+    for (const name of plannedNames) for (const { id, wait } of planned(name).steps) {
+      if (!wait) continue;
+      expect(wait.leastMin, id).toBeGreaterThan(0);
+      expect(wait.wellMin, id).toBeGreaterThanOrEqual(wait.leastMin);
+      if (wait.mostMin !== undefined) expect(wait.mostMin, id).toBeGreaterThan(wait.wellMin);
+      expect(wait.source, id).toMatch(/guide|notes|class|round of work|common practice, no source/u);
+    }
+  });
+});
+
+describe("times of drying", () => {
+  test("on the last at least 24 hours (a maker's round of work); 48 hours cemented, 3 to 7 days with an unheated leather stiffener (common practice, no source)", () => {
+    expect(waitOf("last-toes")).toMatchObject({ leastMin: day, wellMin: 2 * day });
+    const leather = waitOf("last-toes", "added");
+    expect(leather.leastMin).toBe(day);
+    expect(leather.wellMin).toBeGreaterThanOrEqual(3 * day);
+    expect(leather.wellMin).toBeLessThanOrEqual(7 * day);
+  });
+
+  test("insoles are soaked an hour or more, strapped to the last and dried (a maker's notes); overnight (common practice, no source)", () => {
+    expect(planned("usual").step("block-boards").todo.join(" ")).toMatch(/soak.*an hour or more.*Bind/u);
+    expect(waitOf("block-boards").leastMin).toBeGreaterThanOrEqual(8 * hour);
+  });
+
+  test("a leather stiffener is soaked and used when about four fifths dry (makers' notes)", () => {
+    expect(textOf(planned("added").step("wet-stiffeners"))).toMatch(/four fifths/u);
+    expect(planned("added").step("set-stiffeners").after).toEqual(["wet-stiffeners"]);
+  });
+});
+
+describe("order of the trade", () => {
+  /** Of the textbook's eight pulls; that the last two are the joints, and the waists after them, is common practice, no source. */
+  const textbook = ["toe centre", "toe corners", "back", "seat sides", "joints"];
+
+  test("drafts: toe, its corners, back, seat sides, joints (a shoemaking textbook); then the waists, the heel from back to front, the toe last (notes from a lasting)", () => {
+    const told = planned("usual").step("draft-uppers").todo;
+    textbook.forEach((name, i) => expect(told[i]).toContain(`, ${name}`));
+    const numbers = told.slice(0, textbook.length).flatMap((text) => [...text.slice(0, text.indexOf(", ")).matchAll(/\d+/gu)].map(([digits]) => Number(digits)));
+    expect(numbers).toEqual([1, 2, 3, 4, 5, 6, 7, 8]);
+    expect(planned("usual").step("last-sides").todo[0]).toMatch(/^Waists, drafts 9 and 10/u);
+    expect(inPlan("last-sides")).toBeLessThan(inPlan("last-toes"));
+    expect(planned("usual").step("last-sides").todo.join(" ")).toMatch(/from the back to the front/u);
+  });
+
+  test("lining at the toe first, then the puff, then the upper (makers' notes)", () => {
+    const { todo, after } = planned("usual").step("set-puffs");
+    expect(after).toEqual(["last-sides"]);
+    expect(todo[0]).toMatch(/lining over the toe/u);
+    expect(planned("usual").step("last-toes").after).toEqual(["set-puffs"]);
+  });
+
+  test("a thin horseshoe first to level the seat, then lifts one by one, then the top piece (shoemaking courses)", () => {
+    const text = planned("usual").step("build-heels").todo.join(" ");
+    expect(text.indexOf("Split lift first")).toBeLessThan(text.indexOf("lift 1"));
+    expect(text.indexOf("lift 1")).toBeLessThan(text.indexOf("Top piece last"));
+    expect(inPlan("prime-heels")).toBeLessThan(inPlan("build-heels"));
+  });
+
+  test("the shank is bent before it is fitted (a maker's notes); the lining is trimmed after it is stitched (notes on the trim allowance)", () => {
+    expect(inPlan("prime-boards")).toBeLessThan(inPlan("glue-boards"));
+    expect(planned("usual").step("trim-lining").after).toEqual(["stitch-topline"]);
+  });
+
+  test("edges are thinned before they are folded, seams taped before the topline, tacks counted out before the sole (common practice, no source)", () => {
+    for (const [first, then] of [["skive-upper", "fold-topline"], ["tape-seams", "tape-topline"], ["tape-topline", "fold-topline"], ["check-drafts", "open-margins"], ["press-margins", "lay-soles"], ["slip-lasts", "lay-socks"]] as const) expect(inPlan(first)).toBeLessThan(inPlan(then));
+    for (const id of ["tack-insoles", "last-sides", "open-margins", "press-margins"]) expect(planned("usual").step(id).todo.join(" "), id).toMatch(/count|come out again|As many must lie there/iu);
+  });
+
+  test("what makes a pair is done on both shoes in turns, with the same numbers", () => {
+    for (const id of ["mark-lasts", "draft-uppers", "check-drafts", "last-sides", "last-toes", "press-margins", "lay-soles", "build-heels"]) expect(planned("usual").step(id).shoes, id).toBe("one after the other");
+    for (const id of coated) expect(planned("usual").step(id).shoes, id).toBe("together");
+  });
+});
+
+describe("hours", () => {
+  const minutesOf = (steps: readonly Step[], ...of: readonly Phase[]): number => steps.reduce((sum, { phase, minutes }) => sum + (of.includes(phase) ? minutes : 0), 0);
+
+  test("a plain pair takes 10 to 12 hours after practice (common practice, no source; a first kit about 12: a maker's blog)", () => {
+    for (const name of ["usual", "inner", "tail", "wrapped", "taped"] as const) {
+      const minutes = planned(name).steps.reduce((sum, step) => sum + step.minutes, 0);
+      expect(minutes, name).toBeGreaterThanOrEqual(10 * hour);
+      expect(minutes, name).toBeLessThanOrEqual(12 * hour);
+    }
+  });
+
+  test("pattern ½, clicking 1, closing 2 to 3, lasting 2, bottoming 3 to 4, finish 1 hour (common practice, no source)", () => {
+    const { steps } = planned("usual");
+    expect(minutesOf(steps, "pattern")).toBe(30);
+    expect(Math.abs(minutesOf(steps, "cutting") - 60)).toBeLessThanOrEqual(5);
+    expect(minutesOf(steps, "closing")).toBeGreaterThanOrEqual(2 * hour);
+    expect(minutesOf(steps, "closing")).toBeLessThanOrEqual(3 * hour);
+    expect(Math.abs(minutesOf(steps, "lasting") - 2 * hour)).toBeLessThanOrEqual(5);
+    expect(minutesOf(steps, "bottom parts", "bottoming", "heel")).toBeGreaterThanOrEqual(3 * hour);
+    expect(minutesOf(steps, "bottom parts", "bottoming", "heel")).toBeLessThanOrEqual(4 * hour);
+    expect(Math.abs(minutesOf(steps, "finishing") - 60)).toBeLessThanOrEqual(5);
+  });
+
+  test("what is added takes longer, and the plan stays one that can be read", () => {
+    const sum = (name: Parameters<typeof planned>[0]): number => planned(name).steps.reduce((minutes, step) => minutes + step.minutes, 0);
+    expect(sum("added")).toBeGreaterThan(sum("usual") + hour);
+    for (const name of plannedNames) {
+      expect(planned(name).steps.length, name).toBeGreaterThanOrEqual(40);
+      expect(planned(name).steps.length, name).toBeLessThanOrEqual(56);
+    }
+  });
+});
+
+describe("how alike, how thick", () => {
+  test("throat and back within 1 mm, back seam upright within 1.5, toe caps within 1.6 (a factory's rule of 2014 for low-cut shoes); sides 1.5, sole edges and heels 0.5 (common practice, no source)", () => {
+    const right = (id: string, name: Parameters<typeof planned>[0] = "usual"): string => planned(name).step(id).right.join(" ");
+    expect(right("check-drafts")).toMatch(/throat and back within 1 mm.*sides within 1\.5 mm.*upright within 1\.5 mm/u);
+    expect(right("measure-pair")).toMatch(/throat and back within 1 mm, sides within 1\.5 mm, heels and sole edges within 0\.5 mm/u);
+    expect(right("sew-toe-cap", "added")).toMatch(/within 1\.6 mm/u);
+    expect(right("lay-soles")).toMatch(/within 0\.5 mm/u);
+  });
+
+  test("a fold is thinned to 0.4 to 0.6, a closed seam to 0.7 to 0.8, a lap to 0.6 to 0.7 mm (common practice, no source); skins differ by 0.2 mm (a reader on tanneries)", () => {
+    expect(textOf(planned("usual").step("skive-upper"))).toMatch(/0\.4 to 0\.6 mm.*0\.7 to 0\.8 mm/su);
+    expect(textOf(planned("added").step("skive-upper"))).toMatch(/0\.6 to 0\.7 mm/u);
+    expect(textOf(planned("usual").step("look-over-leather"))).toMatch(/within 0\.2 mm/u);
+  });
+});
+
+describe("cautions where they belong", () => {
+  test("an open tin: its hazard, the mask for vapour, goggles, gloves; and nothing but a tin asks for them", () => {
+    for (const name of plannedNames) for (const { id, needs: { goods, tools }, hazards } of planned(name).steps) {
+      expect(hazards.includes("solvent cement"), `${name}, ${id}`).toBe(goods.includes("contact cement"));
+      if (goods.includes("contact cement")) expect(tools, id).toEqual(expect.arrayContaining(["half mask with organic-vapour filters", "goggles", "gloves", "metal bin"]));
+      else expect(tools, id).not.toContain("half mask with organic-vapour filters");
+    }
+  });
+
+  test("every knife, machine and pincers step says so; where rasp or paper works, dust; where it is warmed, heat", () => {
+    for (const name of plannedNames) for (const { id, needs: { tools }, hazards } of planned(name).steps) {
+      const told = (tool: (typeof tools)[number], hazard: (typeof hazards)[number]) => tools.includes(tool) && expect(hazards, `${name}, ${id}`).toContain(hazard);
+      told("clicking knife", "knife");
+      told("skiving knife", "knife");
+      told("edge trimmer", "knife");
+      told("sewing machine", "sewing machine");
+      told("lasting pincers", "lasting pincers");
+      told("lasting hammer", "hammer and nails");
+      told("dust mask", "dust");
+      told("hair dryer", "heat");
+      if (hazards.includes("grinding")) expect(hazards, id).toContain("dust");
+    }
+  });
+
+  test("goggles where tacks are driven; and the foot is spoken of before the first wearing", () => {
+    for (const id of ["draft-uppers", "last-sides", "last-toes", "build-heels"]) expect(planned("usual").step(id).needs.tools, id).toContain("goggles");
+    expect(planned("usual").step("box-shoes").hazards).toContain("feet");
+    expect(planned("added").step("close-straps").hazards).toContain("feet");
+  });
+});
