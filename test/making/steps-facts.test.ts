@@ -13,7 +13,7 @@ const waitOf = (id: string, name: Parameters<typeof planned>[0] = "usual"): Wait
 const primed = ["prime-boards", "open-margins", "prime-soles", "prime-heels"], coated = ["coat-boards", "coat-margins", "coat-soles", "coat-heels"], stuck = ["glue-boards", "press-margins", "lay-soles", "build-heels"];
 
 describe("times of cement", () => {
-  test.each(primed)("%s: a thin first coat as a primer, 10 minutes (a maker of cement on absorbent leather); 30 minutes a coat (a shop's practice)", (id) => {
+  test.each(primed)("%s: a thin first coat as a primer, 10 minutes (a note on adhesives for leather); 30 minutes a coat (an overview of gluing from the repair trade)", (id) => {
     const { leastMin, wellMin, mostMin } = waitOf(id);
     expect(leastMin).toBe(10);
     expect(wellMin).toBeGreaterThanOrEqual(leastMin);
@@ -74,7 +74,7 @@ describe("times of cement", () => {
       expect(wait.leastMin, id).toBeGreaterThan(0);
       expect(wait.wellMin, id).toBeGreaterThanOrEqual(wait.leastMin);
       if (wait.mostMin !== undefined) expect(wait.mostMin, id).toBeGreaterThan(wait.wellMin);
-      expect(wait.source, id).toMatch(/guide|notes|class|round of work|common practice, no source/u);
+      expect(wait.source, id).toMatch(/guide|note|round of work|common practice, no source/u);
     }
   });
 });

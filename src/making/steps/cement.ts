@@ -11,7 +11,7 @@ export const firstCoat = (what: string): Wait => ({
   leastMin: 10,
   wellMin: 30,
   what,
-  source: `10 minutes by a trade guide on contact adhesives, 30 by a shop's practice; ${labelFirst}`,
+  source: `10 minutes by a note on adhesives for leather, 30 by an overview of gluing from the repair trade; ${labelFirst}`,
 });
 
 /** The coat that sticks: dry to the finger, and still open when the faces meet. */
@@ -20,7 +20,7 @@ export const lastCoat = (what: string): Wait => ({
   wellMin: 15,
   mostMin: 30,
   what,
-  source: `10 to 15 minutes by trade guides on contact adhesives, one of which has it open more than 20 minutes after that; a class on bonding waits 30 to 45; ${labelFirst}`,
+  source: `10 to 15 minutes by trade guides on contact adhesives, one of which has it open for more than 20 after that; notes of a class on bonding wait 30 to 45; ${labelFirst}`,
 });
 
 /** Until a bond may be pulled at or sanded. */

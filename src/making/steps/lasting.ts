@@ -72,8 +72,9 @@ function set({ has, countOf, stiffenerOfLeather, stiff, settings: s }: Facts): S
       tools: ["paste brush", "bone folder", ...(stiffener && !stiffenerOfLeather ? (["hair dryer"] as const) : [])],
     },
     right: ["Nothing has come up to the topline: you can feel its edge free of stiffener and glue.", ...(stiffener ? ["Both stiffeners stand equally high, by the prick at the back."] : [])],
-    fails: [...(stiffener ? ["Too high: its edge cuts into the topline."] : []), "Left lying flat once it is stuck: go on to the last while it can still move."],
+    fails: [...(stiffener ? ["Too high: its edge cuts into the topline."] : []), "Left lying flat once it is stuck: it keeps that form, and the heel folds. Draft at once."],
     minutes: 15,
+    wait: { leastMin: 5, wellMin: 5, mostMin: 90, what: "the glue between upper and lining grips and can still be moved", source: `common practice, no source; the label of your ${glue} comes first` },
     shoes: "one after the other",
     hazards: stiffener && !stiffenerOfLeather ? ["heat"] : [],
   };
@@ -120,7 +121,7 @@ function draft(facts: Facts): Said {
   };
 }
 
-function check({ from, ends, settings: s, corrected, leathers }: Facts): Said {
+function check({ from, ends, settings: s, corrected, leathers, has, stiffenerOfLeather }: Facts): Said {
   const { throatDepthMm, backHeightMm, innerHeightMm, outerHeightMm } = ends;
   const heights = innerHeightMm !== undefined && outerHeightMm !== undefined ? `, lowest places ${mmMeasured(innerHeightMm)} inside and ${mmMeasured(outerHeightMm)} outside` : "";
   return {
@@ -129,6 +130,7 @@ function check({ from, ends, settings: s, corrected, leathers }: Facts): Said {
       `The topline must meet the marks on the last: throat ${mmMeasured(throatDepthMm)}, back ${mmMeasured(backHeightMm)}${heights}. A tape laid over leather and stiffening reads more${from === "last" ? "; the sheet of marks says how much" : ""}.`,
       `Inside the feather line must show, of the upper: ${mm(s.lastingToeMm)} at the toe, ${mm(s.lastingForepartMm)} at the joints, ${mm(s.lastingHeelMm)} at the heel; of the lining ${mm(s.liningLastingShorterMm)} less.`,
       "Compare right with left at every mark. Ease one draft and pull the one across from it until they agree; then drive the tacks.",
+      has("stiffener") && stiffenerOfLeather && "If you have to stop here, keep the stiffeners mellow: a damp cloth round both heels.",
       corrected && `The upper was cut for ${leathers.upper.name}: if it lies short all round, pull once more before you blame the pattern.`,
     ),
     needs: { goods: [], tools: ["tape measure", "dividers", "marking strips", "lasting pincers", "tack lifter"] },
