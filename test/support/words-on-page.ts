@@ -10,10 +10,13 @@ export interface WordsOnPage {
   readonly y: number;
 }
 
+/** Bytes of Windows Latin 1 that are other letters than in Latin 1 (the sheets' own words use no more). */
+const windowsLetters: Readonly<Record<string, string>> = { "80": "€", "85": "…", "91": "‘", "92": "’", "93": "“", "94": "”", "95": "•", "96": "–", "97": "—" };
+
 /** All level words of a page, read from what was drawn; widths as the font's own table has them. */
 export function wordsOnPage(ink: PageInk): readonly WordsOnPage[] {
   return [...ink.content().matchAll(/BT \/(Plain|Bold) (\S+) Tf 1\.0+ 0 0 1\.0+ (\S+) (\S+) Tm <([0-9A-Fa-f]+)> Tj ET/g)].map(([, face, size, x, y, hex]) => {
-    const text = new TextDecoder("windows-1252").decode(Uint8Array.from(hex!.match(/../g) ?? [], (byte) => parseInt(byte, 16)));
+    const text = (hex!.match(/../g) ?? []).map((byte) => windowsLetters[byte.toLowerCase()] ?? String.fromCharCode(parseInt(byte, 16))).join("");
     const heightMm = Number(size) * capitalShare;
     return { text, heightMm, from: Number(x), to: Number(x) + textWidth(text, heightMm, face === "Bold"), y: Number(y) };
   });

@@ -25,7 +25,7 @@ const gapMm = 6;
 /** Whose shoe it is and what it will be, on one page to hang up. */
 export function coverChapter(book: Book): Chapter {
   const { input, room: { width } } = book;
-  const above: readonly Block[] = [titleBlock(input.title, input.size, width), shoeBlock(book)];
+  const above: readonly Block[] = [titleBlock(input.title || "A pair of pumps", input.size, width), shoeBlock(book)];
   const below: readonly Block[] = [wordsBlock(book)];
   const taken = [...above, ...below].reduce((mm, b) => mm + blockHigh(b) + (b.gapMm ?? 0), 0);
   const upper = upperBlock(input.pieces, width, book.room.top - book.room.low - taken - gapMm);
@@ -42,7 +42,7 @@ function titleBlock(text: string, size: string, width: number): Block {
 
 /** The last from its outside with its topline, and beside it the numbers that make the shoe. */
 function shoeBlock({ input, room: { width } }: Book): Block {
-  const numbers: Cell = { x: width - numbersMm + gapMm, lines: keyNumbers(input).flatMap(([told, mm]) => [line(told, small), line(mm, figure)]) };
+  const numbers: Cell = { x: width - numbersMm + gapMm, lines: keyNumbers(input).flatMap(([told, mm]) => [line(told, small), line(mm, figure), blank(1.6)]) };
   if (input.from === "tape") return { cells: [{ ...numbers, x: 0 }], gapMm: 3 };
   const profile = profileOf(input.last, input.lines, 200);
   const one = smallness.find((n) => profile.widthMm / n <= width - numbersMm && profile.heightMm / n <= 78) ?? 10;

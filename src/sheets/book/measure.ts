@@ -27,15 +27,19 @@ const spareShare = 0.005;
 /** A number is not parted from its unit. */
 const unit = /(\d) (?=(?:%|mm|cm|m|dm²|cm²|m²|ft²|cm³|ml|in|yd|g|kg|oz|lb|iron|min|h|days|ppm|mg\/m³|g\/m²|°C)(?![\p{L}\d]))/gu;
 
-/** Words broken into lines no wider than `widthMm`; a word wider than that is broken between its letters. */
-export function brokenAt(text: string, heightMm: number, widthMm: number, bold = false): readonly string[] {
-  const space = printedWidth(" ", heightMm, bold), room = (1 - spareShare) * widthMm;
+/**
+ * Words broken into lines no wider than `widthMm`, the first of them by `firstLess` narrower and blank where no word fits there; a word wider
+ * than a line is broken between its letters.
+ */
+export function brokenAt(text: string, heightMm: number, widthMm: number, bold = false, firstLess = 0): readonly string[] {
+  const space = printedWidth(" ", heightMm, bold), whole = (1 - spareShare) * widthMm;
   const out: string[] = [];
-  let line = "", long = 0;
+  let line = "", long = 0, room = whole - firstLess;
   const put = (word: string, width: number): void => {
-    if (line && long + space + width > room) {
+    if (line ? long + space + width > room : width > room) {
       out.push(line);
       line = "";
+      room = whole;
     }
     long = line ? long + space + width : width;
     line = line ? `${line} ${word}` : word;
@@ -43,8 +47,8 @@ export function brokenAt(text: string, heightMm: number, widthMm: number, bold =
   for (const word of text.replace(unit, "$1\u00a0").split(/[ \t\r\n]+/)) {
     if (!word) continue;
     const width = printedWidth(word, heightMm, bold);
-    if (width <= room) put(word, width);
-    else for (const part of parted(word, heightMm, room, bold)) put(part, printedWidth(part, heightMm, bold));
+    if (width <= whole) put(word, width);
+    else for (const part of parted(word, heightMm, whole, bold)) put(part, printedWidth(part, heightMm, bold));
   }
   if (line) out.push(line);
   return out;

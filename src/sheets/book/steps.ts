@@ -6,14 +6,14 @@ import { listed } from "./choice-words.ts";
 import type { Chapter } from "./flow.ts";
 import { timeWords, upperFirst, waitWords } from "./numbers.ts";
 import { tickBox } from "./table.ts";
-import { blank, body, hanging, heading, labelled, large, line, lines, small, smallStrong, type Letters } from "./words.ts";
+import { blank, body, hanging, heading, labelled, large, line, lines, small, smallStrong, together, type Letters } from "./words.ts";
 
 const numberMm = 15;
 /** The column beside the steps: wider on broad paper. */
-const sideOf = (width: number): number => Math.max(47, 0.27 * width);
+const sideOf = (width: number): number => Math.max(54, 0.27 * width);
 const betweenMm = 5;
 /** Higher than this a step may be parted, mm. */
-const mostWholeMm = 75;
+const mostWholeMm = 62;
 const number: Letters = { heightMm: 5.5, stepMm: 8, bold: true };
 
 const phaseWords: Readonly<Record<Phase, string>> = {
@@ -71,9 +71,9 @@ function beside(book: PagedBook, step: Step): readonly Line[] {
   const care = step.hazards.filter((h) => cautions.some((c) => c.hazard === h));
   return [
     ...lines(`${timeWords(step.minutes)}${step.shoes === "together" ? ", both shoes together" : ", one shoe after the other"}. ${afterWords}`, sideMm, small),
-    ...(needs ? [blank(0.8), ...lines(`${upperFirst(needs)}.`, sideMm, small)] : []),
+    ...(needs ? [blank(0.8), together(lines(`${upperFirst(needs)}.`, sideMm, small))] : []),
     ...(care.length > 0 ? [blank(1), barred(careWords(book, care).flatMap((told) => lines(told, sideMm - 3, smallStrong)))] : []),
-    ...(step.wait ? [blank(1), ...waitLines(step.wait, sideMm)] : []),
+    ...(step.wait ? [blank(1), together(waitLines(step.wait, sideMm))] : []),
   ];
 }
 
@@ -89,17 +89,13 @@ function careWords(book: PagedBook, care: readonly HazardId[]): readonly string[
 
 /** Lines with an upright line beside them. */
 function barred(told: readonly Line[]): Line {
-  const highMm = told.reduce((mm, l) => mm + l.highMm, 0);
+  const words = together(told, 3);
   return {
-    highMm,
+    highMm: words.highMm,
     ink: (ink, x, top) => {
       ink.style(0.7);
-      ink.line(x + 0.4, top - 0.2, x + 0.4, top - highMm + 0.4);
-      let y = top;
-      for (const l of told) {
-        l.ink(ink, x + 3, y);
-        y -= l.highMm;
-      }
+      ink.line(x + 0.4, top - 0.2, x + 0.4, top - words.highMm + 0.4);
+      words.ink(ink, x, top);
     },
   };
 }
@@ -113,14 +109,14 @@ function waitLines({ leastMin, wellMin, mostMin, what }: Wait, sideMm: number): 
 /** Room to write from when and until when. */
 function clockLine(shoe: string, sideMm: number): Line {
   return {
-    highMm: 7,
+    highMm: 6.4,
     ink: (ink, x, top) => {
-      const y = top - 5.6;
+      const y = top - 5.2;
       ink.text(`${shoe}  from`, x, y, 2);
-      ink.text("until", x + 25, y, 2);
+      ink.text("until", x + 28, y, 2);
       ink.style(0.18);
-      ink.line(x + 10, y - 0.6, x + 24, y - 0.6);
-      ink.line(x + 32, y - 0.6, x + sideMm, y - 0.6);
+      ink.line(x + 10, y - 0.6, x + 27, y - 0.6);
+      ink.line(x + 35, y - 0.6, x + sideMm, y - 0.6);
     },
   };
 }

@@ -42,10 +42,23 @@ export function hanging(sign: string, text: string, width: number, letters: Lett
 export function labelled(label: string, text: string, width: number, letters: Letters = small): readonly Line[] {
   const bold = { ...letters, bold: true };
   const after = printedWidth(`${label} `, letters.heightMm, true) + 0.6;
-  const [first = ""] = brokenWords(text, Math.max(1, width - after), letters);
-  const short = printedWidth(first, letters.heightMm, letters.bold) <= width - after && text.trimStart().startsWith(first) ? first : "";
-  const [lead, told] = [line(label, bold), line(short, letters, after)];
-  return [{ highMm: letters.stepMm, ink: (ink, x, top) => [lead, ...(short ? [told] : [])].forEach((l) => l.ink(ink, x, top)) }, ...lines(text.trimStart().slice(short.length), width, letters)];
+  const [first = "", ...more] = brokenAt(text, letters.heightMm, width, letters.bold, after);
+  const [lead, told] = [line(label, bold), line(first, letters, after)];
+  return [{ highMm: letters.stepMm, ink: (ink, x, top) => [lead, ...(first ? [told] : [])].forEach((l) => l.ink(ink, x, top)) }, ...more.map((words) => line(words, letters))];
+}
+
+/** Lines that are never parted. */
+export function together(all: readonly Line[], indent = 0): Line {
+  return {
+    highMm: all.reduce((mm, l) => mm + l.highMm, 0),
+    ink: (ink, x, top) => {
+      let y = top;
+      for (const l of all) {
+        l.ink(ink, x + indent, y);
+        y -= l.highMm;
+      }
+    },
+  };
 }
 
 /** An amount with what stands in brackets behind it on a line of its own: both are short. */

@@ -1,0 +1,58 @@
+import { describe, expect, test } from "vitest";
+import { cutTapedPieces } from "#pieces/cut.ts";
+import { pieceRulesForTape, pieceSettingsFrom } from "#pieces/rules.ts";
+import { tapedPartsFrom } from "#pieces/tape-lacks.ts";
+import { bookPages, bookPdf } from "#sheets/book/making-pdf.ts";
+import { usualSheets } from "#sheets/choices.ts";
+import type { TapeInput } from "#sheets/input.ts";
+import { marginMm } from "#sheets/paper.ts";
+import { printPaper } from "#sheets/print-paper.ts";
+import { proveBookPdf } from "#sheets/readback/prove-book.ts";
+import { tapedShell } from "#tape/from-traced.ts";
+import { demoTape } from "../support/demo-tape.ts";
+import { sampleMaking } from "../support/sample-making.ts";
+import { laid } from "../support/taped-outlines.ts";
+import { tracedPicture } from "../support/traced.ts";
+import { overlaps, wordsOnPage } from "../support/words-on-page.ts";
+
+const { medial, lateral, bottom } = demoTape();
+
+function input(side: "left" | "right", withBottom: boolean): TapeInput {
+  const left = side === "left";
+  const picture = tracedPicture("tape.jpg", [laid(medial, 37, [100, 420], left), laid(lateral, -120, [-50, 20], left), ...(withBottom ? [laid(bottom.outline, 11, [400, 0], left)] : [])]);
+  const tape = tapedShell([picture], { photos: ["tape.jpg"], side });
+  const settings = pieceSettingsFrom(pieceRulesForTape(tape));
+  const parts = tapedPartsFrom();
+  const { pieces, strips, stitching, findings, made } = cutTapedPieces(tape, { settings, labels: { title: "Taped", size: "" }, parts });
+  const making = sampleMaking({ from: "tape", pieces, strips, stitching, settings, parts, ...(made && { made }) });
+  return { from: "tape", title: "", size: "", choices: usualSheets, strips, stitching, making, parts, ...(made && { made }), tape, traced: [picture], pieces, pieceSettings: settings, findings, timesMs: {} };
+}
+
+describe.each([["with its bottom", true, "right"], ["without a bottom", false, "left"]] as const)("the book of a taped pattern %s", (_, withBottom, side) => {
+  const made = input(side, withBottom);
+  const { inks } = bookPages(made, printPaper(made.choices));
+  const pages = inks.map((ink) => wordsOnPage(ink));
+  const text = pages.map((page) => page.map((w) => w.text).join(" "));
+
+  test("has its throat and back, its upper and its steps, and nothing of a last that it has not", async () => {
+    const [throat, back] = [made.tape.medial.lengths, made.tape.lateral.lengths].reduce(([t, b], l) => [t + l.centre / 2, b + l.back / 2], [0, 0]);
+    const half = (mm: number): string => `${(Math.round(2 * mm) / 2).toFixed(1)} mm`;
+    expect(text[0]).toContain(half(throat));
+    expect(text[0]).toContain(half(back));
+    expect(text[0]).toContain("lying flat");
+    expect(text[0]).not.toContain("The last from outside");
+    expect(text.join(" ")).toContain("Lengths of the taped pattern lying flat");
+    expect(text.some((t) => t.startsWith("Page") && t.includes("Steps"))).toBe(true);
+    const pieces = text.filter((t) => t.includes("Cut for the pair")).join(" ");
+    expect(pieces).toContain("Upper, net");
+    expect(pieces.includes("Outsole")).toBe(withBottom);
+    await expect(proveBookPdf(await bookPdf(made, printPaper(made.choices)))).resolves.toBeUndefined();
+  });
+
+  test("keeps its words apart and inside the margins", () => {
+    pages.forEach((words, i) => {
+      expect([i + 1, overlaps(words)]).toEqual([i + 1, []]);
+      expect(words.filter((w) => w.from < marginMm || w.to > inks[i]!.page.widthMm - marginMm + 0.05)).toEqual([]);
+    });
+  });
+});
