@@ -13,7 +13,7 @@ describe("report.json", () => {
   const report = JSON.parse(JSON.stringify(reportOf(input, arrange(input.pieces, gridOf(papers.A4)))));
 
   test("has the fields that docs/report.md promises", () => {
-    expect(Object.keys(report)).toEqual(["version", "title", "size", "last", "shell", "printed", "sheet", "pieces", "strips", "parts", "pieceSettings", "lasting", "findings", "timesMs"]);
+    expect(Object.keys(report)).toEqual(["version", "title", "size", "last", "shell", "printed", "sheet", "pieces", "strips", "stitching", "parts", "pieceSettings", "lasting", "making", "findings", "timesMs"]);
     expect(report.version).toBe(1);
     expect(report.timesMs).toEqual({ flatten: 12 });
     expect(report.findings[0]).toMatchObject({ code: "outline-off", severity: "stop" });
