@@ -5,8 +5,9 @@ import { stepStates } from "#making/progress.ts";
 import type { StepDone } from "#making/said.ts";
 import { clearTicks, setTick } from "../../src/app/state/step-edits.ts";
 import { calendarOfRest } from "../../src/app/state/step-left.ts";
+import { canDoNow } from "../../src/app/state/step-now.ts";
 import { calls, restsOf, timersAt, titleWords } from "../../src/app/state/step-timers.ts";
-import { lastsWords, onShoes, progressWords, restWords, stepWords, tickWords, whenWords } from "../../src/app/state/step-words.ts";
+import { ableWords, lastsWords, progressWords, restWords, stepWords, tickWords, whenWords } from "../../src/app/state/step-words.ts";
 import { aStep, aWait } from "../support/invented-steps.ts";
 
 const at = (time: string, day = "2026-12-01"): number => readMoment(`${day}T${time}`)!;
@@ -64,9 +65,22 @@ test("each step tells how it stands, shoe by shoe where they differ", () => {
   expect(said({ insole: { left: "x", right: "x" }, cement: tick("19:00") }, "19:20").slice(1)).toEqual(["done", "can begin, best from 19:30, before 20:00"]);
   expect(said({ insole: { left: "x", right: "x" }, cement: tick("19:00") }, "21:00")[2]).toBe("can begin, but should have begun by 20:00: look at the cement first");
   const half = stepStates(steps, { cement: { left: "2026-12-01T19:00" } }, at("19:01"));
-  expect([onShoes(half[0]!), onShoes(half[1]!)]).toEqual([" (right shoe)", ""]);
   expect(plain(progressWords(half, 322))).toBe("Nothing is done yet; about 5 h 20 min of work left, beside what dries.");
   expect(progressWords(stepStates(steps, { cement: tick("19:00"), insole: tick("19:00"), press: tick("20:00") }, at("20:00")), 0)).toBe("All steps are done.");
+});
+
+test("what can be done now begins with what an open cement waits for, then goes as the calendar has it", () => {
+  const now = (done: Readonly<Record<string, StepDone>>, time: string, order?: readonly string[]): string[] => {
+    const states = new Map(stepStates(steps, done, at(time)).map((s) => [s.step, s]));
+    const stints = order?.map((step) => ({ step, fromMin: 0, toMin: 1, part: 1, parts: 1 }));
+    const calendar = stints && { sessions: [{ date: "2026-12-01", fromMin: 0, toMin: 99, stints, waits: [] }], ready: { date: "2026-12-01", min: 0 } };
+    return canDoNow(steps, states, calendar).map((a) => a.step.id + ableWords(a, at(time)));
+  };
+  expect(now({}, "19:00")).toEqual(["cement", "insole"]);
+  expect(now({}, "19:00", ["insole", "cement", "press"])).toEqual(["insole", "cement"]);
+  expect(now({ cement: { left: "2026-12-01T19:00" } }, "19:01")).toEqual(["cement (right shoe)", "insole"]);
+  expect(now({ insole: { left: "x" }, cement: tick("19:00") }, "19:20")).toEqual(["press (left shoe, before 20:00)", "insole (right shoe)"]);
+  expect(now({ insole: { left: "x", right: "x" }, cement: tick("19:00") }, "20:01")).toEqual(["press (late)"]);
 });
 
 test("ticks are edits: the other shoe keeps its time, and what is taken out leaves nothing behind", () => {

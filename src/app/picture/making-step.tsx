@@ -11,7 +11,8 @@ import { stepWords } from "../state/step-words.ts";
 interface MakingStepProps {
   readonly step: Step;
   readonly number: number;
-  readonly minutes: number;
+  /** How long it takes, in words. */
+  readonly takes: string;
   readonly state: StepState;
   readonly done: StepDone | undefined;
   readonly now: Moment;
@@ -23,7 +24,7 @@ interface MakingStepProps {
 }
 
 /** One step: what to do when it is opened, how it stands, and a tick for each shoe. */
-export function MakingStep({ step, number, minutes, state, done, now, cautions, titleOf, open, onOpen, onTick }: MakingStepProps): ReactElement {
+export function MakingStep({ step, number, takes, state, done, now, cautions, titleOf, open, onOpen, onTick }: MakingStepProps): ReactElement {
   const id = useId();
   const ticked = state.both.is === "done" || state.both.is === "drying";
   return (
@@ -31,7 +32,7 @@ export function MakingStep({ step, number, minutes, state, done, now, cautions, 
       <div className="work-line">
         <div className="work-name">
           <h4><button type="button" className="word" aria-expanded={open} aria-controls={id} onClick={() => onOpen(!open)}>{number}. {step.title}</button></h4>
-          <p className="follows"><span className="stands">{stepWords(state, done, now, titleOf)}</span> · {hours(Math.max(1, minutes))}</p>
+          <p className="follows"><span className="stands">{stepWords(state, done, now, titleOf)}</span> · {takes}</p>
         </div>
         <p className="ticks">
           {shoes.map((shoe) => (

@@ -8,8 +8,9 @@ import { useLocalTime } from "../state/local-time.ts";
 import { hours } from "../state/making-words.ts";
 import type { MakingViewProps } from "../state/making-views.ts";
 import { clearTicks, noTicks, setTick } from "../state/step-edits.ts";
+import { canDoNow } from "../state/step-now.ts";
 import { restsOf } from "../state/step-timers.ts";
-import { onShoes, progressWords, tickWords } from "../state/step-words.ts";
+import { ableWords, progressWords, tickWords } from "../state/step-words.ts";
 import { MakingStep } from "./making-step.tsx";
 import { StepTimers } from "./making-timers.tsx";
 
@@ -27,8 +28,9 @@ export function MakingSteps({ desk, making }: Pick<MakingViewProps, "desk" | "ma
   const rests = useMemo(() => restsOf(steps, done), [steps, done]);
   const numbers = new Map(steps.map((s, k) => [s.id, k + 1]));
   const titleOf = (id: string): string => steps.find((s) => s.id === id)?.title ?? id;
-  const left = steps.reduce((sum, s) => sum + (minutes.get(s.id)! * shoes.filter((shoe) => !done[s.id]?.[shoe]).length) / 2, 0);
-  const able = steps.filter((s) => [states.get(s.id)!.left, states.get(s.id)!.right].some(({ is }) => is === "can begin"));
+  const apair = pairs === 1 ? "" : " a pair";
+  const left = steps.reduce((sum, s) => sum + (minutes.get(s.id)! * (s.phase === "pattern" ? 1 : pairs) * shoes.filter((shoe) => !done[s.id]?.[shoe]).length) / 2, 0);
+  const able = canDoNow(steps, states, making.calendar);
   const tick = (step: Step, of: readonly Shoe[], at: Moment | undefined): void => desk.change(setTick(desk.job, step.id, of, at), tickWords(step, of, at !== undefined));
   const goTo = (id: string): void => {
     setOpen(new Set([...open, id]));
@@ -42,18 +44,18 @@ export function MakingSteps({ desk, making }: Pick<MakingViewProps, "desk" | "ma
       <p className="follows">{progressWords([...states.values()], left)}{Object.keys(done).length > 0 && <> <button type="button" className="word" onClick={() => desk.change(clearTicks(desk.job), "taking all ticks out")}>Take all ticks out</button></>}</p>
       <StepTimers rests={rests} now={now} titleAfter={(id) => steps.find((s) => s.after.includes(id))?.title} />
       {able.length > 0 && (
-        <p className="can-now">You can do now: {able.slice(0, mostNamed).map((s, k) => <span key={s.id}>{k > 0 && ", "}<button type="button" className="word" onClick={() => goTo(s.id)}>{s.title}</button>{onShoes(states.get(s.id)!)}</span>)}{able.length > mostNamed && ` and ${able.length - mostNamed} more`}.</p>
+        <p className="can-now">You can do now: {able.slice(0, mostNamed).map((a, k) => <span key={a.step.id}>{k > 0 && ", "}<button type="button" className="word" onClick={() => goTo(a.step.id)}>{a.step.title}</button>{ableWords(a, now)}</span>)}{able.length > mostNamed && ` and ${able.length - mostNamed} more`}.</p>
       )}
       {phases.map((phase) => {
         const here = steps.filter((s) => s.phase === phase);
         if (here.length === 0) return null;
         return (
           <section key={phase} aria-label={capital(phase)}>
-            <h3>{capital(phase)}, {hours(here.reduce((sum, s) => sum + minutes.get(s.id)!, 0))}</h3>
+            <h3>{capital(phase)}, {hours(here.reduce((sum, s) => sum + minutes.get(s.id)!, 0))}{apair}</h3>
             <ul>
               {here.map((step) => (
                 <MakingStep
-                  key={step.id} step={step} number={numbers.get(step.id)!} minutes={minutes.get(step.id)!} state={states.get(step.id)!} done={done[step.id]} now={now} titleOf={titleOf}
+                  key={step.id} step={step} number={numbers.get(step.id)!} takes={`${hours(Math.max(1, minutes.get(step.id)!))}${apair}`} state={states.get(step.id)!} done={done[step.id]} now={now} titleOf={titleOf}
                   cautions={cautions.filter((c) => c.steps.includes(step.id))} open={open.has(step.id)}
                   onOpen={(is) => setOpen(new Set(is ? [...open, step.id] : [...open].filter((id) => id !== step.id)))} onTick={(of, at) => tick(step, of, at)}
                 />

@@ -2,7 +2,8 @@ import { clockText, dateWords, dayOf, dayText, minutesADay, readMoment, type Mom
 import type { Shoe, Standing, StepState } from "#making/progress.ts";
 import type { StepDone } from "#making/said.ts";
 import type { Step } from "#making/step.ts";
-import { listed } from "./listed.ts";
+import { hours } from "./making-words.ts";
+import type { Able } from "./step-now.ts";
 
 type Drying = Extract<Standing, { is: "drying" }>;
 
@@ -77,12 +78,13 @@ export const tickWords = ({ title }: Step, shoes: readonly Shoe[], off: boolean)
 export function progressWords(states: readonly StepState[], minutesLeft: number): string {
   const ticked = states.filter(({ both }) => both.is === "done" || both.is === "drying").length;
   if (ticked === states.length) return "All steps are done.";
-  const left = minutesLeft < 10 ? Math.ceil(minutesLeft) : 5 * Math.round(minutesLeft / 5);
-  return `${ticked === 0 ? "Nothing is done yet" : `${ticked} of ${states.length} steps done`}; about ${lastsWords(left)} of work left, beside what dries.`;
+  const left = minutesLeft < 10 ? Math.max(1, minutesLeft) : 5 * Math.round(minutesLeft / 5);
+  return `${ticked === 0 ? "Nothing is done yet" : `${ticked} of ${states.length} steps done`}; about ${hours(left)} of work left, beside what dries.`;
 }
 
-/** Shoes on which a step can begin now: "both shoes" is not said. */
-export function onShoes({ left, right }: StepState): string {
-  const able = [left.is === "can begin" ? "left" : "", right.is === "can begin" ? "right" : ""].filter(Boolean);
-  return able.length === 1 ? ` (${listed(able)} shoe)` : "";
+/** What has to be said of a step that can begin: on which shoe, where it is one only, and by when. */
+export function ableWords({ state: { left, right }, before }: Able, now: Moment): string {
+  const shoe = left.is === right.is ? [] : [left.is === "can begin" ? "left shoe" : "right shoe"];
+  const by = before === undefined ? [] : [now > before ? "late" : `before ${whenWords(before, now)}`];
+  return shoe.length + by.length === 0 ? "" : ` (${[...shoe, ...by].join(", ")})`;
 }
