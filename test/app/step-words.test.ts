@@ -100,5 +100,6 @@ test("what is left is planned from now on, around what rests already", () => {
   // Tuesday 19:10: cement at once, 30 min. The insoles dry until Wednesday 19:00, and cement does not wait for that: it is put on the next evening, as late as it has to be.
   const { calendar } = calendarOfRest({ steps, pairs: 1 }, said, at("19:10"));
   expect(calendar!.sessions.map((s) => [s.date, s.stints.map((i) => [i.step, i.fromMin, i.toMin])])).toEqual([["2026-12-02", [["cement", 0, 30], ["press", 60, 90]]]]);
+  expect(calendarOfRest({ steps, pairs: 1 }, { ...said, start: "2026-12-20" }, at("19:10")).calendar!.sessions[0]!.date).toBe("2026-12-20");
   expect(calendarOfRest({ steps, pairs: 1 }, { ...said, sessions: "" }, at("19:10")).calendar).toBeUndefined();
 });

@@ -1,5 +1,5 @@
 import { calendarOf } from "#making/calendar-of.ts";
-import { dayOf, dayText, minutesADay, type Moment } from "#making/dates.ts";
+import { dayNumber, dayOf, dayText, minutesADay, readDay, type Moment } from "#making/dates.ts";
 import type { Making } from "#making/making.ts";
 import { shoes } from "#making/progress.ts";
 import type { MakingSaid } from "#making/said.ts";
@@ -15,5 +15,8 @@ export function calendarOfRest({ steps, pairs }: Pick<Making, "steps" | "pairs">
   const over = new Map(restsOf(steps, done).map(({ step, rest }) => [step.id, rest.best]));
   const of = new Map(left.map((s) => [s.id, Math.max(-Infinity, ...s.after.map((id) => over.get(id) ?? -Infinity))]));
   const pruned = left.map((s) => ({ ...s, after: s.after.filter((id) => ids.has(id)) }));
-  return calendarOf({ steps: pruned, pairs, said: { ...said, start: dayText(dayOf(Math.floor(now / minutesADay))) }, notBefore: { all: now, of } });
+  // Work that is to begin later still does.
+  const first = readDay(said.start ?? "");
+  const day = Math.max(Math.floor(now / minutesADay), first ? dayNumber(first) : -Infinity);
+  return calendarOf({ steps: pruned, pairs, said: { ...said, start: dayText(dayOf(day)) }, notBefore: { all: now, of } });
 }
