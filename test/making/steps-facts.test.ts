@@ -89,7 +89,7 @@ describe("times of drying", () => {
   });
 
   test("insoles are soaked an hour or more, strapped to the last and dried (a maker's notes); overnight (common practice, no source)", () => {
-    expect(planned("usual").step("block-boards").todo.join(" ")).toMatch(/soak.*an hour or more.*Bind/u);
+    expect(planned("usual").step("block-boards").todo.join(" ")).toMatch(/soak for an hour or more.*Bind/u);
     expect(waitOf("block-boards").leastMin).toBeGreaterThanOrEqual(8 * hour);
   });
 

@@ -111,7 +111,7 @@ describe("numbers of the pair", () => {
     const layers = [{ name: "lift 1", backMm: 3.2, breastMm: 2.4 }, { name: "lift 2", backMm: 5, breastMm: 5 }, { name: "top piece", backMm: 5.5, breastMm: 5.5 }];
     const high = { ...input, pieces: [...input.pieces, ...input.pieces.filter(({ name }) => name === "lift 1").map((piece) => ({ ...piece, name: "lift 2" }))], made: { ...input.made!, heel: { ...input.made!.heel!, backMm: 13.7, breastMm: 12.9, layers } } };
     const text = planOf(high).step("build-heels").todo.join(" ");
-    expect(text).toContain("lift 1 3.2 mm at the back and 2.4 mm at the breast, lift 2 5 mm, top piece 5.5 mm");
+    expect(text).toContain("lift 1: 3.2 mm at the back and 2.4 mm at the breast; lift 2: 5 mm; top piece: 5.5 mm");
     for (const one of [input, high]) {
       const nails = needsOf(one, threadFor(one.stitching)).needs.find(({ good }) => good === "heel nails")!;
       const lifts = nailedLifts(factsOf(one));

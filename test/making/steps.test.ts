@@ -107,7 +107,7 @@ test("the same work has the same id on another pair, and the trunk of the work i
     "check-print", "cut-cards", "mark-lasts", "look-over-leather", "cut-upper", "cut-lining", "skive-upper", "join-lining", "stitch-topline", "check-uppers",
     "cut-bottom", "block-boards", "prime-boards", "coat-boards", "glue-boards", "tack-insoles", "set-stiffeners", "draft-uppers", "check-drafts", "last-sides", "last-toes",
     "open-margins", "coat-margins", "press-margins", "rough-bottoms", "fill-bottoms", "prime-soles", "coat-soles", "lay-soles", "trim-soles",
-    "prime-heels", "coat-heels", "build-heels", "level-heels", "finish-edges", "slip-lasts", "lay-socks", "measure-pair", "box-shoes",
+    "prime-heels", "coat-heels", "build-heels", "level-heels", "finish-edges", "measure-pair", "slip-lasts", "lay-socks", "box-shoes",
   ]);
 });
 

@@ -46,7 +46,7 @@ function block(): Said {
   return {
     title: "Block the insoles to the lasts",
     todo: [
-      "Leather: soak the insoles for an hour or more. Board: damp it on both sides until it bends without cracking.",
+      "Insoles of leather have to soak for an hour or more: put them in water before you begin with something else. Board is damped on both sides until it bends without cracking.",
       "Bind each to its last's bottom with a strap or bandage, wound from the toe to the heel, tightest at the waist.",
       "Damp and bind the second boards over them where they are stiff. Leave both on the lasts, in the air of the room and off the heater.",
     ],

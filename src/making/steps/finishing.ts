@@ -5,12 +5,12 @@ import { mm, mmMeasured, those } from "./words.ts";
 /** Edges, lasts out, socks in, measured and put away. */
 export const finishingSteps = (facts: Facts): readonly MayStep[] => [
   must("finish-edges", "finishing", ["trim-soles", "level-heels"], edges),
-  must("slip-lasts", "finishing", ["finish-edges"], () => slip(facts)),
+  must("measure-pair", "finishing", ["finish-edges"], () => measure(facts)),
+  must("slip-lasts", "finishing", ["measure-pair"], () => slip(facts)),
   may("sew-bows", "finishing", ["slip-lasts", "make-bow"], facts.has("bow"), () => bows(facts)),
   may("close-straps", "finishing", ["slip-lasts"], facts.has("instep strap"), () => straps(facts)),
   must("lay-socks", "finishing", ["slip-lasts", "sew-bows", "close-straps", "cut-lining"], () => socks(facts)),
-  must("measure-pair", "finishing", ["lay-socks"], () => measure(facts)),
-  must("box-shoes", "finishing", ["measure-pair"], box),
+  must("box-shoes", "finishing", ["lay-socks"], box),
 ];
 
 function edges(): Said {
@@ -28,6 +28,25 @@ function edges(): Said {
     minutes: 20,
     shoes: "one after the other",
     hazards: ["dust", "grinding", "knife"],
+  };
+}
+
+function measure({ from, ends }: Facts): Said {
+  const { throatDepthMm, backHeightMm, innerHeightMm, outerHeightMm } = ends;
+  return {
+    title: "Measure the pair and write it down",
+    todo: those(
+      `On both shoes: throat depth (asked for ${mmMeasured(throatDepthMm)}), back height (${mmMeasured(backHeightMm)})${innerHeightMm !== undefined && outerHeightMm !== undefined ? `, lowest places (${mmMeasured(innerHeightMm)} inside, ${mmMeasured(outerHeightMm)} outside)` : ""}, heel height, sole edges.`,
+      "Measure while the lasts still hold them, the tape along the surface, over the upper.",
+      from === "last" ? "Enter what you read in the log: the next pair of this leather learns from it." : "Write what you read on the card of this pattern: the next pair learns from it.",
+      "Write down what you would do otherwise while you still know it.",
+    ),
+    needs: { goods: [], tools: ["tape measure", "dividers", "steel rule", "pencil"] },
+    right: ["Right and left: throat and back within 1 mm, sides within 1.5 mm, heels and sole edges within 0.5 mm."],
+    fails: ["Measured only where it came out well."],
+    minutes: 10,
+    shoes: "one after the other",
+    hazards: [],
   };
 }
 
@@ -98,25 +117,6 @@ function socks({ parts, settings: s, has }: Facts): Said {
     minutes: 10,
     wait: { leastMin: 30, wellMin: 60, what: "the socks' latex dries", source: "common practice, no source; the label of your latex comes first" },
     shoes: "together",
-    hazards: [],
-  };
-}
-
-function measure({ from, ends }: Facts): Said {
-  const { throatDepthMm, backHeightMm, innerHeightMm, outerHeightMm } = ends;
-  return {
-    title: "Measure the pair and write it down",
-    todo: those(
-      `On both shoes: throat depth (asked for ${mmMeasured(throatDepthMm)}), back height (${mmMeasured(backHeightMm)})${innerHeightMm !== undefined && outerHeightMm !== undefined ? `, lowest places (${mmMeasured(innerHeightMm)} inside, ${mmMeasured(outerHeightMm)} outside)` : ""}, heel height, sole edges.`,
-      "Lay the tape as you did on the lasted shoe, along the surface.",
-      from === "last" ? "Enter what you read in the log: the next pair of this leather learns from it." : "Write what you read on the card of this pattern: the next pair learns from it.",
-      "Write down what you would do otherwise while you still know it.",
-    ),
-    needs: { goods: [], tools: ["tape measure", "dividers", "steel rule", "pencil"] },
-    right: ["Right and left: throat and back within 1 mm, sides within 1.5 mm, heels and sole edges within 0.5 mm."],
-    fails: ["Measured only where it came out well."],
-    minutes: 10,
-    shoes: "one after the other",
     hazards: [],
   };
 }

@@ -61,7 +61,7 @@ function coat(facts: Facts): Said {
 }
 
 const even = ({ backMm, breastMm }: HeelLayer): boolean => Math.abs(backMm - breastMm) < 0.05;
-const layerWords = (layer: HeelLayer): string => `${layer.name} ${even(layer) ? mmMeasured(layer.backMm) : `${mmMeasured(layer.backMm)} at the back and ${mmMeasured(layer.breastMm)} at the breast`}`;
+const layerWords = (layer: HeelLayer): string => `${layer.name}: ${even(layer) ? mmMeasured(layer.backMm) : `${mmMeasured(layer.backMm)} at the back and ${mmMeasured(layer.breastMm)} at the breast`}`;
 
 function build(facts: Facts): Said {
   const { made, settings: s } = facts;
@@ -70,7 +70,7 @@ function build(facts: Facts): Said {
     title: "Build the heels",
     todo: those(
       splits(facts) && "Split lift first, its edges flush with the sole's.",
-      heel ? `Then, from the sole down: ${heel.layers.map(layerWords).join(", ")}. Together ${mmMeasured(heel.backMm)} at the back and ${mmMeasured(heel.breastMm)} at the breast.` : `Then lifts of ${mm(s.liftMm)}, the first pared so that the shoe stands as your last does, and the top piece of ${mm(s.topPieceMm)}.`,
+      heel ? `Then, from the sole down: ${heel.layers.map(layerWords).join("; ")}. Together ${mmMeasured(heel.backMm)} at the back and ${mmMeasured(heel.breastMm)} at the breast.` : `Then lifts of ${mm(s.liftMm)}, the first pared so that the shoe stands as your last does, and the top piece of ${mm(s.topPieceMm)}.`,
       `Centre each on the line from seat to waist, not on the toe. Press, pare flat on the block, hammer; only then the next.`,
       heelNailWords(facts),
       `Top piece last, even all over. The heel runs in by ${mm(s.heelTaperMm)} toward the ground.`,
@@ -78,7 +78,7 @@ function build(facts: Facts): Said {
     ),
     needs: { goods: ["heel leather", "heel nails"], tools: ["heel block", "lasting hammer", "nail set", "nippers", "clicking knife", "goggles"] },
     right: ["On a flat table the shoe does not rock and the tread touches.", "Both heels are equally high within 0.5 mm and stand upright from behind."],
-    fails: ["Lifts not pared flat before the next: the heel leans.", "Nails too long, or near the edge where the rasp meets them."],
+    fails: ["Lifts not pared flat before the next: the heel leans.", "Nails too long, or near the edge where the rasp meets them.", "Cement that closed before its layer's turn: coat it again and wait."],
     minutes: 25,
     wait: bondHolds("the heels' cement comes to its first strength", overnightMin),
     shoes: "one after the other",
@@ -92,7 +92,7 @@ function level({ settings: s, made }: Facts): Said {
     todo: [
       `Rasp sole edge and lifts together: ${mm(s.heelOverMm)} of lift and ${mm(s.soleFinishHeelMm)} of sole go, down to the line of the upper.`,
       `Cut the breast square to the line from seat to waist${s.breastHollowMm > 0 ? `, hollowed by ${mm(s.breastHollowMm)}` : ""}.`,
-      `Set both shoes on a level plate and rub the top pieces until neither rocks${made?.heel ? ` and sole to ground is ${mmMeasured(made.heel.backMm)} at the back` : ""}.`,
+      `Set both shoes on a level plate and rub the top pieces until neither rocks${made?.heel ? ` and lifts and top piece measure ${mmMeasured(made.heel.backMm)} together at the back` : ""}.`,
     ],
     needs: { goods: [], tools: ["rasp", "abrasive paper", "clicking knife", "heel block", "steel rule", "dust mask"] },
     right: ["Heel heights agree within 0.5 mm.", "The breast stands at right angles to the waist's line on both."],

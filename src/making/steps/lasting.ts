@@ -130,6 +130,7 @@ function check({ from, ends, settings: s, corrected, leathers, has, stiffenerOfL
       `The topline must meet the marks on the last: throat ${mmMeasured(throatDepthMm)}, back ${mmMeasured(backHeightMm)}${heights}. A tape laid over leather and stiffening reads more${from === "last" ? "; the sheet of marks says how much" : ""}.`,
       `Inside the feather line must show, of the upper: ${mm(s.lastingToeMm)} at the toe, ${mm(s.lastingForepartMm)} at the joints, ${mm(s.lastingHeelMm)} at the heel; of the lining ${mm(s.liningLastingShorterMm)} less.`,
       "Compare right with left at every mark. Ease one draft and pull the one across from it until they agree; then drive the tacks.",
+      from === "last" && "Entered in the log, what the tape reads says which shoe is farther off and which draft to ease.",
       has("stiffener") && stiffenerOfLeather && "If you have to stop here, keep the stiffeners mellow: a damp cloth round both heels.",
       corrected && `The upper was cut for ${leathers.upper.name}: if it lies short all round, pull once more before you blame the pattern.`,
     ),
