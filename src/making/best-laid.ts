@@ -5,13 +5,13 @@ import { allMinutes, minutesFor, type WorkPlan } from "./work-plan.ts";
 
 /**
  * Tries some manners of laying the work and keeps the one that is ready on the earliest day, then with the fewest stretches, then
- * earliest. One of them does step after step and waits idle: nothing later than that is ever chosen. `weekMin`: minutes at the bench in a
- * week. Nothing where the sessions do not hold the work.
+ * earliest. One of them does step after step and waits idle: what is ready later than that is never chosen. Nothing where the sessions do
+ * not hold the work.
  */
-export function bestLaid(plan: WorkPlan, rounds: Rounds, sessions: readonly Span[], weekMin: number): readonly Laid[] | undefined {
+export function bestLaid(plan: WorkPlan, rounds: Rounds, sessions: readonly Span[]): readonly Laid[] | undefined {
   if (allMinutes(plan) > sessions.reduce((sum, { from, to }) => sum + to - from, 0)) return undefined;
   const inOrder = plan.steps.map((_, k) => -k);
-  const urgencies = [tails(plan, 1), tails(plan, (7 * minutesADay) / weekMin), inOrder];
+  const urgencies = [tails(plan), inOrder];
   const manners: Manner[] = [
     { next: "idle", urgency: inOrder, whole: false },
     ...urgencies.flatMap((urgency) => (["urgent", "soonest"] as const).flatMap((next) => [true, false].map((whole) => ({ next, urgency, whole })))),
@@ -26,11 +26,11 @@ export function bestLaid(plan: WorkPlan, rounds: Rounds, sessions: readonly Span
   return best?.parts;
 }
 
-/** The longest way from each step's begin to the end of all work: its minutes, the more of the calendar the rarer sessions are, and rests. */
-function tails(plan: WorkPlan, aMinute: number): readonly number[] {
+/** The longest way from each step's begin to the end of all work, rests with it. */
+function tails(plan: WorkPlan): readonly number[] {
   const tail = plan.steps.map(() => 0);
   for (const group of plan.groups.toReversed()) {
-    for (const k of group.toReversed()) tail[k] = minutesFor(plan, k, plan.pairs) * aMinute + plan.rest[k]! + plan.after[k]!.reduce((most, j) => Math.max(most, tail[j]!), 0);
+    for (const k of group.toReversed()) tail[k] = minutesFor(plan, k, plan.pairs) + plan.rest[k]! + plan.after[k]!.reduce((most, j) => Math.max(most, tail[j]!), 0);
   }
   return tail;
 }

@@ -39,7 +39,7 @@ export function calendarOf({ steps, pairs, said, notBefore }: CalendarInput): { 
     rounds.push(chain);
   }
   const sessions = sessionsFrom(week, start ? dayNumber(start) : someMonday);
-  const laid = bestLaid(plan, rounds, sessions, week.reduce((sum, time) => sum + time.toMin - time.fromMin, 0));
+  const laid = bestLaid(plan, rounds, sessions);
   if (!laid) return { findings: [...findings, tooLong(plan, week)] };
   return { calendar: calendarFrom(plan, laid, sessions, start === undefined), findings };
 }
