@@ -37,7 +37,7 @@ function bow({ settings: s }: Facts): Said {
       "Keep them in the box until the lasts are out: they are sewn on then.",
     ],
     needs: { goods: ["upper leather", "lining leather", "latex", "thread", "needles"], tools: ["sewing machine", "hand needles", "paste brush", "bone folder", "thread snips"] },
-    right: ["Laid side by side they are one the other's mirror."],
+    right: ["Laid side by side they are each other's mirror."],
     fails: ["Sewn on before lasting: it moves with the vamp."],
     minutes: 25,
     shoes: "together",
