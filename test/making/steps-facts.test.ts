@@ -1,4 +1,5 @@
 // What the trade says of order, times, hands-on hours, tolerances and cautions; the source stands beside each check.
+import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { needsOf } from "#making/needs.ts";
 import type { Phase, Step, Wait } from "#making/step.ts";
@@ -75,6 +76,26 @@ describe("times of cement", () => {
       expect(wait.wellMin, id).toBeGreaterThanOrEqual(wait.leastMin);
       if (wait.mostMin !== undefined) expect(wait.mostMin, id).toBeGreaterThan(wait.wellMin);
       expect(wait.source, id).toMatch(/guide|note|round of work|common practice, no source/u);
+    }
+  });
+});
+
+describe("the guide's table of times", () => {
+  const rows = readFileSync("docs/guide/the-steps.md", "utf8").split("\n").filter((line) => line.startsWith("|")).map((line) => line.split("|").slice(1, -1).map((cell) => cell.trim()));
+  const minutesIn = (cell: string): number | undefined => {
+    if (cell === "overnight") return 12 * hour;
+    const [, number, unit] = /^(½|\d+) (min|h|days?)\b/u.exec(cell) ?? [];
+    return number && unit ? (number === "½" ? 0.5 : Number(number)) * (unit === "min" ? 1 : unit === "h" ? hour : day) : undefined;
+  };
+
+  test.each([
+    ["first coat of cement", primed, "usual"], ["second coat", coated, "usual"], ["a bond, before", ["glue-boards", "press-margins", "fill-bottoms"], "usual"], ["soles and heels", ["lay-soles", "build-heels"], "usual"],
+    ["insoles on the last", ["block-boards"], "usual"], ["a leather stiffener", ["wet-stiffeners"], "added"], ["the lasted shoe", ["last-toes"], "usual"], ["before the first wearing", ["box-shoes"], "usual"],
+  ] as const)("%s: is what the steps wait", (what, ids, name) => {
+    const [, least, well, most] = rows.find(([first]) => first?.startsWith(what))!;
+    for (const id of ids) {
+      const { leastMin, wellMin, mostMin } = waitOf(id, name);
+      expect([minutesIn(least!), minutesIn(well!), minutesIn(most!)], id).toEqual([leastMin, wellMin, mostMin]);
     }
   });
 });
