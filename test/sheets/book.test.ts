@@ -4,7 +4,11 @@ import { plainLetters } from "#sheets/lettering.ts";
 import type { LastInput } from "#sheets/input.ts";
 import { printPaper } from "#sheets/print-paper.ts";
 import { amountWords } from "#making/units.ts";
+import { defaultJob } from "#job/default-job.ts";
+import { Pipeline } from "#job/pipeline.ts";
+import { lastInput } from "#job/sheets-for.ts";
 import { bookInput, busy, saidAll } from "../support/book-inputs.ts";
+import { onLast } from "../support/on-last.ts";
 import { pdfLines } from "../support/pdf-lines.ts";
 
 /** Words of every page as an outside reader finds them, in the order in which they were written. */
@@ -97,4 +101,22 @@ test("the same pair gives the same bytes, and another another", async () => {
   const [a, b, other] = [await print(bookInput()), await print(bookInput()), await print(bookInput({ said: { pairs: 2 } }))];
   expect(Buffer.from(a.bytes).equals(Buffer.from(b.bytes))).toBe(true);
   expect(Buffer.from(a.bytes).equals(Buffer.from(other.bytes))).toBe(false);
+});
+
+test("a pattern corrected for its leather is told on the cover and beside the margins", async () => {
+  const job = defaultJob();
+  const pair = onLast(new Pipeline().run({ ...job, leather: { upper: { known: "nappa", name: "Black nappa" } }, lasting: { correct: true } }, new Map(), { triangles: 3000 }));
+  const pages = await pagesOf(lastInput(pair));
+  expect(pages[0]).toContain("Corrected for Black nappa: toe to throat");
+  const marks = pages.filter((page) => page.includes("Marks on both lasts")).join(" ");
+  expect(marks).toContain("The marks stay where they are.");
+  expect(marks).toContain("these margins are the plain pattern's");
+});
+
+test("a year of evenings fills no book: the first sixty are printed, and where the others stand is said", async () => {
+  const input = bookInput({ said: { pairs: 30, start: "2026-12-01", sessions: "Tue 19:00-21:30" } });
+  expect(input.making.calendar!.sessions.length).toBeGreaterThan(60);
+  const pages = (await pagesOf(input)).filter((page) => page.includes("Calendar"));
+  expect(pages.join(" ")).toContain(`These are the first 60 of ${input.making.calendar!.sessions.length} times at the bench`);
+  expect(pages.join(" ").match(/Tue \d+ \w+ \d{4} 19:00 to 21:30/g)).toHaveLength(60);
 });

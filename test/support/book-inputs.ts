@@ -2,6 +2,7 @@ import { defaultJob } from "#job/default-job.ts";
 import { makingOfPair } from "#job/making.ts";
 import type { LastPair } from "#job/pair.ts";
 import { Pipeline } from "#job/pipeline.ts";
+import { lastInput } from "#job/sheets-for.ts";
 import type { MakingSaid } from "#making/said.ts";
 import { sheetChoicesFrom, type SheetChoices } from "#sheets/choices.ts";
 import type { LastInput } from "#sheets/input.ts";
@@ -15,11 +16,7 @@ export function bookInput({ said = {}, parts = {}, shell = {} }: OwnChoices = {}
   const key = JSON.stringify([parts, shell]), job = defaultJob();
   const pair = kept.get(key) ?? onLast(new Pipeline().run({ ...job, parts: { ...job.parts, ...parts }, shell: { ...job.shell, ...shell } }, new Map(), { triangles: 4000 }));
   kept.set(key, pair);
-  const { labels, pieces, strips, stitching, pieceSettings, made, findings, last, lines, shellSettings, beneath, flat, seams } = pair;
-  return {
-    ...labels, choices: sheetChoicesFrom(sheets), pieces, strips, stitching, making: makingOfPair(pair, said), parts: pair.parts, pieceSettings, ...(made && { made }),
-    findings, timesMs: {}, from: "last", last, lines, shellSettings, beneath, flat, ...(seams && { seams }), ...change,
-  };
+  return { ...lastInput(pair), choices: sheetChoicesFrom(sheets), making: makingOfPair(pair, said), ...change };
 }
 
 /** A pair unlike the example: quarters, a bound edge, one lining and every extra. */

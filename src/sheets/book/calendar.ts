@@ -7,6 +7,9 @@ import { pairsWords } from "./numbers.ts";
 import { columnsFor, tableBlocks, tickBox, type BookCell } from "./table.ts";
 import { body, hanging, lines, small, strong } from "./words.ts";
 
+/** More times at the bench than this fill no wall; the first so many are printed. */
+const mostSessions = 60;
+
 /** What is done at each time at the bench, and what dries until the next. */
 export function calendarChapter({ input: { making }, room: { width } }: Book): Chapter | undefined {
   const { calendar, steps, pairs } = making;
@@ -15,13 +18,13 @@ export function calendarChapter({ input: { making }, room: { width } }: Book): C
   const named = (id: string): string => steps.find((s) => s.id === id)?.title ?? id;
   const columns = columnsFor(width, [{ head: "", mm: 7 }, { head: "When", mm: 46, letters: strong }, { head: "Steps" }, { head: "Dries or rests until", mm: 46 }]);
   const stints = ({ stints: all, fromMin }: Session, mm: number): readonly Line[] =>
-    all.flatMap((s) => hanging(clockText(fromMin + s.fromMin), `${numberOf(s.step)}  ${named(s.step)}${s.parts > 1 ? `, part ${s.part} of ${s.parts}` : ""}`, mm, body, 11));
-  const rows = calendar.sessions.map((session): readonly BookCell[] => [
+    all.flatMap((s) => hanging(clockText(fromMin + s.fromMin), `${numberOf(s.step)}  ${named(s.step)}${s.parts > 1 ? ` (${s.part} of ${s.parts})` : ""}`, mm, body, 11));
+  const rows = calendar.sessions.slice(0, mostSessions).map((session): readonly BookCell[] => [
     [tickBox(3.6)],
     [...lines(dateWords(session.date), 43, strong), ...lines(`${clockText(session.fromMin)} to ${clockText(session.toMin)}`, 43, body)],
     stints(session, columns[2]!.mm - 3),
     session.waits.flatMap((w) => hanging(String(numberOf(w.step)), `${dateWords(w.untilDate)}, ${clockText(w.untilMin)}`, 46, small, 6)),
   ]);
-  const told = `${pairsWords(pairs)}, ready on ${dateWords(calendar.ready.date)} at ${clockText(calendar.ready.min)}. Numbers are those of the steps.`;
+  const told = `${pairsWords(pairs)}, ready on ${dateWords(calendar.ready.date)} at ${clockText(calendar.ready.min)}. Numbers are those of the steps.${calendar.sessions.length > mostSessions ? ` These are the first ${mostSessions} of ${calendar.sessions.length} times at the bench; all of them stand at the station Making and in report.json.` : ""}`;
   return { title: "Calendar", blocks: [{ cells: [{ x: 0, lines: lines(told, width, small) }], keep: true }, ...tableBlocks(columns, rows, { gapMm: 2 }).map((b) => ({ ...b, parts: true }))] };
 }

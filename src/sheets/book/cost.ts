@@ -41,9 +41,11 @@ const partMm = 40;
 const amountMm = 34;
 const barMm = 3;
 
+const shareWords = (share: number): string => (share > 0 && share < 0.01 ? "under 1 %" : `${Math.round(100 * share)} %`);
+
 /** A bar for each part, outlined so that it takes no toner, with its share in words behind it. */
 function shareBlocks({ shares, currency }: Cost, width: number): readonly Block[] {
-  const most = Math.max(...shares.map((s) => s.share), 1e-9), room = width - partMm - amountMm - 14;
+  const most = Math.max(...shares.map((s) => s.share), 1e-9), room = width - partMm - amountMm - 20;
   return shares.map(({ part, cost, share }): Block => {
     const long = (room * share) / most;
     const bar: Line = {
@@ -51,7 +53,7 @@ function shareBlocks({ shares, currency }: Cost, width: number): readonly Block[
       ink: (ink, x, top) => {
         ink.style(0.35);
         ink.box(x, top - 1.2 - barMm, Math.max(0.4, long), barMm);
-        ink.text(`${Math.round(100 * share)} %`, x + long + 2, top - 4, 2.5, { bold: true });
+        ink.text(shareWords(share), x + Math.max(0.4, long) + 2, top - barMm - 0.9, 2.5, { bold: true });
       },
     };
     return { cells: [{ x: 0, lines: [blank(0.6), line(upperFirst(part), body)] }, { x: partMm, lines: [bar] }, { x: width - amountMm, lines: [blank(0.6), line(moneyWords(cost, currency), body)] }] };

@@ -1,6 +1,7 @@
 import type { Making } from "#making/making.ts";
 import type { Step } from "#making/step.ts";
 import type { Piece } from "#pieces/piece.ts";
+import { correctedWords } from "../corrected.ts";
 import { cardMarks } from "../marks/card-marks.ts";
 import { profileOf, type Profile } from "../shoe-picture.ts";
 import { blockHigh, type Block, type Cell, type Line } from "./block.ts";
@@ -95,8 +96,10 @@ function upperBlock(pieces: readonly Piece[], width: number, roomMm: number): Bl
 }
 
 function wordsBlock({ input, room: { width } }: Book): Block {
-  return { cells: [{ x: 0, lines: [...lines(choiceWords(input), width, body), ...lines(workWords(input.making), width, body)] }], gapMm: 3 };
+  return { cells: [{ x: 0, lines: [...lines(choiceWords(input), width, body), ...correctedLines(input, width), ...lines(workWords(input.making), width, body)] }], gapMm: 3 };
 }
+
+const correctedLines = (input: Book["input"], width: number): readonly Line[] => (input.from === "last" && input.corrected ? lines(correctedWords(input.corrected), width, body) : []);
 
 /** "About 9 h 40 min of work for one pair, …". */
 function workWords({ cost, steps, calendar, pairs }: Making): string {

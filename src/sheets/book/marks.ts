@@ -1,5 +1,6 @@
 import type { GaugeMark, Gauges } from "#lasting/gauges.ts";
 import type { OverUpper } from "#lasting/over-upper.ts";
+import { correctedWords, marginWords } from "../corrected.ts";
 import type { LastInput, TapeInput } from "../input.ts";
 import { cardMarks } from "../marks/card-marks.ts";
 import { cardViewHeight, inkCardView } from "../marks/card-view.ts";
@@ -25,7 +26,7 @@ export function marksChapter(book: Book): Chapter {
 const told = (text: string, width: number): Block => ({ cells: [{ x: 0, lines: lines(text, width, small) }], keep: true });
 
 function lastBlocks(input: LastInput, gauges: Gauges, width: number): readonly Block[] {
-  return [told(intro, width), { cells: [{ x: 0, lines: [viewsLine(input, gauges, width)] }], gapMm: 2 }, ...markTable(gauges, width), ...draftTable(gauges, width)];
+  return [told(input.corrected ? `${intro} ${correctedWords(input.corrected)} The marks stay where they are.` : intro, width), { cells: [{ x: 0, lines: [viewsLine(input, gauges, width)] }], gapMm: 2 }, ...markTable(gauges, width), ...draftTable(gauges, width, input.corrected ? marginWords(gauges) : "")];
 }
 
 /** Views are no wider than this on broad paper, mm. */
@@ -69,11 +70,11 @@ export function onShoe({ key, half, lengthMm }: GaugeMark, { throatMm, backMm, l
   return more === undefined || lengthMm === undefined ? "" : halfMm(lengthMm + more);
 }
 
-function draftTable({ drafts }: Gauges, width: number): readonly Block[] {
+function draftTable({ drafts }: Gauges, width: number, ofMargins: string): readonly Block[] {
   const columns = columnsFor(width, [{ head: "", mm: 9, letters: strong }, { head: "Draft, in the order in which it is taken" }, { head: "From seat", mm: 22 }, { head: "Upper right", mm: 22, letters: strong }, { head: "Upper left", mm: 22, letters: strong }, { head: "Lining, both", mm: 24 }]);
   const rows = drafts.map((d) => [draftWord(d.number), d.name, d.half === undefined ? "" : halfMm(d.alongMm), halfMm(d.upperMm), halfMm(d.upperMm), halfMm(d.liningMm)]);
   const head = "Margin that must show inside the feather line, mm";
-  return [{ cells: [{ x: 0, lines: lines(head, width, heading) }], keep: true, gapMm: 5 }, ...tableBlocks(columns, rows)];
+  return [{ cells: [{ x: 0, lines: [...lines(head, width, heading), ...lines(ofMargins, width, small)] }], keep: true, gapMm: 5 }, ...tableBlocks(columns, rows)];
 }
 
 function tapeBlocks({ tape }: TapeInput, width: number): readonly Block[] {

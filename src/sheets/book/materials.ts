@@ -85,9 +85,14 @@ const plainAmount = (value: number, measure: Need["measure"]): string => amountW
 const percent = (share: number): string => `${Math.round(100 * share)} %`;
 const sentence = (text: string): string => (text === "" || /[.!?]$/.test(text) ? text : `${text}.`);
 
+/** "2 each", "1 and 2", "1, one face". */
+function coatWords({ coats: [a, b] }: Bond): string {
+  return a === b ? `${a} each` : Math.min(a, b) === 0 ? `${Math.max(a, b)}, one face` : `${a} and ${b}`;
+}
+
 function bondBlocks(bonds: readonly Bond[], width: number): readonly Block[] {
-  const columns = columnsFor(width, [{ head: "What is stuck" }, { head: "With", mm: 26 }, { head: "One face, both shoes", mm: 34 }, { head: "Coats", mm: 22 }, { head: "Wet, a coat", mm: 20 }, { head: "In all", mm: 24 }]);
-  const rows = bonds.map((b) => [upperFirst(b.name), b.glue, areaWords(b.areaMm2), b.coats[0] === b.coats[1] ? `${b.coats[0]} each` : `${b.coats[0]} and ${b.coats[1]}`, `${plain(b.gPerM2)} g/m²`, massWords(b.g)]);
+  const columns = columnsFor(width, [{ head: "What is stuck" }, { head: "With", mm: 32 }, { head: "One face, both shoes", mm: 33 }, { head: "Coats", mm: 22 }, { head: "Wet, a coat", mm: 20 }, { head: "In all", mm: 24 }]);
+  const rows = bonds.map((b) => [upperFirst(b.name), b.glue, areaWords(b.areaMm2), coatWords(b), `${plain(b.gPerM2)} g/m²`, massWords(b.g)]);
   return [{ cells: [{ x: 0, lines: lines("Cement, bond by bond", width, heading) }], keep: true, gapMm: 6 }, ...tableBlocks(columns, rows)];
 }
 

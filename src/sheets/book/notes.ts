@@ -39,7 +39,8 @@ function form(title: string, rows: readonly FormRow[], width: number): readonly 
   if (rows.length === 0) return [];
   const columns = columnsFor(width, [{ head: title }, { head: "Asked", mm: 20 }, { head: "Right", mm: 27 }, { head: "Left", mm: 27 }, { head: "Differ by", mm: 24 }, { head: "May differ", mm: 18 }]);
   const uprights = [1, 2, 3, 4, 5].map((c) => columns.slice(0, c).reduce((mm, column) => mm + column.mm, 0) - 1.5);
-  return tableBlocks(columns, rows.map((r): readonly BookCell[] => [cell(r.name), cell(r.asked), "", "", "", cell(r.mayDiffer)]), { gapMm: 4, whole: true }).map((block, i) => (i === 0 ? block : { ...block, cells: [...block.cells, { x: 0, lines: [ruled(uprights)] }] }));
+  const [head, ...drawn] = tableBlocks(columns, rows.map((r): readonly BookCell[] => [cell(r.name), cell(r.asked), "", "", "", cell(r.mayDiffer)]), { gapMm: 4, whole: true });
+  return [head!, ...drawn.map((block) => ({ ...block, keep: true, cells: [...block.cells, { x: 0, lines: [ruled(uprights)] }] })), { cells: [], ruleMm: 0.25 }];
 }
 
 /** Upright lines between the places to write. */
@@ -47,7 +48,7 @@ const ruled = (at: readonly number[]): Line => ({
   highMm: rowMm,
   ink: (ink, x, top) => {
     ink.style(0.18);
-    for (const dx of at) ink.line(x + dx, top + 1.2, x + dx, top - rowMm - 0.8);
+    for (const dx of at) ink.line(x + dx, top + 1, x + dx, top - rowMm - 0.5);
   },
 });
 
