@@ -3,6 +3,7 @@ import { bookPdf } from "#sheets/book/making-pdf.ts";
 import { plainLetters } from "#sheets/lettering.ts";
 import type { LastInput } from "#sheets/input.ts";
 import { printPaper } from "#sheets/print-paper.ts";
+import { moneyWords } from "#making/decimal.ts";
 import { amountWords } from "#making/units.ts";
 import { defaultJob } from "#job/default-job.ts";
 import { Pipeline } from "#job/pipeline.ts";
@@ -76,12 +77,12 @@ describe.each([["the example", {}, "A4"], ["quarters with all that can be added,
     const limits = cautions.flatMap((c) => c.limits ?? []);
     expect(limits.length).toBeGreaterThan(5);
     expect(missing(limits.map((l) => `${l.jurisdiction}, ${l.date}`))).toEqual([]);
-    expect(missing(limits.flatMap((l) => [`${l.ppm} ppm (${l.mgPerM3} mg/m³)`, l.source]))).toEqual([]);
+    expect(missing(limits.flatMap((l) => [`${l.substance} ${l.jurisdiction}`, `${l.ppm} ppm (${l.mgPerM3} mg/m³)`, l.source]))).toEqual([]);
   });
 
   test("says what a pair costs, or how to learn it", () => {
     if (cost.total > 0) {
-      expect(missing([cost.total.toFixed(2), "When skins cost 10 % more", cost.skinsDearer.total.toFixed(2), ...cost.shares.map((s) => upperFirst(s.part))])).toEqual([]);
+      expect(missing([moneyWords(cost.total, "EUR"), "When skins cost 10 % more", moneyWords(cost.skinsDearer.total, "EUR"), ...cost.shares.map((s) => upperFirst(s.part))])).toEqual([]);
     } else expect(missing(["No price is said"])).toEqual([]);
   });
 
@@ -119,4 +120,23 @@ test("a year of evenings fills no book: the first sixty are printed, and where t
   const pages = (await pagesOf(input)).filter((page) => page.includes("Calendar"));
   expect(pages.join(" ")).toContain(`These are the first 60 of ${input.making.calendar!.sessions.length} times at the bench`);
   expect(pages.join(" ").match(/Tue \d+ \w+ \d{4} 19:00 to 21:30/g)).toHaveLength(60);
+});
+
+test.each([["₹", "INR"], ["€", "€"], ["zł", "zl"], ["靴", ""]] as const)("money in %s is told in letters that the sheets can print", async (currency, told) => {
+  const pages = await pagesOf(bookInput({ said: { rate: "20", currency } }));
+  const cost = pages.find((page) => page.includes("Cost of one pair"))!;
+  expect(cost).not.toContain("?");
+  expect(cost).toContain(["at 20.00", told].filter(Boolean).join(" "));
+});
+
+test("every word of a book is in letters that the sheets can print", () => {
+  const texts = (value: unknown): readonly string[] => (typeof value === "string" ? [value] : typeof value === "object" && value !== null ? Object.values(value).flatMap(texts) : []);
+  for (const own of [{}, { ...busy, said: saidAll }]) {
+    const { findings: _, ...making } = bookInput(own).making;
+    const all = texts(making);
+    expect(all.length).toBeGreaterThan(500);
+    // What has no like letter comes out as a question mark.
+    const asked = (text: string): number => text.split("?").length;
+    expect(all.filter((text) => asked(plainLetters(text)) !== asked(text))).toEqual([]);
+  }
 });

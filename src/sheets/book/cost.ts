@@ -31,7 +31,7 @@ function sumLines(cost: Cost, width: number): readonly Line[] {
   const money = (v: number): string => moneyWords(v, currency);
   const told = [
     `Material ${money(material)}, work ${money(workCost)} (${timeWords(minutes)}${rate === undefined ? ", no money said for an hour" : ` at ${money(rate)} an hour`}), overhead ${money(overhead)}.`,
-    ...(asked === undefined ? [] : [`Asked ${money(asked)}${left === undefined ? "" : `: ${money(left)} left`}${anHour === undefined ? "" : `; an hour earns ${money(anHour)} after material and overhead`}.`]),
+    ...(asked === undefined ? [] : [`Asked ${money(asked)}${left === undefined ? "" : left < 0 ? `: ${money(-left)} less than it costs` : `: ${money(left)} left`}${anHour === undefined ? "" : `; an hour earns ${money(anHour)} after material and overhead`}.`]),
     ...(skinsDearer.more > 0 ? [`When skins cost 10 % more (${listed(skinsDearer.goods)}), a pair costs ${money(skinsDearer.more)} more: ${money(skinsDearer.total)}.${skinsDearer.asked === undefined ? "" : ` To keep what is left, ask ${money(skinsDearer.asked)}.`}`] : []),
   ];
   return [...told.flatMap((t) => lines(t, width, body)), ...(unpriced.length > 0 ? [blank(1), ...lines(`Left out, for want of a price: ${listed(unpriced)}.`, width, strong)] : [])];

@@ -1,12 +1,12 @@
 import type { ToBuy } from "#making/cost.ts";
 import type { Making } from "#making/making.ts";
 import type { Bond, Need } from "#making/need.ts";
-import { amountWords, areaWords, massWords, thicknessWords } from "#making/units.ts";
+import { amountWords, areaWords, massWords } from "#making/units.ts";
 import type { Block } from "./block.ts";
 import type { Book } from "./book.ts";
 import type { Chapter } from "./flow.ts";
 import { moneyWords, pairsWords, plain, upperFirst } from "./numbers.ts";
-import { scaleOf } from "./piece-index.ts";
+import { thickWords } from "./piece-index.ts";
 import { columnsFor, tableBlocks, tickBox } from "./table.ts";
 import { threadBlocks } from "./thread.ts";
 import { amountLines, blank, heading, labelled, lines, small, strong } from "./words.ts";
@@ -60,7 +60,7 @@ function buyLines(need: Need, buy: ToBuy | undefined, currency: string) {
 
 /** "goat or calf, firm; 1.1 mm (2¾ oz)"; what the kind says already is not said twice. */
 function kindWords({ kind, thicknessMm, widthMm, good }: Need): string {
-  const thick = thicknessMm === undefined || kind.includes(" mm") ? "" : thicknessWords(thicknessMm, scaleOf(good));
+  const thick = thicknessMm === undefined || kind.includes(" mm") ? "" : thickWords(thicknessMm, good);
   const wide = widthMm === undefined || kind.includes(" mm") ? "" : `${plain(widthMm)} mm wide`;
   return [kind, thick, wide].filter(Boolean).join("; ");
 }

@@ -1,5 +1,14 @@
-/** Money and amounts as a maker reads them; no sign of our own for a currency that was not said. */
-export const moneyWords = (amount: number, currency: string): string => [amount.toFixed(2), currency].filter(Boolean).join(" ");
+import { moneyWords as inMoney } from "#making/decimal.ts";
+import { plainLetters } from "../lettering.ts";
+
+/** Codes (ISO 4217) of currencies whose sign the sheets' letters lack. */
+const codes: Readonly<Record<string, string>> = { "₹": "INR", "₺": "TRY", "₴": "UAH", "₩": "KRW", "₪": "ILS", "₽": "RUB", "₫": "VND", "₦": "NGN", "₱": "PHP" };
+
+/** Money as a maker reads it; a sign that cannot be printed is left out, or told by its code. */
+export function moneyWords(amount: number, currency: string): string {
+  const sign = codes[currency] ?? currency;
+  return inMoney(amount, plainLetters(sign).replaceAll("?", "").trim());
+}
 
 /** 95 as "1 h 35 min", 40 as "40 min". */
 export function timeWords(minutes: number): string {

@@ -69,10 +69,15 @@ function drawingLine(piece: Piece, scale: number, i: number): Line {
 /** Goods by the material of their pieces, where the words differ. */
 const goodOf: Readonly<Record<string, string>> = { shank: "shanks", card: "pattern card" };
 
-function materialWords({ material }: Piece, needs: readonly Need[]): string {
-  const thick = needs.find((n) => n.good === (goodOf[material] ?? material))?.thicknessMm;
-  return thick === undefined ? material : `${material}, ${thicknessWords(thick, scaleOf(material))}`;
+/** "upper leather, 1.1 mm (2¾ oz)"; what is called as its material is told by its thickness alone. */
+function materialWords({ name, material }: Piece, needs: readonly Need[]): string {
+  const mm = needs.find((n) => n.good === (goodOf[material] ?? material))?.thicknessMm;
+  const thick = mm === undefined ? "" : thickWords(mm, material);
+  return [name === material && thick ? "" : material, thick].filter(Boolean).join(", ");
 }
 
+/** Leather is told in the trade's weights as well, boards and such are not. */
+export const thickWords = (mm: number, good: string): string => (good.includes("leather") ? thicknessWords(mm, scaleOf(good)) : `${mm.toFixed(1)} mm`);
+
 /** Soles and heels are told in irons, other leather in ounces. */
-export const scaleOf = (good: string): "oz" | "iron" => (/sole leather|heel leather/.test(good) ? "iron" : "oz");
+const scaleOf = (good: string): "oz" | "iron" => (/sole leather|heel leather/.test(good) ? "iron" : "oz");
