@@ -7,7 +7,7 @@ import { profileOf, type Profile } from "../shoe-picture.ts";
 import { blockHigh, type Block, type Cell, type Line } from "./block.ts";
 import type { Book } from "./book.ts";
 import { choiceWords } from "./choice-words.ts";
-import type { Chapter } from "./flow.ts";
+import { wholeWidth, type Chapter } from "./flow.ts";
 import { laidPanels } from "./lay-panels.ts";
 import { halfMm, pairsWords, timeWords, waitWords } from "./numbers.ts";
 import { blank, body, brokenWords, line, lines, small, type Letters } from "./words.ts";
@@ -22,15 +22,17 @@ const figure: Letters = { heightMm: 6, stepMm: 8.2, bold: true };
 const mostTitleLines = 3;
 const numbersMm = 54;
 const gapMm = 6;
+/** The last is drawn no higher than its numbers beside it, mm. */
+const mostShoeMm = 78;
 
 /** Whose shoe it is and what it will be, on one page to hang up. */
 export function coverChapter(book: Book): Chapter {
-  const { input, room: { width } } = book;
+  const { input } = book, width = wholeWidth(book.room);
   const above: readonly Block[] = [titleBlock(input.title || "A pair of pumps", input.size, width), shoeBlock(book)];
   const below: readonly Block[] = [wordsBlock(book)];
   const taken = [...above, ...below].reduce((mm, b) => mm + blockHigh(b) + (b.gapMm ?? 0), 0);
   const upper = upperBlock(input.pieces, width, book.room.top - book.room.low - taken - gapMm);
-  return { title: "Making this pair", blocks: [...above, ...(upper ? [upper] : []), ...below] };
+  return { title: "Making this pair", wide: true, blocks: [...above, ...(upper ? [upper] : []), ...below] };
 }
 
 function titleBlock(text: string, size: string, width: number): Block {
@@ -42,11 +44,12 @@ function titleBlock(text: string, size: string, width: number): Block {
 }
 
 /** The last from its outside with its topline, and beside it the numbers that make the shoe. */
-function shoeBlock({ input, room: { width } }: Book): Block {
+function shoeBlock({ input, room }: Book): Block {
+  const width = wholeWidth(room);
   const numbers: Cell = { x: width - numbersMm + gapMm, lines: keyNumbers(input).flatMap(([told, mm]) => [line(told, small), line(mm, figure), blank(1.6)]) };
   if (input.from === "tape") return { cells: [{ ...numbers, x: 0 }], gapMm: 3 };
   const profile = profileOf(input.last, input.lines, 200);
-  const one = smallness.find((n) => profile.widthMm / n <= width - numbersMm && profile.heightMm / n <= 78) ?? 10;
+  const one = smallness.find((n) => profile.widthMm / n <= width - numbersMm && profile.heightMm / n <= mostShoeMm) ?? 10;
   return { cells: [{ x: 0, lines: [shoeLine(profile, 1 / one), line(`The last from outside, 1 : ${one}`, small)] }, numbers], gapMm: 3 };
 }
 
@@ -95,7 +98,8 @@ function upperBlock(pieces: readonly Piece[], width: number, roomMm: number): Bl
   return undefined;
 }
 
-function wordsBlock({ input, room: { width } }: Book): Block {
+function wordsBlock({ input, room }: Book): Block {
+  const { width } = room;
   return { cells: [{ x: 0, lines: [...lines(choiceWords(input), width, body), ...correctedLines(input, width), ...lines(workWords(input.making), width, body)] }], gapMm: 3 };
 }
 

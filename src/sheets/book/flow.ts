@@ -4,6 +4,8 @@ import { blockHigh, partedBlock, type Block } from "./block.ts";
 export interface Chapter {
   readonly title: string;
   readonly blocks: readonly Block[];
+  /** Goes over the whole page, also where others have columns. */
+  readonly wide?: boolean;
 }
 
 /** A block with its place on a page, upper left corner, mm. */
@@ -31,6 +33,9 @@ export interface BookRoom {
   readonly step: number;
 }
 
+/** From the first column's left edge to the last one's right. */
+export const wholeWidth = ({ width, columns, step }: BookRoom): number => (columns - 1) * step + width;
+
 /** A block is not begun where less of it than this would stand before it is parted, mm. */
 const leastPartMm = 30;
 
@@ -39,7 +44,7 @@ const leastPartMm = 30;
  * top of the next column; a table's head stands again above what goes on.
  */
 export function bookPages(chapters: readonly Chapter[], room: BookRoom): readonly BookPage[] {
-  return chapters.flatMap(({ title, blocks }) => chapterPages(blocks, room).map((placed, i) => ({ title, more: i > 0, placed })));
+  return chapters.flatMap(({ title, blocks, wide }) => chapterPages(blocks, wide ? { ...room, columns: 1 } : room).map((placed, i) => ({ title, more: i > 0, placed })));
 }
 
 function chapterPages(blocks: readonly Block[], { left, top, low, columns, step }: BookRoom): readonly (readonly PlacedBlock[])[] {
