@@ -23,6 +23,8 @@ export function Fold({ name, holds, spots = [], children }: FoldProps): ReactEle
   const about = here.filter((f) => spotsOf(f, rules).some((spot) => spots.includes(spot)));
   const needed = refused.some((r) => spots.includes(r.spot)) || about.some((f) => severityOf(f) !== "note");
   const notes = about.length === 0 ? "" : about.length === 1 ? " · one note" : ` · ${about.length} notes`;
+  // What was opened for a number stays open when that is put right: the hand is still on it.
+  if (needed && open === undefined) setOpen(true);
   const shown = open ?? needed;
   return (
     <section className="fold">

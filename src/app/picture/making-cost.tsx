@@ -12,7 +12,7 @@ export function MakingCost({ making }: { readonly making: Making }): ReactElemen
   const of = (value: number): string => money(value, cost.currency);
   if (cost.total <= 0) {
     return (
-      <section className="making-page" aria-label="What it costs">
+      <section className="making-page">
         <h2>What one pair costs</h2>
         <p>No price is written yet, so nothing can be added up. Write in the column what you pay, what an hour costs and what you ask; each number changes the drawing here at once.</p>
         <Hours cost={cost} />
@@ -20,7 +20,7 @@ export function MakingCost({ making }: { readonly making: Making }): ReactElemen
     );
   }
   return (
-    <section className="making-page" aria-label="What it costs">
+    <section className="making-page">
       <h2>One pair costs {of(cost.total)}</h2>
       {cost.unpriced.length > 0 && <p className="follows">Without {listed(cost.unpriced)}, which {cost.unpriced.length === 1 ? "has" : "have"} no price yet.</p>}
       <MoneyTape cost={cost} />

@@ -14,7 +14,7 @@ export function MakingList({ desk, making }: Pick<MakingViewProps, "desk" | "mak
   const paid = lines.flatMap(({ buy }) => (buy.paid === undefined || buy.short <= 0 ? [] : [buy.paid]));
   const unpriced = lines.filter(({ buy }) => buy.short > 0 && buy.paid === undefined).length;
   return (
-    <section className="making-page shopping" aria-label="Shopping list">
+    <section className="making-page shopping">
       <header>
         <h2>To buy for {pairs === 1 ? "one pair" : `${pairs} pairs`}</h2>
         <p className="follows">

@@ -10,7 +10,7 @@ export function MakingTools({ making: { tools, cautions, steps } }: Pick<MakingV
   const must = tools.filter((t) => t.must), lighter = tools.filter((t) => !t.must);
   const titleOf = (id: string): string => steps.find((s) => s.id === id)?.title ?? id;
   return (
-    <section className="making-page" aria-label="Tools and care">
+    <section className="making-page">
       <h2>Tools for this pair</h2>
       <Tools title="Not without these" of={must} titleOf={titleOf} />
       <Tools title="These make it lighter" of={lighter} titleOf={titleOf} />
