@@ -6,7 +6,7 @@ import type { Job } from "#job/job.ts";
 import { onScan, setLines } from "#app/state/edits.ts";
 import { redo, run, startHistory, takenIn, undo } from "#app/state/history.ts";
 import { setMaking, setMakingAt, setPrice } from "#app/state/making-edits.ts";
-import { departs, followed, readWorkshop, sameButMaking, withWorkshop, workshopOf, workshopStep, writeWorkshop, type WorkshopSaid } from "#app/state/workshop.ts";
+import { departs, followed, readWorkshop, sameButMaking, takingOwn, withWorkshop, workshopOf, workshopStep, writeWorkshop, type WorkshopSaid } from "#app/state/workshop.ts";
 
 const priced = (job: Job, price: string): Job => setPrice(job, "upper leather", { price, for: "1 ft2" });
 const mine = setMaking(setMakingAt(priced(defaultJob(), "12,50"), "shelf", "thread", "300 m"), { rate: "28", pairs: "3", asked: "420", start: "2026-12-01", done: { "cut-upper": { left: "2026-12-01T19:40" } } });
@@ -45,6 +45,9 @@ describe("the workshop", () => {
     const opened = takenIn(second, priced(defaultJob(), "99"), "opening Example pair");
     expect(workshopStep(second, opened)).toBeUndefined();
     expect(workshopStep(opened, undo(opened))).toBeUndefined();
+    const hers = run(opened, second.now.job, takingOwn);
+    expect(workshopStep(opened, hers)).toBeUndefined();
+    expect(workshopStep(hers, undo(hers))).toBeUndefined();
     expect(workshopStep(first, run(first, priced(setLines(defaultJob(), { throatDepthMm: 80 }), "12"), "two things at once"))).toBeUndefined();
     expect(workshopStep(first, run(first, setMaking(defaultJob(), { pairs: "7" }), "how many pairs"))).toBeUndefined();
   });

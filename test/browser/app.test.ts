@@ -23,7 +23,7 @@ inBrowser("the app in a browser", (fresh) => {
     await station(page, "Lines");
     await page.locator(".view.card .line.accent").first().waitFor();
     expect(await valueOf(page, "throat depth")).toBeGreaterThan(50);
-    expect(await page.locator(".station-state").allInnerTexts()).toHaveLength(7);
+    expect(await page.locator(".station-state").allInnerTexts()).toHaveLength(8);
   });
 
   test("a changed number changes what follows from it", async () => {

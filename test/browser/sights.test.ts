@@ -19,7 +19,7 @@ describe.skipIf(missing !== undefined)("at the desk and on the tablet, by day an
     const page = await context.newPage();
     const faults = faultsOf(page);
     await openApp(page, stage.address);
-    for (const s of ["Last", "Lines", "Shell", "Leather", "Lasting", "Pieces", "Sheets"]) {
+    for (const s of ["Last", "Lines", "Shell", "Leather", "Lasting", "Pieces", "Making", "Sheets"]) {
       await station(page, s);
       await standsStill(page, "#open-station");
       const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);

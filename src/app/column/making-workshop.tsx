@@ -4,7 +4,7 @@ import { writePriceTable, writeShelfTable } from "#making/write-goods-tables.ts"
 import type { Desk } from "../desk.ts";
 import { downloadBytes } from "../download.ts";
 import { makingTables } from "../making-tables.ts";
-import { departs, withWorkshop, workshopOf } from "../state/workshop.ts";
+import { departs, takingOwn, withWorkshop, workshopOf } from "../state/workshop.ts";
 import { offTheShelf } from "../state/off-the-shelf.ts";
 import type { Workshop } from "../workshop.ts";
 import { Chooser } from "./chooser.tsx";
@@ -20,7 +20,7 @@ export function MakingOthers({ desk, workshop }: { readonly desk: Desk; readonly
       {apart && (
         <p className="sentence picked">
           This pair keeps prices and shelf of its own. Other than yours: {apart}.{" "}
-          <button type="button" className="word" onClick={() => desk.change(withWorkshop(desk.job, own), "taking your own prices and shelf")}>Use my own prices and shelf</button>, or{" "}
+          <button type="button" className="word" onClick={() => desk.change(withWorkshop(desk.job, own), takingOwn)}>Use my own prices and shelf</button>, or{" "}
           <button type="button" className="word" onClick={() => void workshop.keep(desk.job)}>keep these as mine</button>.
         </p>
       )}

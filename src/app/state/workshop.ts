@@ -67,12 +67,19 @@ export function departs(pair: WorkshopSaid, own: WorkshopSaid): string | undefin
 /** Whether two jobs are one but for what is said of making. */
 export const sameButMaking = (a: Job, b: Job | undefined): boolean => b !== undefined && (Object.keys({ ...a, ...b }) as (keyof Job)[]).every((key) => key === "making" || a[key] === b[key] || JSON.stringify(a[key]) === JSON.stringify(b[key]));
 
-/** The workshop before and after, where a step of the work (made, taken back or done again) was a word about the workshop; an opened file brings its own and changes nothing of hers. */
+/** Words for the step in which a pair takes the maker's own workshop. */
+export const takingOwn = "taking your own prices and shelf";
+
+/**
+ * The workshop before and after, where a step of the work (made, taken back or done again) was a word about the workshop. An opened file
+ * brings its own and changes nothing of hers; nor does it when a pair takes hers, or gives them back.
+ */
 export function workshopStep(before: History, after: History): { readonly before: WorkshopSaid; readonly after: WorkshopSaid } | undefined {
   const [from, to] = [before.now.job, after.now.job];
   if (from.making === to.making || !sameButMaking(from, to)) return undefined;
   const takenBack = after.future[0] === before.now;
-  if ((takenBack ? before.now.what : after.now.what).startsWith("opening ")) return undefined;
+  const { what } = takenBack ? before.now : after.now;
+  if (what === takingOwn || what.startsWith("opening ")) return undefined;
   const [was, is] = [workshopOf(from), workshopOf(to)];
   return alike(was, is) ? undefined : { before: was, after: is };
 }
