@@ -1,7 +1,7 @@
 import type { Finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
-import { readPriceTable } from "#making/read-price-table.ts";
-import { readShelfTable } from "#making/read-shelf-table.ts";
+import { readPriceTable } from "#making/money/read-price-table.ts";
+import { readShelfTable } from "#making/money/read-shelf-table.ts";
 import type { MakingSaid } from "#making/said.ts";
 import type { Desk } from "./desk.ts";
 import { Heard } from "./heard.ts";

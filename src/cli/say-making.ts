@@ -1,8 +1,8 @@
 // What to buy, what it costs and how long it takes, in the terminal.
-import type { Cost } from "#making/cost.ts";
-import { moneyWords } from "#making/decimal.ts";
+import type { Cost } from "#making/money/cost.ts";
+import { moneyWords } from "#making/amounts/decimal.ts";
 import type { Making } from "#making/making.ts";
-import { amountWords } from "#making/units.ts";
+import { amountWords } from "#making/amounts/units.ts";
 
 /** The shopping list, the cost and the plan in short; all of it stands in making.pdf. */
 export function sayMaking({ pairs, needs, toBuy, cost, steps, calendar }: Making): string {

@@ -1,12 +1,12 @@
-import { calendarOf } from "./calendar-of.ts";
-import { cautionsOf } from "./cautions.ts";
+import { calendarOf } from "./calendar/calendar-of.ts";
+import { cautionsOf } from "./care/cautions.ts";
 import type { MakingInput } from "./input.ts";
 import type { Making } from "./making.ts";
-import { moneyOf } from "./money.ts";
-import { needsOf } from "./needs.ts";
-import { stepsOf } from "./steps.ts";
-import { threadFor } from "./thread.ts";
-import { toolsOf } from "./tool-list.ts";
+import { moneyOf } from "./money/money.ts";
+import { needsOf } from "./needs/needs.ts";
+import { stepsOf } from "./steps/steps.ts";
+import { threadFor } from "./thread/thread.ts";
+import { toolsOf } from "./tools/tool-list.ts";
 
 /** What a pair takes, what it costs and how it is made; from its pieces, and from what the maker wrote. Method: docs/method/making.md. */
 export function makingOf(input: MakingInput): Making {

@@ -1,11 +1,11 @@
 import type { Finding } from "#base/findings.ts";
-import type { Calendar } from "./calendar.ts";
-import type { Caution } from "./caution.ts";
-import type { Cost, ToBuy } from "./cost.ts";
+import type { Calendar } from "./calendar/calendar.ts";
+import type { Caution } from "./care/caution.ts";
+import type { Cost, ToBuy } from "./money/cost.ts";
 import type { Bond, Need } from "./need.ts";
-import type { Step } from "./step.ts";
-import type { ThreadNeed } from "./thread-need.ts";
-import type { ToolNeed } from "./tool-need.ts";
+import type { Step } from "./steps/step.ts";
+import type { ThreadNeed } from "./thread/thread-need.ts";
+import type { ToolNeed } from "./tools/tool-need.ts";
 
 /** All that has to do with making one very pair, or several of it: what to buy, what it costs, the steps. */
 export interface Making {

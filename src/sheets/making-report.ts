@@ -1,9 +1,9 @@
-import type { Calendar } from "#making/calendar.ts";
-import type { Cost } from "#making/cost.ts";
+import type { Calendar } from "#making/calendar/calendar.ts";
+import type { Cost } from "#making/money/cost.ts";
 import type { Measure } from "#making/goods.ts";
 import type { Making } from "#making/making.ts";
 import type { Bond, Need } from "#making/need.ts";
-import type { ThreadNeed } from "#making/thread-need.ts";
+import type { ThreadNeed } from "#making/thread/thread-need.ts";
 import type { Stitched } from "#pieces/stitching.ts";
 import { round, rounded } from "./report-number.ts";
 

@@ -4,7 +4,7 @@ import { severityOf } from "#base/findings.ts";
 import { defaultJob } from "#job/default-job.ts";
 import { Pipeline } from "#job/pipeline.ts";
 import { goodIds } from "#making/goods.ts";
-import { phases } from "#making/step.ts";
+import { phases } from "#making/steps/step.ts";
 import type { MakingSaid } from "#making/said.ts";
 import { byGoodGroup, goodWords } from "#app/state/good-words.ts";
 import { buyWords, listAsText, listLines } from "#app/state/list-words.ts";

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { defaultJob } from "#job/default-job.ts";
-import { readMoment } from "#making/dates.ts";
-import { stepStates } from "#making/progress.ts";
+import { readMoment } from "#making/calendar/dates.ts";
+import { stepStates } from "#making/calendar/progress.ts";
 import type { StepDone } from "#making/said.ts";
 import { clearTicks, setTick } from "../../src/app/state/step-edits.ts";
 import { calendarOfRest } from "../../src/app/state/step-left.ts";

@@ -237,7 +237,7 @@ for (const { name, size, more } of sights) {
         expect(await inAnyonesWay(page, "all"), `at ${view}`).toEqual([]);
       }
       if (!("hasTouch" in more)) return;
-      for (const field of await page.locator(".written input:visible").all()) expect((await field.boundingBox())!.height, await field.getAttribute("aria-label") ?? "").toBeGreaterThanOrEqual(40);
+      for (const field of await page.locator(".written input:visible").all()) expect((await field.boundingBox())!.height, await field.getAttribute("aria-label") ?? "").toBeGreaterThanOrEqual(44);
     });
   }, size, more);
 }

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { calendarOf } from "#making/calendar-of.ts";
-import type { Step } from "#making/step.ts";
+import { calendarOf } from "#making/calendar/calendar-of.ts";
+import type { Step } from "#making/steps/step.ts";
 import { anyPlan } from "../support/invented-steps.ts";
 
 const evenings = "daily 19:00-21:30";

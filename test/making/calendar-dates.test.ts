@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { clockText, dateWords, dayNumber, dayOf, dayText, momentText, readDay, readMoment, weekdayNames, weekdayOf } from "#making/dates.ts";
+import { clockText, dateWords, dayNumber, dayOf, dayText, momentText, readDay, readMoment, weekdayNames, weekdayOf } from "#making/calendar/dates.ts";
 
 /** The platform's own calendar. */
 const utc = (year: number, month: number, day: number): Date => {

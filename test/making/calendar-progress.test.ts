@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { readMoment } from "#making/dates.ts";
-import { stepStates, type Standing } from "#making/progress.ts";
+import { readMoment } from "#making/calendar/dates.ts";
+import { stepStates, type Standing } from "#making/calendar/progress.ts";
 import type { StepDone } from "#making/said.ts";
 import { anyPlan, aStep, aWait } from "../support/invented-steps.ts";
 

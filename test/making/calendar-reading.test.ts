@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { explain, severityOf } from "#base/findings.ts";
-import { weekdayNames } from "#making/dates.ts";
-import { readSessions } from "#making/read-sessions.ts";
-import { readMinutes, stepMinutes } from "#making/step-minutes.ts";
+import { weekdayNames } from "#making/calendar/dates.ts";
+import { readSessions } from "#making/calendar/read-sessions.ts";
+import { readMinutes, stepMinutes } from "#making/calendar/step-minutes.ts";
 import { aStep } from "../support/invented-steps.ts";
 
 const week = (text: string): string[] => {

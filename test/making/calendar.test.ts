@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { explain, severityOf } from "#base/findings.ts";
-import { calendarOf } from "#making/calendar-of.ts";
-import type { Calendar } from "#making/calendar.ts";
-import type { Step } from "#making/step.ts";
+import { calendarOf } from "#making/calendar/calendar-of.ts";
+import type { Calendar } from "#making/calendar/calendar.ts";
+import type { Step } from "#making/steps/step.ts";
 import { anyPlan, anyWeek, aStep, aWait } from "../support/invented-steps.ts";
 
 const start = "2026-12-01";

@@ -1,12 +1,12 @@
 // Cautions and tools of whole plans: what a step handles, it warns of.
 import { beforeAll, describe, expect, test } from "vitest";
-import { cautionsOf } from "#making/cautions.ts";
+import { cautionsOf } from "#making/care/cautions.ts";
 import type { GoodId } from "#making/goods.ts";
-import { hazardIds, type HazardId } from "#making/hazards.ts";
-import type { Step } from "#making/step.ts";
-import { stepsOf } from "#making/steps.ts";
-import { toolsAgainst, toolsOf } from "#making/tool-list.ts";
-import type { ToolId } from "#making/tools.ts";
+import { hazardIds, type HazardId } from "#making/care/hazards.ts";
+import type { Step } from "#making/steps/step.ts";
+import { stepsOf } from "#making/steps/steps.ts";
+import { toolsAgainst, toolsOf } from "#making/tools/tool-list.ts";
+import type { ToolId } from "#making/tools/tools.ts";
 import { makingInput } from "../support/making-pairs.ts";
 
 /** What a step handles, and what that can do. Common practice, no source. */

@@ -3,9 +3,9 @@
 import { readFileSync, readdirSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
-import { cautionsOf, cautionWords } from "#making/cautions.ts";
-import { hazardIds, type HazardId } from "#making/hazards.ts";
-import { limits } from "#making/limits.ts";
+import { cautionsOf, cautionWords } from "#making/care/cautions.ts";
+import { hazardIds, type HazardId } from "#making/care/hazards.ts";
+import { limits } from "#making/care/limits.ts";
 import { careFilled, carePages } from "../../tools/guide/care-page.ts";
 import { textOf } from "../../tools/guide/make.ts";
 

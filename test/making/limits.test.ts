@@ -1,10 +1,10 @@
 // Limits, restrictions and filters against the laws and standards they come from, read outside this project in November 2026.
 import { describe, expect, test } from "vitest";
-import { dustMasks, dustMaskWords, filterClasses, filterFor, solventsFor, vapourFilterWords } from "#making/filters.ts";
-import { limitFigures, limits, limitsOf, limitWords } from "#making/limits.ts";
-import { restrictions, restrictionWords } from "#making/restrictions.ts";
-import { solventIds, solvents } from "#making/solvents.ts";
-import { mgPerM3Of } from "#making/vapour.ts";
+import { dustMasks, dustMaskWords, filterClasses, filterFor, solventsFor, vapourFilterWords } from "#making/care/filters.ts";
+import { limitFigures, limits, limitsOf, limitWords } from "#making/care/limits.ts";
+import { restrictions, restrictionWords } from "#making/care/restrictions.ts";
+import { solventIds, solvents } from "#making/care/solvents.ts";
+import { mgPerM3Of } from "#making/care/vapour.ts";
 
 const of = (substance: string, jurisdiction: string): readonly (number | undefined)[] => {
   const found = limits.filter((limit) => limit.substance === substance && limit.jurisdiction === jurisdiction);

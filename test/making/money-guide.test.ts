@@ -2,11 +2,11 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { goodIds, type GoodId } from "#making/goods.ts";
-import { measureOf } from "#making/good-measures.ts";
-import { moneyWords } from "#making/decimal.ts";
-import { readPriceTable } from "#making/read-price-table.ts";
-import { readShelfTable } from "#making/read-shelf-table.ts";
-import { readAmount } from "#making/units.ts";
+import { measureOf } from "#making/amounts/good-measures.ts";
+import { moneyWords } from "#making/amounts/decimal.ts";
+import { readPriceTable } from "#making/money/read-price-table.ts";
+import { readShelfTable } from "#making/money/read-shelf-table.ts";
+import { readAmount } from "#making/amounts/units.ts";
 import { needing, reckoned, stepOf } from "../support/money-said.ts";
 
 const page = readFileSync("docs/guide/what-to-buy-and-what-it-costs.md", "utf8");

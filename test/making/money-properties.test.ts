@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { goodIds, type GoodId } from "#making/goods.ts";
-import { measureOf } from "#making/good-measures.ts";
+import { measureOf } from "#making/amounts/good-measures.ts";
 import type { MakingSaid } from "#making/said.ts";
 import { needing, reckoned, stepOf } from "../support/money-said.ts";
 

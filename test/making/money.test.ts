@@ -2,7 +2,7 @@
 import { describe, expect, test } from "vitest";
 import type { MakingSaid } from "#making/said.ts";
 import { goodIds } from "#making/goods.ts";
-import { partOfGood } from "#making/cost-parts.ts";
+import { partOfGood } from "#making/money/cost-parts.ts";
 import { needing, reckoned, someNeeds, stepOf, toldOf } from "../support/money-said.ts";
 
 const prices: MakingSaid["prices"] = {

@@ -4,8 +4,8 @@ import { defaultJob } from "#job/default-job.ts";
 import { checkedJob } from "#job/job-file.ts";
 import type { MakingInput } from "#making/input.ts";
 import type { Need } from "#making/need.ts";
-import { needsOf, type Needed } from "#making/needs.ts";
-import { threadFor } from "#making/thread.ts";
+import { needsOf, type Needed } from "#making/needs/needs.ts";
+import { threadFor } from "#making/thread/thread.ts";
 import type { Material, Piece } from "#pieces/piece.ts";
 import { makingInput } from "../support/making-pairs.ts";
 

@@ -4,10 +4,10 @@ import { describe, expect, test } from "vitest";
 import { explain, severityOf } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import { goodIds } from "#making/goods.ts";
-import { measureOf } from "#making/good-measures.ts";
-import { readPriceTable } from "#making/read-price-table.ts";
-import { readShelfTable } from "#making/read-shelf-table.ts";
-import { writePriceTable, writeShelfTable } from "#making/write-goods-tables.ts";
+import { measureOf } from "#making/amounts/good-measures.ts";
+import { readPriceTable } from "#making/money/read-price-table.ts";
+import { readShelfTable } from "#making/money/read-shelf-table.ts";
+import { writePriceTable, writeShelfTable } from "#making/money/write-goods-tables.ts";
 import { reckoned } from "../support/money-said.ts";
 
 const rows = (...lines: readonly string[]): string => lines.join("\n");

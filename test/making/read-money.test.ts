@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { decimal, moneyWords } from "#making/decimal.ts";
-import { nearestWords } from "#making/nearest.ts";
+import { decimal, moneyWords } from "#making/amounts/decimal.ts";
+import { nearestWords } from "#making/money/nearest.ts";
 import { goodIds } from "#making/goods.ts";
-import { readFigure } from "#making/read-figure.ts";
-import { readMoney } from "#making/read-money.ts";
+import { readFigure } from "#making/amounts/read-figure.ts";
+import { readMoney } from "#making/money/read-money.ts";
 
 describe("numbers as people write them", () => {
   test.each([

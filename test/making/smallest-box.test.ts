@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import fc from "fast-check";
-import { smallestBox } from "#making/smallest-box.ts";
+import { smallestBox } from "#making/needs/smallest-box.ts";
 
 const turned = (points: readonly (readonly [number, number])[], degrees: number, mirrored = false) => {
   const a = (degrees * Math.PI) / 180, c = Math.cos(a), s = Math.sin(a);

@@ -2,8 +2,8 @@
 import { describe, expect, test } from "vitest";
 import type { GoodId } from "#making/goods.ts";
 import { glues } from "#making/need.ts";
-import { needsOf } from "#making/needs.ts";
-import { threadFor } from "#making/thread.ts";
+import { needsOf } from "#making/needs/needs.ts";
+import { threadFor } from "#making/thread/thread.ts";
 import type { Material } from "#pieces/piece.ts";
 import type { Stitched } from "#pieces/stitching.ts";
 import { planned, plannedNames, planOf, textOf, type PlannedName } from "../support/plans.ts";

@@ -1,9 +1,9 @@
 // What the trade says of order, times, hands-on hours, tolerances and cautions; the source stands beside each check.
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { needsOf } from "#making/needs.ts";
-import type { Phase, Step, Wait } from "#making/step.ts";
-import { threadFor } from "#making/thread.ts";
+import { needsOf } from "#making/needs/needs.ts";
+import type { Phase, Step, Wait } from "#making/steps/step.ts";
+import { threadFor } from "#making/thread/thread.ts";
 import { planned, plannedNames, textOf } from "../support/plans.ts";
 
 const hour = 60, day = 24 * hour;

@@ -1,7 +1,7 @@
 // The numbers in the plan are the pair's own: a setting changed is a text changed, and what is read back is what was set.
 import { describe, expect, test } from "vitest";
-import { needsOf } from "#making/needs.ts";
-import { threadFor } from "#making/thread.ts";
+import { needsOf } from "#making/needs/needs.ts";
+import { threadFor } from "#making/thread/thread.ts";
 import { nailedLifts } from "#making/steps/heel-nails.ts";
 import { factsOf } from "#making/steps/facts.ts";
 import { draftOrder } from "#pieces/draft-order.ts";

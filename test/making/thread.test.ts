@@ -1,10 +1,10 @@
 // Threads, needles and stitches against published numberings, worked examples and closed forms; each names its source.
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { bladeMm, needleForTicket, needleSizes, nmOfUs, usOfNm } from "#making/needle-sizes.ts";
-import { handRatio, lockstitchRatio, perInch, stitchMm, threadFromPulled, zigzagRatio } from "#making/stitch-thread.ts";
-import { cottonTicketToTex, denierOfTex, dtexOfTex, nmOfTex, texOfDenier, texOfDtex, texOfNm, texToCottonTicket, texToTicket, threadDiameter, ticketOfPlies, ticketToTex, wrongThreadRow } from "#making/thread-numbers.ts";
-import { threadFor, usualThread } from "#making/thread.ts";
+import { bladeMm, needleForTicket, needleSizes, nmOfUs, usOfNm } from "#making/thread/needle-sizes.ts";
+import { handRatio, lockstitchRatio, perInch, stitchMm, threadFromPulled, zigzagRatio } from "#making/thread/stitch-thread.ts";
+import { cottonTicketToTex, denierOfTex, dtexOfTex, nmOfTex, texOfDenier, texOfDtex, texOfNm, texToCottonTicket, texToTicket, threadDiameter, ticketOfPlies, ticketToTex, wrongThreadRow } from "#making/thread/thread-numbers.ts";
+import { threadFor, usualThread } from "#making/thread/thread.ts";
 import type { Stitched } from "#pieces/stitching.ts";
 import { pairOf } from "../support/sewn.ts";
 

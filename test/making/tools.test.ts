@@ -1,9 +1,9 @@
 // The tool list: what the steps ask for, in the order of first use, and what may stand in. Facts of the trade: common practice, no source.
 import { describe, expect, test } from "vitest";
-import type { HazardId } from "#making/hazards.ts";
-import { toolsAgainst, toolsOf } from "#making/tool-list.ts";
-import { toolWords } from "#making/tool-words.ts";
-import { toolIds, type ToolId } from "#making/tools.ts";
+import type { HazardId } from "#making/care/hazards.ts";
+import { toolsAgainst, toolsOf } from "#making/tools/tool-list.ts";
+import { toolWords } from "#making/tools/tool-words.ts";
+import { toolIds, type ToolId } from "#making/tools/tools.ts";
 
 const step = (id: string, tools: readonly ToolId[], ...hazards: readonly HazardId[]) => ({ id, needs: { goods: [], tools }, hazards });
 const protecting = ["half mask with organic-vapour filters", "goggles", "gloves"] as const;

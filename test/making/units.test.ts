@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import fc from "fast-check";
-import { unitsOf } from "#making/unit-table.ts";
-import { amountWords, areaWords, inUnit, lengthWords, massWords, mmWords, ofUnit, quarterWords, readAmount, thicknessRange, thicknessWords, volumeWords } from "#making/units.ts";
+import { unitsOf } from "#making/amounts/unit-table.ts";
+import { amountWords, areaWords, inUnit, lengthWords, massWords, mmWords, ofUnit, quarterWords, readAmount, thicknessRange, thicknessWords, volumeWords } from "#making/amounts/units.ts";
 
 /** The amount in the measure's own unit; fails where it is not read. */
 function amount(...asked: Parameters<typeof readAmount>): number {

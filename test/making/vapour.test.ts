@@ -1,9 +1,9 @@
 // Vapour in a room's air against worked values and printed tables from outside.
 import { describe, expect, test } from "vitest";
-import { limits } from "#making/limits.ts";
-import { exampleRoomM3, exampleShare, roomWords } from "#making/room-words.ts";
-import { solventIds, solvents, type SolventId } from "#making/solvents.ts";
-import { mgPerM3Of, molarVolume, ppmOf, roomEstimate } from "#making/vapour.ts";
+import { limits } from "#making/care/limits.ts";
+import { exampleRoomM3, exampleShare, roomWords } from "#making/care/room-words.ts";
+import { solventIds, solvents, type SolventId } from "#making/care/solvents.ts";
+import { mgPerM3Of, molarVolume, ppmOf, roomEstimate } from "#making/care/vapour.ts";
 import { Bug } from "#base/bug.ts";
 
 /** Standard atomic weights, g/mol (IUPAC, from memory), and the molecules' formulas: textbook chemistry. */

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import fc from "fast-check";
-import { ofUnit } from "#making/units.ts";
-import { boardWaste, grossOf, sheetWaste, skinWaste, smallPartsWaste, soleWaste, wasteByRatio, wasteOf, yieldOf } from "#making/waste.ts";
+import { ofUnit } from "#making/amounts/units.ts";
+import { boardWaste, grossOf, sheetWaste, skinWaste, smallPartsWaste, soleWaste, wasteByRatio, wasteOf, yieldOf } from "#making/needs/waste.ts";
 import { area } from "#plane/measure.ts";
 
 const dm2 = (v: number): number => ofUnit(v, "dm2");

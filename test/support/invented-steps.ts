@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import type { Step, Wait } from "#making/step.ts";
+import type { Step, Wait } from "#making/steps/step.ts";
 
 /** A step that is invented for a test. */
 export const aStep = (id: string, said: Partial<Step> = {}): Step => ({

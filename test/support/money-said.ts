@@ -1,10 +1,10 @@
 import { explain, severityOf } from "#base/findings.ts";
-import { measureOf } from "#making/good-measures.ts";
+import { measureOf } from "#making/amounts/good-measures.ts";
 import type { GoodId } from "#making/goods.ts";
-import { moneyOf, type Money } from "#making/money.ts";
+import { moneyOf, type Money } from "#making/money/money.ts";
 import type { Need } from "#making/need.ts";
 import type { MakingSaid } from "#making/said.ts";
-import type { Phase, Step } from "#making/step.ts";
+import type { Phase, Step } from "#making/steps/step.ts";
 
 /** A need of which only the amounts matter. */
 export const needing = (good: GoodId, gross: number, net = gross): Need => ({ good, measure: measureOf[good], parts: [{ name: good, perPair: 1, net }], net, gross, kind: "any", reason: "a test", source: "invented" });

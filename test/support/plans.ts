@@ -1,6 +1,6 @@
 import type { MakingInput } from "#making/input.ts";
-import type { Step } from "#making/step.ts";
-import { stepsOf } from "#making/steps.ts";
+import type { Step } from "#making/steps/step.ts";
+import { stepsOf } from "#making/steps/steps.ts";
 import { makingInput, type OwnChoices } from "./making-pairs.ts";
 import { tapedInput } from "./making-taped.ts";
 

@@ -1,13 +1,13 @@
 import { join } from "node:path";
-import { cautionWords } from "#making/cautions.ts";
-import { hazardIds } from "#making/hazards.ts";
-import { limitFigures, limitOrigin, limits } from "#making/limits.ts";
-import { restrictions, restrictionWords } from "#making/restrictions.ts";
-import { roomWords } from "#making/room-words.ts";
-import { filterFor } from "#making/filters.ts";
-import { solventIds, solvents } from "#making/solvents.ts";
-import { toolWords } from "#making/tool-words.ts";
-import { toolIds, type ToolId } from "#making/tools.ts";
+import { cautionWords } from "#making/care/cautions.ts";
+import { hazardIds } from "#making/care/hazards.ts";
+import { limitFigures, limitOrigin, limits } from "#making/care/limits.ts";
+import { restrictions, restrictionWords } from "#making/care/restrictions.ts";
+import { roomWords } from "#making/care/room-words.ts";
+import { filterFor } from "#making/care/filters.ts";
+import { solventIds, solvents } from "#making/care/solvents.ts";
+import { toolWords } from "#making/tools/tool-words.ts";
+import { toolIds, type ToolId } from "#making/tools/tools.ts";
 import { textOf, type Made } from "./make.ts";
 
 /** The two pages for the maker that tell cautions, limits and tools as the program does. */

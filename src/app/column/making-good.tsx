@@ -1,7 +1,7 @@
 import type { ReactElement } from "react";
 import type { Need } from "#making/need.ts";
-import { amountWords } from "#making/units.ts";
-import { usualAmount } from "#making/usual-amount.ts";
+import { amountWords } from "#making/amounts/units.ts";
+import { usualAmount } from "#making/money/usual-amount.ts";
 import type { Desk } from "../desk.ts";
 import { capital, goodWords } from "../state/good-words.ts";
 import { setMakingAt, setPrice } from "../state/making-edits.ts";

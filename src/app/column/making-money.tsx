@@ -3,7 +3,7 @@ import type { Making } from "#making/making.ts";
 import type { Desk } from "../desk.ts";
 import { setMaking } from "../state/making-edits.ts";
 import { hours, money } from "../state/making-words.ts";
-import { listed } from "../state/listed.ts";
+import { fewOf, listed } from "../state/listed.ts";
 import { WrittenField, WrittenSentence } from "./written-field.tsx";
 
 /** What an hour costs, what is put on every pair, what is asked; and what follows from it. */
@@ -35,7 +35,7 @@ function MoneyFollows({ making: { cost, needs } }: { readonly making: Making }):
     <p className="follows" role="status">
       A pair costs <b>{of(cost.total)}</b>: {listed(parts)}; {hours(cost.minutes)} at the bench.
       {cost.left !== undefined && <> {cost.left >= 0 ? `${of(cost.left)} of what you ask is left` : `That is ${of(-cost.left)} more than you ask`}{cost.anHour !== undefined && `; an hour earns ${of(cost.anHour)}`}.</>}
-      {cost.unpriced.length > 0 && <> {cost.unpriced.length === 1 ? "One thing has" : `${cost.unpriced.length} things have`} no price yet and {cost.unpriced.length === 1 ? "is" : "are"} left out: {listed(cost.unpriced.slice(0, 3))}{cost.unpriced.length > 3 && " …"}.</>}
+      {cost.unpriced.length > 0 && <> {cost.unpriced.length === 1 ? "One thing has" : `${cost.unpriced.length} things have`} no price yet and {cost.unpriced.length === 1 ? "is" : "are"} left out: {fewOf(cost.unpriced)}.</>}
     </p>
   );
 }

@@ -1,6 +1,6 @@
 import type { ReactElement } from "react";
 import type { Making } from "#making/making.ts";
-import { phases } from "#making/step.ts";
+import { phases } from "#making/steps/step.ts";
 import type { Desk } from "../desk.ts";
 import { capital } from "../state/good-words.ts";
 import { setMaking, setMakingAt } from "../state/making-edits.ts";

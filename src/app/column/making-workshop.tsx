@@ -1,6 +1,6 @@
 import { useRef, useSyncExternalStore, type ReactElement } from "react";
 import type { Making } from "#making/making.ts";
-import { writePriceTable, writeShelfTable } from "#making/write-goods-tables.ts";
+import { writePriceTable, writeShelfTable } from "#making/money/write-goods-tables.ts";
 import type { Desk } from "../desk.ts";
 import { downloadBytes } from "../download.ts";
 import { makingTables } from "../making-tables.ts";

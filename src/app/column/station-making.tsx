@@ -17,7 +17,7 @@ interface StationMakingProps {
 
 /** What it takes to make this pair: how many, when, prices, shelf and hours, in the maker's own words. */
 export function StationMaking({ desk, workshop, making }: StationMakingProps): ReactElement {
-  const { prices = {} } = desk.job.making;
+  const known = new Set(making.cost.lines.filter((l) => l.cost !== undefined).map((l) => l.good));
   return (
     <>
       <MakingOthers desk={desk} workshop={workshop} />
@@ -26,7 +26,7 @@ export function StationMaking({ desk, workshop, making }: StationMakingProps): R
       <section aria-label="Prices and shelf">
         <h3>Prices and shelf</h3>
         {byGoodGroup(making.needs).map(({ group, here }) => {
-          const priced = here.filter(({ good }) => String(prices[good]?.price ?? "") !== "").length;
+          const priced = here.filter(({ good }) => known.has(good)).length;
           return (
             <Fold key={group} name={capital(group)} holds={`${here.length === 1 ? "one thing" : `${here.length} things`}, ${priced === 0 ? "no price yet" : priced === here.length ? "with prices" : `${priced} with a price`}`} spots={here.flatMap(spotsOfGood)}>
               {here.map((need) => <MakingGood key={need.good} desk={desk} need={need} />)}

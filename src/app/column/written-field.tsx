@@ -69,7 +69,7 @@ export function WrittenSentence({ spots, children, follows }: WrittenSentencePro
   return (
     <NotesAt value={id}>
       <div className="sentence">
-        <p>{children}</p>
+        <p className="writes">{children}</p>
         <div id={id} role="status"><NotesOn spots={spots} /></div>
         {follows && <p className="follows">{follows}</p>}
       </div>

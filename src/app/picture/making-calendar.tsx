@@ -1,8 +1,8 @@
 import { useMemo, useState, type ReactElement } from "react";
 import { explain } from "#base/findings.ts";
-import type { Calendar, Session, Stint } from "#making/calendar.ts";
-import { clockText, dateWords } from "#making/dates.ts";
-import { shoes } from "#making/progress.ts";
+import type { Calendar, Session, Stint } from "#making/calendar/calendar.ts";
+import { clockText, dateWords } from "#making/calendar/dates.ts";
+import { shoes } from "#making/calendar/progress.ts";
 import { useLocalTime } from "../state/local-time.ts";
 import { hours } from "../state/making-words.ts";
 import type { MakingViewProps } from "../state/making-views.ts";

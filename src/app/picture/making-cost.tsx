@@ -1,7 +1,7 @@
 import type { ReactElement } from "react";
-import type { Cost } from "#making/cost.ts";
+import type { Cost } from "#making/money/cost.ts";
 import type { Making } from "#making/making.ts";
-import { listed } from "../state/listed.ts";
+import { fewOf, listed } from "../state/listed.ts";
 import { amountOf } from "../state/list-words.ts";
 import { hours, money } from "../state/making-words.ts";
 import { MoneyTape } from "./money-tape.tsx";
@@ -22,7 +22,7 @@ export function MakingCost({ making }: { readonly making: Making }): ReactElemen
   return (
     <section className="making-page">
       <h2>One pair costs {of(cost.total)}</h2>
-      {cost.unpriced.length > 0 && <p className="follows">Without {listed(cost.unpriced)}, which {cost.unpriced.length === 1 ? "has" : "have"} no price yet.</p>}
+      {cost.unpriced.length > 0 && <p className="follows">Without {fewOf(cost.unpriced, 6)}, which {cost.unpriced.length === 1 ? "has" : "have"} no price yet.</p>}
       <MoneyTape cost={cost} />
       <Earned cost={cost} />
       <Dearer cost={cost} />

@@ -1,5 +1,4 @@
 import { useId, useState, type ReactElement } from "react";
-import { listed } from "../state/listed.ts";
 import { byGoodGroup, capital } from "../state/good-words.ts";
 import { amountOf, buyWords, listAsText, listLines, type ListLine } from "../state/list-words.ts";
 import { money } from "../state/making-words.ts";
@@ -49,7 +48,7 @@ function Thing({ line, pairs, currency }: { readonly line: ListLine; readonly pa
       </p>
       <div className="reason" id={id} hidden={!open}>
         <p>{need.reason}</p>
-        {need.parts.length > 0 && <p>It goes into {listed(need.parts.map((p) => `${p.perPair > 1 ? `${p.perPair} × ` : ""}${p.name} (${amountOf(need, p.net)})`))}.</p>}
+        {need.parts.length > 0 && <p>It goes into {need.parts.map((p) => `${p.perPair > 1 ? `${p.perPair} × ` : ""}${p.name}, ${amountOf(need, p.net)}`).join("; ")}.</p>}
         {need.waste && <p>{percent(need.waste.ofBought, 0)} of what you buy falls away, {percent(need.waste.onPieces, 0)} on top of the pieces. {need.waste.why}</p>}
         {need.holds && <p>The largest part needs a piece of {mm(need.holds.longMm, 0)} by {mm(need.holds.wideMm, 0)}.</p>}
         <p className="source">{need.source}</p>

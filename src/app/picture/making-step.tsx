@@ -1,9 +1,9 @@
 import { useId, type ReactElement } from "react";
-import type { Caution } from "#making/caution.ts";
-import { readMoment, type Moment } from "#making/dates.ts";
-import { shoes, type Shoe, type StepState } from "#making/progress.ts";
+import type { Caution } from "#making/care/caution.ts";
+import { readMoment, type Moment } from "#making/calendar/dates.ts";
+import { shoes, type Shoe, type StepState } from "#making/calendar/progress.ts";
 import type { StepDone } from "#making/said.ts";
-import type { Step } from "#making/step.ts";
+import type { Step } from "#making/steps/step.ts";
 import { listed } from "../state/listed.ts";
 import { hours } from "../state/making-words.ts";
 import { stepWords } from "../state/step-words.ts";

@@ -1,8 +1,8 @@
 import { useMemo, useState, type ReactElement } from "react";
-import type { Moment } from "#making/dates.ts";
-import { shoes, stepStates, type Shoe } from "#making/progress.ts";
-import { stepMinutes } from "#making/step-minutes.ts";
-import { phases, type Step } from "#making/step.ts";
+import type { Moment } from "#making/calendar/dates.ts";
+import { shoes, stepStates, type Shoe } from "#making/calendar/progress.ts";
+import { stepMinutes } from "#making/calendar/step-minutes.ts";
+import { phases, type Step } from "#making/steps/step.ts";
 import { capital } from "../state/good-words.ts";
 import { useLocalTime } from "../state/local-time.ts";
 import { hours } from "../state/making-words.ts";

@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useRef, useState, type ReactElement } from "react";
-import type { Moment } from "#making/dates.ts";
+import type { Moment } from "#making/calendar/dates.ts";
 import { capital } from "../state/good-words.ts";
 import { useLocalTime } from "../state/local-time.ts";
 import type { MakingViewProps } from "../state/making-views.ts";

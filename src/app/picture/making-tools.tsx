@@ -1,6 +1,6 @@
 import type { ReactElement } from "react";
-import type { Caution, Limit } from "#making/caution.ts";
-import type { ToolNeed } from "#making/tool-need.ts";
+import type { Caution, Limit } from "#making/care/caution.ts";
+import type { ToolNeed } from "#making/tools/tool-need.ts";
 import { capital } from "../state/good-words.ts";
 import type { MakingViewProps } from "../state/making-views.ts";
 import { say } from "../state/numbers.ts";

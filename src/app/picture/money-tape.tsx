@@ -1,5 +1,5 @@
 import { useRef, type ReactElement } from "react";
-import type { Cost, CostPart } from "#making/cost.ts";
+import type { Cost, CostPart } from "#making/money/cost.ts";
 import { listed } from "../state/listed.ts";
 import { layTape, tapeMarks } from "../state/money-tape.ts";
 import { money } from "../state/making-words.ts";

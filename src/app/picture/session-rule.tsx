@@ -1,5 +1,5 @@
 import type { ReactElement } from "react";
-import type { Session, Stint } from "#making/calendar.ts";
+import type { Session, Stint } from "#making/calendar/calendar.ts";
 
 /** One session drawn to its length: stretches of work as blocks, and beneath them, dashed, what dries. The list below says the same in words. */
 export function SessionRule({ session: { fromMin, toMin, stints }, restMin }: { readonly session: Session; readonly restMin: (stint: Stint) => number | undefined }): ReactElement {

@@ -1,7 +1,7 @@
-import type { ToBuy } from "#making/cost.ts";
+import type { ToBuy } from "#making/money/cost.ts";
 import type { Making } from "#making/making.ts";
 import type { Need } from "#making/need.ts";
-import { amountWords } from "#making/units.ts";
+import { amountWords } from "#making/amounts/units.ts";
 import { byGoodGroup, capital } from "./good-words.ts";
 import { money } from "./making-words.ts";
 

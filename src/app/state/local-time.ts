@@ -1,5 +1,5 @@
 import { useSyncExternalStore } from "react";
-import { dayNumber, minutesADay, type Moment } from "#making/dates.ts";
+import { dayNumber, minutesADay, type Moment } from "#making/calendar/dates.ts";
 
 /** The minute it is on the maker's own clock; the one place that looks at it. */
 export function localMoment(): Moment {

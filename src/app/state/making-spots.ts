@@ -1,7 +1,7 @@
 import type { Finding } from "#base/findings.ts";
 import type { MoneyField } from "#base/sentences/money.ts";
 import { goodIds } from "#making/goods.ts";
-import { phases } from "#making/step.ts";
+import { phases } from "#making/steps/step.ts";
 import type { MakingSpot } from "./spot.ts";
 
 const ofGood = { price: "prices", for: "for", size: "skins", shelf: "shelf" } as const;

@@ -1,7 +1,7 @@
 import type { Job } from "#job/job.ts";
 import type { Making } from "#making/making.ts";
-import { units } from "#making/unit-table.ts";
-import { inUnit, readAmount } from "#making/units.ts";
+import { units } from "#making/amounts/unit-table.ts";
+import { inUnit, readAmount } from "#making/amounts/units.ts";
 import { setMaking } from "./making-edits.ts";
 
 /** The job with a shelf from which all its pairs were taken, each amount in the unit it was written in; nothing where none of it lies there. */

@@ -5,7 +5,7 @@ import type { PullSettings } from "#lasting/settings.ts";
 import type { StripReading, UpperLayer } from "#leather/leather.ts";
 import type { LineSettings } from "#lines/lines.ts";
 import type { GoodId } from "#making/goods.ts";
-import type { Phase } from "#making/step.ts";
+import type { Phase } from "#making/steps/step.ts";
 import type { PartChoices } from "#pieces/choices.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
 import type { ShellNumbers } from "#shell/settings.ts";

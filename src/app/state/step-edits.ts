@@ -1,6 +1,6 @@
 import type { Job } from "#job/job.ts";
-import { momentText, type Moment } from "#making/dates.ts";
-import type { Shoe } from "#making/progress.ts";
+import { momentText, type Moment } from "#making/calendar/dates.ts";
+import type { Shoe } from "#making/calendar/progress.ts";
 import type { StepDone } from "#making/said.ts";
 import { setMaking } from "./making-edits.ts";
 

@@ -1,9 +1,9 @@
-import { calendarOf } from "#making/calendar-of.ts";
-import { dayNumber, dayOf, dayText, minutesADay, readDay, type Moment } from "#making/dates.ts";
+import { calendarOf } from "#making/calendar/calendar-of.ts";
+import { dayNumber, dayOf, dayText, minutesADay, readDay, type Moment } from "#making/calendar/dates.ts";
 import type { Making } from "#making/making.ts";
-import { shoes } from "#making/progress.ts";
+import { shoes } from "#making/calendar/progress.ts";
 import type { MakingSaid } from "#making/said.ts";
-import type { Calendar } from "#making/calendar.ts";
+import type { Calendar } from "#making/calendar/calendar.ts";
 import type { Finding } from "#base/findings.ts";
 import { restsOf } from "./step-timers.ts";
 

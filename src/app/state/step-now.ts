@@ -1,7 +1,7 @@
-import type { Calendar } from "#making/calendar.ts";
-import type { Moment } from "#making/dates.ts";
-import type { StepState } from "#making/progress.ts";
-import type { Step } from "#making/step.ts";
+import type { Calendar } from "#making/calendar/calendar.ts";
+import type { Moment } from "#making/calendar/dates.ts";
+import type { StepState } from "#making/calendar/progress.ts";
+import type { Step } from "#making/steps/step.ts";
 
 /** A step that can begin on one shoe or both, and by when it must have begun where cement is open. */
 export interface Able {

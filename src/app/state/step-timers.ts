@@ -1,7 +1,7 @@
-import type { Moment } from "#making/dates.ts";
-import { stepStates, type Standing } from "#making/progress.ts";
+import type { Moment } from "#making/calendar/dates.ts";
+import { stepStates, type Standing } from "#making/calendar/progress.ts";
 import type { StepDone } from "#making/said.ts";
-import type { Step } from "#making/step.ts";
+import type { Step } from "#making/steps/step.ts";
 import { lastsWords, restAt, restWords, whenWords } from "./step-words.ts";
 
 /** A rest that runs, or has run, after a step that is ticked on both shoes. */

@@ -1,7 +1,7 @@
-import { clockText, dateWords, dayOf, dayText, minutesADay, readMoment, type Moment } from "#making/dates.ts";
-import type { Shoe, Standing, StepState } from "#making/progress.ts";
+import { clockText, dateWords, dayOf, dayText, minutesADay, readMoment, type Moment } from "#making/calendar/dates.ts";
+import type { Shoe, Standing, StepState } from "#making/calendar/progress.ts";
 import type { StepDone } from "#making/said.ts";
-import type { Step } from "#making/step.ts";
+import type { Step } from "#making/steps/step.ts";
 import { hours } from "./making-words.ts";
 import type { Able } from "./step-now.ts";
 

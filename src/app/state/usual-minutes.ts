@@ -1,4 +1,4 @@
-import { phases, type Phase, type Step } from "#making/step.ts";
+import { phases, type Phase, type Step } from "#making/steps/step.ts";
 
 /** Usual minutes of hands-on work for one pair, by the stretches of the work. */
 export const usualMinutes = (steps: readonly Pick<Step, "phase" | "minutes">[]): Readonly<Partial<Record<Phase, number>>> =>

@@ -1,8 +1,8 @@
 import type { Material } from "#pieces/piece.ts";
-import { bondOf, coatsOf } from "../bond.ts";
+import { bondOf, coatsOf } from "./bond.ts";
 import type { MakingInput } from "../input.ts";
 import type { Bond } from "../need.ts";
-import { areaOf, marginOf, partsByArea, piecesOf } from "../part-areas.ts";
+import { areaOf, marginOf, partsByArea, piecesOf } from "./part-areas.ts";
 
 const { leather, board, steel, cork } = coatsOf;
 

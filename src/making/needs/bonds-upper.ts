@@ -1,9 +1,9 @@
 import type { Piece } from "#pieces/piece.ts";
 import { lengthOf } from "#plane/measure.ts";
-import { bondOf } from "../bond.ts";
+import { bondOf } from "./bond.ts";
 import type { MakingInput } from "../input.ts";
 import type { Bond, Glue } from "../need.ts";
-import { areaOf, marginOf, piecesOf } from "../part-areas.ts";
+import { areaOf, marginOf, piecesOf } from "./part-areas.ts";
 import { leatherPuffMm, leatherStiffenerMm } from "./stiffening.ts";
 
 const shoes = 2;

@@ -1,9 +1,9 @@
 import type { BottomMade } from "#pieces/bottom/made.ts";
 import type { MakingInput } from "../input.ts";
 import type { Need } from "../need.ts";
-import { areaOf, countOf, partsByArea, piecesOf } from "../part-areas.ts";
-import { inUnit, mmWords, quarterWords, thicknessRange, thicknessWords, volumeWords } from "../units.ts";
-import { boardWaste, grossOf, smallPartsWaste, soleWaste } from "../waste.ts";
+import { areaOf, countOf, partsByArea, piecesOf } from "./part-areas.ts";
+import { inUnit, mmWords, quarterWords, thicknessRange, thicknessWords, volumeWords } from "../amounts/units.ts";
+import { boardWaste, grossOf, smallPartsWaste, soleWaste } from "./waste.ts";
 import { fromSheet } from "./sheets.ts";
 
 /** Soles of flats, mm: common practice, no source. */

@@ -1,7 +1,7 @@
-import { coatGPerM2 } from "../bond.ts";
+import { coatGPerM2 } from "./bond.ts";
 import { glues, type Bond, type Glue, type Need } from "../need.ts";
-import { netOf } from "../part-areas.ts";
-import { grossOf, wasteOf } from "../waste.ts";
+import { netOf } from "./part-areas.ts";
+import { grossOf, wasteOf } from "./waste.ts";
 import type { About } from "./sheets.ts";
 
 /** What stays in brush and pot, or skins over before it is used: from memory. */

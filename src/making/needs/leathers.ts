@@ -3,11 +3,11 @@ import type { Material, Piece, Strip } from "#pieces/piece.ts";
 import type { GoodId } from "../goods.ts";
 import type { MakingInput } from "../input.ts";
 import type { Need } from "../need.ts";
-import { areaOf, countOf, largestOf, netOf, partsByArea, piecesOf, stripsByArea } from "../part-areas.ts";
-import { skinSize, usualSkinFt2, type SkinSizes } from "../skins.ts";
-import { smallestBox } from "../smallest-box.ts";
-import { thicknessRange, thicknessWords } from "../units.ts";
-import { grossOf, skinWaste } from "../waste.ts";
+import { areaOf, countOf, largestOf, netOf, partsByArea, piecesOf, stripsByArea } from "./part-areas.ts";
+import { skinSize, usualSkinFt2, type SkinSizes } from "./skins.ts";
+import { smallestBox } from "./smallest-box.ts";
+import { thicknessRange, thicknessWords } from "../amounts/units.ts";
+import { grossOf, skinWaste } from "./waste.ts";
 
 /** Thickness for women's flats, mm: common practice, no source. */
 export const usualUpperMm = [1.0, 1.1] as const;

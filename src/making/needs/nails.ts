@@ -5,7 +5,7 @@ import { lengthOf } from "#plane/measure.ts";
 import type { GoodId } from "../goods.ts";
 import type { MakingInput } from "../input.ts";
 import type { Need, NeedOf } from "../need.ts";
-import { piecesOf } from "../part-areas.ts";
+import { piecesOf } from "./part-areas.ts";
 
 const practice = "common practice, no source";
 const shoes = 2;

@@ -1,6 +1,6 @@
 import type { Need } from "../need.ts";
-import type { ThreadNeed } from "../thread-need.ts";
-import { wasteOf } from "../waste.ts";
+import type { ThreadNeed } from "../thread/thread-need.ts";
+import { wasteOf } from "./waste.ts";
 
 /** The thread of all seams and the needle for it. */
 export function sewingNeeds(thread: ThreadNeed): readonly Need[] {

@@ -1,9 +1,9 @@
 import type { Material, Piece } from "#pieces/piece.ts";
 import type { GoodId } from "../goods.ts";
 import type { Need, Waste } from "../need.ts";
-import { largestOf, netOf, partsByArea, piecesOf } from "../part-areas.ts";
-import { smallestBox } from "../smallest-box.ts";
-import { grossOf } from "../waste.ts";
+import { largestOf, netOf, partsByArea, piecesOf } from "./part-areas.ts";
+import { smallestBox } from "./smallest-box.ts";
+import { grossOf } from "./waste.ts";
 
 export type About = Pick<Need, "kind" | "reason" | "source"> & { readonly thicknessMm?: number };
 

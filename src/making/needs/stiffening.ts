@@ -3,10 +3,10 @@ import { bounds } from "#plane/measure.ts";
 import type { Piece } from "#pieces/piece.ts";
 import type { MakingInput } from "../input.ts";
 import type { Need } from "../need.ts";
-import { piecesOf } from "../part-areas.ts";
-import { usualShoulderFt2, type SkinSizes } from "../skins.ts";
-import { mmWords, thicknessWords } from "../units.ts";
-import { sheetWaste } from "../waste.ts";
+import { piecesOf } from "./part-areas.ts";
+import { usualShoulderFt2, type SkinSizes } from "./skins.ts";
+import { mmWords, thicknessWords } from "../amounts/units.ts";
+import { sheetWaste } from "./waste.ts";
 import { fromSkin } from "./leathers.ts";
 import { fromSheet, type About } from "./sheets.ts";
 

@@ -1,7 +1,7 @@
 import type { MakingInput } from "../input.ts";
 import type { Need } from "../need.ts";
-import { netOf, piecesOf } from "../part-areas.ts";
-import { grossOf, sheetWaste } from "../waste.ts";
+import { netOf, piecesOf } from "./part-areas.ts";
+import { grossOf, sheetWaste } from "./waste.ts";
 
 /** Card for the patterns and what finishes the edges. */
 export const sundryNeeds = (input: MakingInput): readonly Need[] => [...card(input), ...edgeFinish(input)];

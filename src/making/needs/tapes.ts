@@ -2,8 +2,8 @@ import type { Strip } from "#pieces/piece.ts";
 import type { GoodId } from "../goods.ts";
 import type { MakingInput } from "../input.ts";
 import type { Need } from "../need.ts";
-import { netOf } from "../part-areas.ts";
-import { wasteOf } from "../waste.ts";
+import { netOf } from "./part-areas.ts";
+import { wasteOf } from "./waste.ts";
 import type { About } from "./sheets.ts";
 
 const practice = "common practice, no source";

@@ -1,5 +1,5 @@
-import type { Wait } from "../step.ts";
-import type { ToolId } from "../tools.ts";
+import type { Wait } from "./step.ts";
+import type { ToolId } from "../tools/tools.ts";
 
 /** What is at hand whenever a tin of contact cement is open. */
 export const cementTools: readonly ToolId[] = ["glue brush", "glue pot", "half mask with organic-vapour filters", "goggles", "gloves", "metal bin", "fire extinguisher"];

@@ -1,6 +1,6 @@
 import type { SeamKind } from "#pieces/choices.ts";
 import type { GoodId } from "../goods.ts";
-import { usualThread } from "../thread.ts";
+import { usualThread } from "../thread/thread.ts";
 import type { Facts } from "./facts.ts";
 import { may, type MayStep, type Said } from "./plan.ts";
 import { insideEdge, stitchesWords, threadWords } from "./stitches.ts";

@@ -1,5 +1,5 @@
 import { Bug } from "#base/bug.ts";
-import type { Phase, Step } from "../step.ts";
+import type { Phase, Step } from "./step.ts";
 
 /** What a step says of itself, beside its place in the work. */
 export type Said = Omit<Step, "id" | "phase" | "after">;

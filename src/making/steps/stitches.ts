@@ -1,7 +1,7 @@
 import type { Stitched } from "#pieces/stitching.ts";
-import { needleForTicket } from "../needle-sizes.ts";
-import { stitchMm } from "../stitch-thread.ts";
-import { usualThread } from "../thread.ts";
+import { needleForTicket } from "../thread/needle-sizes.ts";
+import { stitchMm } from "../thread/stitch-thread.ts";
+import { usualThread } from "../thread/thread.ts";
 import { digits, mm } from "./words.ts";
 
 /** "4.5 stitches to the centimetre (2.2 mm each)". */

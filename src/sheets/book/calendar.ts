@@ -1,5 +1,5 @@
-import type { Session } from "#making/calendar.ts";
-import { clockText, dateWords } from "#making/dates.ts";
+import type { Session } from "#making/calendar/calendar.ts";
+import { clockText, dateWords } from "#making/calendar/dates.ts";
 import type { Line } from "./block.ts";
 import type { Book } from "./book.ts";
 import type { Chapter } from "./flow.ts";

@@ -1,5 +1,5 @@
-import type { Caution } from "#making/caution.ts";
-import { limitFigures, limitOrigin } from "#making/limits.ts";
+import type { Caution } from "#making/care/caution.ts";
+import { limitFigures, limitOrigin } from "#making/care/limits.ts";
 import type { Block } from "./block.ts";
 import { cautionAnchor, type Book } from "./book.ts";
 import { listed } from "./choice-words.ts";

@@ -1,6 +1,6 @@
-import type { Cost } from "#making/cost.ts";
+import type { Cost } from "#making/money/cost.ts";
 import type { Need } from "#making/need.ts";
-import { amountWords } from "#making/units.ts";
+import { amountWords } from "#making/amounts/units.ts";
 import type { Block, Line } from "./block.ts";
 import type { Book } from "./book.ts";
 import { listed } from "./choice-words.ts";

@@ -1,5 +1,5 @@
 import type { Making } from "#making/making.ts";
-import type { Step } from "#making/step.ts";
+import type { Step } from "#making/steps/step.ts";
 import type { Piece } from "#pieces/piece.ts";
 import { correctedWords } from "../corrected.ts";
 import { cardMarks } from "../marks/card-marks.ts";

@@ -1,7 +1,7 @@
-import type { ToBuy } from "#making/cost.ts";
+import type { ToBuy } from "#making/money/cost.ts";
 import type { Making } from "#making/making.ts";
 import type { Bond, Need } from "#making/need.ts";
-import { amountWords, areaWords, massWords } from "#making/units.ts";
+import { amountWords, areaWords, massWords } from "#making/amounts/units.ts";
 import type { Block } from "./block.ts";
 import type { Book } from "./book.ts";
 import type { Chapter } from "./flow.ts";

@@ -1,4 +1,4 @@
-import { moneyWords as inMoney } from "#making/decimal.ts";
+import { moneyWords as inMoney } from "#making/amounts/decimal.ts";
 import { plainLetters } from "../lettering.ts";
 
 /** Codes (ISO 4217) of currencies whose sign the sheets' letters lack. */

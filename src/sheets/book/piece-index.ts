@@ -1,5 +1,5 @@
 import type { Need } from "#making/need.ts";
-import { thicknessWords } from "#making/units.ts";
+import { thicknessWords } from "#making/amounts/units.ts";
 import type { Piece } from "#pieces/piece.ts";
 import { areaInWords } from "../index-entries.ts";
 import type { Block, Line } from "./block.ts";

@@ -1,5 +1,5 @@
-import type { HazardId } from "#making/hazards.ts";
-import type { Phase, Step, Wait } from "#making/step.ts";
+import type { HazardId } from "#making/care/hazards.ts";
+import type { Phase, Step, Wait } from "#making/steps/step.ts";
 import { blockHigh, type Block, type Line } from "./block.ts";
 import { cautionAnchor, stepAnchor, type PagedBook } from "./book.ts";
 import { listed } from "./choice-words.ts";

@@ -1,5 +1,5 @@
-import type { ThreadNeed } from "#making/thread-need.ts";
-import { lengthWords } from "#making/units.ts";
+import type { ThreadNeed } from "#making/thread/thread-need.ts";
+import { lengthWords } from "#making/amounts/units.ts";
 import type { Block } from "./block.ts";
 import { plain, upperFirst } from "./numbers.ts";
 import { columnsFor, tableBlocks } from "./table.ts";

@@ -1,4 +1,4 @@
-import type { ToolNeed } from "#making/tool-need.ts";
+import type { ToolNeed } from "#making/tools/tool-need.ts";
 import type { Block } from "./block.ts";
 import type { Book } from "./book.ts";
 import type { Chapter } from "./flow.ts";

@@ -1,0 +1,49 @@
+import { finding, type Finding } from "#base/findings.ts";
+import type { MakingSaid, Written } from "../said.ts";
+import { phases, type Phase, type Step } from "../steps/step.ts";
+
+/** Hands-on minutes for one pair. */
+export interface StepMinutes {
+  /** By step's id; those of a phase scaled alike where the maker says how long the phase takes her. Not rounded. */
+  readonly of: ReadonlyMap<string, number>;
+  /** The phases that have steps, in their order. */
+  readonly byPhase: readonly { readonly phase: Phase; readonly minutes: number }[];
+  /** What cannot be read of the maker's minutes. Told once, with the money. */
+  readonly findings: readonly Finding[];
+}
+
+/** Most that is believed of one phase: a hundred hours. */
+const mostMinutes = 6000;
+
+/** Minutes of each step and phase for one pair; `said` are the maker's own for whole phases, as she wrote them ("90", "1.5 h", "1:30"). */
+export function stepMinutes(steps: readonly Step[], said: MakingSaid["minutes"] = {}): StepMinutes {
+  const findings: Finding[] = [];
+  const own = new Map<Phase, number>();
+  for (const [key, text] of Object.entries(said)) {
+    const phase = phases.find((p) => p === key);
+    if (!phase) findings.push(finding("minutes-no-phase", { phase: key }));
+    else if (String(text).trim() !== "") {
+      const minutes = readMinutes(text);
+      if (minutes === undefined || minutes <= 0 || minutes > mostMinutes) findings.push(finding("minutes-unread", { phase, text: String(text) }));
+      else own.set(phase, minutes);
+    }
+  }
+  const usual = new Map<Phase, number>();
+  for (const step of steps) usual.set(step.phase, (usual.get(step.phase) ?? 0) + step.minutes);
+  const factor = (phase: Phase): number => (own.has(phase) && usual.get(phase)! > 0 ? own.get(phase)! / usual.get(phase)! : 1);
+  return {
+    of: new Map(steps.map((step) => [step.id, step.minutes * factor(step.phase)])),
+    byPhase: phases.filter((phase) => usual.has(phase)).map((phase) => ({ phase, minutes: usual.get(phase)! * factor(phase) })),
+    findings,
+  };
+}
+
+/** Minutes of "90", "90 min", "1.5 h", "1,5 hours", "1:30" and "1 h 30"; nothing where that is no time. */
+export function readMinutes(text: Written): number | undefined {
+  if (typeof text === "number") return Number.isFinite(text) ? text : undefined;
+  const plain = text.trim().toLowerCase().replace(",", ".");
+  const inHours = /^(\d+)\s*(?::|h|hrs?|hours?)\s*(\d{1,2})\s*(?:m|min|mins|minutes)?$/.exec(plain);
+  if (inHours) return Number(inHours[2]) < 60 ? 60 * Number(inHours[1]) + Number(inHours[2]) : undefined;
+  const one = /^(\d+(?:\.\d+)?)\s*(m|min|mins|minutes?|h|hrs?|hours?)?$/.exec(plain);
+  return one ? Number(one[1]) * (one[2]?.startsWith("h") ? 60 : 1) : undefined;
+}

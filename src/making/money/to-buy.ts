@@ -1,0 +1,35 @@
+import type { ToBuy } from "./cost.ts";
+import { decimal } from "../amounts/decimal.ts";
+import type { GoodId } from "../goods.ts";
+import type { Need } from "../need.ts";
+import { packOf, packWords } from "./packs.ts";
+import type { Price } from "./read-prices.ts";
+import type { SaidAmount } from "./said-amount.ts";
+
+export interface BuyingInput {
+  readonly needs: readonly Need[];
+  readonly pairs: number;
+  readonly prices: ReadonlyMap<GoodId, Price>;
+  readonly shelf: ReadonlyMap<GoodId, SaidAmount>;
+  /** Size of one skin, sheet, spool or tin as it is bought. */
+  readonly sizes: ReadonlyMap<GoodId, SaidAmount>;
+}
+
+/** What has to be bought of each good for all pairs, in the order of the needs. */
+export function toBuyOf({ needs, pairs, prices, shelf, sizes }: BuyingInput): readonly ToBuy[] {
+  return needs.map((need) => {
+    const { good, gross, again } = need, price = prices.get(good);
+    // What is used again is bought once.
+    const needed = decimal(again ? gross : pairs * gross), onShelf = shelf.get(good)?.amount ?? 0;
+    const short = Math.max(0, decimal(needed - onShelf));
+    const pack = packOf(need, price, sizes.get(good));
+    const count = pack && Math.ceil(decimal(short / pack.amount));
+    const bought = pack ? decimal(count! * pack.amount) : short;
+    return {
+      good, needed, onShelf, short,
+      ...(pack && { whole: { count: count!, each: pack.amount, words: packWords(good, count!, pack) } }),
+      left: decimal(onShelf + bought - needed),
+      ...(price && { paid: decimal(bought * price.each) }),
+    };
+  });
+}
