@@ -1,6 +1,7 @@
 import type { Pair } from "#job/pair.ts";
 import { Heard } from "./heard.ts";
 import { pagePlan, type PagePlan } from "./state/page-plan.ts";
+import { sameButMaking } from "./state/workshop.ts";
 
 type Planned = Parameters<typeof pagePlan>[0];
 export interface ToPlanner {
@@ -35,6 +36,8 @@ export class Plans extends Heard<PlanNow> {
       this.#wanted = undefined;
       return;
     }
+    // A price moves no page.
+    if (!this.#running && this.now.pair?.pieces === pair.pieces && sameButMaking(pair.job, this.now.pair.job)) return this.show({ pair });
     this.#wanted = pair;
     if (!this.#running) this.#start();
   }
