@@ -25,6 +25,7 @@ export function StationMaking({ desk, workshop, making }: StationMakingProps): R
       <MakingMoney desk={desk} making={making} />
       <section aria-label="Prices and shelf">
         <h3>Prices and shelf</h3>
+        <p className="follows">Write them as you pay them: 12,50 for 1 ft2, 9 for 1000 m, 18 for 1 kg, 6 for 200 pieces. What is pale in a field is taken until you write.</p>
         {byGoodGroup(making.needs).map(({ group, here }) => {
           const priced = here.filter(({ good }) => known.has(good)).length;
           return (
