@@ -73,8 +73,13 @@ export class Workshop extends Heard<WorkshopNow> implements OwnWorkshop {
       const steps = this.#ahead;
       if (steps.length === 0) return;
       this.#ahead = [];
-      // Another tab may have written meanwhile; what it wrote elsewhere stays. Where nothing can be read, this page's own is written.
-      const held = await this.#held().catch(() => this.now.own);
+      // Another tab may have written meanwhile; what it wrote elsewhere stays, and what cannot be read there is not written over.
+      let held = this.now.own;
+      try {
+        held = await this.#held();
+      } catch (error) {
+        if (error instanceof Refusal) return this.show({ said: `${tell(error.finding)} It is left as it is; save prices and shelf as tables.` });
+      }
       const own = steps.reduce((mine: WorkshopSaid | undefined, s) => followed(mine, s.before, s.after), held) ?? {};
       this.show({ own });
       await this.#write(own);
