@@ -4,6 +4,7 @@ import { sheetChoicesFrom } from "#sheets/choices.ts";
 import type { LastInput, SheetInput, TapeInput } from "#sheets/input.ts";
 import type { SheetFile } from "#sheets/sheet-file.ts";
 import { sheetsOf } from "#sheets/sheets.ts";
+import { shellChoices } from "#shell/rules.ts";
 import { makingOfPair } from "./making.ts";
 import type { LastPair, Pair, TapedPair } from "./pair.ts";
 import type { Proof } from "./proof.ts";
@@ -34,5 +35,6 @@ export const tapeInput = (pair: TapedPair): TapeInput => ({ ...anyInput(pair), f
 function anyInput(pair: Pair): Omit<TapeInput, "from" | "tape" | "traced"> {
   const { labels, job, pieces, strips, stitching, parts, pieceSettings, made, timesMs } = pair;
   const making = makingOfPair(pair), findings = [...pair.findings, ...making.findings];
-  return { ...labels, choices: sheetChoicesFrom(job.sheets), pieces, strips, stitching, making, parts, pieceSettings, ...(made && { made }), findings, timesMs };
+  const edge = pair.from === "last" ? pair.shellSettings.edge : job.shell.edge ?? shellChoices.edge;
+  return { ...labels, choices: sheetChoicesFrom(job.sheets), pieces, strips, stitching, making, parts, edge, pieceSettings, ...(made && { made }), findings, timesMs };
 }

@@ -9,7 +9,7 @@ import type { Piece, Strip } from "#pieces/piece.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
 import type { BeneathRow } from "#shell/girths.ts";
 import type { SeamLine } from "#shell/seam-line.ts";
-import type { ShellSettings } from "#shell/settings.ts";
+import type { ShellSettings, ToplineEdge } from "#shell/settings.ts";
 import type { FlatShell } from "#shell/shell.ts";
 import type { TapedShell, TracedPicture } from "#tape/taped-shell.ts";
 import type { Stitched } from "#pieces/stitching.ts";
@@ -33,6 +33,8 @@ interface AnyInput {
   readonly making: Making;
   /** What was decided about the parts by word or by yes and no. */
   readonly parts: PartChoices;
+  /** How the topline is made. */
+  readonly edge: ToplineEdge;
   readonly pieceSettings: PieceSettings;
   /** What the bottom is built of, to be told in the report; nothing where no bottom was traced. */
   readonly made?: BottomMade;

@@ -25,7 +25,7 @@ function input(side: "left" | "right", withBottom: boolean): TapeInput {
   const parts = tapedPartsFrom();
   const { pieces, strips, stitching, findings, made } = cutTapedPieces(tape, { settings, labels: { title: "Taped", size: "" }, parts });
   const making = sampleMaking({ from: "tape", pieces, strips, stitching, settings, parts, ...(made && { made }) });
-  return { from: "tape", title: "", size: "", choices: usualSheets, strips, stitching, making, parts, ...(made && { made }), tape, traced: [picture], pieces, pieceSettings: settings, findings, timesMs: {} };
+  return { from: "tape", title: "", size: "", choices: usualSheets, strips, stitching, making, parts, edge: "taped", ...(made && { made }), tape, traced: [picture], pieces, pieceSettings: settings, findings, timesMs: {} };
 }
 
 describe.each([["with its bottom", true, "right"], ["without a bottom", false, "left"]] as const)("the book of a taped pattern %s", (_, withBottom, side) => {

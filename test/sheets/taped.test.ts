@@ -24,7 +24,7 @@ function input(side: "left" | "right", withBottom: boolean): TapeInput {
   const parts = tapedPartsFrom();
   const { pieces, strips, stitching, findings, made } = cutTapedPieces(tape, { settings, labels: { title: "Taped", size: "" }, parts });
   const making = sampleMaking({ from: "tape", pieces, strips, stitching, settings, parts, ...(made && { made }) });
-  return { from: "tape", title: "Taped", size: "", choices: usualSheets, strips, stitching, making, parts, ...(made && { made }), tape, traced: [picture], pieces, pieceSettings: settings, findings: [...tape.findings, ...findings], timesMs: {} };
+  return { from: "tape", title: "Taped", size: "", choices: usualSheets, strips, stitching, making, parts, edge: "taped", ...(made && { made }), tape, traced: [picture], pieces, pieceSettings: settings, findings: [...tape.findings, ...findings], timesMs: {} };
 }
 
 describe("sheets of a taped pattern", () => {

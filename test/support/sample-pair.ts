@@ -105,6 +105,7 @@ export function samplePair(change: Partial<LastInput> = {}): LastInput {
     stitching: [],
     making: sampleMaking({ pieces, settings: pieceSettings }),
     parts: usualParts,
+    edge: "taped",
     last,
     lines: sampleLines(last),
     shellSettings: shellSettingsFrom(shellRulesFor(last)),

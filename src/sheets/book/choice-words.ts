@@ -14,17 +14,15 @@ const extras: readonly (readonly [keyof PartChoices, string])[] = [["toeCap", "a
 /** "a, b and c". */
 export const listed = (all: readonly string[]): string => (all.length < 2 ? all.join("") : `${all.slice(0, -1).join(", ")} and ${all[all.length - 1]!}`);
 
-/** What was decided for this pair, in a few plain sentences. A taped pattern does not say how its edge is made. */
-export function choiceWords(input: SheetInput): string {
-  const { parts, made } = input;
+/** What was decided for this pair, in a few plain sentences. */
+export function choiceWords({ parts, made, edge }: SheetInput): string {
   const seam = parts.cut === "back-seam" ? "" : `, its ${parts.cut === "quarters" ? "side seams" : "seam"} ${seams[parts.seam]}`;
   const back = parts.cut === "inner-seam" ? "" : `; the back seam is ${seams[parts.backSeam]}${parts.backSeam === "closed" ? `, ${tops[parts.backTop]}` : ""}`;
-  const edge = input.from === "last" ? `The topline is ${edges[input.shellSettings.edge]}, and the` : "The";
   const heel = made?.heel ? `; beneath, a leather sole and a heel of ${halfMm(made.heel.backMm)} mm in ${made.heel.layers.length} layers` : "";
   const added = listed(extras.filter(([key]) => parts[key] === true).map(([, words]) => words));
   return [
     `The upper is cut ${cuts[parts.cut]}${seam}${back}.`,
-    `${edge} lining is ${linings[parts.lining]}.`,
+    `The topline is ${edges[edge]}, and the lining is ${linings[parts.lining]}.`,
     `Inside lies ${socks[parts.sock]}${heel}.`,
     ...(added ? [`Added: ${added}.`] : []),
   ].join(" ");
