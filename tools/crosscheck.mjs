@@ -12,7 +12,7 @@ const windows = process.platform === "win32";
 const venv = inRoot(".venv");
 const python = join(venv, windows ? "Scripts/python.exe" : "bin/python");
 const requirements = inRoot("crosscheck/requirements.txt");
-const notChecks = ["checks.py", "sheet_law.py", "sheet_on_form.py"];
+const notChecks = ["checks.py", "sheet_law.py", "sheet_on_form.py", "making_said.py"];
 
 setUp();
 prepareEnvironment();
@@ -28,7 +28,7 @@ function crosscheck(words) {
   if (!make(["--example", "--paper", "A4"], work)) return refuse("the example pair could not be made");
   for (const set of JSON.parse(readFileSync(inRoot("crosscheck/sets.json"), "utf8"))) {
     console.log(`Making ${set.name} …`);
-    if (!make([jobOf(set), "--untried"], join(work, "sets", set.name))) return refuse(`the pair of ${set.name} could not be made`);
+    if (!make([jobOf(set), "--untried", ...wordsOf(set)], join(work, "sets", set.name))) return refuse(`the pair of ${set.name} could not be made`);
   }
   if (runPackage("tsx", "tsx", [inRoot("crosscheck/export-last.ts"), work]) !== 0) return refuse("the example last could not be exported");
 
@@ -58,9 +58,12 @@ function make(words, folder) {
   return made === 0 || made === 1;
 }
 
-/** A job like the one of the examples with what the set says put over it, as a file; returns its path. */
-function jobOf({ name, ...own }) {
-  const job = JSON.parse(readFileSync(inRoot("examples/almond-37.json"), "utf8"));
+/** Further words for the command line, as in a shell: what holds spaces stands between single quotes. */
+const wordsOf = ({ words = "" }) => Array.from(words.matchAll(/'([^']*)'|\S+/g), ([word, quoted]) => quoted ?? word);
+
+/** A job like one of the examples with what the set says put over it, as a file; returns its path. */
+function jobOf({ name, from = "almond-37.json", words: _, ...own }) {
+  const job = JSON.parse(readFileSync(inRoot("examples", from), "utf8"));
   for (const [key, value] of Object.entries(own)) job[key] = typeof value === "object" ? { ...job[key], ...value } : value;
   mkdirSync(join(work, "jobs"), { recursive: true });
   const path = join(work, "jobs", `${name}.json`);
