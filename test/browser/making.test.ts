@@ -74,6 +74,11 @@ inBrowser("the station Making in a browser", (fresh) => {
     const told = page.locator(`[id="${await field.getAttribute("aria-describedby")}"]`);
     expect(await told.innerText()).toContain("below 0");
     expect(await costTitle(page)).toBe(before);
+    // Escape brings back what stood there when the hand came to it.
+    await written(page, "how many pairs").fill("77");
+    await written(page, "how many pairs").press("Escape");
+    await settled(page);
+    expect(await written(page, "how many pairs").inputValue()).toBe("");
     expect(await page.getByRole("alert").filter({ hasText: /\w/ }).count()).toBe(0);
     await station(page, "Lines");
     expect(await state(page)).toContain("to look at");
