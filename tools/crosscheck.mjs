@@ -59,7 +59,9 @@ function make(words, folder) {
 }
 
 /** Further words for the command line, as in a shell: what holds spaces stands between single quotes. */
-const wordsOf = ({ words = "" }) => Array.from(words.matchAll(/'([^']*)'|\S+/g), ([word, quoted]) => quoted ?? word);
+function wordsOf({ words = "" }) {
+  return Array.from(words.matchAll(/'([^']*)'|\S+/g), ([word, quoted]) => quoted ?? word);
+}
 
 /** A job like one of the examples with what the set says put over it, as a file; returns its path. */
 function jobOf({ name, from = "almond-37.json", words: _, ...own }) {
