@@ -1,6 +1,6 @@
 import { Refusal } from "#base/refusal.ts";
 import type { Job } from "#job/job.ts";
-import type { Desk } from "./desk.ts";
+import type { Desktop } from "./desktop.ts";
 import { Heard } from "./heard.ts";
 import { Drawer } from "./keep/drawer.ts";
 import type { History } from "./state/history.ts";
@@ -17,6 +17,12 @@ export interface WorkshopNow {
 /** With what new work begins beside the maker's usual numbers. */
 export interface OwnWorkshop {
   begin(job: Job): Job;
+}
+
+/** The desk, as far as its steps go. */
+interface Followed {
+  listen(ear: () => void): unknown;
+  readonly now: Pick<Desktop, "history" | "looked">;
 }
 
 type Change = NonNullable<ReturnType<typeof workshopStep>>;
@@ -48,7 +54,7 @@ export class Workshop extends Heard<WorkshopNow> implements OwnWorkshop {
   }
 
   /** Goes along with what the maker writes at any pair. */
-  follow(desk: Desk): void {
+  follow(desk: Followed): void {
     desk.listen(() => {
       const { history, looked } = desk.now;
       const before = this.#seen;
