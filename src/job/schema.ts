@@ -213,6 +213,8 @@ const makingShape = {
   rate: written,
   overhead: written,
   asked: written,
+  lasts: written,
+  cement: textUpTo(40),
   start: textUpTo(40),
   sessions: textUpTo(400),
   done: z.record(z.string().max(60), z.strictObject({ left: textUpTo(40), right: textUpTo(40) }).partial(), { error: "must hold ticks by step" }),

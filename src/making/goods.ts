@@ -6,10 +6,10 @@ export type Measure = (typeof measures)[number];
 export const goodIds = [
   "upper leather", "lining leather", "sock leather", "stiffener", "toe puff", "side lining", "elastic",
   "fold tape", "seam tape", "flank tape",
-  "insole board", "second board", "shanks", "filler", "sole leather", "heel leather",
+  "insole board", "second board", "shanks", "filler", "sole leather", "lift leather", "top piece leather",
   "thread", "needles",
-  "contact cement", "latex", "paste",
+  "contact cement", "water-based cement", "latex", "paste",
   "insole tacks", "lasting tacks", "lasting nails", "heel nails",
-  "pattern card", "edge finish",
+  "fastenings", "pattern card", "edge finish",
 ] as const;
 export type GoodId = (typeof goodIds)[number];

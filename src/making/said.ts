@@ -35,6 +35,10 @@ export interface MakingSaid {
   readonly overhead?: Written;
   /** What is asked for a pair. */
   readonly asked?: Written;
+  /** How many pairs of lasts of this size there are; one where nothing is said. With fewer than pairs, lasting goes in rounds. */
+  readonly lasts?: Written;
+  /** What soles and margins are stuck with: "contact" (solvent) or "water-based"; contact where nothing is said. */
+  readonly cement?: string;
   /** First day of work, "2026-12-01". */
   readonly start?: string;
   /** When the maker works: "Tue 19:00-21:30, Sat 9:00-13:00". */

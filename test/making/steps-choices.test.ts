@@ -119,7 +119,7 @@ describe("each choice", () => {
 describe.each(plannedNames)("what the pair is made of, %s", (name) => {
   const goodOf: Readonly<Record<Material, GoodId | readonly GoodId[]>> = {
     card: "pattern card", "upper leather": "upper leather", "lining leather": "lining leather", stiffener: "stiffener", "toe puff": "toe puff", "side lining": "side lining", "insole board": "insole board",
-    "second board": "second board", shank: "shanks", filler: "filler", "sole leather": "sole leather", "heel leather": "heel leather", "sock leather": "sock leather", tape: ["fold tape", "seam tape", "flank tape"], elastic: "elastic",
+    "second board": "second board", shank: "shanks", filler: "filler", "sole leather": "sole leather", "heel leather": ["lift leather", "top piece leather"], "sock leather": "sock leather", tape: ["fold tape", "seam tape", "flank tape"], elastic: "elastic",
   };
 
   test("every material of the pieces and every strip is taken by some step", () => {

@@ -7,10 +7,10 @@ export const partOfGood: Readonly<Record<GoodId, Exclude<CostPart, "work" | "ove
   "lining leather": "lining",
   stiffener: "stiffening", "toe puff": "stiffening", "side lining": "stiffening",
   "sock leather": "insole", "insole board": "insole", "second board": "insole", shanks: "insole", filler: "insole",
-  "sole leather": "sole and heel", "heel leather": "sole and heel", "edge finish": "sole and heel",
-  thread: "closing", needles: "closing", elastic: "closing", "fold tape": "closing", "seam tape": "closing", "flank tape": "closing",
+  "sole leather": "sole and heel", "lift leather": "sole and heel", "top piece leather": "sole and heel", "edge finish": "sole and heel",
+  thread: "closing", fastenings: "closing", needles: "closing", elastic: "closing", "fold tape": "closing", "seam tape": "closing", "flank tape": "closing",
   "contact cement": "cement and nails", latex: "cement and nails", paste: "cement and nails",
-  "insole tacks": "cement and nails", "lasting tacks": "cement and nails", "lasting nails": "cement and nails", "heel nails": "cement and nails",
+  "insole tacks": "cement and nails", "lasting tacks": "cement and nails", "lasting nails": "cement and nails", "heel nails": "cement and nails", "water-based cement": "cement and nails",
 };
 
 /** What is meant by skins where they cost more: leather bought by the skin. Sole and heel leather come from bends and shoulders. */

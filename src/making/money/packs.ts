@@ -10,11 +10,11 @@ const skin: PackName = ["skin", "skins"], sheet: PackName = ["sheet", "sheets"],
 const packNames: Readonly<Record<GoodId, PackName>> = {
   "upper leather": skin, "lining leather": skin, "sock leather": skin,
   stiffener: sheet, "toe puff": sheet, "side lining": sheet, "insole board": sheet, "second board": sheet, filler: sheet, "pattern card": sheet,
-  "sole leather": piece, "heel leather": piece,
+  "sole leather": piece, "lift leather": piece, "top piece leather": piece,
   elastic: roll, "fold tape": roll, "seam tape": roll, "flank tape": roll,
   thread: ["spool", "spools"],
-  "contact cement": tin, latex: tin, paste: tin, "edge finish": ["bottle", "bottles"],
-  shanks: pack, needles: pack, "insole tacks": pack, "lasting tacks": pack, "lasting nails": pack, "heel nails": pack,
+  "contact cement": tin, "water-based cement": tin, latex: tin, paste: tin, "edge finish": ["bottle", "bottles"],
+  fastenings: pack, shanks: pack, needles: pack, "insole tacks": pack, "lasting tacks": pack, "lasting nails": pack, "heel nails": pack,
 };
 
 /** How a good is bought whole: the size of one. Nothing where as much is cut off or weighed out as is asked for. */

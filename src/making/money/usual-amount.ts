@@ -3,7 +3,7 @@ import type { GoodId, Measure } from "../goods.ts";
 import type { SaidAmount } from "./said-amount.ts";
 import { ofUnit } from "../amounts/units.ts";
 
-const leathers: readonly GoodId[] = [...skinGoods, "sole leather", "heel leather"];
+const leathers: readonly GoodId[] = [...skinGoods, "sole leather", "lift leather", "top piece leather"];
 
 /**
  * What a price is for where the maker does not say: a square foot of leather, a square metre of sheet, a metre of tape, a pair of shanks

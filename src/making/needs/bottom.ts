@@ -1,10 +1,11 @@
+import type { Piece } from "#pieces/piece.ts";
 import type { BottomMade } from "#pieces/bottom/made.ts";
 import type { MakingInput } from "../input.ts";
 import type { Need } from "../need.ts";
 import { areaOf, countOf, partsByArea, piecesOf } from "./part-areas.ts";
 import { inUnit, mmWords, quarterWords, thicknessRange, thicknessWords, volumeWords } from "../amounts/units.ts";
 import { boardWaste, grossOf, smallPartsWaste, soleWaste } from "./waste.ts";
-import { fromSheet } from "./sheets.ts";
+import { cutFrom, fromSheet } from "./sheets.ts";
 
 /** Soles of flats, mm: common practice, no source. */
 export const usualSoleMm = [4, 5] as const;
@@ -84,15 +85,15 @@ const sole = ({ pieces, settings: { soleMm } }: MakingInput): readonly Need[] =>
 function heel(input: MakingInput): readonly Need[] {
   const { pieces, made, settings } = input;
   const thick = layerThickness(made, settings.splitLiftMm);
-  const cut = piecesOf(pieces, "heel leather");
-  const each = partsByArea(cut).map(({ name }) => (thick.has(name) ? `${name} ${thick.get(name)!.toFixed(1)} mm (${quarterWords(inUnit(thick.get(name)!, "iron"))} iron)` : name));
-  const most = Math.max(0, ...thick.values());
-  return fromSheet("heel leather", pieces, smallPartsWaste, {
-    ...(most > 0 && { thicknessMm: most }),
-    kind: `lift leather, ${each.join(", ")}`,
-    reason: `The top piece wears and comes from the butt, or is of rubber; the rest may be of shoulder or flank.${fromOffcuts(input, thick)}`,
-    source: "notes on heel leather; thickness of lifts and top piece: common practice, no source",
-  });
+  const isTop = ({ name }: Piece): boolean => name === "top piece";
+  const cut = piecesOf(pieces, "heel leather"), tops = cut.filter(isTop), lifts = cut.filter((piece) => !isTop(piece));
+  const each = partsByArea(lifts).map(({ name }) => (thick.has(name) ? `${name} ${thick.get(name)!.toFixed(1)} mm (${quarterWords(inUnit(thick.get(name)!, "iron"))} iron)` : name));
+  const most = Math.max(0, ...lifts.map(({ name }) => thick.get(name) ?? 0)), top = thick.get("top piece");
+  const source = "notes on heel leather; thickness of lifts and top piece: common practice, no source";
+  return [
+    ...cutFrom("lift leather", lifts, smallPartsWaste, { ...(most > 0 && { thicknessMm: most }), kind: each.join(", "), reason: `May be of shoulder or flank. What is thicker is pared down to its own thickness.${fromOffcuts(input, thick)}`, source }),
+    ...cutFrom("top piece leather", tops, smallPartsWaste, { ...(top !== undefined && { thicknessMm: top }), kind: `from the butt${top === undefined ? "" : `, ${thicknessWords(top, "iron")}`}, or of rubber`, reason: "It wears and bears the step.", source }),
+  ];
 }
 
 /** Thickness of leather that each part of the heel is cut from, mm: a lift that is pared, where it is thickest. */

@@ -8,8 +8,11 @@ import { grossOf } from "./waste.ts";
 export type About = Pick<Need, "kind" | "reason" | "source"> & { readonly thicknessMm?: number };
 
 /** A need cut from sheet or board, where a pair has such pieces. */
-export function fromSheet(good: GoodId & Material, pieces: readonly Piece[], waste: Waste, about: About): readonly Need[] {
-  const cut = piecesOf(pieces, good), largest = largestOf(cut);
+export const fromSheet = (good: GoodId & Material, pieces: readonly Piece[], waste: Waste, about: About): readonly Need[] => cutFrom(good, piecesOf(pieces, good), waste, about);
+
+/** The same of some pieces, whatever their material is called. */
+export function cutFrom(good: GoodId, cut: readonly Piece[], waste: Waste, about: About): readonly Need[] {
+  const largest = largestOf(cut);
   if (!largest) return [];
   const parts = partsByArea(cut), net = netOf(parts);
   return [{ good, measure: "area", parts, net, gross: grossOf(net, waste), waste, holds: smallestBox(largest.outline), ...about }];

@@ -33,7 +33,7 @@ function cut({ made, settings: s, countOf, has }: Facts): Said {
           `Lifts of ${mm(s.liftMm)} and top pieces of ${mm(s.topPieceMm)} from the seat's outline with ${mm(s.heelOverMm)} beyond it; split lifts of ${mm(s.splitLiftMm)}, a horseshoe ${mm(s.splitLiftWideMm)} wide.`,
           "Filler and sock are drawn once the margins are down and the last is out.",
         ],
-    needs: { goods: ["insole board", "second board", "sole leather", "heel leather", "filler"], tools: ["clicking knife", "cutting board", "steel rule", "sharpening stone", ...(made ? [] : (["pencil"] as const))] },
+    needs: { goods: ["insole board", "second board", "sole leather", "lift leather", "top piece leather", "filler"], tools: ["clicking knife", "cutting board", "steel rule", "sharpening stone", ...(made ? [] : (["pencil"] as const))] },
     right: ["Held to the last's bottom the insole meets the feather line all round and stands out nowhere.", "Right and left cover each other, turned over."],
     fails: ["A sliver too much off one side: the shoe fits another foot.", "Two right insoles."],
     minutes: made ? 20 : 35,
