@@ -100,6 +100,10 @@ inBrowser("a taped pattern", (fresh) => {
     // No bottom was traced, so nothing that lies under the foot is cut.
     for (const name of ["insole", "outsole", "sock"]) expect(pieces).not.toContain(name);
     expect(await page.locator("#open-station").innerText()).toContain("cut as it was taped");
+    // What making them takes is told as of any pair; of a bottom that is not cut nothing is bought.
+    await station(page, "Making");
+    expect(await page.locator(".shopping").innerText()).toContain("Upper leather");
+    expect(await page.locator(".shopping").innerText()).not.toContain("Sole leather");
     await station(page, "Sheets");
     await page.getByRole("button", { name: "Make the sheets" }).click();
     await page.locator(".files").waitFor(patience);

@@ -23,7 +23,7 @@ export const leatherSentences = {
 
   // The rows of a file or of a table that was pasted in.
   "strips-not-text": sentence("stop", (_: Record<string, never>) => `This is no plain text. Save the table from your spreadsheet as CSV and name that file.`),
-  "strips-elsewhere": sentence("stop", (d: { file: string }) => `${d.file} is a table. If it holds readings of strips, go to the station Leather and drop it there, or open it under the leather that was tested.`),
+  "strips-elsewhere": sentence("stop", (d: { file: string }) => `${d.file} is a table. If it holds readings of strips, go to the station Leather and drop it there, or open it under the leather that was tested; if it holds prices or what lies on the shelf, drop it at the station Making.`),
   "strips-no-rows": sentence("stop", (_: Record<string, never>) => `There are no readings in it. The first row names the columns, ${header}; under it stands a row for every reading.`),
   "strips-no-header": sentence("stop", (d: { missing: readonly string[] }) => `The first row does not name ${d.missing.length === 1 ? "the column" : "the columns"} ${d.missing.join(", ")}. It should read: ${header}`),
   "strips-too-many": sentence("stop", (d: { strips: number; readings: number }) => `Too many rows: at most ${d.strips} strips with ${d.readings} readings each are read. An empty line begins a new strip.`),
