@@ -8,5 +8,6 @@ export const needsSentences = {
   "skin-odd": sentence("look", (d: { good: string; got: string; ft2: number; usualFt2: number; many: boolean }) =>
     `The size in which the ${d.good} is bought is said to be ${d.got}, that is ${d.ft2 < 0.1 ? d.ft2.toFixed(3) : d.ft2.toFixed(1)} ft², and one is usually about ${d.usualFt2.toFixed(0)} ft². ${d.many ? "Write the size of one, not of all." : "Look at its unit: 1 ft² is 9.3 dm²."} The waste is estimated with it all the same.`,
   ),
+  "cement-unread": sentence("look", (d: { got: string }) => `The cement of soles and margins: “${d.got}” is none of the two that are reckoned with. Write contact or water-based; until then contact cement is taken.`),
   "heel-nails-none": sentence("note", (d: { lift: string; roomMm: number }) => `Heel nails: under the ${d.lift} only ${d.roomMm.toFixed(1)} mm of lift, sole and board lie one over the other, and no nail is short enough to end inside. Cement it.`),
 };
