@@ -1,6 +1,7 @@
 import { dustCaution, feetCaution, grindingCaution, heatCaution } from "./caution-body.ts";
 import { cementCaution } from "./caution-cement.ts";
 import { hammerCaution, knifeCaution, machineCaution, pincersCaution } from "./caution-tools.ts";
+import { waterGlueCaution } from "./caution-water.ts";
 import type { CautionWords } from "./caution-words.ts";
 import type { Caution } from "./caution.ts";
 import type { HazardId } from "./hazards.ts";
@@ -10,6 +11,7 @@ import type { Step } from "../steps/step.ts";
 /** What is said of each hazard. */
 export const cautionWords: Readonly<Record<HazardId, CautionWords>> = {
   "solvent cement": cementCaution,
+  "water-based glue": waterGlueCaution,
   knife: knifeCaution,
   "sewing machine": machineCaution,
   "hammer and nails": hammerCaution,

@@ -7,6 +7,7 @@ import type { ToolId } from "./tools.ts";
 /** What has to lie ready where something can hurt, whether the step names it or not. */
 export const toolsAgainst: Readonly<Record<HazardId, readonly ToolId[]>> = {
   "solvent cement": ["half mask with organic-vapour filters", "goggles", "gloves", "metal bin", "fire extinguisher"],
+  "water-based glue": ["goggles", "gloves"],
   knife: ["first aid box", "apron"],
   "sewing machine": ["goggles"],
   "hammer and nails": ["goggles"],

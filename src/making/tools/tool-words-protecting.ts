@@ -9,5 +9,7 @@ export const protectingTools = {
   "fire extinguisher": { use: "Foam or CO₂, within reach when a tin is open.", noStandIn: "Nothing stands in for it: water spreads burning cement.", must: true, buy: "first" },
   "first aid box": { use: "Plasters, dressing and bandage within reach of the knife.", noStandIn: "Nothing stands in for it.", must: true, buy: "first" },
   "dust mask": { use: "P2 or FFP2, against dust of leather, board and cork. It stops no vapour.", noStandIn: "Nothing stands in for it where dust flies: a cloth lets fine dust through.", must: true, buy: "first" },
+  "cut-resistant glove": { use: "On the hand that holds the work, not on the one that holds the knife; never near a machine that turns.", standIn: "A board with a stop, so that the holding hand stays behind the blade.", must: false, buy: "later" },
+  "vacuum cleaner": { use: "With a fine filter, to draw dust off where it is made and from the bench; never with a brush into the air.", standIn: "A damp cloth, and sanding outdoors.", must: false, buy: "later" },
   apron: { use: "Of leather or thick canvas, over the thighs, against knife and cement.", standIn: "Old jeans and a folded piece of sole leather on your lap.", must: false, buy: "first" },
 } as const satisfies Readonly<Record<string, ToolWords>>;

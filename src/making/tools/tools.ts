@@ -6,5 +6,7 @@ export const toolIds = [
   "half mask with organic-vapour filters", "goggles", "gloves", "dust mask", "apron", "thickness gauge",
   "sewing machine", "hand needles", "thread snips", "edge trimmer", "rasp", "wire brush", "abrasive paper", "glass", "burnishing bone", "edge iron", "heel block", "rubbing stick", "roller", "clamps", "weights",
   "bowl of water", "hair dryer", "French chalk", "hole punch", "marking strips", "scale square", "polishing cloth",
+  "cut-resistant glove", "vacuum cleaner", "level plate",
+  "sheet glue", "masking tape", "bandages", "edge wax", "shoe cream", "crepe rubber", "tissue paper", "shoe box",
 ] as const;
 export type ToolId = (typeof toolIds)[number];
