@@ -72,28 +72,34 @@ def placed(checks, name, steps, stints, minutes, pairs):
             checks.near(f"{name}, {step['id']}: pairs in all rounds", sum(stint.pairs for stint in mine), pairs, 0, "")
 
 
+def by_pair(mine, pairs):
+    """The stretches that each pair is in: its own round of it, or all of them where the pairs go together."""
+    if not any(stint.some for stint in mine):
+        return [mine] * pairs
+    return [[stint] for stint in mine for _ in range(stint.pairs)]
+
+
 def gaps(first, then, a, b):
     """Minutes from each pair's end of one step to its begin of the next, when pairs are taken one after another in both."""
     return [(then.begin - first.begin).total_seconds() / 60 + k * b - (k + 1) * a for k in range(first.pairs)]
 
 
-def waits(checks, name, steps, stints, minutes):
+def waits(checks, name, steps, stints, minutes, pairs):
     follows = {step["id"]: [other["id"] for other in steps if step["id"] in other["after"]] for step in steps}
+    mine = {step["id"]: by_pair(stints[step["id"]], pairs) for step in steps}
     for step in steps:
-        wait, mine = step.get("wait"), stints[step["id"]]
+        wait = step.get("wait")
         rest = ceil(min(wait["wellMin"], wait.get("mostMin", float("inf")))) if wait else 0
-        over = timedelta(minutes=rest)
         for other in follows[step["id"]]:
-            theirs = stints[other]
-            by_round = len(mine) > 1 and len(mine) == len(theirs) and all(stint.some for stint in [*mine, *theirs])
-            kept = all(b.begin >= a.end + over for a, b in zip(mine, theirs)) if by_round else theirs[0].begin >= mine[-1].end + over
-            checks.true(f"{name}, {other}: begins when {step['id']} is over and has rested {rest} min", kept)
+            kept = all(then[0].begin >= first[-1].end + timedelta(minutes=rest) for first, then in zip(mine[step["id"]], mine[other]))
+            checks.true(f"{name}, {other}: every pair begins when {step['id']} is over and has rested {rest} min", kept)
         if wait and "mostMin" in wait and follows[step["id"]]:
-            for k, first in enumerate(mine):
-                nexts = [(stints[other][k] if len(stints[other]) == len(mine) else stints[other][0], minutes[other]) for other in follows[step["id"]]]
-                then, each = min(nexts, key=lambda one: one[0].begin)
-                open_for = gaps(first, then, minutes[step["id"]], each)
-                checks.true(f"{name}, {step['id']}: no pair open longer than {wait['mostMin']} min, none shorter than {rest}", max(open_for) <= wait["mostMin"] + 1e-9 and min(open_for) >= rest - 1, f"{min(open_for):.0f} to {max(open_for):.0f} min")
+            opened = []
+            for first in stints[step["id"]]:
+                k = mine[step["id"]].index([first]) if first.some else 0
+                nexts = [(mine[other][k][0], minutes[other]) for other in follows[step["id"]]]
+                opened += gaps(first, *min(((then, minutes[step["id"]], each) for then, each in nexts), key=lambda one: one[0].begin))
+            checks.true(f"{name}, {step['id']}: no pair open longer than {wait['mostMin']} min, none shorter than {rest}", max(opened) <= wait["mostMin"] + 1e-9 and min(opened) >= rest - 1, f"{min(opened):.0f} to {max(opened):.0f} min")
 
 
 def ready(checks, name, calendar, steps, stints):
@@ -119,6 +125,6 @@ for name, where in sets():
     stints = {step["id"]: [stint for stint in every if stint.step == step["id"]] for step in steps}
     minutes = own_minutes(making, told)
     placed(checks, name, steps, stints, minutes, pairs)
-    waits(checks, name, steps, stints, minutes)
+    waits(checks, name, steps, stints, minutes, pairs)
     ready(checks, name, calendar, steps, stints)
 checks.end()

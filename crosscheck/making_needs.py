@@ -5,15 +5,22 @@ from shapely.geometry import LineString
 
 from checks import Checks, outline, report, sets
 
-SKINS_AND_SHEETS = ["upper leather", "lining leather", "sock leather", "stiffener", "toe puff", "side lining", "insole board", "second board", "filler", "sole leather", "heel leather"]
+SKINS_AND_SHEETS = ["upper leather", "lining leather", "sock leather", "stiffener", "toe puff", "side lining", "insole board", "second board", "filler", "sole leather", "lift leather", "top piece leather"]
 # mm2 of a pair; the report rounds each outline's coordinates and each sum to 1e-4.
 AREA = 0.3
 STIFF = ["stiffener", "toe puff", "side lining"]
 BESIDE_LINING = ["strap lining", "bow stay"]
 
 
-def area(pieces, material, without=()):
-    return sum(piece["perPair"] * Polygon(outline(piece)).area for piece in pieces if piece["material"] == material and piece["name"] not in without)
+def good_of(piece):
+    """What a piece is cut from, as it is bought: of the heel's leather only the top piece has to be from the butt."""
+    if piece["material"] == "heel leather":
+        return "top piece leather" if piece["name"] == "top piece" else "lift leather"
+    return piece["material"]
+
+
+def area(pieces, good, without=()):
+    return sum(piece["perPair"] * Polygon(outline(piece)).area for piece in pieces if good in (good_of(piece), piece["material"]) and piece["name"] not in without)
 
 
 def strips_of(told, material):
@@ -42,7 +49,7 @@ def holds(checks, name, told):
     for need in told["making"]["materials"]:
         if "holds" not in need:
             continue
-        cut = [Polygon(outline(piece)) for piece in told["pieces"] if piece["material"] == need["name"]]
+        cut = [Polygon(outline(piece)) for piece in told["pieces"] if good_of(piece) == need["name"]]
         box = max(cut, key=lambda one: one.area).minimum_rotated_rectangle
         x, y = box.exterior.coords.xy
         sides = sorted(LineString([(x[k], y[k]), (x[k + 1], y[k + 1])]).length for k in range(2))

@@ -37,7 +37,7 @@ describe("prices as rows of text", () => {
 describe("what is wrong is told by row, and the rest is read", () => {
   const good = "thread,7.80,1000 m";
   test.each([
-    ["no good of ours", "uper leather,3,1 ft2", 'look: Row 2: "uper leather" is nothing that is bought here; the row is left out. Did you mean upper leather, heel leather or sock leather?'],
+    ["no good of ours", "uper leather,3,1 ft2", 'look: Row 2: "uper leather" is nothing that is bought here; the row is left out. Did you mean upper leather, sock leather or sole leather?'],
     ["no good at all", ",3,1 ft2", "look: Row 2: it does not say what it is for; the row is left out. Look at the list of what this pair takes for its names."],
     ["words for a price", "latex,cheap,1 kg", 'look: Row 2: the price of the latex cannot be read: "cheap" is no amount of money and is left out. Write it like 12.50 or 12,50.'],
     ["a price below nothing", "latex,-4,1 kg", 'look: Row 2: the price of the latex cannot be read: "-4" is below 0 and is left out. Write 0 for what costs you nothing.'],

@@ -12,8 +12,11 @@ export function saidByGood<T>(said: Readonly<Record<string, T>> | undefined, fie
 
 const isGood = (name: string): name is GoodId => (goodIds as readonly string[]).includes(name);
 
+/** Capitals, hyphens and spaces do not matter in a name. */
+const plainName = (name: string): string => name.trim().toLowerCase().replaceAll(/[\s_-]+/gu, " ");
+
 /** The good that is meant by a name written by hand: "Upper leather", "heel-nails"; nothing where there is none. */
-export const goodNamed = (written: string): GoodId | undefined => {
-  const plain = written.trim().toLowerCase().replaceAll(/[\s_-]+/gu, " ");
-  return goodIds.find((good) => good === plain || good === `${plain}s` || `${good}s` === plain);
-};
+export function goodNamed(written: string): GoodId | undefined {
+  const name = plainName(written);
+  return goodIds.find((good) => [plainName(good), `${plainName(good)}s`].includes(name) || plainName(good) === `${name}s`);
+}
