@@ -39,5 +39,7 @@ export interface Step {
   readonly after: readonly string[];
   /** Whether both shoes are done in one go, or the one right after the other with the same numbers. */
   readonly shoes: "together" | "one after the other";
+  /** The shoe, or what is shaped for it, sits on its last: so long no other pair can have that last. */
+  readonly onLast?: boolean;
   readonly hazards: readonly HazardId[];
 }
