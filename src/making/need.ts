@@ -5,6 +5,8 @@ export interface NeedOf {
   readonly name: string;
   readonly perPair: number;
   readonly net: number;
+  /** Of this very part, mm, where it is not that of the whole good: layers of a heel. */
+  readonly thicknessMm?: number;
 }
 
 /** What falls away: two meanings of waste, both said. Shares: 0.25 is 25 %. */
@@ -35,17 +37,21 @@ export interface Need {
   readonly volumeMm3?: number;
   /** Bought once and used for pair after pair: tacks that are drawn again, patterns. */
   readonly again?: true;
+  /** So many pairs stand on lasts together, and `gross` is for all of them; of what is used again. */
+  readonly atOnce?: number;
+  /** Kept in hand, once for all pairs and beside `gross`. */
+  readonly spare?: number;
   /** What to ask for in the shop: "goat or calf, firm, 1.0 to 1.1 mm". */
   readonly kind: string;
   /** Why this kind and thickness. */
   readonly reason: string;
-  /** The smallest piece of it that still holds the largest part, mm; of sheets and skins. */
-  readonly holds?: { readonly longMm: number; readonly wideMm: number };
+  /** The smallest piece of it that still holds the largest part, mm, and for how many such there must be room in a pair; of sheets and skins. */
+  readonly holds?: { readonly longMm: number; readonly wideMm: number; readonly count: number };
   /** Where kind and amount come from. */
   readonly source: string;
 }
 
-export const glues = ["contact cement", "latex", "paste"] as const;
+export const glues = ["contact cement", "water-based cement", "latex", "paste"] as const;
 export type Glue = (typeof glues)[number];
 
 /** Two faces that are stuck together, on both shoes of one pair. */

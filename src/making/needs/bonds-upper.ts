@@ -39,10 +39,14 @@ function laps({ stitching, parts: { seam }, settings: { lapUnderMm } }: MakingIn
   return [bondOf("lapped seams", "latex", shoes * lapUnderMm * rows.reduce((sum, { lengthMm }) => sum + lengthMm, 0), [1, 1], `row of stitches by a lap of ${lapUnderMm} mm`)];
 }
 
-/** What lies whole on the upper. */
-function trimmings({ pieces }: MakingInput): readonly Bond[] {
+/** So wide is a toe cap stuck along its edge, mm (our own); the rest of it stays loose and moves in lasting. */
+const capStuckMm = 10;
+
+/** What lies on the upper: a back strip and a strap with all their face, a toe cap along its edge. */
+function trimmings({ pieces, stitching }: MakingInput): readonly Bond[] {
   const whole = (name: string, piece: string): Bond => bondOf(name, "latex", areaOf(pieces.filter((one) => one.name === piece)), [1, 1], piece);
-  return [whole("toe cap on the vamp", "toe cap"), whole("back strip on the quarters", "back strip"), whole("strap on its lining", "strap lining")];
+  const capMm = stitching.reduce((sum, { name, lengthMm }) => (name === "toe cap" ? sum + lengthMm : sum), 0);
+  return [bondOf("toe cap on the vamp", "latex", shoes * capMm * capStuckMm, [1, 1], `${capStuckMm} mm along its edge`), whole("back strip on the quarters", "back strip"), whole("strap on its lining", "strap lining")];
 }
 
 /** A binding is sewn along one half and cemented down with the other; a wrapped one on both faces of the edge. */
@@ -54,9 +58,9 @@ function binding({ strips, edge, settings: { stripEndsMm } }: MakingInput): read
 
 const stiffeningGlue = (leather: boolean): Glue => (leather ? "paste" : "latex");
 
-/** Stiffener, puff and side linings are stuck on both their faces. */
+/** Stiffener, puff and side linings are coated on both their faces and laid in between; upper and lining stay dry there. */
 function stiffening({ pieces, stiff: { counterMm }, settings: { toePuffMm } }: MakingInput): readonly Bond[] {
-  const both = (name: string, glue: Glue, area: number): readonly Bond[] => [bondOf(`${name} to the lining`, glue, area, [1, 1], name), bondOf(`${name} to the upper`, glue, area, [1, 1], name)];
+  const both = (name: string, glue: Glue, area: number): readonly Bond[] => [bondOf(`${name} to the lining`, glue, area, [1, 0], `${name}, one of its faces`), bondOf(`${name} to the upper`, glue, area, [1, 0], `${name}, its other face`)];
   return [
     ...both("stiffener", stiffeningGlue(counterMm >= leatherStiffenerMm), areaOf(piecesOf(pieces, "stiffener"))),
     ...both("toe puff", stiffeningGlue(toePuffMm >= leatherPuffMm), areaOf(piecesOf(pieces, "toe puff"))),
@@ -67,9 +71,12 @@ function stiffening({ pieces, stiff: { counterMm }, settings: { toePuffMm } }: M
 /** Pieces of lining leather that are not the lining of the shoe. */
 const besideLining: readonly string[] = ["strap lining", "bow stay"];
 
+/** In the forepart upper and lining stay loose, about a third of what meets (our own estimate). */
+const stuckShare = 2 / 3;
+
 /** What of the lining meets the upper, its own laps included: all but where something lies between, and but the margin, which is cemented. */
 function lining({ pieces }: MakingInput): readonly Bond[] {
   const all = areaOf(piecesOf(pieces, "lining leather").filter(({ name }) => !besideLining.includes(name)));
   const between = (["stiffener", "toe puff", "side lining"] as const).reduce((sum, material) => sum + areaOf(piecesOf(pieces, material)), 0);
-  return [bondOf("lining to the upper", "latex", Math.max(0, all - between - marginOf(pieces)), [1, 1], "lining less stiffener, toe puff, side lining and margin")];
+  return [bondOf("lining to the upper", "latex", stuckShare * Math.max(0, all - between - marginOf(pieces)), [1, 1], "two thirds of the lining less stiffener, toe puff, side lining and margin: the forepart stays loose")];
 }

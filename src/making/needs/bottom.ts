@@ -50,11 +50,14 @@ function shanks({ pieces, made }: MakingInput): readonly Need[] {
 /** Sheets of cork and felt are sold in these thicknesses, mm: common practice, no source. */
 const corkMm = [1, 1.5, 2, 3, 4, 5, 6] as const;
 
+/** So much may be lacking at the deepest place: no hand feels it under a sole (our own), mm. */
+const lackingMm = 0.15;
+
 /** The thinnest sheet that fills the hollow everywhere, or layers of the thickest. */
 export function corkFor(mostMm: number): { readonly sheetMm: number; readonly layers: number } {
-  const thickest = corkMm[corkMm.length - 1]!;
-  const layers = Math.max(1, Math.ceil(mostMm / thickest - 1e-9));
-  return { sheetMm: corkMm.find((mm) => mm * layers >= mostMm - 1e-9) ?? thickest, layers };
+  const thickest = corkMm[corkMm.length - 1]!, asked = mostMm - lackingMm - 1e-9;
+  const layers = Math.max(1, Math.ceil(asked / thickest));
+  return { sheetMm: corkMm.find((mm) => mm * layers >= asked) ?? thickest, layers };
 }
 
 function filler({ pieces, made }: MakingInput): readonly Need[] {
@@ -85,6 +88,7 @@ const sole = ({ pieces, settings: { soleMm } }: MakingInput): readonly Need[] =>
 function heel(input: MakingInput): readonly Need[] {
   const { pieces, made, settings } = input;
   const thick = layerThickness(made, settings.splitLiftMm);
+  const own = (need: Need): Need => ({ ...need, parts: need.parts.map((part) => (thick.has(part.name) ? { ...part, thicknessMm: thick.get(part.name)! } : part)) });
   const isTop = ({ name }: Piece): boolean => name === "top piece";
   const cut = piecesOf(pieces, "heel leather"), tops = cut.filter(isTop), lifts = cut.filter((piece) => !isTop(piece));
   const each = partsByArea(lifts).map(({ name }) => (thick.has(name) ? `${name} ${thick.get(name)!.toFixed(1)} mm (${quarterWords(inUnit(thick.get(name)!, "iron"))} iron)` : name));
@@ -93,7 +97,7 @@ function heel(input: MakingInput): readonly Need[] {
   return [
     ...cutFrom("lift leather", lifts, smallPartsWaste, { ...(most > 0 && { thicknessMm: most }), kind: each.join(", "), reason: `May be of shoulder or flank. What is thicker is pared down to its own thickness.${fromOffcuts(input, thick)}`, source }),
     ...cutFrom("top piece leather", tops, smallPartsWaste, { ...(top !== undefined && { thicknessMm: top }), kind: `from the butt${top === undefined ? "" : `, ${thicknessWords(top, "iron")}`}, or of rubber`, reason: "It wears and bears the step.", source }),
-  ];
+  ].map(own);
 }
 
 /** Thickness of leather that each part of the heel is cut from, mm: a lift that is pared, where it is thickest. */

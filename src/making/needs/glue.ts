@@ -28,10 +28,16 @@ function about(glue: Glue, netG: number): About {
         reason: `Holds what is pulled when walking. Leather and board take two coats, cork, steel and rubber one; ${rate}. A rough figure for a whole pair is 40 to 50 g, and 20 g of it for the outsoles; counted bond by bond this pair takes ${netG.toFixed(0)} g.`,
         source: "about 150 g/m²: a trade guide on contact adhesives; two coats on leather, one on rubber: an overview of gluing from the repair trade; 150 to 250 g/m² in practice: common practice, no source",
       };
+    case "water-based cement":
+      return {
+        kind: "dispersion for leather and soles, without solvent; its safety data sheet beside it",
+        reason: `In place of contact cement. It dries slower, half an hour to an hour until it is clear, and most kinds hold only when they are pressed warm or with their hardener: the label says which. Keep it from frost. Leather and board take two coats, cork, steel and rubber one; ${rate}. Counted bond by bond this pair takes ${netG.toFixed(0)} g.`,
+        source: "coats as of contact cement; weight of a coat, drying and warming: from memory, the label of your cement comes first",
+      };
     case "latex":
       return {
         kind: "or another water-based adhesive, light in colour",
-        reason: `For folds, lining and sock, where solvent cement would show through and smell; one coat on each face, ${rate}. The lining is counted as stuck all over; with the forepart left loose it takes about a third less.`,
+        reason: `For folds, lining and sock, where solvent cement would show through and smell; one coat, ${rate}. Of the lining two thirds are counted: the forepart stays loose.`,
         source: "latex for linings and folds: a maker of footwear adhesives; weight of a coat: from memory",
       };
     default:

@@ -5,8 +5,8 @@ import type { MakingInput } from "../input.ts";
 import type { Need } from "../need.ts";
 import { areaOf, countOf, largestOf, netOf, partsByArea, piecesOf, stripsByArea } from "./part-areas.ts";
 import { skinSize, usualSkinFt2, type SkinSizes } from "./skins.ts";
-import { smallestBox } from "./smallest-box.ts";
-import { thicknessRange, thicknessWords } from "../amounts/units.ts";
+import { holdsOf } from "./sheets.ts";
+import { areaWords, thicknessRange, thicknessWords } from "../amounts/units.ts";
 import { grossOf, skinWaste } from "./waste.ts";
 
 /** Thickness for women's flats, mm: common practice, no source. */
@@ -52,7 +52,14 @@ export function fromSkin(pieces: readonly Piece[], { good, usualFt2, strips = []
   const net = netOf(parts);
   const skin = skinSize(skins, good, usualFt2, findings);
   const waste = skinWaste(areaOf(pieces) / countOf(pieces), skin.mm2, { said: skin.said, called });
-  return { parts, net, gross: grossOf(net, waste), waste, holds: smallestBox(largest.outline) };
+  const gross = grossOf(net, waste), holds = holdsOf(pieces, largest);
+  return { parts, net, gross, waste: { ...waste, why: `${waste.why}${besideEachOther(holds, gross, called)}` }, holds };
+}
+
+/** Pieces of a pair come from like places. Whether large ones nest is seen on the skin alone, so what they take side by side is told and not counted. */
+function besideEachOther({ longMm, wideMm, count }: NonNullable<Need["holds"]>, gross: number, called: string): string {
+  const boxes = count * longMm * wideMm;
+  return boxes <= gross ? "" : ` The ${count} largest pieces, unless they nest, take ${count} × ${Math.ceil(longMm)} × ${Math.ceil(wideMm)} mm side by side, ${areaWords(boxes)}: more than is counted. Try the patterns on the ${called} before you buy it.`;
 }
 
 const within = (mm: number, [least, most]: readonly [number, number]): boolean => mm >= least - 1e-9 && mm <= most + 1e-9;
@@ -66,7 +73,7 @@ function aboutUpper({ settings, leathers, strips }: MakingInput): Pick<Need, "ki
   return {
     thicknessMm: mm,
     kind: `${leathers.upper.name}, ${thicknessAsked(mm, usualUpperMm)}, firm along the topline`,
-    reason: `Thin enough to fold and to lie in fine pleats at the toe, stout enough to keep the topline.${besideUsual(mm, usualUpperMm, "it folds well but gives more with wear.", "it must be skived more, and the pleats get thick.")}${bound ? ` The binding is split or skived to ${thicknessWords(settings.bindingThickMm)}.` : ""}${leathers.upper.known === "nappa" ? " Nappa gives much: stick a thin backing under it." : ""} Skins of one lot differ by 0.2 mm: measure yours.`,
+    reason: `Right and left come from like places of one skin, side by side, the tight way alike. Thin enough to fold and to lie in fine pleats at the toe, stout enough to keep the topline.${besideUsual(mm, usualUpperMm, "it folds well but gives more with wear.", "it must be skived more, and the pleats get thick.")}${bound ? ` The binding is split or skived to ${thicknessWords(settings.bindingThickMm)}.` : ""}${leathers.upper.known === "nappa" ? " Nappa gives much: stick a thin backing under it." : ""} Skins of one lot differ by 0.2 mm: measure yours.`,
     source: "thickness for women's flats: common practice, no source; spread within a lot: notes on grading leather",
   };
 }
@@ -85,7 +92,7 @@ function aboutSock({ parts: { sock } }: MakingInput): Pick<Need, "kind" | "reaso
   return {
     thicknessMm: usualSockMm[1],
     kind: `lining leather, ${thicknessRange(...usualSockMm)}`,
-    reason: `${sock === "full" ? "Covers the whole insole" : "Covers the rear of the insole and the nails of the heel"}; may come from the lining's skin.`,
+    reason: `${sock === "full" ? "Covers the whole insole" : "Covers the rear of the insole and the nails of the heel"}. May come from the lining's skin, if that is large enough for both: then do not buy it by itself.`,
     source: "common practice, no source",
   };
 }

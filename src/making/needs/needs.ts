@@ -4,6 +4,7 @@ import type { Bond, Need } from "../need.ts";
 import { bottomBonds } from "./bonds-bottom.ts";
 import { upperBonds } from "./bonds-upper.ts";
 import { bottomNeeds } from "./bottom.ts";
+import { readCement } from "./cement-choice.ts";
 import { glueNeeds } from "./glue.ts";
 import { leatherNeeds } from "./leathers.ts";
 import { nailNeeds } from "./nails.ts";
@@ -27,6 +28,7 @@ export interface Needed {
 export function needsOf(input: MakingInput, thread: ThreadNeed): Needed {
   const findings: Finding[] = [];
   const skins = readSkins(input.said, findings);
+  readCement(input.said, findings);
   const bonds = [...upperBonds(input), ...bottomBonds(input)];
   const needs = [
     ...leatherNeeds(input, skins, findings),

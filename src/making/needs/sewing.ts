@@ -1,5 +1,6 @@
 import type { Need } from "../need.ts";
 import type { ThreadNeed } from "../thread/thread-need.ts";
+import { denierOfTex, texToCottonTicket } from "../thread/thread-numbers.ts";
 import { wasteOf } from "./waste.ts";
 
 /** The thread of all seams and the needle for it. */
@@ -12,14 +13,14 @@ export function sewingNeeds(thread: ThreadNeed): readonly Need[] {
   return [
     {
       good: "thread", measure: "length", parts, net, gross: thread.totalMm, ...(thread.totalMm > net && { waste }),
-      kind: `polyester, number ${thread.ticket} (tex ${thread.tex.toFixed(0)}), continuous filament, bonded or lubricated`,
+      kind: `polyester, number ${thread.ticket} (tex ${thread.tex.toFixed(0)}, ${denierOfTex(thread.tex).toFixed(0)} denier, cotton ticket about ${texToCottonTicket(thread.tex).toFixed(0)}), continuous filament, bonded or lubricated`,
       reason: `${thread.reason} ${thread.byHand}`,
       source: thread.source,
     },
     {
-      good: "needles", measure: "count", parts: [{ name: "machine needle", perPair: 1, net: 1 }], net: 1, gross: 1,
+      good: "needles", measure: "count", parts: [{ name: "machine needle", perPair: 1, net: 1 }], net: 1, gross: 1, spare: 1,
       kind: `leather point or round, Nm ${needle.nm} (US ${needle.us})`,
-      reason: `Its blade is ${(needle.nm / 100).toFixed(2)} mm thick and goes with a thread of ${thread.diameterMm.toFixed(2)} mm. A fresh needle for each pair: a blunt one tears the leather; keep some in hand.`,
+      reason: `Its blade is ${(needle.nm / 100).toFixed(2)} mm thick and goes with a thread of ${thread.diameterMm.toFixed(2)} mm. A fresh needle for each pair, and one more in hand: a blunt or bent one tears the leather.`,
       source: "size in hundredths of a millimetre of the blade: notes of a shoe research house; one a pair: common practice, no source",
     },
   ];

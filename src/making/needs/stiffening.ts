@@ -22,10 +22,10 @@ function stiffener({ pieces, stiff: { counterMm } }: MakingInput, skins: SkinSiz
   const leather = counterMm >= leatherStiffenerMm;
   const about: About = {
     thicknessMm: counterMm,
-    kind: leather ? `shoulder tanned with bark, firm, ${thicknessWords(counterMm)}` : `board that stiffens with heat or with paste, ${mmWords(counterMm)}`,
+    kind: leather ? `shoulder tanned with bark, firm, ${thicknessWords(counterMm)}` : `stiffener board of fibre or leather that takes latex, ${mmWords(counterMm)}`,
     reason: leather
       ? "Keeps the heel in form. Soaked until mellow, pasted in between upper and lining, and left to dry on the last; skived to nothing all round."
-      : "Keeps the heel in form and is thin enough for a light shoe. Leather of 1.8 to 2.5 mm does the same and is pasted in mellow; then set its thickness, since the upper is laid over it.",
+      : "Keeps the heel in form and is thin enough for a light shoe. Stuck in with latex; a kind that softens when it is warmed is warmed as its maker says, just before the back is drawn. Leather of 1.8 to 2.5 mm does the same and is pasted in mellow; then set its thickness, since the upper is laid over it.",
     source: "leather 1.8 to 2.5 mm or board 0.8 to 1.2 mm: common practice, no source; soaking and paste: notes of a shoemaking course",
   };
   if (!leather) return fromSheet("stiffener", pieces, sheetWaste, about);
@@ -36,8 +36,8 @@ function stiffener({ pieces, stiff: { counterMm } }: MakingInput, skins: SkinSiz
 const toePuff = ({ pieces, settings: { toePuffMm } }: MakingInput): readonly Need[] =>
   fromSheet("toe puff", pieces, sheetWaste, {
     thicknessMm: toePuffMm,
-    kind: toePuffMm >= leatherPuffMm ? `firm leather, skived, ${thicknessWords(toePuffMm)}` : `stiffened sheet, ${mmWords(toePuffMm)}`,
-    reason: `Keeps the toe from falling in; skived to nothing behind, for a step of a millimetre shows. Sheet of 0.6 to 1.0 mm or leather of 1.0 to 1.5 mm.`,
+    kind: toePuffMm >= leatherPuffMm ? `firm leather, skived, ${thicknessWords(toePuffMm)}` : `stiffened cloth or felt for toe puffs that takes latex, ${mmWords(toePuffMm)}`,
+    reason: `Keeps the toe from falling in; skived to nothing behind, for a step of a millimetre shows. ${toePuffMm >= leatherPuffMm ? "Leather goes in with paste, which stiffens it as it dries; sheet of 0.6 to 1.0 mm with latex." : "Sheet goes in with latex; a kind that softens when it is warmed is warmed as its maker says, just before the toe is drawn. Leather of 1.0 to 1.5 mm goes in with paste."}`,
     source: "common practice, no source; that a millimetre shows: a shoemaker's notes on toe puffs",
   });
 

@@ -1,10 +1,23 @@
 import type { MakingInput } from "../input.ts";
 import type { Need } from "../need.ts";
-import { netOf, piecesOf } from "./part-areas.ts";
+import { countOf, netOf, piecesOf } from "./part-areas.ts";
 import { grossOf, sheetWaste } from "./waste.ts";
 
-/** Card for the patterns and what finishes the edges. */
-export const sundryNeeds = (input: MakingInput): readonly Need[] => [...card(input), ...edgeFinish(input)];
+/** What closes a strap, card for the patterns and what finishes the edges. */
+export const sundryNeeds = (input: MakingInput): readonly Need[] => [...fastenings(input), ...card(input), ...edgeFinish(input)];
+
+function fastenings({ pieces, settings: { strapWidthMm } }: MakingInput): readonly Need[] {
+  const count = countOf(pieces.filter(({ name }) => name === "instep strap"));
+  if (count === 0) return [];
+  return [{
+    good: "fastenings", measure: "count", parts: [{ name: "instep strap", perPair: count, net: count }], net: count, gross: count,
+    kind: `a button for each strap, about ${digits(strapWidthMm)} mm across, or a buckle for a strap ${digits(strapWidthMm)} mm wide; with a button 40 mm of round elastic where it is to give`,
+    reason: "Closes the strap; set last, with the shoe on the foot.",
+    source: "common practice, no source",
+  }];
+}
+
+const digits = (mm: number): string => String(Number(mm.toFixed(1)));
 
 /** Every pattern of one shoe is cut in card once and turned over for the other; a shank is bought in its form. */
 function card({ pieces }: MakingInput): readonly Need[] {
