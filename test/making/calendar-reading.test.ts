@@ -77,6 +77,18 @@ test("the maker's own minutes stretch the steps of a phase alike", () => {
   expect(wrong.findings.map((f) => [severityOf(f), explain(f).slice(0, 45)])).toEqual([
     ["look", "Your minutes for closing: “-5” is no time bet"], ["look", "Your minutes for lasting: “soon” is no time b"], ["look", "Your minutes for heel: “0” is no time between"], ["look", "Your minutes are given for “sewing”, which is"],
   ]);
-  expect(["90", 90, "90 min", "1.5 h", "1,5 hours", "1:30", "1 h 30", "1h30min"].map(readMinutes)).toEqual(new Array(8).fill(90));
-  expect(["", "1:75", "1..5", "-3", "1e3", Infinity].map(readMinutes)).toEqual(new Array(6).fill(undefined));
+  for (const text of ["90", 90, "90 min", "1.5 h", "1,5 hours", "1:30", "1 h 30", "1h30min", "1½ h", "1 1/2 hours", "3/2 h"]) expect(readMinutes(text), String(text)).toBe(90);
+  expect(["½ h", "1 500 min", "1,234.5", 0.5].map(readMinutes)).toEqual([30, 1500, 1234.5, 0.5]);
+  expect(["", "1:75", "1..5", "-3", "1e3", Infinity, "h", "1/0 h", "90 h 5 h", "½ ½", -90, "1;30"].map(readMinutes)).toEqual(new Array(12).fill(undefined));
+});
+
+test("a comma before three figures is never taken for one thing silently", () => {
+  const steps = [aStep("a", { phase: "cutting", minutes: 20 })];
+  for (const text of ["1,500", "1.500", "1,500 h"]) {
+    const { of, findings } = stepMinutes(steps, { cutting: text });
+    expect(of.get("a")).toBe(20);
+    expect(findings.map(explain)).toEqual([`Your minutes for cutting: “${text}” may be a thousand and more, or one and a bit. Write it like 1500 or 1.5; until then the usual time is used.`]);
+  }
+  // Of a time in hours and minutes, and of a number that stands as one, there is no doubt.
+  expect([...stepMinutes(steps, { cutting: 1.5 }).of.values(), ...stepMinutes(steps, { cutting: "1:30" }).of.values()]).toEqual([1.5, 90]);
 });

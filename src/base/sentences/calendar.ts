@@ -5,8 +5,8 @@ const long = (min: number): string => (min < 120 ? `${min} min` : `${Math.floor(
 const example = "Write days and times like “Tue 19:00-21:30, Sat 9:00-13:00”.";
 
 export const calendarSentences = {
-  "minutes-unread": sentence("look", (d: { phase: string; text: string }) =>
-    `Your minutes for ${d.phase}: “${d.text}” is no time between nothing and 100 hours. Write minutes for one pair, like 90, or hours, like 1.5 h; until then the usual time is used.`),
+  "minutes-unread": sentence("look", (d: { phase: string; text: string; ambiguous?: boolean }) =>
+    `Your minutes for ${d.phase}: “${d.text}” ${d.ambiguous ? "may be a thousand and more, or one and a bit. Write it like 1500 or 1.5" : "is no time between nothing and 100 hours. Write minutes for one pair, like 90, or hours, like 1.5 h"}; until then the usual time is used.`),
   "minutes-no-phase": sentence("look", (d: { phase: string }) => `Your minutes are given for “${d.phase}”, which is no part of the work here. They are left out.`),
   "sessions-unread": sentence("look", (d: { text: string; word?: string; why: "no day" | "day" | "no time" | "time" }) => {
     const wrong = { "no day": "it says no day", day: `“${d.word}” is no day of the week`, "no time": "it says no time from and to", time: `“${d.word}” is no time of day` }[d.why];

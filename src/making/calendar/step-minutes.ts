@@ -1,4 +1,6 @@
 import { finding, type Finding } from "#base/findings.ts";
+import { readFigure } from "../amounts/read-figure.ts";
+import { readQuantity } from "../amounts/read-quantity.ts";
 import type { MakingSaid, Written } from "../said.ts";
 import { phases, type Phase, type Step } from "../steps/step.ts";
 
@@ -24,8 +26,8 @@ export function stepMinutes(steps: readonly Step[], said: MakingSaid["minutes"] 
     if (!phase) findings.push(finding("minutes-no-phase", { phase: key }));
     else if (String(text).trim() !== "") {
       const minutes = readMinutes(text);
-      if (minutes === undefined || minutes <= 0 || minutes > mostMinutes) findings.push(finding("minutes-unread", { phase, text: String(text) }));
-      else own.set(phase, minutes);
+      if (typeof minutes === "number" && minutes > 0 && minutes <= mostMinutes) own.set(phase, minutes);
+      else findings.push(finding("minutes-unread", { phase, text: String(text), ...(minutes === "ambiguous" && { ambiguous: true }) }));
     }
   }
   const usual = new Map<Phase, number>();
@@ -38,12 +40,14 @@ export function stepMinutes(steps: readonly Step[], said: MakingSaid["minutes"] 
   };
 }
 
-/** Minutes of "90", "90 min", "1.5 h", "1,5 hours", "1:30" and "1 h 30"; nothing where that is no time. */
-export function readMinutes(text: Written): number | undefined {
-  if (typeof text === "number") return Number.isFinite(text) ? text : undefined;
-  const plain = text.trim().toLowerCase().replace(",", ".");
+/** Minutes of "90", "90 min", "1.5 h", "1½ hours", "1:30" and "1 h 30"; "ambiguous" of "1,500", which may be two things; nothing where that is no time. */
+export function readMinutes(text: Written): number | "ambiguous" | undefined {
+  const plain = String(text).trim().toLowerCase();
   const inHours = /^(\d+)\s*(?::|h|hrs?|hours?)\s*(\d{1,2})\s*(?:m|min|mins|minutes)?$/.exec(plain);
   if (inHours) return Number(inHours[2]) < 60 ? 60 * Number(inHours[1]) + Number(inHours[2]) : undefined;
-  const one = /^(\d+(?:\.\d+)?)\s*(m|min|mins|minutes?|h|hrs?|hours?)?$/.exec(plain);
-  return one ? Number(one[1]) * (one[2]?.startsWith("h") ? 60 : 1) : undefined;
+  const [, number, unit = ""] = /^([^\p{L}]+?)\s*(m|min|mins|minutes?|h|hrs?|hours?)?$/u.exec(plain) ?? [];
+  if (number === undefined) return undefined;
+  if (readFigure(number).wrong === "ambiguous") return "ambiguous";
+  const read = readQuantity(typeof text === "number" ? text : number);
+  return "wrong" in read ? undefined : read.value * (unit.startsWith("h") ? 60 : 1);
 }
