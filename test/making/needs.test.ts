@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, test } from "vitest";
 import { readFileSync } from "node:fs";
+import { explain, severityOf } from "#base/findings.ts";
 import { defaultJob } from "#job/default-job.ts";
 import { checkedJob } from "#job/job-file.ts";
 import type { MakingInput } from "#making/input.ts";
@@ -19,7 +20,10 @@ const shoelace = ({ outline: { xy } }: Piece): number => {
   }
   return Math.abs(twice) / 2;
 };
-const areaOf = (pieces: readonly Piece[], material: Material): number => pieces.filter((p) => p.material === material).reduce((sum, p) => sum + p.perPair * shoelace(p), 0);
+const summed = (pieces: readonly Piece[]): number => pieces.reduce((sum, p) => sum + p.perPair * shoelace(p), 0);
+const areaOf = (pieces: readonly Piece[], material: Material): number => summed(pieces.filter((p) => p.material === material));
+/** Of a heel's leather the top piece is bought by itself. */
+const goodOf = ({ material, name }: Piece): string => (material !== "heel leather" ? material : name === "top piece" ? "top piece leather" : "lift leather");
 const needOf = ({ needs }: Needed, good: Need["good"]): Need => {
   const need = needs.find((one) => one.good === good);
   if (!need) throw new Error(`no ${good} on the list`);
@@ -28,7 +32,7 @@ const needOf = ({ needs }: Needed, good: Need["good"]): Need => {
 const made = (input: MakingInput): Needed => needsOf(input, threadFor(input.stitching));
 const bondOf = ({ bonds }: Needed, name: string): number => bonds.find((bond) => bond.name === name)?.areaMm2 ?? 0;
 
-const cutFrom = ["upper leather", "lining leather", "sock leather", "stiffener", "toe puff", "side lining", "insole board", "second board", "filler", "sole leather", "heel leather"] as const;
+const cutFrom = ["upper leather", "lining leather", "sock leather", "stiffener", "toe puff", "side lining", "insole board", "second board", "filler", "sole leather", "lift leather", "top piece leather"] as const;
 
 const jobs: readonly [string, () => MakingInput][] = [
   ["the example pair", () => makingInput()],
@@ -47,7 +51,7 @@ describe.each(jobs)("%s", (_, make) => {
   test("takes of every leather, board and sheet just what its pieces have, and buys more", () => {
     for (const good of cutFrom) {
       const strips = input.strips.filter(({ material }) => material === good).reduce((sum, s) => sum + s.perPair * s.lengthMm * s.widthMm, 0);
-      const net = areaOf(input.pieces, good) + strips;
+      const net = summed(input.pieces.filter((p) => goodOf(p) === good)) + strips;
       if (net === 0) expect(needed.needs.map((one) => one.good)).not.toContain(good);
       else {
         const need = needOf(needed, good);
@@ -69,8 +73,9 @@ describe.each(jobs)("%s", (_, make) => {
         expect(need.gross * (1 - need.waste.ofBought), need.good).toBeCloseTo(need.net, 6);
       }
       if (need.holds) {
-        const largest = Math.max(...input.pieces.filter((p) => p.material === need.good).map(shoelace));
-        expect(need.holds.longMm * need.holds.wideMm, need.good).toBeGreaterThan(largest);
+        const cut = input.pieces.filter((p) => goodOf(p) === need.good), largest = cut.reduce((most, p) => (shoelace(p) > shoelace(most) ? p : most));
+        expect(need.holds.longMm * need.holds.wideMm, need.good).toBeGreaterThan(shoelace(largest));
+        expect(need.holds.count, need.good).toBe(cut.filter(({ name }) => name === largest.name).reduce((sum, { perPair }) => sum + perPair, 0));
       }
     }
   });
@@ -88,14 +93,15 @@ describe.each(jobs)("%s", (_, make) => {
     expect(bondOf(needed, "upper to the lining in the margin")).toBeCloseTo(insole - filler, 3);
     const between = areaOf(input.pieces, "stiffener") + areaOf(input.pieces, "toe puff") + areaOf(input.pieces, "side lining");
     const lining = input.pieces.filter(({ material, name }) => material === "lining leather" && name !== "strap lining" && name !== "bow stay").reduce((sum, p) => sum + p.perPair * shoelace(p), 0);
-    expect(bondOf(needed, "lining to the upper")).toBeCloseTo(Math.max(0, lining - between - (insole - filler)), 3);
+    // The forepart stays loose: a third, our own estimate.
+    expect(bondOf(needed, "lining to the upper")).toBeCloseTo((Math.max(0, lining - between - (insole - filler)) * 2) / 3, 3);
     expect(bondOf(needed, "bottom filler")).toBeCloseTo(2 * (input.made?.filler?.areaMm2 ?? 0), 3);
     expect(bondOf(needed, "outsole")).toBeCloseTo(areaOf(input.pieces, "sole leather"), 3);
     expect(bondOf(needed, "second board to the insole")).toBeCloseTo(areaOf(input.pieces, "second board"), 3);
     expect(bondOf(needed, "split lift") + bondOf(needed, "lift 1") + bondOf(needed, "top piece")).toBeCloseTo(areaOf(input.pieces, "heel leather"), 3);
     expect(bondOf(needed, "stiffener to the upper")).toBeCloseTo(areaOf(input.pieces, "stiffener"), 3);
     expect(bondOf(needed, "sock")).toBeCloseTo(areaOf(input.pieces, "sock leather"), 3);
-    for (const glue of ["contact cement", "latex", "paste"] as const) {
+    for (const glue of ["contact cement", "water-based cement", "latex", "paste"] as const) {
       const bonds = needed.bonds.filter((bond) => bond.glue === glue);
       for (const { areaMm2, coats, gPerM2, g } of bonds) expect(g).toBeCloseTo((areaMm2 / 1e6) * (coats[0] + coats[1]) * gPerM2, 9);
       if (bonds.length === 0) expect(needed.needs.some(({ good }) => good === glue)).toBe(false);
@@ -114,10 +120,10 @@ describe.each(jobs)("%s", (_, make) => {
     const twice = made({ ...input, pieces: input.pieces.map((p) => ({ ...p, perPair: 2 * p.perPair })), strips: input.strips.map((s) => ({ ...s, perPair: 2 * s.perPair })) });
     for (const need of needed.needs) {
       const byPieces = need.measure === "area" && need.good !== "pattern card";
-      if (byPieces || need.good === "elastic" || need.good.endsWith("tape") || need.good === "edge finish" || need.good === "shanks" || need.good === "heel nails") {
+      if (byPieces || need.good === "elastic" || need.good.endsWith("tape") || need.good === "edge finish" || need.good === "shanks" || need.good === "fastenings") {
         expect(needOf(twice, need.good).net, need.good).toBeCloseTo(2 * need.net, 5);
         expect(needOf(twice, need.good).gross, need.good).toBeCloseTo(2 * need.gross, 5);
-        expect(needOf(twice, need.good).holds).toEqual(need.holds);
+        expect(needOf(twice, need.good).holds).toEqual(need.holds && { ...need.holds, count: 2 * need.holds.count });
       }
     }
   });
@@ -151,6 +157,51 @@ describe("what one pair has and another has not", () => {
     expect(leather.bonds.filter(({ name }) => name.startsWith("stiffener")).map(({ glue }) => glue)).toEqual(["paste", "paste"]);
     expect(needOf(board, "stiffener").kind).toContain("board");
     expect(board.bonds.some(({ glue }) => glue === "paste")).toBe(false);
+  });
+
+  test("a strap asks for one fastening to each shoe, a shoe without for none", () => {
+    const strapped = needOf(made(makingInput({ parts: { strap: true } })), "fastenings");
+    expect([strapped.net, strapped.gross]).toEqual([2, 2]);
+    expect(strapped.kind).toContain("12 mm");
+    expect(made(makingInput()).needs.map(({ good }) => good)).not.toContain("fastenings");
+  });
+
+  test("a toe cap is stuck along its edge alone, 10 mm of it (our own)", () => {
+    const input = makingInput({ parts: { cut: "quarters", toeCap: true } }), row = input.stitching.find(({ name }) => name === "toe cap")!;
+    expect(bondOf(made(input), "toe cap on the vamp")).toBeCloseTo(2 * 10 * row.lengthMm, 6);
+  });
+
+  test("what lies between upper and lining is coated itself, the sock on its flesh side, and what they meet stays dry", () => {
+    const { bonds } = made(makingInput({ parts: { sideLining: true }, shell: { counterMm: 2 } }));
+    const once = bonds.filter(({ name }) => /^(stiffener|toe puff|side lining) to the|^sock$/u.test(name));
+    expect(once).toHaveLength(7);
+    for (const { coats } of once) expect(coats).toEqual([1, 0]);
+  });
+
+  test("water-based cement takes the place of contact cement, bond by bond and on the list", () => {
+    const contact = made(makingInput()), water = made(makingInput({ said: { cement: "water-based" } }));
+    expect(water.bonds.map(({ glue }) => glue)).toEqual(contact.bonds.map(({ glue }) => (glue === "contact cement" ? "water-based cement" : glue)));
+    expect(water.needs.map(({ good }) => good)).toEqual(contact.needs.map(({ good }) => (good === "contact cement" ? "water-based cement" : good)));
+    expect(water.findings).toEqual([]);
+  });
+
+  test.each([["Water based", "water-based cement"], ["water-based cement", "water-based cement"], ["contact", "contact cement"], [" ", "contact cement"], ["Contact cement", "contact cement"]] as const)("the cement may be written %s", (cement, meant) => {
+    const { bonds, findings } = made(makingInput({ said: { cement } }));
+    expect(bonds.find(({ name }) => name === "outsole")?.glue).toBe(meant);
+    expect(findings).toEqual([]);
+  });
+
+  test("a cement that is neither is told, and contact cement taken", () => {
+    const { bonds, findings } = made(makingInput({ said: { cement: "hot glue" } }));
+    expect(bonds.find(({ name }) => name === "outsole")?.glue).toBe("contact cement");
+    expect(findings.map((f) => [severityOf(f), explain(f)])).toEqual([["look", expect.stringMatching(/“hot glue” is none of the two.*contact or water-based/u)]]);
+  });
+
+  test("each layer of the heel has its own thickness", () => {
+    const input = makingInput(), heel = [...needOf(made(input), "lift leather").parts, ...needOf(made(input), "top piece leather").parts];
+    const own = new Map(input.made!.heel!.layers.map(({ name, backMm, breastMm }) => [name, Math.max(backMm, breastMm)]));
+    expect(own.size).toBeGreaterThan(1);
+    for (const { name, thicknessMm } of heel) expect(thicknessMm, name).toBe(own.get(name) ?? input.settings.splitLiftMm);
   });
 
   test("without pieces nothing is asked for but what is written about skins", () => {
