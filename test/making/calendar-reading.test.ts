@@ -29,24 +29,46 @@ test("times are read the ways makers write them", () => {
   expect(week("Mon 9-12, Mon 12-14")).toEqual(["Mo 9-12", "Mo 12-14"]);
 });
 
+test("several times stand in one breath", () => {
+  expect(week("Tue 19:00 - 21:30 and Sat 9-13")).toEqual(["Tu 19-21.5", "Sa 9-13"]);
+  expect(week("Tue 19-21 Sat 9 to 13 & Sun 10-12.")).toEqual(["Tu 19-21", "Sa 9-13", "Su 10-12"]);
+  expect(week("Tue 7-9 pm and Thu 7 pm - 9 pm")).toEqual(["Tu 19-21", "Th 19-21"]);
+  expect(week("Tue 19-21 and Sat, Sun 9-12 and 14-17")).toEqual(["Tu 19-21", "Sa 9-12", "Sa 14-17", "Su 9-12", "Su 14-17"]);
+  expect(week("Tue 19-21 / Sat 9to13.")).toEqual(["Tu 19-21", "Sa 9-13"]);
+});
+
+test("half of the day is taken from the other time only where that has a meaning", () => {
+  expect(week("Wed 12-12:30 pm, Thu 9-9 pm, Fri 19-9 pm, Sat 0-2 pm, Sun 11:30-12 pm")).toEqual(["We 12-12.5", "Th 9-21", "Fr 19-21", "Sa 0-14", "Su 11.5-12"]);
+  expect(told("Wed 12-12 pm, Thu 8-9")).toEqual(["When you work: “Wed 12-12 pm” ends when it begins, at 12:00, and is left out. Let it end by 24:00 and write what lies after midnight for the next day."]);
+  expect(told("Wed 12:30-12 pm, Thu 8-9")[0]).toContain("ends at 12:00, before it begins at 12:30");
+});
+
 test("what cannot be read is told at the field, and the rest counts", () => {
   expect(readSessions("Tue 19-21, Doomsday 9-13").week).toEqual([{ weekday: 1, fromMin: 1140, toMin: 1260 }]);
   expect(told("Tue 19-21, Doomsday 9-13")).toEqual(["When you work: “Doomsday 9-13” is left out, for “doomsday” is no day of the week. Write days and times like “Tue 19:00-21:30, Sat 9:00-13:00”."]);
   expect(told("Tue 21:30-19:00, Wed 8-9")[0]).toContain("“Tue 21:30-19:00” ends at 19:00, before it begins at 21:30");
-  expect(told("Tue 22-22, Wed 8-9")[0]).toContain("ends at 22:00, before");
+  expect(told("Tue 22-22, Wed 8-9")[0]).toContain("ends when it begins, at 22:00");
   expect(told("Sat 9:00-9:10, Wed 8-9")[0]).toContain("needs 20 min at least");
   expect(told("19-21, Wed 8-9")[0]).toContain("it says no day");
   expect(told("Wed 8-9, Fri")[0]).toContain("“Fri” is left out, for it says no time");
   expect(told("Wed 8-9, Fri 25-26")[0]).toContain("“25” is no time of day");
   expect(told("Wed 8-9, Fri 9:75-11")[0]).toContain("“9:75” is no time of day");
   expect(told("Wed 8-9, Fri 20-24:30")[0]).toContain("“24:30” is no time of day");
+  expect(told("Tue 19-21 and Sat 25-26")).toEqual(["When you work: “and Sat 25-26” is left out, for “25” is no time of day. Write days and times like “Tue 19:00-21:30, Sat 9:00-13:00”."]);
+  expect(told("Tue 19-21 most weeks")[0]).toContain("“most weeks” is left out, for “most” is no day");
+  expect(told("19-21 on Tue, Sat 9-13")).toEqual(["When you work: “19-21 on Tue” is left out, for its day stands behind its time. Write days and times like “Tue 19:00-21:30, Sat 9:00-13:00”."]);
+  expect(readSessions("19-21 on Tue, Sat 9-13").week).toEqual([{ weekday: 5, fromMin: 540, toMin: 780 }]);
+  expect(told("Sat 9-12, 14-17 Sun")[0]).toContain("“Sun” is left out, for it says no time");
+  expect(told("2026-12-01 19-21, Wed 8-9")[0]).toContain("“2026-12-01” is no time of day");
+  expect(told("Mon 8-9-10, Wed 8-9")[0]).toContain("“8-9-10” is no time of day");
+  expect(told("Fri 9-1300, Wed 8-9")[0]).toContain("“1300” is no time of day");
   expect(told("Sat 9-12, Sat 11-13")).toEqual(["When you work: two times on Saturday overlap. They are taken as one, 09:00 to 13:00."]);
   expect(told("whenever I like").at(-1)).toBe("When you work: no time could be read, so there is no calendar. Write days and times like “Tue 19:00-21:30, Sat 9:00-13:00”.");
   expect(readSessions("T 9-12").week).toEqual([]);
 });
 
 test("any text gives a week without overlaps, and nothing is taken silently", () => {
-  const word = fc.constantFrom("Mon", "tue", "sat", "daily", "9-12", "19:00-21:30", "21-19", "x", "-", ",", ";", "11", "to", "3pm", "–", "\n", "9:99");
+  const word = fc.constantFrom("Mon", "tue", "sat", "daily", "9-12", "19:00-21:30", "21-19", "x", "-", ",", ";", "11", "to", "3pm", "–", "\n", "9:99", "and", "12-12 pm", "7 p.m.");
   fc.assert(
     fc.property(fc.array(word, { maxLength: 14 }).map((words) => words.join(" ")), fc.string(), (made, wild) => {
       for (const text of [made, wild]) {

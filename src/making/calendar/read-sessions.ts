@@ -14,7 +14,7 @@ export interface WeekTime {
 export const leastSessionMin = 20;
 
 /**
- * The maker's week, from Monday on, without overlaps, as she wrote it: "Tue 19:00-21:30, Sat 9–13", "weekdays 20:00 to 21:30",
+ * The maker's week, from Monday on, without overlaps, as she wrote it: "Tue 19:00-21:30 and Sat 9–13", "weekdays 20:00 to 21:30",
  * "Mon, Thu 7-9 pm". What cannot be read becomes a finding, and the rest counts.
  */
 export function readSessions(text: string): { readonly week: readonly WeekTime[]; readonly findings: readonly Finding[] } {
@@ -23,25 +23,27 @@ export function readSessions(text: string): { readonly week: readonly WeekTime[]
   /** Days named before any time is ("Mon, Thu 19-21"), and those that a time without a day belongs to ("Sat 9-12, 14-17"). */
   let open: { text: string; days: readonly number[] }[] = [];
   let last: readonly number[] = [];
-  const unread = (part: string, why: "no day" | "day" | "no time" | "time", word?: string): void => void findings.push(finding("sessions-unread", { text: part, why, ...(word !== undefined && { word }) }));
-  for (const part of text.split(/[,;\n]/).map((p) => p.trim())) {
-    if (part === "") continue;
-    const { head, time } = cutTime(part);
-    const { days, unknown } = daysOf(head);
-    if (unknown !== undefined) {
-      // A word that holds figures was meant as a time.
-      unread(part, /\d/.test(unknown) ? "time" : "day", unknown);
-      last = [];
-    } else if (!time) open.push({ text: part, days });
-    else {
-      const on = [...open.flatMap((o) => o.days), ...days];
-      open = [];
-      last = on.length > 0 ? on : last;
-      if (last.length === 0) unread(part, "no day");
-      else if ("wrong" in time) unread(part, "time", time.wrong);
-      else if (time.toMin <= time.fromMin) findings.push(finding("sessions-backward", { text: part, ...time }));
-      else if (time.toMin - time.fromMin < leastSessionMin) findings.push(finding("sessions-short", { text: part, leastMin: leastSessionMin }));
-      else for (const weekday of new Set(last)) times.push({ weekday, ...time });
+  const unread = (said: string, why: Unread, word?: string): void => void findings.push(finding("sessions-unread", { text: said, why, ...(word !== undefined && { word }) }));
+  for (const part of text.split(/[,;\n]/)) {
+    const stretches = stretchesOf(part);
+    if (last.length === 0 && open.length === 0 && daysBehind(stretches)) unread(part.trim(), "day behind");
+    else for (const { said, words, time } of stretches) {
+      const { days, unknown } = daysOf(words);
+      if (unknown !== undefined) {
+        // A word that holds figures was meant as a time.
+        unread(said, /\d/.test(unknown) ? "time" : "day", unknown);
+        last = [];
+      } else if (!time) open.push({ text: said, days });
+      else {
+        const on = [...open.flatMap((o) => o.days), ...days];
+        open = [];
+        last = on.length > 0 ? on : last;
+        if (last.length === 0) unread(said, "no day");
+        else if ("wrong" in time) unread(said, "time", time.wrong);
+        else if (time.toMin <= time.fromMin) findings.push(finding("sessions-backward", { text: said, ...time }));
+        else if (time.toMin - time.fromMin < leastSessionMin) findings.push(finding("sessions-short", { text: said, leastMin: leastSessionMin }));
+        else for (const weekday of new Set(last)) times.push({ weekday, ...time });
+      }
     }
   }
   for (const o of open) unread(o.text, "no time");
@@ -50,19 +52,44 @@ export function readSessions(text: string): { readonly week: readonly WeekTime[]
   return { week, findings };
 }
 
-/** Parts the days from the time that stands behind them. */
-function cutTime(part: string): { head: string; time?: { fromMin: number; toMin: number } | { wrong: string } } {
-  const found = /^(.*?)(?:\bfrom\s+)?(\d\S*(?:\s*[ap]\.?m\.?)?)\s*(?:-|–|—|\bto\b|\buntil\b|\btill\b)\s*(\d\S*(?:\s*[ap]\.?m\.?)?)$/i.exec(part.replace(/(\d)\s*([-–—])\s*(?=\d)/, "$1 $2 "));
-  if (!found) return { head: part };
-  const [, head, from, to] = found as unknown as [string, string, string, string];
+type Unread = "no day" | "day" | "day behind" | "no time" | "time";
+
+/** Words and the time that stands behind them; what stands behind the last time has none. */
+interface Stretch {
+  readonly said: string;
+  readonly words: string;
+  readonly time?: ReturnType<typeof timeOf>;
+}
+
+/** Two clock times with a dash or "to" between them, whatever their figures; not a piece of a row of dashes, which is a date. */
+const fromTo = /(?<![\d:.\p{L}]|[-–—]\s*)(\d[\d:.h]*\s*(?:[ap]\.?m\.?)?)\s*(?:[-–—]|to|until|till)\s*(\d[\d:.h]*\s*(?:[ap]\.?m\.?)?)(?![\d\p{L}]|\s*[-–—])/giu;
+
+/** "Tue 19-21 and Sat 9-13" are two. */
+function stretchesOf(part: string): readonly Stretch[] {
+  const stretches: Stretch[] = [];
+  let at = 0;
+  for (const found of part.matchAll(fromTo)) {
+    const end = found.index + found[0].length;
+    stretches.push({ said: part.slice(at, end).trim(), words: part.slice(at, found.index), time: timeOf(found[1]!, found[2]!) });
+    at = end;
+  }
+  const rest = part.slice(at).trim();
+  return isFilling(rest) ? stretches : [...stretches, { said: rest, words: rest }];
+}
+
+/** "19-21 on Tue": whose the times are cannot be told where several follow, so none is guessed. */
+const daysBehind = (stretches: readonly Stretch[]): boolean => stretches.length > 1 && isFilling(stretches[0]!.words) && !stretches.at(-1)!.time;
+
+function timeOf(from: string, to: string): { readonly fromMin: number; readonly toMin: number } | { readonly wrong: string } {
   const [a, b] = [clockOf(from), clockOf(to)];
-  if (!a || !b) return { head, time: { wrong: a ? to : from } };
+  if (!a || !b) return { wrong: (a ? to : from).trim() };
   const toMin = minutesOf(b);
-  // "7-9 pm" means the evening for both; "11-1 pm" does not.
-  const alike = a.half === undefined && b.half !== undefined ? minutesOf({ ...a, half: b.half }) : minutesOf(a);
-  const fromMin = alike >= toMin && a.half === undefined && b.half === "p" ? minutesOf({ ...a, half: "a" }) : alike;
-  if (fromMin > minutesADay || toMin > minutesADay) return { head, time: { wrong: fromMin > minutesADay ? from : to } };
-  return { head, time: { fromMin, toMin } };
+  // "7-9 pm" means the evening for both; "11-1 pm" does not, nor does "19-9 pm".
+  const takes = a.half === undefined && b.half !== undefined && a.hour >= 1 && a.hour <= 12;
+  const alike = minutesOf(takes ? { ...a, half: b.half! } : a);
+  const fromMin = takes && alike >= toMin && b.half === "p" && a.hour < 12 ? minutesOf({ ...a, half: "a" }) : alike;
+  if (fromMin > minutesADay || toMin > minutesADay) return { wrong: (fromMin > minutesADay ? from : to).trim() };
+  return { fromMin, toMin };
 }
 
 interface Clock {
@@ -73,17 +100,18 @@ interface Clock {
 
 /** "19", "19:30", "19.30", "19h30", "7 pm", "7:30pm". */
 function clockOf(text: string): Clock | undefined {
-  const found = /^(\d{1,2})(?:[:.h](\d{2}))?\s*(?:h|(a|p)\.?m\.?)?$/i.exec(text.trim());
+  const found = /^(\d{1,2})(?:[:.h](\d{2}))?\s*(?:h|(a|p)\.?m)?\.?$/i.exec(text.trim());
   if (!found) return undefined;
   const [hour, minute, half] = [Number(found[1]), Number(found[2] ?? 0), found[3]?.toLowerCase() as "a" | "p" | undefined];
   if (minute > 59 || hour > 24 || (half && (hour < 1 || hour > 12))) return undefined;
   return { hour, minute, ...(half && { half }) };
 }
 
-const minutesOf = ({ hour, minute, half }: Clock): number => 60 * (half ? (hour % 12) + (half === "p" && hour <= 12 ? 12 : 0) : hour) + minute;
+const minutesOf = ({ hour, minute, half }: Clock): number => 60 * (half ? (hour % 12) + (half === "p" ? 12 : 0) : hour) + minute;
 
 const groups: Readonly<Record<string, readonly number[]>> = { daily: [0, 1, 2, 3, 4, 5, 6], weekdays: [0, 1, 2, 3, 4], weekday: [0, 1, 2, 3, 4], weekends: [5, 6], weekend: [5, 6] };
 const fillers = new Set(["", "and", "on", "every", "each", "from", "at", "the", "&", "+", ":"]);
+const isFilling = (words: string): boolean => words.toLowerCase().split(/[\s/]+/).every((word) => fillers.has(word));
 
 /** Days named in some words; the first word that is no day, if there is one. */
 function daysOf(words: string): { days: readonly number[]; unknown?: string } {
