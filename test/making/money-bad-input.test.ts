@@ -65,11 +65,15 @@ describe("names", () => {
   test("no good of ours: told with the nearest, and kept without being counted", () => {
     const said = { ...good, prices: { ...good.prices, "uper leather": { price: 9 } }, shelf: { threads: "3 m", nonsense: "1" } };
     expect(told(said)).toEqual([
-      'note: "uper leather" among the prices is nothing that is bought here, and is kept without being counted. Did you mean upper leather, heel leather or sock leather?',
+      'note: "uper leather" among the prices is nothing that is bought here, and is kept without being counted. Did you mean upper leather, sock leather or sole leather?',
       'note: "threads" on the shelf is nothing that is bought here, and is kept without being counted. Did you mean thread?',
       'note: "nonsense" on the shelf is nothing that is bought here, and is kept without being counted. Look at the list of what this pair takes for its names.',
     ]);
     expect(reckoned(said).cost.total).toBe(sound.total);
+  });
+
+  test.each([["binding", "upper leather"], ["Heel-leather", "lift leather or top piece leather"], ["buckles", "fastenings"], ["Cement", "contact cement or water-based cement"], ["nails", "lasting nails or heel nails"]])("%s goes by another name on the list, which is told", (name, as) => {
+    expect(told({ ...good, prices: { ...good.prices, [name]: { price: 9 } } })).toEqual([`note: "${name}" among the prices is nothing that is bought here, and is kept without being counted. Write it as ${as}.`]);
   });
 
   test("names out of the language are names like others", () => expect(told({ ...good, prices: JSON.parse('{"__proto__": {"price": "1"}, "constructor": {"price": "1"}}') as MakingSaid["prices"] & object })).toHaveLength(2));

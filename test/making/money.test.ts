@@ -54,8 +54,8 @@ describe("one pair by hand", () => {
   test("what stands under the insole, the closing, the cement", () => {
     const under = (part: string) => goodIds.filter((good) => partOfGood[good] === part);
     expect(under("insole")).toEqual(["sock leather", "insole board", "second board", "shanks", "filler"]);
-    expect(under("closing")).toEqual(["elastic", "fold tape", "seam tape", "flank tape", "thread", "needles"]);
-    expect(under("cement and nails")).toEqual(["contact cement", "latex", "paste", "insole tacks", "lasting tacks", "lasting nails", "heel nails"]);
+    expect(under("closing")).toEqual(["elastic", "fold tape", "seam tape", "flank tape", "thread", "needles", "fastenings"]);
+    expect(under("cement and nails")).toEqual(["contact cement", "water-based cement", "latex", "paste", "insole tacks", "lasting tacks", "lasting nails", "heel nails"]);
   });
 
   test("every good belongs to a part of the shoe", () => expect(Object.keys(partOfGood).sort()).toEqual([...goodIds].sort()));
@@ -86,7 +86,8 @@ describe("the shopping for three pairs by hand", () => {
   test("19.20 + 10.80 + 16 + 3.60 + 7.20 = 56.80 in the shop, and a pair costs what it did", () => {
     expect(cost.shopping).toBe(56.8);
     expect(cost.total).toBe(109.688);
-    expect(findings).toEqual([]);
+    // A piece of a skin on the shelf may be too small for both shoes of a pair.
+    expect(findings.map(({ code }) => code)).toEqual(["money-shelf-pieces"]);
   });
 });
 
@@ -111,7 +112,14 @@ test("what is drawn and used again is bought once, and all pairs bear it", () =>
   const tacks = { ...needing("lasting tacks", 80), again: true as const };
   const { toBuy, cost } = reckoned({ prices, pairs: 4 }, [tacks], []);
   expect(toBuy[0]).toMatchObject({ needed: 80, short: 80, whole: { count: 1, words: "1 pack of 500 pieces" }, paid: 3.6, left: 420 });
-  expect(cost.lines).toEqual([{ good: "lasting tacks", part: "cement and nails", amount: 20, cost: 0.144 }]);
+  expect(cost.lines).toEqual([{ good: "lasting tacks", part: "cement and nails", amount: 80, cost: 0.144 }]);
+});
+
+// Three pairs take three needles, and a fourth lies in hand; what a pair costs is one needle.
+test("what is kept in hand is bought once and costs no pair anything", () => {
+  const { toBuy, cost } = reckoned({ prices: { needles: { price: 4, for: "10 pieces" } }, pairs: 3 }, [{ ...needing("needles", 1), spare: 1 }], []);
+  expect(toBuy[0]).toMatchObject({ needed: 4, short: 4, whole: { count: 1 }, paid: 4, left: 6 });
+  expect(cost.lines).toEqual([{ good: "needles", part: "closing", amount: 1, cost: 0.4 }]);
 });
 
 // Half an hour at the pattern serves three pairs: 10 minutes each, and 90 at the seams.
@@ -164,7 +172,7 @@ describe("what is not said", () => {
   });
 
   test("asking less than a pair costs is told with what is missing", () => {
-    expect(toldOf(reckoned({ ...said, asked: "100" }))).toEqual(["look: You ask 100.00\u00A0€ for a pair that costs you 109.69\u00A0€: 9.69\u00A0€ are missing. Ask more, or look at which part costs most."]);
+    expect(toldOf(reckoned({ ...said, asked: "100" }))).toEqual(["note: You ask 100.00\u00A0€ for a pair that costs you 109.69\u00A0€: 9.69\u00A0€ are missing. Ask more, or look at which part costs most."]);
   });
 
   test("the sign beside a price serves where no money is named", () => expect(reckoned({ prices: { thread: { price: "7 kr", for: "100 m" } } }).cost.currency).toBe("kr"));

@@ -28,7 +28,12 @@ function numberWrong(wrong: NumberWrong, got: string): string {
 }
 
 const some = (names: readonly string[], last = "and"): string => (names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} ${last} ${names.at(-1)!}`);
-const meant = (nearest: readonly string[]): string => (nearest.length === 0 ? "Look at the list of what this pair takes for its names." : `Did you mean ${some(nearest, "or")}?`);
+interface GoodMeant {
+  readonly nearest: readonly string[];
+  /** What it is counted as here. */
+  readonly as?: readonly string[];
+}
+const meant = ({ nearest, as }: GoodMeant): string => as ? `Write it as ${some(as, "or")}.` : (nearest.length === 0 ? "Look at the list of what this pair takes for its names." : `Did you mean ${some(nearest, "or")}?`);
 const places: Readonly<Record<string, string>> = { price: "among the prices", shelf: "on the shelf", size: "among the sizes" };
 const tables = {
   prices: { what: "prices", look: "what,price,for, and under it rows like: upper leather,9.50,1 ft2" },
@@ -47,12 +52,13 @@ export const moneySentences = {
     `${fieldName(d.field, d.good)} cannot be read: ${d.wrong}. ${d.field === "shelf" ? "Until then nothing is taken to lie there." : d.field === "for" ? "Until then the price is left out." : "Until then it is left out."}`,
   ),
   "money-for-missing": sentence("look", (d: { good: string }) => `The price of the ${d.good} does not say for how much it is, and is left out. Write how much is in the pack beside it, like 1000 m, 250 g or 200 pieces.`),
-  "money-unknown-good": sentence("note", (d: { field: MoneyField; name: string; nearest: readonly string[] }) => `"${d.name}" ${places[d.field]!} is nothing that is bought here, and is kept without being counted. ${meant(d.nearest)}`),
+  "money-unknown-good": sentence("note", (d: GoodMeant & { field: MoneyField; name: string }) => `"${d.name}" ${places[d.field]!} is nothing that is bought here, and is kept without being counted. ${meant(d)}`),
   "money-usual": sentence("note", (d: { assumed: readonly { readonly good: string; readonly words: string }[] }) => `Where you do not say what a price is for, it is taken for ${some(d.assumed.map(({ good, words }) => `${words} of ${good}`))}. Write it beside the price if it is another amount.`),
   "money-free": sentence("note", (d: { goods: readonly string[] }) => `Counted as costing nothing, as you wrote: ${some(d.goods)}.`),
   "money-currency": sentence("look", (d: { field?: MoneyField; good?: string; got: string; currency: string }) => `${fieldName(d.field ?? "price", d.good)} is in ${d.got}, and the sums are in ${d.currency}. Nothing is changed into other money: the number is counted as it stands. Write what it comes to in ${d.currency}.`),
   "money-left-out": sentence("note", (d: { goods: readonly string[]; work: boolean }) => `The sums leave out ${some([...d.goods, ...(d.work ? ["your work"] : [])])}: ${d.goods.length === 0 ? "no rate for an hour is said" : d.work ? "no price or rate is said" : "no price is said"}. The pair costs more than they tell.`),
-  "money-asked-below": sentence("look", (d: { asked: string; total: string; short: string }) => `You ask ${d.asked} for a pair that costs you ${d.total}: ${d.short} are missing. Ask more, or look at which part costs most.`),
+  "money-asked-below": sentence("note", (d: { asked: string; total: string; short: string }) => `You ask ${d.asked} for a pair that costs you ${d.total}: ${d.short} are missing. Ask more, or look at which part costs most.`),
+  "money-shelf-pieces": sentence("note", (d: { goods: readonly string[] }) => `What lies on the shelf of ${some(d.goods)} is taken off what you have to buy. Right and left of a pair are cut from one skin: write down only pieces out of which a whole pair comes.`),
   "money-size-small": sentence("look", (d: { good: string; name: string; got: string; longMm: number; wideMm: number }) => `One ${d.name} of ${d.good} is said to be ${d.got}. The largest part needs ${d.longMm.toFixed(0)} × ${d.wideMm.toFixed(0)} mm, which does not lie on it. Buy a larger one, or look at its unit.`),
 
   "money-pairs": sentence("look", (d: { got: string; most: number }) => `How many pairs: "${d.got}" is no whole number from 1 to ${d.most}. One pair is counted; write a number like 2.`),
@@ -69,7 +75,7 @@ export const moneySentences = {
     ? `${rowName(d)} is left out: it looks as if a decimal comma parts a number into two cells. Part the cells by semicolons or write the numbers with points, and write a unit behind every amount.`
     : `${rowName(d)} has more cells than columns and is left out. Look for a sign too many between its cells.`,
   ),
-  "table-row-good": sentence("look", (d: RowTold & { name: string; nearest: readonly string[] }) => `${rowName(d)}: ${d.name === "" ? "it does not say what it is for" : `"${d.name}" is nothing that is bought here`}; the row is left out. ${meant(d.nearest)}`),
+  "table-row-good": sentence("look", (d: RowTold & GoodMeant & { name: string }) => `${rowName(d)}: ${d.name === "" ? "it does not say what it is for" : `"${d.name}" is nothing that is bought here`}; the row is left out. ${meant(d)}`),
   "table-row-price": sentence("look", (d: RowTold & { good: string; got: string; wrong: NumberWrong }) => `${rowName(d)}: the price of the ${d.good} ${d.wrong === "empty" ? "" : "cannot be read: "}${numberWrong(d.wrong, d.got)}`),
   "table-row-amount": sentence("look", (d: RowTold & { good: string; column: string; wrong: string }) => `${rowName(d)}, column "${d.column}" of the ${d.good}, cannot be read: ${d.wrong}. The row is left out.`),
   "table-row-long": sentence("look", (d: RowTold & { most: number }) => `${rowName(d)} has a cell of more than ${d.most} letters and is left out. Write it shorter.`),

@@ -1,8 +1,8 @@
 import { sentence } from "../sentence.ts";
 
 export const needsSentences = {
-  "skin-of-unknown": sentence("note", (d: { name: string; nearest: readonly string[] }) =>
-    `“${d.name}” among the sizes of skins is nothing that is bought here, and is kept without being counted. ${d.nearest.length === 0 ? "Look at the list of what this pair takes for its names." : `Did you mean ${d.nearest.join(" or ")}?`}`,
+  "skin-of-unknown": sentence("note", (d: { name: string; nearest: readonly string[]; as?: readonly string[] }) =>
+    `“${d.name}” among the sizes of skins is nothing that is bought here, and is kept without being counted. ${d.as ? `Write it as ${d.as.join(" or ")}.` : d.nearest.length === 0 ? "Look at the list of what this pair takes for its names." : `Did you mean ${d.nearest.join(" or ")}?`}`,
   ),
   "skin-unread": sentence("look", (d: { good: string; wrong: string }) => `The size in which the ${d.good} is bought cannot be read: ${d.wrong}. Until then a usual size is taken.`),
   "skin-odd": sentence("look", (d: { good: string; got: string; ft2: number; usualFt2: number; many: boolean }) =>

@@ -4,7 +4,7 @@ import type { Phase } from "../steps/step.ts";
 /** What has to be bought of one good for all pairs; in its own measure. */
 export interface ToBuy {
   readonly good: GoodId;
-  /** With what falls away; once for all pairs where it is used again. */
+  /** With what falls away and what is kept in hand; once for all pairs where it is used again. */
   readonly needed: number;
   readonly onShelf: number;
   /** Needed less what is on the shelf, never below nothing. */
@@ -24,9 +24,9 @@ export type CostPart = (typeof costParts)[number];
 export interface CostLine {
   readonly good: GoodId;
   readonly part: CostPart;
-  /** What one pair uses, with what falls away; its share of what is bought once for all pairs. */
+  /** What one pair uses, with what falls away; of what is used again as much as a pair takes. */
   readonly amount: number;
-  /** Nothing where no price is said. */
+  /** Of what is used again a pair's share. Nothing where no price is said. */
   readonly cost?: number;
 }
 

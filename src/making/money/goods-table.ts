@@ -3,8 +3,8 @@ import { finding, type Finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import { cellsOf, isNoText, isTold, linesOf, separatorOf } from "#base/table-rows.ts";
 import { measureOf } from "../amounts/good-measures.ts";
-import { goodIds, type GoodId } from "../goods.ts";
-import { nearestWords } from "./nearest.ts";
+import type { GoodId } from "../goods.ts";
+import { goodMeant } from "./good-meant.ts";
 import { goodNamed } from "./said-goods.ts";
 
 /** Far more than there are goods; letters as a job holds them. */
@@ -76,7 +76,7 @@ function rowOf<C extends string>(cells: readonly string[], { row, columns, comma
   const good = goodNamed(texts.what);
   if (cells.slice(columns.length).some((cell) => cell !== "") || (commas && isSplit(cells, good))) return finding("table-row-spilt", { file, row, commas });
   if (cells.some((cell) => cell.length > tableLimits.letters)) return finding("table-row-long", { file, row, most: tableLimits.letters });
-  return good === undefined ? finding("table-row-good", { file, row, name: texts.what, nearest: nearestWords(texts.what, goodIds) }) : { row, good, cells: texts };
+  return good === undefined ? finding("table-row-good", { file, row, name: texts.what, ...goodMeant(texts.what) }) : { row, good, cells: texts };
 }
 
 /** "upper leather,12,50,1 ft2": a decimal comma made two cells of one number. A bare number is an amount only of what is counted, and then no amount with its unit follows it. */

@@ -1,5 +1,6 @@
 import { finding, type Finding } from "#base/findings.ts";
 import type { Cost, ToBuy } from "./cost.ts";
+import { skinGoods } from "./cost-parts.ts";
 import { costPerPair } from "./cost-per-pair.ts";
 import { moneyWords } from "../amounts/decimal.ts";
 import type { Need } from "../need.ts";
@@ -44,6 +45,8 @@ export function moneyOf({ needs, steps, said }: MoneyInput): Money {
   checkSizes(needs, sizes, findings);
   const toBuy = toBuyOf({ needs, pairs, prices: prices.of, shelf, sizes });
   const cost = costPerPair({ needs, pairs, minutes: minutes.byPhase, prices, sums, toBuy });
+  const pieces = toBuy.filter(({ good, onShelf, short }) => skinGoods.includes(good) && onShelf > 0 && short > 0).map(({ good }) => good);
+  if (pieces.length > 0) findings.push(finding("money-shelf-pieces", { goods: pieces }));
   return { pairs, toBuy, cost, findings: [...findings, ...minutes.findings, ...judged(cost, needs.some(({ good }) => prices.of.has(good)))] };
 }
 

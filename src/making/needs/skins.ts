@@ -2,7 +2,7 @@ import { finding, type Finding } from "#base/findings.ts";
 import type { KnownLeather } from "#leather/leather.ts";
 import { measureOf } from "../amounts/good-measures.ts";
 import { goodIds, type GoodId } from "../goods.ts";
-import { nearestWords } from "../money/nearest.ts";
+import { goodMeant } from "../money/good-meant.ts";
 import type { MakingSaid } from "../said.ts";
 import { inUnit, ofUnit, readAmount } from "../amounts/units.ts";
 
@@ -23,7 +23,7 @@ export function readSkins({ skins = {} }: Pick<MakingSaid, "skins">, findings: F
   const sizes = new Map<GoodId, SkinSaid>();
   for (const [name, written] of Object.entries(skins)) {
     const good = goodIds.find((id) => id === name), words = String(written).trim();
-    if (good === undefined) findings.push(finding("skin-of-unknown", { name, nearest: nearestWords(name, goodIds) }));
+    if (good === undefined) findings.push(finding("skin-of-unknown", { name, ...goodMeant(name) }));
     else if (measureOf[good] === "area" && words !== "") {
       const read = readAmount(written, "area");
       const wrong = "wrong" in read ? read.wrong : read.value === 0 ? `"${words}" is nothing; write how large one is` : undefined;
