@@ -31,19 +31,26 @@ describe("prices as rows of text", () => {
     });
   });
 
-  test("what is sold by the piece may leave the unit out", () => expect(readPriceTable("needles,4,10").prices).toEqual({ needles: { price: "4", for: "10" } }));
+  test.each([["needles,4.00,10"], ["needles;4.00;10"], ["needles,4.00,10,"]])("what is sold by the piece may leave the unit out: %s", (text) => expect(readPriceTable(text).prices).toEqual({ needles: { price: "4.00", for: "10" } }));
+  test("where no number can be meant, no unit is asked for", () => {
+    expect(readPriceTable("lasting tacks,3,500").prices).toEqual({ "lasting tacks": { price: "3", for: "500" } });
+    expect(readPriceTable("needles,4,10 pieces").prices).toEqual({ needles: { price: "4", for: "10 pieces" } });
+    expect(readPriceTable("shanks;1,60;1").prices).toEqual({ shanks: { price: "1,60", for: "1" } });
+  });
 });
 
 describe("what is wrong is told by row, and the rest is read", () => {
   const good = "thread,7.80,1000 m";
+  const splitWords = "look: Row 2 is left out: it looks as if a decimal comma parts a number into two cells. Part the cells by semicolons or write the numbers with points, and write a unit behind every amount.";
   test.each([
     ["no good of ours", "uper leather,3,1 ft2", 'look: Row 2: "uper leather" is nothing that is bought here; the row is left out. Did you mean upper leather, sock leather or sole leather?'],
     ["no good at all", ",3,1 ft2", "look: Row 2: it does not say what it is for; the row is left out. Look at the list of what this pair takes for its names."],
     ["words for a price", "latex,cheap,1 kg", 'look: Row 2: the price of the latex cannot be read: "cheap" is no amount of money and is left out. Write it like 12.50 or 12,50.'],
     ["a price below nothing", "latex,-4,1 kg", 'look: Row 2: the price of the latex cannot be read: "-4" is below 0 and is left out. Write 0 for what costs you nothing.'],
     ["no price", "latex,,", "note: Row 2 names no price, and counts as not said."],
-    ["a decimal comma between commas", "upper leather,12,50,1 ft2", "look: Row 2 is left out: it looks as if a decimal comma parts a number into two cells. Part the cells by semicolons or write the numbers with points, and write a unit behind every amount."],
-    ["a decimal comma and no amount", "upper leather,12,50", "look: Row 2 is left out: it looks as if a decimal comma parts a number into two cells. Part the cells by semicolons or write the numbers with points, and write a unit behind every amount."],
+    ["a decimal comma between commas", "upper leather,12,50,1 ft2", splitWords],
+    ["a decimal comma and no amount", "upper leather,12,50", splitWords],
+    ...["shanks,1,60", "shanks,1,6", "shanks,€1,60", "shanks,EUR 1,60", "needles,1 200,50", "needles,4,10", "needles,4,10,", "shanks,1,60,1 pair", "shanks,1 pair,1,60"].map((row) => [`1.60 for one, or 1 for 60 pieces: ${row}`, row, splitWords] as const),
     ["a good for the second time", "thread,8,1000 m", "look: Row 2: the thread stands in row 1 already. The later one counts; keep one of them."],
     ["a cell of a whole letter", `latex,3,${"x".repeat(80)}`, "look: Row 2 has a cell of more than 60 letters and is left out. Write it shorter."],
   ])("%s", (_, row, sentence) => {
@@ -117,6 +124,12 @@ describe("written and read back", () => {
       expect(readPriceTable(writePriceTable(prices, skins))).toEqual({ prices, skins, findings: [] });
       expect(readShelfTable(writeShelfTable(shelf))).toEqual({ shelf, findings: [] });
     }), { seed: 9 });
+  });
+
+  test("an amount without a unit is written with one, or its price would be read as one number with it", () => {
+    const text = writePriceTable({ needles: { price: "4", for: "10" }, shanks: { price: 1, for: "2" } }, { shanks: "20" });
+    expect(readPriceTable(text)).toEqual({ prices: { needles: { price: "4", for: "10 pieces" }, shanks: { price: "1", for: "2 pieces" } }, skins: { shanks: "20 pieces" }, findings: [] });
+    expect(writePriceTable({ "upper leather": { price: "4", for: "10" }, constructor: { price: "4", for: "10" } })).toBe("what,price,for\nupper leather,4,10\nconstructor,4,10\n");
   });
 
   test("numbers, and names that are no goods, are written too; nothing the maker wrote is lost", () => {

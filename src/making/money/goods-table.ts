@@ -2,7 +2,6 @@
 import { finding, type Finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import { cellsOf, isNoText, isTold, linesOf, separatorOf } from "#base/table-rows.ts";
-import { measureOf } from "../amounts/good-measures.ts";
 import type { GoodId } from "../goods.ts";
 import { goodMeant } from "./good-meant.ts";
 import { goodNamed } from "./said-goods.ts";
@@ -74,11 +73,13 @@ interface RowPlace<C extends string> {
 function rowOf<C extends string>(cells: readonly string[], { row, columns, commas, file }: RowPlace<C>): GoodsRow<C> | Finding {
   const texts = Object.fromEntries(columns.map((column, i) => [column ?? "", cells[i] ?? ""])) as Record<"what" | C, string>;
   const good = goodNamed(texts.what);
-  if (cells.slice(columns.length).some((cell) => cell !== "") || (commas && isSplit(cells, good))) return finding("table-row-spilt", { file, row, commas });
+  if (cells.slice(columns.length).some((cell) => cell !== "") || (commas && isSplit(cells))) return finding("table-row-spilt", { file, row, commas });
   if (cells.some((cell) => cell.length > tableLimits.letters)) return finding("table-row-long", { file, row, most: tableLimits.letters });
   return good === undefined ? finding("table-row-good", { file, row, name: texts.what, ...goodMeant(texts.what) }) : { row, good, cells: texts };
 }
 
-/** "upper leather,12,50,1 ft2": a decimal comma made two cells of one number. A bare number is an amount only of what is counted, and then no amount with its unit follows it. */
-const isSplit = (cells: readonly string[], good: GoodId | undefined): boolean =>
-  cells.some((cell, i) => /^\d+$/.test(cell) && /^\d{1,2}$/.test(cells[i + 1] ?? "") && ((good !== undefined && measureOf[good] !== "count") || /^\d.*\p{L}/u.test(cells[i + 2] ?? "")));
+/**
+ * "upper leather,12,50,1 ft2", "shanks,€1,60": a decimal comma made two cells of one number. Of what is counted the second may be an amount too,
+ * but nobody can tell, so a unit has to stand behind it.
+ */
+const isSplit = (cells: readonly string[]): boolean => cells.slice(1).some((cell, i) => /^[^\d.,]*\d[\d\s'’]*$/u.test(cell) && /^\d{1,2}$/.test(cells[i + 2] ?? ""));

@@ -1,11 +1,12 @@
 import { lineOf } from "#base/table-rows.ts";
-import { goodIds } from "../goods.ts";
+import { measureOf } from "../amounts/good-measures.ts";
+import { goodIds, type GoodId } from "../goods.ts";
 import type { MakingSaid, Written } from "../said.ts";
 
 /** Prices, and sizes where any are said, as a table that `readPriceTable` reads back. */
 export function writePriceTable(prices: MakingSaid["prices"] = {}, skins: MakingSaid["skins"] = {}): string {
   const sized = Object.keys(skins).length > 0;
-  const rows = inOrder([prices, skins]).map((good) => [good, cell(prices[good]?.price), cell(prices[good]?.for), ...(sized ? [cell(skins[good])] : [])]);
+  const rows = inOrder([prices, skins]).map((good) => [good, cell(prices[good]?.price), amount(good, prices[good]?.for), ...(sized ? [amount(good, skins[good])] : [])]);
   return tableOf([["what", "price", "for", ...(sized ? ["size"] : [])], ...rows]);
 }
 
@@ -21,4 +22,6 @@ function inOrder(said: readonly Readonly<Record<string, unknown>>[]): readonly s
 }
 
 const cell = (written: Written | undefined): string => String(written ?? "").replaceAll(/\s+/gu, " ").trim();
+/** Pieces are counted where no unit stands; beside a price one has to, since 4,10 may be one number. */
+const amount = (good: string, written: Written | undefined): string => (measureOf[good as GoodId] === "count" ? cell(written).replace(/^\d+$/, "$& pieces") : cell(written));
 const tableOf = (rows: readonly (readonly string[])[]): string => rows.map((cells) => `${lineOf(cells)}\n`).join("");
