@@ -1,12 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { blockHigh, partedBlock, type Block, type Line } from "#sheets/book/block.ts";
-import { restMin } from "#sheets/book/cover.ts";
+import { restMin } from "#sheets/book/days.ts";
 import { bookPages, type BookPage } from "#sheets/book/flow.ts";
 import { brokenAt, printedWidth } from "#sheets/book/measure.ts";
 import { capitalShare } from "#sheets/lettering.ts";
 
-const room = { left: 20, top: 280, low: 20, width: 170, columns: 1, step: 180 };
+const room = { left: 20, top: 280, low: 20, barlessLow: 20, width: 170, columns: 1, step: 180 };
 const lineOf = (highMm: number): Line => ({ highMm, ink: () => undefined });
 
 /** Blocks of the kinds that a book is made of: headings, paragraphs that may be parted, pictures that may not. */

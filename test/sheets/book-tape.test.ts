@@ -40,6 +40,7 @@ describe.each([["with its bottom", true, "right"], ["without a bottom", false, "
     expect(text[0]).toContain(half(throat));
     expect(text[0]).toContain(half(back));
     expect(text[0]).toContain("lying flat");
+    expect(text[0]).toContain("The topline is folded over a tape");
     expect(text[0]).not.toContain("The last from outside");
     expect(text.join(" ")).toContain("Lengths of the taped pattern lying flat");
     expect(text.some((t) => t.startsWith("Page") && t.includes("Steps"))).toBe(true);

@@ -51,6 +51,9 @@ describe.each([["the example", {}, "A4"], ["quarters with all that can be added,
     expect(needs.length).toBeGreaterThan(10);
     expect(missing(needs.flatMap((n) => [upperFirst(n.good), n.kind, amountWords(n.net, n.measure), amountWords(n.gross, n.measure), n.reason, n.source]))).toEqual([]);
     expect(missing(toBuy.flatMap((b) => (b.whole && b.short > 0 ? [b.whole.words] : [])))).toEqual([]);
+    const away = needs.flatMap(({ good, waste }) => (waste ? [[waste.why, `${good} ${Math.round(100 * waste.ofBought)} %`] as const] : []));
+    expect(missing(away.map(([why]) => why))).toEqual([]);
+    for (const [, told] of away) expect([told, pages.some((page) => page.toLowerCase().includes(plainLetters(told)))]).toEqual([told, true]);
     expect(missing(bonds.map((b) => upperFirst(b.name)))).toEqual([]);
     expect(missing(input.making.thread.seams.map((s) => upperFirst(s.name)))).toEqual([]);
     expect(missing(tools.flatMap((t) => [upperFirst(t.tool), t.use]))).toEqual([]);
@@ -63,12 +66,18 @@ describe.each([["the example", {}, "A4"], ["quarters with all that can be added,
     expect(places).toEqual([...places].sort((a, b) => a - b));
   });
 
-  test("sends each dangerous step to the page on which its caution stands", () => {
-    for (const { hazard, title, steps: ids } of cautions) {
-      const at = pages.findIndex((page) => page.includes("Take care") && page.includes(`${upperFirst(title)} Step`));
-      expect([hazard, at > 0]).toEqual([hazard, true]);
-      const told = pages.filter((page) => new RegExp(`page ${at + 1}: [^.]*${hazard}`).test(page));
-      expect([hazard, ids.length > 0 && told.length > 0]).toEqual([hazard, true]);
+  test("tells beside the first step of each page what to take care of, and where the whole of it stands", () => {
+    const stepPages = pages.map((page) => (/Steps(, more)? /.test(page.slice(0, 60)) ? page : ""));
+    for (const { hazard, title, short, steps: ids } of cautions) {
+      const at = pages.findIndex((page) => page.includes(`${upperFirst(title)} Step`));
+      expect([hazard, at > 0 && pages[at]!.slice(0, 60).includes("Take care"), ids.length > 0]).toEqual([hazard, true, true]);
+      for (const id of ids) {
+        const { title: step } = steps.find((s) => s.id === id)!;
+        const page = stepPages.find((text) => text.includes(plainLetters(step)))!;
+        const times = page.split(plainLetters(`${upperFirst(hazard)}, page ${at + 1}: ${short}`)).length - 1;
+        // Twice only where a step came over from another page.
+        expect([id, hazard, times === 1 || times === 2]).toEqual([id, hazard, true]);
+      }
     }
   });
 
@@ -76,8 +85,25 @@ describe.each([["the example", {}, "A4"], ["quarters with all that can be added,
     expect(missing(cautions.flatMap((c) => [c.what, ...c.care, ...(c.law ?? []), ...(c.room ?? []), c.first, c.source]))).toEqual([]);
     const limits = cautions.flatMap((c) => c.limits ?? []);
     expect(limits.length).toBeGreaterThan(5);
-    expect(missing(limits.map((l) => `${l.jurisdiction}, ${l.date}`))).toEqual([]);
-    expect(missing(limits.flatMap((l) => [`${l.substance} ${l.jurisdiction}`, `${l.ppm} ppm (${l.mgPerM3} mg/m³)`, l.source]))).toEqual([]);
+    for (const { substance, jurisdiction, date, ppm, mgPerM3, kind, source, short, ceilingPpm } of limits) {
+      const told = pages.map((page) => page.split(`${upperFirst(substance)} Set when`)[1]?.split("15 minutes; never over")[1]).find((t) => t !== undefined);
+      expect([substance, told]).toEqual([substance, expect.stringContaining(plainLetters(`${jurisdiction} ${date} ${ppm} ${mgPerM3}${short ? ` ${short.ppm} ppm` : ""}`))]);
+      expect(told).toContain(plainLetters(source));
+      if (ceilingPpm !== undefined) expect(told).toContain(`never over ${ceilingPpm} ppm`);
+      expect(pages.some((page) => new RegExp(`${upperFirst(kind)}: [^.]*${jurisdiction}`).test(page))).toBe(true);
+    }
+  });
+
+  test("tells at once how the days go: every stretch of the work with its steps and its hours", () => {
+    expect(pages[0]).toContain("How the days go");
+    for (const phase of new Set(steps.map((s) => s.phase))) {
+      const places = steps.flatMap((s, i) => (s.phase === phase ? [i + 1] : []));
+      const range = places.length > 1 ? `${places[0]}–${places.at(-1)}` : String(places[0]);
+      expect(pages[0]).toMatch(new RegExp(`${upperFirst(phase)} ${range} (\\d+ h)? ?(\\d+ min)?`));
+      // Together, without any left out.
+      expect(places).toEqual(Array.from(places, (_, i) => places[0]! + i));
+    }
+    expect(pages[0]).toContain(calendar ? "one of your times at the bench" : "As if you worked every evening");
   });
 
   test("says what a pair costs, or how to learn it", () => {
@@ -95,6 +121,19 @@ describe.each([["the example", {}, "A4"], ["quarters with all that can be added,
     const form = pages.filter((page) => page.includes("What this pair measured")).join(" ");
     for (const told of ["Throat depth", "Back height", "Outside, height at 1/4", "Inside, height, lowest place", "toe centre", "waist, inside", "Heel height at the back", "Sole margin at the waist", "Hours taken", "What to change next time"]) expect(form).toContain(told);
   });
+});
+
+test("fits on so many pages as one takes along to the bench", async () => {
+  expect((await pagesOf(bookInput())).length).toBeLessThanOrEqual(27);
+});
+
+test("a price asked that is too low says so, and what has no price is named once", async () => {
+  const input = bookInput({ said: { ...saidAll, asked: "100" } }), { cost } = input.making;
+  const [page = "", ...others] = (await pagesOf(input)).filter((text) => text.includes("Left out, for want of a price:"));
+  expect(others).toEqual([]);
+  expect(page).toContain(`Asked 100.00 EUR: ${moneyWords(cost.total - 100, "EUR")} too little`.replace(/\s/g, " "));
+  expect(page).not.toContain("no price");
+  for (const good of cost.unpriced) expect(page.split("for want of a price:")[1]!.split("Where the money goes")[0]).toContain(good);
 });
 
 test("the same pair gives the same bytes, and another another", async () => {

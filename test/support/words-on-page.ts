@@ -37,3 +37,20 @@ export function overlaps(words: readonly WordsOnPage[]): readonly string[] {
   });
   return out;
 }
+
+/** Words that a straight stroke of a page goes through: level and upright lines, and the sides of boxes; what is drawn of shoes and pieces is left out. */
+export function struckThrough(ink: PageInk, words: readonly WordsOnPage[]): readonly string[] {
+  const content = ink.content(), sides: (readonly [number, number, number, number])[] = [];
+  for (const [, ...at] of content.matchAll(/^(\S+) (\S+) m (\S+) (\S+) l S$/gm)) sides.push(at.map(Number) as [number, number, number, number]);
+  for (const [, ...at] of content.matchAll(/^(\S+) (\S+) (\S+) (\S+) re S$/gm)) {
+    const [x, y, w, h] = at.map(Number) as [number, number, number, number];
+    sides.push([x, y, x + w, y], [x, y + h, x + w, y + h], [x, y, x, y + h], [x + w, y, x + w, y + h]);
+  }
+  return words.filter((word) =>
+    sides.some(([x0, y0, x1, y1]) => {
+      const across = Math.min(Math.max(x0, x1), word.to - 0.1) - Math.max(Math.min(x0, x1), word.from + 0.1);
+      const up = Math.min(Math.max(y0, y1), word.y + word.heightMm - 0.1) - Math.max(Math.min(y0, y1), word.y - 0.1);
+      return (x0 === x1 || y0 === y1) && across >= 0 && up >= 0;
+    }),
+  ).map((word) => word.text);
+}

@@ -6,6 +6,8 @@ export interface Line {
   readonly ink: (ink: PageInk, x: number, top: number) => void;
   /** Nothing is drawn. */
   readonly blank?: boolean;
+  /** Stands for so many lines that are never parted. */
+  readonly lines?: number;
 }
 
 /** Lines one below the other, `x` to the right of the block's left edge, mm. */
@@ -21,10 +23,14 @@ export interface Block {
   readonly gapMm?: number;
   /** A line across above it, so wide, mm. */
   readonly ruleMm?: number;
+  /** Blank between that line and the first of words, where it is less than usual, mm. */
+  readonly underRuleMm?: number;
   /** Never the last on a page: a heading. */
   readonly keep?: boolean;
   /** May be parted between two lines. */
   readonly parts?: boolean;
+  /** Only parted where at least so much of it stands on the page it begins on, and goes on, mm. */
+  readonly least?: { readonly first: number; readonly rest: number };
   /** Stands in the first cell of what goes on after a parting: "8, goes on". */
   readonly again?: readonly Line[];
   /** Stands again above it where it begins a page: the names of a table's columns. */
@@ -43,21 +49,23 @@ export interface Drawn {
 }
 
 /** Blank between a rule and the first line below it, mm. */
-export const underRuleMm = 1;
+const usualUnderMm = 1;
+const underOf = ({ ruleMm, underRuleMm }: Block): number => (ruleMm ? (underRuleMm ?? usualUnderMm) : 0);
 
 const sum = (lines: readonly Line[]): number => lines.reduce((mm, line) => mm + line.highMm, 0);
 
 /** How high a block is, its gap left out, mm. */
-export const blockHigh = ({ cells, ruleMm }: Block): number => (ruleMm ? underRuleMm : 0) + Math.max(0, ...cells.map(({ lines }) => sum(lines)));
+export const blockHigh = (block: Block): number => underOf(block) + Math.max(0, ...block.cells.map(({ lines }) => sum(lines)));
 
 /** Draws a block with its upper left corner at (x, top); without its rule where the page has one there already. */
-export function inkBlock(ink: PageInk, { cells, ruleMm }: Block, x: number, top: number, width: number, ruled = false): void {
+export function inkBlock(ink: PageInk, block: Block, x: number, top: number, width: number, ruled = false): void {
+  const { cells, ruleMm } = block;
   if (ruleMm && !ruled) {
     ink.style(ruleMm);
     ink.line(x, top, x + width, top);
   }
   for (const cell of cells) {
-    let y = top - (ruleMm ? underRuleMm : 0);
+    let y = top - underOf(block);
     for (const line of cell.lines) {
       line.ink(ink, x + cell.x, y);
       y -= line.highMm;
@@ -70,7 +78,7 @@ const leastLines = 2;
 
 /** A block in two, the first no higher than `roomMm`; nothing where its widest cell cannot be parted there. */
 export function partedBlock(block: Block, roomMm: number): readonly [Block, Block] | undefined {
-  const room = roomMm - (block.ruleMm ? underRuleMm : 0);
+  const room = roomMm - underOf(block);
   const cuts = block.cells.map(({ lines }) => cutOf(lines, room));
   const highest = block.cells.reduce((best, { lines }, i) => (sum(lines) > sum(block.cells[best]!.lines) ? i : best), 0);
   if (!cuts[highest] || cuts[highest] === block.cells[highest]!.lines.length) return undefined;
@@ -83,7 +91,7 @@ export function partedBlock(block: Block, roomMm: number): readonly [Block, Bloc
 
 /** How many lines of a cell stand before a parting. */
 function cutOf(lines: readonly Line[], room: number): number {
-  const told = (some: readonly Line[]): number => some.filter((l) => !l.blank).length;
+  const told = (some: readonly Line[]): number => some.reduce((count, l) => count + (l.blank ? 0 : (l.lines ?? 1)), 0);
   let count = 0, mm = 0;
   while (count < lines.length && mm + lines[count]!.highMm <= room + 1e-9) mm += lines[count++]!.highMm;
   if (told(lines.slice(count)) === 0) return lines.length;

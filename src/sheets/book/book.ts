@@ -1,4 +1,5 @@
 import type { Gauges } from "#lasting/gauges.ts";
+import type { HazardId } from "#making/care/hazards.ts";
 import type { SheetInput } from "../input.ts";
 import type { PageSize } from "../print-paper.ts";
 import type { BookRoom } from "./flow.ts";
@@ -16,6 +17,8 @@ export interface Book {
 export interface PagedBook extends Book {
   /** Printed page of what is named, as far as it is known. */
   readonly pageOf: (anchor: string) => string;
+  /** Whether a step tells its caution in full: the first on its page does. */
+  readonly inFull: (stepId: string, hazard: HazardId) => boolean;
 }
 
 /** Names of places in the book that other chapters point to. */

@@ -1,24 +1,27 @@
 import type { Cost } from "#making/money/cost.ts";
 import type { Need } from "#making/need.ts";
+import { moneyWords } from "#making/amounts/decimal.ts";
 import { amountWords } from "#making/amounts/units.ts";
 import type { Block, Line } from "./block.ts";
 import type { Book } from "./book.ts";
 import { listed } from "./choice-words.ts";
 import type { Chapter } from "./flow.ts";
-import { moneyWords, timeWords, upperFirst } from "./numbers.ts";
+import { printedCurrency, timeWords, upperFirst } from "./numbers.ts";
 import { columnsFor, tableBlocks } from "./table.ts";
 import { blank, body, heading, large, line, lines, small, strong } from "./words.ts";
 
 /** What one pair costs and where the money goes, or how to learn it. */
 export function costChapter({ input: { making }, room: { width } }: Book): Chapter {
-  const { cost, needs } = making;
+  const { needs } = making;
+  const cost: Cost = { ...making.cost, currency: printedCurrency(making.cost.currency) };
   const priced = cost.total > 0;
-  if (!priced) return { title: "Cost", blocks: [{ cells: [{ x: 0, lines: [...lines("No price is said for any material, nor money for an hour's work, so nothing can be added up. Write what you pay at the station Making, or in the job under making, and print this page again.", width, body), ...lines(`One pair takes about ${timeWords(cost.minutes)} of work.`, width, body)] }] }, ...costForm(needs, width)] };
+  if (!priced) return { title: "Cost", joins: true, blocks: [{ cells: [{ x: 0, lines: [...lines("No price is said for any material, nor money for an hour's work, so nothing can be added up. Write what you pay at the station Making, or in the job under making, and print this page again.", width, body), ...lines(`One pair takes about ${timeWords(cost.minutes)} of work.`, width, body)] }] }, ...costForm(needs, width)] };
   return {
     title: "Cost of one pair",
+    joins: true,
     blocks: [
       { cells: [{ x: 0, lines: [...lines(moneyWords(cost.total, cost.currency), width, large), ...sumLines(cost, width)] }] },
-      { cells: [{ x: 0, lines: lines("Where the money goes", width, heading) }], keep: true, gapMm: 5 },
+      { cells: [{ x: 0, lines: lines("Where the money goes", width, heading) }], keep: true, gapMm: 3 },
       ...shareBlocks(cost, width),
       ...lineBlocks(cost, needs, width),
       ...workBlocks(cost, width),
@@ -31,8 +34,8 @@ function sumLines(cost: Cost, width: number): readonly Line[] {
   const money = (v: number): string => moneyWords(v, currency);
   const told = [
     `Material ${money(material)}, work ${money(workCost)} (${timeWords(minutes)}${rate === undefined ? ", no money said for an hour" : ` at ${money(rate)} an hour`}), overhead ${money(overhead)}.`,
-    ...(asked === undefined ? [] : [`Asked ${money(asked)}${left === undefined ? "" : left < 0 ? `: ${money(-left)} less than it costs` : `: ${money(left)} left`}${anHour === undefined ? "" : `; an hour earns ${money(anHour)} after material and overhead`}.`]),
-    ...(skinsDearer.more > 0 ? [`When skins cost 10 % more (${listed(skinsDearer.goods)}), a pair costs ${money(skinsDearer.more)} more: ${money(skinsDearer.total)}.${skinsDearer.asked === undefined ? "" : ` To keep what is left, ask ${money(skinsDearer.asked)}.`}`] : []),
+    ...(asked === undefined ? [] : [`Asked ${money(asked)}${left === undefined ? "" : left < 0 ? `: ${money(-left)} too little` : `: ${money(left)} left`}${anHour === undefined ? "" : `; an hour earns ${money(anHour)} after material and overhead`}.`]),
+    ...(skinsDearer.more > 0 ? [`When skins cost 10 % more (${listed(skinsDearer.goods)}), a pair costs ${money(skinsDearer.more)} more: ${money(skinsDearer.total)}.${skinsDearer.asked === undefined || (left ?? 0) < 0 ? "" : ` To keep what is left, ask ${money(skinsDearer.asked)}.`}`] : []),
   ];
   return [...told.flatMap((t) => lines(t, width, body)), ...(unpriced.length > 0 ? [blank(1), ...lines(`Left out, for want of a price: ${listed(unpriced)}.`, width, strong)] : [])];
 }
@@ -49,7 +52,7 @@ function shareBlocks({ shares, currency }: Cost, width: number): readonly Block[
   return shares.map(({ part, cost, share }): Block => {
     const long = (room * share) / most;
     const bar: Line = {
-      highMm: 6,
+      highMm: 5,
       ink: (ink, x, top) => {
         ink.style(0.35);
         ink.box(x, top - 1.2 - barMm, Math.max(0.4, long), barMm);
@@ -60,15 +63,17 @@ function shareBlocks({ shares, currency }: Cost, width: number): readonly Block[
   });
 }
 
+/** What has a price; what has none is named above, once. */
 function lineBlocks({ lines: all, currency }: Cost, needs: readonly Need[], width: number): readonly Block[] {
   const columns = columnsFor(width, [{ head: "Material" }, { head: "Goes into", mm: 36 }, { head: "One pair, with what falls away", mm: 48 }, { head: "Cost", mm: 32, letters: strong }]);
   const measureOf = (good: string) => needs.find((n) => n.good === good)?.measure ?? "count";
-  return tableBlocks(columns, all.map((l) => [upperFirst(l.good), l.part, amountWords(l.amount, measureOf(l.good)), l.cost === undefined ? "no price" : moneyWords(l.cost, currency)]), { gapMm: 6 });
+  const rows = all.flatMap((l) => (l.cost === undefined ? [] : [[upperFirst(l.good), l.part, amountWords(l.amount, measureOf(l.good)), moneyWords(l.cost, currency)]]));
+  return tableBlocks(columns, rows, { gapMm: 4, close: true });
 }
 
 function workBlocks({ work, currency }: Cost, width: number): readonly Block[] {
   const columns = columnsFor(width, [{ head: "Work" }, { head: "One pair", mm: 48 }, { head: "Cost", mm: 32, letters: strong }]);
-  return tableBlocks(columns, work.map((w) => [upperFirst(w.phase), timeWords(w.minutes), w.cost === undefined ? "" : moneyWords(w.cost, currency)]), { gapMm: 6 });
+  return tableBlocks(columns, work.map((w) => [upperFirst(w.phase), timeWords(w.minutes), w.cost === undefined ? "" : moneyWords(w.cost, currency)]), { gapMm: 4, close: true });
 }
 
 /** Room to write prices down in the shop. */

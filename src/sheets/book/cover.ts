@@ -1,12 +1,13 @@
 import type { Making } from "#making/making.ts";
-import type { Step } from "#making/steps/step.ts";
 import type { Piece } from "#pieces/piece.ts";
 import { correctedWords } from "../corrected.ts";
+import type { LastInput } from "../input.ts";
 import { cardMarks } from "../marks/card-marks.ts";
 import { profileOf, type Profile } from "../shoe-picture.ts";
-import { blockHigh, type Block, type Cell, type Line } from "./block.ts";
+import { blockHigh, type Block, type Cell, type Drawn, type Line } from "./block.ts";
 import type { Book } from "./book.ts";
 import { choiceWords } from "./choice-words.ts";
+import { daysBlocks, restMin } from "./days.ts";
 import { wholeWidth, type Chapter } from "./flow.ts";
 import { laidPanels } from "./lay-panels.ts";
 import { halfMm, pairsWords, timeWords, waitWords } from "./numbers.ts";
@@ -22,17 +23,17 @@ const figure: Letters = { heightMm: 6, stepMm: 8.2, bold: true };
 const mostTitleLines = 3;
 const numbersMm = 54;
 const gapMm = 6;
-/** The last is drawn no higher than its numbers beside it, mm. */
-const mostShoeMm = 78;
+const shoeGapMm = 3;
+/** The last is drawn no larger than this, mm: the upper is what is made. */
+const mostShoeMm = { wide: 125, high: 62 };
 
-/** Whose shoe it is and what it will be, on one page to hang up. */
+/** Whose shoe it is, what it will be and how the days go, on one page to hang up. */
 export function coverChapter(book: Book): Chapter {
   const { input } = book, width = wholeWidth(book.room);
-  const above: readonly Block[] = [titleBlock(input.title || "A pair of pumps", input.size, width), shoeBlock(book)];
-  const below: readonly Block[] = [wordsBlock(book)];
-  const taken = [...above, ...below].reduce((mm, b) => mm + blockHigh(b) + (b.gapMm ?? 0), 0);
-  const upper = upperBlock(input.pieces, width, book.room.top - book.room.low - taken - gapMm);
-  return { title: "Making this pair", wide: true, blocks: [...above, ...(upper ? [upper] : []), ...below] };
+  const above = titleBlock(input.title || "A pair of pumps", input.size, width);
+  const below: readonly Block[] = [wordsBlock(book), ...daysBlocks(book, width)];
+  const taken = [above, ...below].reduce((mm, b) => mm + blockHigh(b) + (b.gapMm ?? 0), 0);
+  return { title: "Making this pair", wide: true, blocks: [above, shoeBlock(book, width, book.room.top - book.room.low - taken - shoeGapMm), ...below] };
 }
 
 function titleBlock(text: string, size: string, width: number): Block {
@@ -43,14 +44,27 @@ function titleBlock(text: string, size: string, width: number): Block {
   return { cells: [{ x: 0, lines: [...shown.map((l) => line(l, letters)), blank(2), ...sized] }] };
 }
 
-/** The last from its outside with its topline, and beside it the numbers that make the shoe. */
-function shoeBlock({ input, room }: Book): Block {
-  const width = wholeWidth(room);
+/** The last from its outside with its topline, the flat upper as large as the page allows, and the numbers that make the shoe: beside both, or beside the last alone where the upper is the larger for it. */
+function shoeBlock({ input }: Book, width: number, roomMm: number): Block {
   const numbers: Cell = { x: width - numbersMm + gapMm, lines: keyNumbers(input).flatMap(([told, mm]) => [line(told, small), line(mm, figure), blank(1.6)]) };
-  if (input.from === "tape") return { cells: [{ ...numbers, x: 0 }], gapMm: 3 };
-  const profile = profileOf(input.last, input.lines, 200);
-  const one = smallness.find((n) => profile.widthMm / n <= width - numbersMm && profile.heightMm / n <= mostShoeMm) ?? 10;
-  return { cells: [{ x: 0, lines: [shoeLine(profile, 1 / one), line(`The last from outside, 1 : ${one}`, small)] }, numbers], gapMm: 3 };
+  const last = input.from === "last" ? lastLines(input, width - numbersMm) : [];
+  const own = upperPieces(input.pieces), lastMm = highOf(last), besideMm = Math.max(lastMm, highOf(numbers.lines));
+  const smallest = smallness[smallness.length - 1]!;
+  for (const one of own.length > 0 ? smallness : []) {
+    const beside = upperLines(own, one, width - numbersMm, roomMm - lastMm - gapMm, false);
+    if (beside) return { cells: [{ x: 0, lines: [...last, blank(last.length > 0 ? gapMm : 0), ...beside.lines] }, numbers], gapMm: shoeGapMm, drawn: beside.drawn };
+    const below = upperLines(own, one, width, roomMm - besideMm - gapMm, one === smallest);
+    if (below) return { cells: [{ x: 0, lines: [...last, blank(besideMm - lastMm + gapMm), ...below.lines] }, numbers], gapMm: shoeGapMm, drawn: below.drawn };
+  }
+  return { cells: [{ x: 0, lines: last }, numbers], gapMm: shoeGapMm };
+}
+
+const highOf = (all: readonly Line[]): number => blockHigh({ cells: [{ x: 0, lines: all }] });
+
+function lastLines({ last, lines: drawn }: LastInput, width: number): readonly Line[] {
+  const profile = profileOf(last, drawn, 200);
+  const one = smallness.find((n) => profile.widthMm / n <= Math.min(width, mostShoeMm.wide) && profile.heightMm / n <= mostShoeMm.high) ?? 10;
+  return [shoeLine(profile, 1 / one), line(`The last from outside, 1 : ${one}`, small)];
 }
 
 function keyNumbers({ made, ...input }: Book["input"]): readonly (readonly [string, string])[] {
@@ -85,17 +99,11 @@ export const upperPieces = (pieces: readonly Piece[]): readonly Piece[] => {
   return pieces.filter((p) => p.side === side && p.material === "upper leather" && p.ground !== undefined && panels.includes(p.ground) && p.name !== "toe cap");
 };
 
-/** The flat upper true to shape, as large as the page allows. */
-function upperBlock(pieces: readonly Piece[], width: number, roomMm: number): Block | undefined {
-  const own = upperPieces(pieces);
-  if (own.length === 0) return undefined;
-  const told = (one: number) => lines(`The upper lying flat, ${own[0]!.side} shoe, 1 : ${one}, allowances included. Full line: cut. Dots: stitches. Long dashes: net. The other shoe is its mirror.`, width, small);
-  const most = smallness[smallness.length - 1]!;
-  for (const one of smallness) {
-    const laid = laidPanels(own, 1 / one, width, roomMm - told(one).length * small.stepMm, one === most);
-    if (laid) return { cells: [{ x: 0, lines: [laid.line, ...told(one)] }], gapMm, drawn: laid.drawn };
-  }
-  return undefined;
+/** The flat upper true to shape at a scale; nothing where it needs more room, unless it is wanted `anyway`. */
+function upperLines(own: readonly Piece[], one: number, width: number, roomMm: number, anyway: boolean): { readonly lines: readonly Line[]; readonly drawn: readonly Drawn[] } | undefined {
+  const told = lines(`The upper lying flat, ${own[0]!.side} shoe, 1 : ${one}, allowances included. Full line: cut. Dots: stitches. Long dashes: net. The other shoe is its mirror.`, width, small);
+  const laid = laidPanels(own, 1 / one, width, roomMm - highOf(told), anyway);
+  return laid && { lines: [laid.line, ...told], drawn: laid.drawn };
 }
 
 function wordsBlock({ input, room }: Book): Block {
@@ -112,11 +120,4 @@ function workWords({ cost, steps, calendar, pairs }: Making): string {
   const times = calendar?.sessions.length ?? 0;
   const planned = times > 0 ? ` In your calendar it is ${times === 1 ? "one time" : `${times} times`} at the bench${pairs > 1 ? ` for ${pairsWords(pairs)}` : ""}.` : "";
   return `About ${timeWords(minutes)} of work for one pair, in ${steps.length} steps.${rests > 0 ? ` Drying and resting alone take ${waitWords(rests)}.` : ""}${planned}`;
-}
-
-/** The longest chain of waits, each as long as a careful maker would wait, minutes; what dries at the same time counts once. */
-export function restMin(steps: readonly Pick<Step, "id" | "after" | "wait">[]): number {
-  const until = new Map<string, number>();
-  for (const { id, after, wait } of steps) until.set(id, Math.max(0, ...after.map((a) => until.get(a) ?? 0)) + (wait?.wellMin ?? 0));
-  return Math.max(0, ...until.values());
 }

@@ -1,4 +1,5 @@
 import { blockHigh, partedBlock, type Block } from "./block.ts";
+import { large, lines } from "./words.ts";
 
 /** A chapter of the book; each begins on a page of its own. */
 export interface Chapter {
@@ -6,6 +7,8 @@ export interface Chapter {
   readonly blocks: readonly Block[];
   /** Goes over the whole page, also where others have columns. */
   readonly wide?: boolean;
+  /** May begin below the end of the chapter before, where that saves a page. */
+  readonly joins?: boolean;
 }
 
 /** A block with its place on a page, upper left corner, mm. */
@@ -27,6 +30,8 @@ export interface BookRoom {
   readonly left: number;
   readonly top: number;
   readonly low: number;
+  /** The same on pages of a chapter with nothing drawn to scale, which has no bars to leave room for. */
+  readonly barlessLow: number;
   readonly width: number;
   readonly columns: number;
   /** From the left edge of one column to that of the next. */
@@ -44,10 +49,27 @@ const leastPartMm = 30;
  * top of the next column; a table's head stands again above what goes on.
  */
 export function bookPages(chapters: readonly Chapter[], room: BookRoom): readonly BookPage[] {
-  return chapters.flatMap(({ title, blocks, wide }) => chapterPages(blocks, wide ? { ...room, columns: 1 } : room).map((placed, i) => ({ title, more: i > 0, placed })));
+  return chapters.flatMap((chapter, i) => {
+    const next = chapters[i + 1], before = chapters[i - 1];
+    if (next?.joins) return joinedPages(chapter, next, room);
+    return chapter.joins && before ? [] : pagesOf(chapter, room);
+  });
 }
 
-function chapterPages(blocks: readonly Block[], { left, top, low, columns, step }: BookRoom): readonly (readonly PlacedBlock[])[] {
+const pagesOf = ({ title, blocks, wide }: Chapter, room: BookRoom): readonly BookPage[] => chapterPages(blocks, wide ? { ...room, columns: 1 } : room).map((placed, i) => ({ title, more: i > 0, placed }));
+
+/** Two chapters, the second below the first's end where that takes fewer pages. */
+function joinedPages(first: Chapter, second: Chapter, room: BookRoom): readonly BookPage[] {
+  const apart = [first, second].flatMap((chapter) => pagesOf(chapter, room));
+  const head: Block = { cells: [{ x: 0, lines: lines(second.title, room.width, large) }], ruleMm: 0.5, underRuleMm: 2, keep: true, gapMm: 8 };
+  const joined = chapterPages([...first.blocks, head, ...second.blocks], room);
+  if (joined.length >= apart.length) return apart;
+  const begins = joined.findIndex((placed) => placed.some(({ block }) => block === head));
+  return joined.map((placed, i) => ({ title: i > begins ? second.title : first.title, more: i > 0, placed }));
+}
+
+function chapterPages(blocks: readonly Block[], { left, top, low: aboveBars, barlessLow, columns, step }: BookRoom): readonly (readonly PlacedBlock[])[] {
+  const low = blocks.some((b) => b.drawn) ? aboveBars : barlessLow;
   const pages: PlacedBlock[][] = [[]];
   let column = 0, y = top;
   const next = (): void => {
@@ -66,7 +88,7 @@ function chapterPages(blocks: readonly Block[], { left, top, low, columns, step 
     if (y < top && y - gap - leastOf(queue, i) < low - 1e-9) next();
     else y -= gap;
     if (y === top && block.head) put(block.head);
-    const parted = y - blockHigh(block) < low - 1e-9 ? partedBlock(block, y - low) : undefined;
+    const parted = y - blockHigh(block) < low - 1e-9 ? partedBlock(block, Math.min(y - low, blockHigh(block) - (block.least?.rest ?? 0))) : undefined;
     put(parted ? parted[0] : block);
     if (parted) {
       queue.splice(i + 1, 0, parted[1]);
@@ -80,7 +102,9 @@ function chapterPages(blocks: readonly Block[], { left, top, low, columns, step 
 function leastOf(blocks: readonly Block[], i: number): number {
   const block = blocks[i]!, high = blockHigh(block), after = blocks[i + 1];
   if (block.keep && after) return high + (after.gapMm ?? 0) + leastOf(blocks, i + 1);
-  return block.parts ? Math.min(high, leastPartMm) : high;
+  if (!block.parts) return high;
+  const { first, rest } = block.least ?? { first: leastPartMm, rest: 0 };
+  return first + rest < high ? first : high;
 }
 
 /** Page number, from 1, of every block that is named. */

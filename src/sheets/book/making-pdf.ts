@@ -1,3 +1,5 @@
+import type { HazardId } from "#making/care/hazards.ts";
+import type { Step } from "#making/steps/step.ts";
 import { gaugesFor } from "../marks/marks-pdf.ts";
 import { bindPdf } from "../pdf/document.ts";
 import type { PageInk } from "../pdf/page-ink.ts";
@@ -5,7 +7,7 @@ import { headingOf, type BoundPages } from "../pdf/pattern-pdf.ts";
 import { marksPage, type PrintPaper } from "../print-paper.ts";
 import type { SheetInput } from "../input.ts";
 import type { Drawn } from "./block.ts";
-import type { Book, PagedBook } from "./book.ts";
+import { stepAnchor, type Book, type PagedBook } from "./book.ts";
 import { calendarChapter } from "./calendar.ts";
 import { cautionsChapter } from "./cautions.ts";
 import { costChapter } from "./cost.ts";
@@ -41,20 +43,38 @@ export function bookPages(input: SheetInput, printed: PrintPaper): { readonly in
   const book = { input, ...gauges, page, room };
   const written = (chapters: readonly ((book: Book) => Chapter | undefined)[]) => chapters.flatMap((chapter) => chapter(book) ?? []);
   const [before, after] = [written(beforeSteps), written(afterSteps)];
-  const pages = settled((pageOf) => laidOut([...before, ...[stepsChapter({ ...book, pageOf }) ?? []].flat(), ...after], room));
+  const pages = settled(input.making.steps, (paged) => laidOut([...before, ...[stepsChapter({ ...book, ...paged }) ?? []].flat(), ...after], room));
   return {
     inks: pages.map((laid, i) => inkBookPage(page, room, laid, { title: input.title, size: input.size, page: i + 1, pages: pages.length })),
     drawn: pages.map(({ placed }) => placed.flatMap(({ block }) => block.drawn ?? [])),
   };
 }
 
-/** Pages point to one another: they are laid out again until every number is right. */
-function settled(lay: (pageOf: PagedBook["pageOf"]) => readonly BookPage[]): readonly BookPage[] {
-  let known: ReadonlyMap<string, number> = new Map();
+/** Pages point to one another: they are laid out again until every number is right, and every page tells each of its cautions once in full. */
+function settled(steps: readonly Step[], lay: (paged: Pick<PagedBook, "pageOf" | "inFull">) => readonly BookPage[]): readonly BookPage[] {
+  let known: ReadonlyMap<string, number> = new Map(), full: ReadonlySet<string> = new Set();
   for (let tries = 0; ; tries++) {
-    const pages = lay((anchor) => String(known.get(anchor) ?? 99));
-    const found = anchorsOf(pages);
-    if (tries > 3 || [...found].every(([anchor, page]) => known.get(anchor) === page)) return pages;
+    const pages = lay({ pageOf: (anchor) => String(known.get(anchor) ?? 99), inFull: (id, hazard) => full.has(fullKey(id, hazard)) });
+    const found = anchorsOf(pages), wanted = firstOnPages(steps, found);
+    // What was told in full once stays so: it only ever becomes more, and comes to an end.
+    if (tries > mostTries || (wanted.every((key) => full.has(key)) && [...found].every(([anchor, page]) => known.get(anchor) === page))) return pages;
     known = found;
+    full = new Set([...full, ...wanted]);
   }
+}
+
+const mostTries = 20;
+const fullKey = (id: string, hazard: HazardId): string => `${id} ${hazard}`;
+
+/** The first step of each page at which each danger is met. */
+function firstOnPages(steps: readonly Step[], pageOf: ReadonlyMap<string, number>): readonly string[] {
+  const met = new Set<string>();
+  return steps.flatMap(({ id, hazards }) =>
+    hazards.flatMap((hazard) => {
+      const here = `${pageOf.get(stepAnchor(id))} ${hazard}`;
+      if (met.has(here)) return [];
+      met.add(here);
+      return [fullKey(id, hazard)];
+    }),
+  );
 }

@@ -33,12 +33,12 @@ function lastBlocks(input: LastInput, gauges: Gauges, width: number): readonly B
 const mostViewMm = 100;
 /** Above a side view for words at the throat, and below it for its letters; round the view from above, mm. */
 const aboveMm = 3;
-const belowMm = 15;
-const roundMm = 7;
+const belowMm = 14;
+const roundMm = 6;
 
 function viewsLine({ last, lines: drawn }: LastInput, gauges: Gauges, width: number): Line {
   const viewed = { last, lines: drawn, gauges };
-  const side = Math.min(mostViewMm, (width - 17.4) / 2), above = Math.min(1.35 * mostViewMm, width - 50);
+  const side = Math.min(mostViewMm, (width - 17.4) / 2), above = Math.min(1.35 * mostViewMm, width - 76);
   const sideHigh = sideViewHeight(last, side), topHigh = topViewHeight(last, above);
   return {
     highMm: aboveMm + sideHigh + belowMm + topHigh + 2 * roundMm,
@@ -59,7 +59,7 @@ function markTable(gauges: Gauges, width: number): readonly Block[] {
     const from = m.alongMm === undefined || m.letter === "P" ? "" : halfMm(m.alongMm);
     return [m.letter, markName(m), from, length, length, ...(overUpper ? [onShoe(m, overUpper)] : [])];
   });
-  return tableBlocks(columns, rows, { gapMm: 3 });
+  return tableBlocks(columns, rows, { gapMm: 2, close: true });
 }
 
 export const markName = ({ half, name }: Pick<GaugeMark, "half" | "name">): string => (half ? `${sideWords[half]}, ${name}` : upperFirst(name));
@@ -74,7 +74,7 @@ function draftTable({ drafts }: Gauges, width: number, ofMargins: string): reado
   const columns = columnsFor(width, [{ head: "", mm: 9, letters: strong }, { head: "Draft, in the order in which it is taken" }, { head: "From seat", mm: 22 }, { head: "Upper right", mm: 22, letters: strong }, { head: "Upper left", mm: 22, letters: strong }, { head: "Lining, both", mm: 24 }]);
   const rows = drafts.map((d) => [draftWord(d.number), d.name, d.half === undefined ? "" : halfMm(d.alongMm), halfMm(d.upperMm), halfMm(d.upperMm), halfMm(d.liningMm)]);
   const head = "Margin that must show inside the feather line, mm";
-  return [{ cells: [{ x: 0, lines: [...lines(head, width, heading), ...lines(ofMargins, width, small)] }], keep: true, gapMm: 5 }, ...tableBlocks(columns, rows)];
+  return [{ cells: [{ x: 0, lines: [...lines(head, width, heading), ...lines(ofMargins, width, small)] }], keep: true, gapMm: 3 }, ...tableBlocks(columns, rows, { whole: true, close: true })];
 }
 
 function tapeBlocks({ tape }: TapeInput, width: number): readonly Block[] {

@@ -1,18 +1,20 @@
 import type { ToBuy } from "#making/money/cost.ts";
 import type { Making } from "#making/making.ts";
 import type { Bond, Need } from "#making/need.ts";
+import { moneyWords } from "#making/amounts/decimal.ts";
 import { amountWords, areaWords, massWords } from "#making/amounts/units.ts";
-import type { Block } from "./block.ts";
+import type { Block, Line } from "./block.ts";
 import type { Book } from "./book.ts";
+import { listed } from "./choice-words.ts";
+import { halfOf, inTwoColumns } from "./entries.ts";
 import type { Chapter } from "./flow.ts";
-import { moneyWords, pairsWords, plain, upperFirst } from "./numbers.ts";
+import { pairsWords, plain, printedCurrency, upperFirst } from "./numbers.ts";
 import { thickWords } from "./piece-index.ts";
 import { columnsFor, tableBlocks, tickBox } from "./table.ts";
 import { threadBlocks } from "./thread.ts";
-import { amountLines, blank, heading, labelled, lines, small, strong } from "./words.ts";
+import { amountLines, blank, close, fine, heading, labelled, lines, small, strong } from "./words.ts";
 
 const numberMm = 23;
-const columnGapMm = 7;
 
 /** What to buy, each to be ticked off, with the reasons below; cement by its bonds, thread by its seams. */
 export function materialsChapter({ input: { making }, room: { width } }: Book): Chapter | undefined {
@@ -46,7 +48,7 @@ function shoppingBlocks({ needs, toBuy, pairs, cost: { currency } }: Making, wid
       told(need.net), told(need.gross), ...(many ? [told(buy?.needed ?? need.gross * pairs)] : []), buy && buy.onShelf > 0 ? told(buy.onShelf) : "", buyLines(need, buy, currency),
     ];
   });
-  return tableBlocks(columns, rows, { gapMm: 2 });
+  return tableBlocks(columns, rows, { gapMm: 2, close: true });
 }
 
 /** What is bought: the amount, whole skins or packs, what they cost; "nothing" where the shelf holds it. */
@@ -55,7 +57,7 @@ function buyLines(need: Need, buy: ToBuy | undefined, currency: string) {
   if (buy && buy.short <= 0) return lines("nothing", width, strong);
   const whole = buy?.whole?.words, told = amountWords(buy?.short ?? need.gross, need.measure);
   const amount = need.measure === "count" && whole ? lines(whole, width, strong) : [...amountLines(told, width, strong), ...(whole ? lines(whole, width, small) : [])];
-  return [...amount, ...(buy?.paid === undefined ? [] : lines(moneyWords(buy.paid, currency), width, small))];
+  return [...amount, ...(buy?.paid === undefined ? [] : lines(moneyWords(buy.paid, printedCurrency(currency)), width, small))];
 }
 
 /** "goat or calf, firm; 1.1 mm (2¾ oz)"; what the kind says already is not said twice. */
@@ -65,19 +67,27 @@ function kindWords({ kind, thicknessMm, widthMm, good }: Need): string {
   return [kind, thick, wide].filter(Boolean).join("; ");
 }
 
-/** Reasons in two columns: small print is read in short lines. */
+/** Each good's reason, below it in small what the table does not say; what falls away for one and the same cause is told once, at the end. */
 function reasonBlocks(needs: readonly Need[], width: number): readonly Block[] {
-  const half = (width - columnGapMm) / 2;
-  const told = needs.map((need) => [...reasonLines(need, half), blank(1.6)]);
-  return told.flatMap((left, i): readonly Block[] => (i % 2 === 1 ? [] : [{ cells: [{ x: 0, lines: left }, { x: half + columnGapMm, lines: told[i + 1] ?? [] }], parts: true }]));
+  return [...inTwoColumns(needs.map((need) => reasonLines(need, halfOf(width))), width, 1.8), ...wasteBlocks(needs, width)];
 }
 
-function reasonLines(need: Need, width: number) {
-  const { good, reason, parts, waste, holds, source, measure } = need;
-  const of = parts.map((p) => `${p.name} ${plainAmount(p.net, measure)}${p.perPair > 1 ? ` in ${p.perPair}` : ""}`).join("; ");
-  const holding = holds ? ` The largest part needs ${Math.ceil(holds.longMm)} × ${Math.ceil(holds.wideMm)} mm in one.` : "";
-  const away = waste ? ` Falls away: ${percent(waste.onPieces)} on top of the pieces, which is ${percent(waste.ofBought)} of what is bought. ${upperFirst(waste.why)}` : "";
-  return labelled(`${upperFirst(good)}.`, `${sentence(reason)} ${parts.length > 0 ? `For ${of}.` : ""}${holding}${sentence(away)} Source: ${sentence(source)}`.replace(/\s+/g, " "), width, small);
+function reasonLines(need: Need, width: number): readonly Line[] {
+  const { good, reason, parts, holds, source, measure } = need;
+  const of = parts.length > 1 ? parts.map((p) => `${p.name} ${plainAmount(p.net, measure)}${p.perPair > 1 ? ` in ${p.perPair}` : ""}`).join("; ") : "";
+  const holding = holds ? `${of ? "largest" : "Largest"} piece ${Math.ceil(holds.longMm)} × ${Math.ceil(holds.wideMm)} mm` : "";
+  const amounts = sentence([upperFirst(of), holding].filter(Boolean).join("; "));
+  return [...labelled(`${upperFirst(good)}.`, sentence(reason), width, close), ...lines(`${amounts} Source: ${sentence(source)}`.trim(), width, fine)];
+}
+
+/** What falls away, and how that was estimated. */
+function wasteBlocks(needs: readonly Need[], width: number): readonly Block[] {
+  const goodsOf = new Map<string, string[]>();
+  for (const { good, waste } of needs) if (waste) goodsOf.set(waste.why, [...(goodsOf.get(waste.why) ?? []), `${good} ${percent(waste.ofBought)}`]);
+  if (goodsOf.size === 0) return [];
+  const entries = [...goodsOf].map(([why, goods]) => labelled(`${upperFirst(listed(goods))}.`, sentence(why), halfOf(width), close));
+  const told = "Of what is bought. The table's second amount has it in it.";
+  return [{ cells: [{ x: 0, lines: [...lines("What falls away", width, heading), ...lines(told, width, small), blank(1)] }], keep: true, gapMm: 4 }, ...inTwoColumns(entries, width, 1.8)];
 }
 
 /** Without what it is in other units. */
@@ -91,8 +101,8 @@ function coatWords({ coats: [a, b] }: Bond): string {
 }
 
 function bondBlocks(bonds: readonly Bond[], width: number): readonly Block[] {
-  const columns = columnsFor(width, [{ head: "What is stuck" }, { head: "With", mm: 32 }, { head: "One face, both shoes", mm: 33 }, { head: "Coats", mm: 22 }, { head: "Wet, a coat", mm: 20 }, { head: "In all", mm: 24 }]);
+  const columns = columnsFor(width, [{ head: "What is stuck" }, { head: "With", mm: 28 }, { head: "One face, both shoes", mm: 33 }, { head: "Coats", mm: 22 }, { head: "Wet, a coat", mm: 20 }, { head: "In all", mm: 24 }]);
   const rows = bonds.map((b) => [upperFirst(b.name), b.glue, areaWords(b.areaMm2), coatWords(b), `${plain(b.gPerM2)} g/m²`, massWords(b.g)]);
-  return [{ cells: [{ x: 0, lines: lines("Cement, bond by bond", width, heading) }], keep: true, gapMm: 6 }, ...tableBlocks(columns, rows)];
+  return [{ cells: [{ x: 0, lines: lines("Cement, bond by bond", width, heading) }], keep: true, gapMm: 4 }, ...tableBlocks(columns, rows, { close: true })];
 }
 

@@ -1,14 +1,10 @@
-import { moneyWords as inMoney } from "#making/amounts/decimal.ts";
 import { plainLetters } from "../lettering.ts";
 
 /** Codes (ISO 4217) of currencies whose sign the sheets' letters lack. */
 const codes: Readonly<Record<string, string>> = { "₹": "INR", "₺": "TRY", "₴": "UAH", "₩": "KRW", "₪": "ILS", "₽": "RUB", "₫": "VND", "₦": "NGN", "₱": "PHP" };
 
-/** Money as a maker reads it; a sign that cannot be printed is left out, or told by its code. */
-export function moneyWords(amount: number, currency: string): string {
-  const sign = codes[currency] ?? currency;
-  return inMoney(amount, plainLetters(sign).replaceAll("?", "").trim());
-}
+/** The maker's sign or word for money in letters that can be printed: left out, or told by its code, where it cannot. */
+export const printedCurrency = (currency: string): string => plainLetters(codes[currency] ?? currency).replaceAll("?", "").trim();
 
 /** 95 as "1 h 35 min", 40 as "40 min". */
 export function timeWords(minutes: number): string {

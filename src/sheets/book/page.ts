@@ -22,7 +22,7 @@ export function bookRoom({ widthMm, heightMm }: PageSize): BookRoom {
   const left = marginMm + bindingMm, whole = widthMm - marginMm - left;
   const columns = Math.max(1, Math.floor((whole + gutterMm) / (leastWideMm + gutterMm)));
   const width = Math.min(mostWideMm, (whole - (columns - 1) * gutterMm) / columns);
-  return { left, width, columns, step: width + gutterMm, top: heightMm - marginMm - headMm, low: marginMm + footMm };
+  return { left, width, columns, step: width + gutterMm, top: heightMm - marginMm - headMm, low: marginMm + footMm, barlessLow: marginMm };
 }
 
 /** What stands at the head of every page. */

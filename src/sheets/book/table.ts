@@ -14,14 +14,27 @@ export type BookCell = string | readonly Line[];
 
 /** Blank between two columns of a table, mm. */
 const betweenMm = 3;
-/** Blank below a row's last line, mm. */
-const afterRowMm = 0.5;
+/** Blank above a row's first line and below its last, mm: usual, and in a long table of numbers. */
+const usualBlank = { underRuleMm: 1, afterMm: 0.5 };
+const closeBlank = { underRuleMm: 0.45, afterMm: 0.1 };
 
-/** A table with one block a row; its head stands again on every page that it goes on to. No row stands alone; a `whole` table is on one page. */
-export function tableBlocks(columns: readonly BookColumn[], rows: readonly (readonly BookCell[])[], { gapMm = 0, whole = false }: { readonly gapMm?: number; readonly whole?: boolean } = {}): readonly Block[] {
+/** From line to line in a close table, times the height of its capitals. */
+const closeStep = 1.48;
+
+export interface TableManner {
+  readonly gapMm?: number;
+  /** On one page. */
+  readonly whole?: boolean;
+  /** Rows close to one another. */
+  readonly close?: boolean;
+}
+
+/** A table with one block a row; its head stands again on every page that it goes on to. No row stands alone. */
+export function tableBlocks(columns: readonly BookColumn[], rows: readonly (readonly BookCell[])[], { gapMm = 0, whole = false, close = false }: TableManner = {}): readonly Block[] {
+  const { underRuleMm, afterMm } = close ? closeBlank : usualBlank;
   const startOf = (c: number): number => columns.slice(0, c).reduce((mm, column) => mm + column.mm, 0);
-  const written = (c: number, text: string, letters: Letters): readonly Line[] => {
-    const { mm, right } = columns[c]!, width = mm - (c + 1 < columns.length ? betweenMm : 0);
+  const written = (c: number, text: string, usual: Letters): readonly Line[] => {
+    const { mm, right } = columns[c]!, letters = close ? { ...usual, stepMm: Math.min(usual.stepMm, closeStep * usual.heightMm) } : usual, width = mm - (c + 1 < columns.length ? betweenMm : 0);
     return right ? atRight(text, width, letters) : lines(text, width, letters);
   };
   const row = (cells: readonly BookCell[], letters: Letters | undefined): readonly Cell[] =>
@@ -31,8 +44,8 @@ export function tableBlocks(columns: readonly BookColumn[], rows: readonly (read
     const drawn = row(cells, undefined);
     const high = Math.max(0, ...drawn.map((cell) => cell.lines.reduce((mm, l) => mm + l.highMm, 0)));
     // A blank line takes the row's blank, so that lines below never touch the next rule.
-    const room: Cell = { x: 0, lines: [blank(high + afterRowMm)] };
-    return { cells: [...drawn, room], ruleMm: 0.18, head: { ...head, gapMm: 0 }, keep: r + 1 < rows.length && (whole || r === 0 || r + 2 === rows.length) };
+    const room: Cell = { x: 0, lines: [blank(high + afterMm)] };
+    return { cells: [...drawn, room], ruleMm: 0.18, underRuleMm, head: { ...head, gapMm: 0 }, keep: r + 1 < rows.length && (whole || r === 0 || r + 2 === rows.length) };
   });
   return rows.length === 0 ? [] : [head, ...blocks];
 }

@@ -10,6 +10,12 @@ export interface Letters {
 export const body: Letters = { heightMm: 2.5, stepMm: 4.1 };
 export const strong: Letters = { ...body, bold: true };
 export const small: Letters = { heightMm: 2.1, stepMm: 3.5 };
+/** What is read before the work, not at it. */
+export const reading: Letters = { heightMm: 2.3, stepMm: 3.7 };
+/** Small words in a narrow column. */
+export const close: Letters = { heightMm: 2.1, stepMm: 3.25 };
+/** Sources, and what is looked up rather than read. */
+export const fine: Letters = { heightMm: 2, stepMm: 3.2 };
 export const smallStrong: Letters = { ...small, bold: true };
 export const heading: Letters = { heightMm: 3.5, stepMm: 6, bold: true };
 export const large: Letters = { heightMm: 5, stepMm: 8, bold: true };
@@ -47,9 +53,10 @@ export function labelled(label: string, text: string, width: number, letters: Le
   return [{ highMm: letters.stepMm, ink: (ink, x, top) => [lead, ...(first ? [told] : [])].forEach((l) => l.ink(ink, x, top)) }, ...more.map((words) => line(words, letters))];
 }
 
-/** Lines that are never parted. */
+/** Lines that are never parted, and that may stand alone on either side of a parting. */
 export function together(all: readonly Line[], indent = 0): Line {
   return {
+    lines: Math.max(2, all.length),
     highMm: all.reduce((mm, l) => mm + l.highMm, 0),
     ink: (ink, x, top) => {
       let y = top;
