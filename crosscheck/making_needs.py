@@ -1,5 +1,7 @@
-"""What a pair takes, recomputed by shapely from outlines and strips: net areas, tapes, bonds, glue, and both meanings of waste."""
+"""What a pair takes, recomputed by shapely from outlines and strips, folds from the DXF: net areas, tapes, bonds, glue, and both meanings of waste."""
 
+import ezdxf
+from ezdxf.path import make_path
 from shapely import Polygon
 from shapely.geometry import LineString
 
@@ -63,7 +65,29 @@ def tapes(checks, name, told):
     checks.near(f"{name}: tapes as laid", sum(s["perPair"] * (s["lengthMm"] - ends) for s in strips), sum(need["net"] for need in needs), 1e-2)
 
 
-def bonds(checks, name, told):
+def laid(told, strip):
+    """A strip's area as it lies, its two ends trimmed, for the pair."""
+    return strip["perPair"] * (strip["lengthMm"] - 2 * told["pieceSettings"]["stripEndsMm"]) * strip["widthMm"]
+
+
+def along_edges(checks, name, told, where, found):
+    """Folds, laps, tapes and bindings: how long they are by how wide."""
+    settings, parts = told["pieceSettings"], told["parts"]
+    want = {
+        "seam tapes": sum(laid(told, strip) for strip in strips_of(told, "tape") if strip["name"].startswith("seam tape")),
+        "binding of the topline": sum(laid(told, strip) for strip in strips_of(told, "upper leather")) / 2,
+        "lapped seams": 2 * settings["lapUnderMm"] * sum(line["lengthMm"] for line in told["stitching"] if parts["seam"] == "lapped" and line["use"] == "lapped" and line["name"].endswith("seam")),
+    }
+    for bond, mm2 in want.items():
+        checks.near(f"{name}, {bond}: bonded area", mm2, found.get(bond, {"areaMm2": 0})["areaMm2"], AREA, "mm2")
+    if "fold" in told["printed"]["layers"]:
+        flat = [list(make_path(line).flattening(0.0005)) for line in ezdxf.readfile(where / "pattern.dxf").modelspace().query('LWPOLYLINE[layer=="fold"]')]
+        folds = [long for long in (LineString([(p.x, p.y) for p in points]).length for points in flat) if long > 40]
+        mm2 = sum(folds) * settings["toplineFoldMm"]
+        checks.near(f"{name}: fold of the topline, by the lines in the DXF", mm2, found.get("fold of the topline", {"areaMm2": 0})["areaMm2"], 1e-4 * mm2 + 1e-9, "mm2")
+
+
+def bonds(checks, name, told, where):
     pieces, found = told["pieces"], {bond["name"]: bond for bond in told["making"]["bonds"]}
     stiff = {material: area(pieces, material) for material in STIFF}
     margin = area(pieces, "insole board") - area(pieces, "filler")
@@ -75,13 +99,15 @@ def bonds(checks, name, told):
         "shank between the boards": area(pieces, "shank"),
         "outsole": area(pieces, "sole leather"),
         "sock": area(pieces, "sock leather"),
-        "lining to the upper": area(pieces, "lining leather", BESIDE_LINING) - sum(stiff.values()) - margin,
+        # The forepart stays loose, a third of what meets.
+        "lining to the upper": 2 / 3 * (area(pieces, "lining leather", BESIDE_LINING) - sum(stiff.values()) - margin),
         **{f"{material} to the {layer}": mm2 for material, mm2 in stiff.items() for layer in ("lining", "upper") if mm2 > 0},
     }
     for bond, mm2 in want.items():
         checks.near(f"{name}, {bond}: bonded area", mm2, found[bond]["areaMm2"], AREA, "mm2")
     layers = {piece["name"] for piece in pieces if piece["material"] == "heel leather"}
     checks.near(f"{name}: bonded area of the heel's layers", area(pieces, "heel leather"), sum(found[layer]["areaMm2"] for layer in layers), AREA, "mm2")
+    along_edges(checks, name, told, where, found)
     for bond in found.values():
         checks.near(f"{name}, {bond['name']}: grams", bond["areaMm2"] * 1e-6 * sum(bond["coats"]) * bond["gPerM2"], bond["g"], 1e-3, "g")
     for need in told["making"]["materials"]:
@@ -95,5 +121,5 @@ for name, path in sets():
     materials(checks, name, told)
     holds(checks, name, told)
     tapes(checks, name, told)
-    bonds(checks, name, told)
+    bonds(checks, name, told, path)
 checks.end()
