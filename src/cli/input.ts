@@ -4,13 +4,13 @@ import { finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import { mostBytes } from "#job/files.ts";
 
-/** The bytes of a file. Throws a Refusal for anything that is not a readable, ordinary, non-empty file of bearable size. */
-export function readInput(path: string): Uint8Array {
+/** The bytes of a file. Throws a Refusal for anything that is not a readable, ordinary, non-empty file of bearable size; a table may be empty. */
+export function readInput(path: string, { mayBeEmpty = false } = {}): Uint8Array {
   const state = asking(path, () => statSync(path));
   if (state.isDirectory()) throw new Refusal(finding("file-is-folder", { file: path }));
   // A pipe or a device could keep us waiting for ever.
   if (!state.isFile()) throw new Refusal(finding("file-not-plain", { file: path }));
-  if (state.size === 0) throw new Refusal(finding("file-empty", { file: path }));
+  if (state.size === 0 && !mayBeEmpty) throw new Refusal(finding("file-empty", { file: path }));
   if (state.size > mostBytes) {
     throw new Refusal(finding("file-too-large", { file: path, megabytes: Math.round(state.size / 1e6), mostMegabytes: mostBytes / 1e6 }));
   }

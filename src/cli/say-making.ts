@@ -1,19 +1,29 @@
 // What to buy, what it costs and how long it takes, in the terminal.
-import type { Cost } from "#making/money/cost.ts";
+import { goodAmount } from "#making/amounts/good-amounts.ts";
+import type { Cost, ToBuy } from "#making/money/cost.ts";
 import { moneyWords } from "#making/amounts/decimal.ts";
 import type { Making } from "#making/making.ts";
-import { amountWords } from "#making/amounts/units.ts";
+import type { Need } from "#making/need.ts";
 
 /** The shopping list, the cost and the plan in short; all of it stands in making.pdf. */
 export function sayMaking({ pairs, needs, toBuy, cost, steps, calendar }: Making): string {
-  const rows = needs.map(({ good, kind, measure }) => {
-    const { short, whole } = toBuy.find((one) => one.good === good)!;
-    const packed = whole && measure !== "count" ? ` (${whole.words})` : "";
-    return `  ${good}: ${short > 0 ? `${amountWords(short, measure)}${packed}` : "nothing, it is on your shelf"}; ${kind}`;
-  });
+  const rows = needs.map((need) => `  ${need.good}: ${buyingWords(need, toBuy.find((one) => one.good === need.good)!)}; ${need.kind}`);
   const ready = calendar ? ` With your times at the bench it is ready on ${calendar.ready.date}.` : "";
-  return [`To buy for ${pairs === 1 ? "the pair" : `${pairs} pairs`}, with what falls away:`, ...rows, costWords(cost), `${steps.length} steps, about ${hours(cost.minutes)} of work on a pair.${ready} The bench book making.pdf holds it all, with cautions and a page to note measures on.`].join("\n");
+  return [`To buy for ${pairs === 1 ? "the pair" : `${pairs} pairs`}, with what falls away:`, ...rows, shopWords(cost), costWords(cost), `${steps.length} steps, about ${hours(cost.minutes)} of work on a pair.${ready} The bench book making.pdf holds it all, with cautions and a page to note measures on.`].join("\n");
 }
+
+/** "24.1 dm² (2.6 ft²), as 1 skin of 6 ft2, of which 31.6 dm² (3.4 ft²) are left over". */
+function buyingWords({ good, measure }: Need, { short, whole, left }: ToBuy): string {
+  if (short === 0) return "nothing, it is on your shelf";
+  const amount = goodAmount(good, short, measure);
+  if (!whole || whole.each * whole.count === short) return amount;
+  const over = goodAmount(good, left, measure);
+  return `${amount}, as ${whole.words}${left > 0 ? `, with ${over} left over` : ""}`;
+}
+
+/** What is paid this time, where anything has a price. */
+const shopWords = ({ currency, shopping, unpriced, lines }: Cost): string =>
+  `${unpriced.length === lines.length ? "" : `In the shop this time ${moneyWords(shopping, currency)}${unpriced.length === 0 ? "" : ", without what has no price"}. `}Tools are not in this list; they stand in making.pdf.`;
 
 const hours = (minutes: number): string => `${(minutes / 60).toFixed(1)} h`;
 

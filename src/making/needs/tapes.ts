@@ -1,4 +1,5 @@
 import type { Strip } from "#pieces/piece.ts";
+import { cutLength } from "../amounts/cut-length.ts";
 import type { GoodId } from "../goods.ts";
 import type { MakingInput } from "../input.ts";
 import type { Need } from "../need.ts";
@@ -39,7 +40,7 @@ export function tapeNeeds({ strips, settings }: MakingInput): readonly Need[] {
 function tape(good: TapeGood, strips: readonly Strip[], endsMm: number, widthMm: number, about: About): readonly Need[] {
   if (strips.length === 0) return [];
   const parts = strips.map(({ where, perPair, lengthMm }) => ({ name: where, perPair, net: perPair * Math.max(0, lengthMm - 2 * endsMm) }));
-  const net = netOf(parts), gross = strips.reduce((sum, { perPair, lengthMm }) => sum + perPair * lengthMm, 0);
-  const waste = wasteOf(1 - net / gross, `Each strip is cut ${endsMm} mm longer at both ends and trimmed where it lies.`);
+  const net = netOf(parts), gross = strips.reduce((sum, { perPair, lengthMm }) => sum + perPair * cutLength(lengthMm), 0);
+  const waste = wasteOf(1 - net / gross, `Each strip is cut ${endsMm} mm longer at both ends, to the next whole millimetre, and trimmed where it lies.`);
   return [{ good, measure: "length", parts, net, gross, ...(gross > net && { waste }), widthMm, ...about }];
 }
