@@ -44,6 +44,17 @@ describe("what a price is for", () => {
     expect(reckoned(withPrice("30", per)).cost.material).toBe(7.2);
   });
 
+  test("next to nothing is told, and what is just enough gives sums that are numbers, with all their digits", () => {
+    expect(told(withPrice("999999999", "0.0000001 mm2"))).toEqual([expect.stringMatching(/cannot be read: "0\.0000001" is less than can be measured or weighed; look at its decimals\. Until then the price is left out\.$/)]);
+    const dear = { ...withPrice("999999999", "0.000001 mm2"), pairs: 10_000, asked: "1" };
+    const { cost, toBuy } = reckoned(dear);
+    // 120 000 mm² a pair at 999 999 999 for a millionth of one; for ten thousand pairs that is 1.2e24.
+    expect(cost.material).toBe(1.19999999880e20);
+    expect(toBuy.map(({ paid = 0 }) => paid).every(Number.isFinite)).toBe(true);
+    expect(told(dear).join(" ")).toContain("costs you 119\u00A0999\u00A0999\u00A0880\u00A0000\u00A0000\u00A0000.00:");
+    expect(told(dear).join(" ")).not.toMatch(/NaN|Infinity|e\+/);
+  });
+
   // A square foot is 0.09290304 m² (international foot of 1959): 0.12 m² × 3 / 0.09290304 = 3.875.
   test("a square foot of leather where nothing is said, and that is told", () => {
     expect(told(withPrice("3"))).toEqual(["note: Where you do not say what a price is for, it is taken for 1 ft² of lining leather. Write it beside the price if it is another amount."]);

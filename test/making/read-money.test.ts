@@ -55,6 +55,15 @@ describe("in words", () => {
   test.each([
     [0.1 + 0.2, "0.30\u00A0€"], [1.005, "1.01\u00A0€"], [2.675, "2.68\u00A0€"], [-1.005, "−1.01\u00A0€"], [-0.001, "0.00\u00A0€"], [1e-7, "0.00\u00A0€"], [0, "0.00\u00A0€"], [999.995, "1000.00\u00A0€"], [12345.5, "12\u00A0345.50\u00A0€"], [1_234_567.891, "1\u00A0234\u00A0567.89\u00A0€"],
   ])("%d", (value, words) => expect(moneyWords(value, "€")).toBe(words));
+  // However much it is: digits in threes and two decimals, never an exponent or no number.
+  test("any amount is written with its digits", () => {
+    for (const value of [1e15, 1e20, 999_999_999.5e12, 1e21, 1.234e25, 2 ** 90]) {
+      expect(moneyWords(value, "€")).toMatch(/^[1-9]\d{0,2}(?:\u00A0\d{3})+\.00\u00A0€$/);
+      // Twelve figures are kept, as in all sums.
+      expect(Number(moneyWords(value, "").replaceAll("\u00A0", ""))).toBe(Number(value.toPrecision(12)));
+      expect(moneyWords(-value, "€")).toBe(`−${moneyWords(value, "€")}`);
+    }
+  });
   test("without a currency the number alone", () => expect(moneyWords(3, "")).toBe("3.00"));
   test("what is written is read back, to the hundredth", () => {
     fc.assert(fc.property(fc.integer({ min: 0, max: 100_000_000 }), (cents) => {

@@ -67,7 +67,7 @@ describe("amounts as a maker writes them", () => {
   });
 
   test.each([
-    ["-3 m2", "area", /below 0/u], ["−3 m2", "area", /below 0/u], [-3, "count", /below 0/u], ["", "mass", /empty.*g, kg, oz or lb/u], ["  ", "area", /empty/u],
+    ["0.0000001 mm2", "area", /"0\.0000001" is less than can be measured or weighed/u], [1e-7, "count", /less than/u], ["-3 m2", "area", /below 0/u], ["−3 m2", "area", /below 0/u], [-3, "count", /below 0/u], ["", "mass", /empty.*g, kg, oz or lb/u], ["  ", "area", /empty/u],
     ["3 furlongs", "length", /"furlongs" is no unit of length here; write mm, cm, m, in, ft or yd/u], ["3 kg", "area", /"kg" is no unit of area/u], ["3 m", "area", /no unit of area/u], ["2 ft2", "length", /no unit of length/u],
     ["much", "area", /no number/u], ["1/0 m2", "area", /fraction by 0/u], ["1..2 m", "length", /no number/u], ["1 2 m", "length", /no number/u], [Number.NaN, "area", /no number/u], [Infinity, "count", /no number/u], ["constructor m", "length", /no number/u], ["1 constructor", "length", /no unit/u],
   ] as const)("%s is refused with what to write", (written, measure, what) => expect(wrong(written, measure)).toMatch(what));

@@ -18,6 +18,14 @@ export function moneyWords(value: number, currency: string): string {
 /** Rounded as by hand: the point is shifted in the digits, since 1.005 × 100 is not 100.5 in binary. */
 function hundredths(value: number): string {
   const size = Math.abs(decimal(value));
+  // Of so much there are no hundredths left in a number, and it would be written with an exponent.
+  if (size >= 1e15) return `${value < 0 ? "-" : ""}${wholeDigits(size)}.00`;
   const cents = size < 0.001 ? 0 : Math.round(Number(`${size}e2`));
   return `${value < 0 && cents > 0 ? "-" : ""}${(cents / 100).toFixed(2)}`;
+}
+
+/** Its twelve figures and noughts behind them. */
+function wholeDigits(size: number): string {
+  const [figures = "", exponent = ""] = size.toExponential(11).split("e");
+  return figures.replace(".", "").padEnd(Number(exponent) + 1, "0");
 }

@@ -5,13 +5,17 @@ export type QuantityRead = { readonly value: number } | { readonly wrong: string
 
 const fractions: Readonly<Record<string, number>> = { "½": 1 / 2, "¼": 1 / 4, "¾": 3 / 4, "⅓": 1 / 3, "⅔": 2 / 3, "⅛": 1 / 8, "⅜": 3 / 8, "⅝": 5 / 8, "⅞": 7 / 8 };
 
+/** In any unit far less than is bought or worked; what costs something for less would cost more than all money. */
+const least = 1e-6;
+
 /** A number that is not below nothing, as people write amounts: 12.50, 12,50, 1 234, 1,234.5, and fractions 1/2, 2½, 2 1/2. */
 export function readQuantity(written: string | number): QuantityRead {
   const text = String(written).replaceAll("−", "-").replaceAll("⁄", "/").trim();
   const fraction = typeof written === "number" || text.startsWith("-") ? undefined : readFraction(text);
   if (fraction) return fraction;
   const figure = readFigure(typeof written === "number" ? written : text);
-  return figure.wrong === undefined ? { value: figure.value } : { wrong: wrongWords(figure.wrong, text) };
+  if (figure.wrong !== undefined) return { wrong: wrongWords(figure.wrong, text) };
+  return figure.value > 0 && figure.value < least ? { wrong: `"${text}" is less than can be measured or weighed; look at its decimals` } : { value: figure.value };
 }
 
 function readFraction(text: string): QuantityRead | undefined {
