@@ -15,7 +15,7 @@ import type { OwnLeathers } from "./leather-shelf.ts";
 import { Opener } from "./opener.ts";
 import { Writer } from "./keep/writer.ts";
 import { isExample } from "./state/edits.ts";
-import { filesOf, redo, run, setWaiting, settle, startHistory, stepsOf, takenIn, undo, type History, type Step } from "./state/history.ts";
+import { filesOf, redo, run, runBrought, setWaiting, settle, startHistory, stepsOf, takenIn, undo, type History, type Step } from "./state/history.ts";
 import { rulesOf } from "./state/rules-of.ts";
 import { picturesOf, Shelf } from "./state/shelf.ts";
 import type { ReadLast } from "./worker-talk.ts";
@@ -46,7 +46,6 @@ export class Desk {
   #held: { readonly gesture: string; readonly step: Step } | undefined;
   /** What waits and was tried, or kept from it by the maker's Stop. */
   #triedWaiting: Job | undefined;
-
   readonly #own: OwnNumbers & OwnWorkshop;
   #foretells: (job: Job) => Foretold | undefined = () => undefined;
   readonly #opener: Opener;
@@ -159,12 +158,8 @@ export class Desk {
     if (history.now.job === history.past.at(-1)?.job) this.#writer.write();
     else this.#ask(false);
   }
-  undo(): void {
-    this.#become(undo(this.#now.history));
-  }
-  redo(): void {
-    this.#become(redo(this.#now.history));
-  }
+  readonly undo = (): void => this.#become(undo(this.#now.history));
+  readonly redo = (): void => this.#become(redo(this.#now.history));
   /** Ends what is being worked out; what it was for is taken out again. */
   stop(): void {
     this.#triedWaiting = this.#now.waiting;
@@ -202,11 +197,13 @@ export class Desk {
   /** Opens a refused job all the same, so that its numbers can be corrected; taking back brings the former work. */
   openToCorrect(job: Job): void {
     this.#show({ pair: undefined, rules: undefined, stuck: true });
-    this.change(job, `opening ${job.title}`);
+    this.bring(job, `opening ${job.title}`);
   }
+  /** Changes the job to one whose workshop comes from elsewhere: it is not what the maker wrote here. */
+  readonly bring = (job: Job, what: string): void => this.#become(runBrought(this.#now.history, job, what), noComplaint);
   startAfresh(): void {
     if (this.#now.waiting) this.changeWaiting(undefined, "letting go of what waits");
-    this.change(this.begun(defaultJob()), "starting from the example last");
+    this.bring(this.begun(defaultJob()), "starting from the example last");
   }
   /** New work, with the maker's usual numbers and workshop where she keeps any. */
   begun(job: Job): Job {

@@ -8,7 +8,7 @@ import { phases } from "#making/steps/step.ts";
 import type { MakingSaid } from "#making/said.ts";
 import { byGoodGroup, goodWords } from "#app/state/good-words.ts";
 import { buyWords, listAsText, listLines } from "#app/state/list-words.ts";
-import { makingNow } from "#app/state/making-now.ts";
+import { laidFrom, makingNow, withCalendar, withoutCalendar } from "#app/state/making-now.ts";
 import { hours, makingWords, money } from "#app/state/making-words.ts";
 import { offTheShelf } from "#app/state/off-the-shelf.ts";
 import { spotOf, stationOf } from "#app/state/spots.ts";
@@ -46,8 +46,27 @@ describe("the station Making", () => {
     expect(text).toContain("Shopping list: Anna’s pair, 3 pairs\n");
     for (const { good } of making.needs) expect(text.toLowerCase().split("\n").filter((l) => l.startsWith(`- ${good}:`) || (l.startsWith("on the shelf") && l.includes(good)))).toHaveLength(1);
     expect(text).toContain("On the shelf, enough: upper leather");
-    expect(text).toMatch(/- Thread: 1 spool of 1000 m, of which .* is needed\..*EUR\u00a09\n/);
+    expect(text).toMatch(/- Thread: 1 spool of 1000 m, EUR\u00a09\. Polyester.*\. 9\d\d m .*will be left over\./);
+    // Two things are on the shelf or have a price; of all others it is said that they have none.
+    expect(text).toContain(`In the shop this time: EUR\u00a09, without ${listLines(making).filter(({ buy }) => buy.short > 0).length - 1} things that have no price yet.`);
+    expect(text).toContain("Tools are not in this list.");
     expect(buyWords(listLines(making)[0]!)).toBe("nothing");
+  });
+
+  test("the calendar is laid apart from what is only bought and paid, and both together are the whole", () => {
+    const said: MakingSaid = { pairs: "3", lasts: "many", sessions: "Tue 19:00-21:30, Sat 9-13, Sun", start: "2026-12-01", minutes: { closing: "long" }, rate: "-1", prices: { thread: { price: "9", for: "1000 m" } } };
+    const answered = withoutCalendar(pair, said)!;
+    expect(answered.calendar).toBeUndefined();
+    const whole = withCalendar(answered, of(said));
+    const codes = (m: { readonly findings: readonly { readonly code: string }[] }): readonly string[] => m.findings.map((f) => f.code).sort();
+    expect(whole.calendar).toEqual(of(said).calendar);
+    expect(whole.calendar).toBeDefined();
+    expect(codes(whole)).toEqual(codes(of(said)));
+    expect({ ...whole, findings: [] }).toEqual({ ...of(said), findings: [] });
+    // Prices, shelf and ticks lay no day anew; pairs, lasts and cement do.
+    const same = laidFrom(said);
+    expect(laidFrom({ ...said, rate: "30", overhead: "4", asked: "400", currency: "EUR", prices: {}, shelf: { thread: "9 m" }, skins: { thread: "9 m" }, done: { a: { left: "2026-12-01T19:40" } } })).toBe(same);
+    for (const other of [{ pairs: "4" }, { lasts: "2" }, { cement: "water-based" }, { minutes: {} }, { start: "2026-12-02" }, { sessions: "Sat 9-13" }]) expect(laidFrom({ ...said, ...other })).not.toBe(same);
   });
 
   test("what cannot be read is told at its own field, and the rest is reckoned with", () => {

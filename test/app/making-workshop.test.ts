@@ -4,7 +4,7 @@ import { Refusal } from "#base/refusal.ts";
 import { defaultJob } from "#job/default-job.ts";
 import type { Job } from "#job/job.ts";
 import { onScan, setLines } from "#app/state/edits.ts";
-import { redo, run, startHistory, takenIn, undo } from "#app/state/history.ts";
+import { redo, revived, run, runBrought, startHistory, takenIn, undo } from "#app/state/history.ts";
 import { setMaking, setMakingAt, setPrice } from "#app/state/making-edits.ts";
 import { departs, followed, readWorkshop, sameButMaking, takingOwn, withWorkshop, workshopOf, workshopStep, writeWorkshop, type WorkshopSaid } from "#app/state/workshop.ts";
 
@@ -45,7 +45,12 @@ describe("the workshop", () => {
     const opened = takenIn(second, priced(defaultJob(), "99"), "opening Example pair");
     expect(workshopStep(second, opened)).toBeUndefined();
     expect(workshopStep(opened, undo(opened))).toBeUndefined();
-    const hers = run(opened, second.now.job, takingOwn);
+    // Also where it is opened to be corrected, whatever it is called, and after the page was loaded again.
+    const corrected = runBrought(second, priced(defaultJob(), "98"), "opening Example pair");
+    expect(workshopStep(second, corrected)).toBeUndefined();
+    expect(workshopStep(second, revived(corrected, (job) => job as Job)!)).toBeUndefined();
+    expect(workshopStep(second, run(second, priced(defaultJob(), "98"), "opening a tin"))?.after).toEqual({ prices: { "upper leather": { price: "98", for: "1 ft2" } } });
+    const hers = runBrought(opened, second.now.job, takingOwn);
     expect(workshopStep(opened, hers)).toBeUndefined();
     expect(workshopStep(hers, undo(hers))).toBeUndefined();
     expect(workshopStep(first, run(first, priced(setLines(defaultJob(), { throatDepthMm: 80 }), "12"), "two things at once"))).toBeUndefined();

@@ -80,8 +80,11 @@ inBrowser("steps of a pair in a browser", (fresh) => {
     await title.focus();
     await page.keyboard.press("Enter");
     expect(await title.getAttribute("aria-expanded")).toBe("true");
-    await row(cemented).locator(".safety").first().waitFor();
-    expect(await row(cemented).locator(".safety").allInnerTexts()).toEqual(expect.arrayContaining([expect.stringMatching(/cement/i)]));
+    // What can hurt stands beside the step in a line, and opens to the whole.
+    const care = row(cemented).locator(".step-care");
+    expect(await care.innerText()).toMatch(/Take care: .*organic-vapour filters/);
+    await care.getByRole("button", { name: `what can hurt: ${cemented}` }).click();
+    await care.locator(".safety").getByText("data sheet").first().waitFor();
     await row(cemented).getByText("Have at hand").waitFor();
     // Ticked too late: the time is set right, and the timer with it.
     await row(cemented).getByLabel("left shoe done at").fill("2026-12-01T19:20");
@@ -113,7 +116,7 @@ inBrowser("steps of a pair in a browser", (fresh) => {
     await word("the steps").click();
     const titles = (await page.locator(".work-step h4").allInnerTexts()).map((t) => t.replace(/^\d+\. /, ""));
     for (const title of titles) expect(lines.some((line) => line.includes(title))).toBe(true);
-    await word(`both: ${titles[0]}`).click();
+    await page.getByRole("checkbox", { name: `done: ${titles[0]}`, exact: true }).check();
     await word("the calendar").click();
     await word("what is left, from now on").waitFor();
     expect((await days.locator("li > p:not(.follows)").allInnerTexts())[0]).toMatch(/^19:4\d/);

@@ -1,24 +1,40 @@
 import type { ReactElement } from "react";
 import type { Making } from "#making/making.ts";
+import { lastsOf } from "#making/calendar/lasts.ts";
+import { cementOf, cements } from "#making/needs/cement-choice.ts";
 import { phases } from "#making/steps/step.ts";
 import type { Desk } from "../desk.ts";
+import { cementFollows, cementSaid, cementWords, lastsWords } from "../state/cement-words.ts";
 import { capital } from "../state/good-words.ts";
 import { setMaking, setMakingAt } from "../state/making-edits.ts";
 import { hours } from "../state/making-words.ts";
 import { say } from "../state/numbers.ts";
 import { usualMinutes } from "../state/usual-minutes.ts";
 import { Fold } from "./fold.tsx";
+import { WordChoice } from "./word-choice.tsx";
 import { WrittenField, WrittenSentence } from "./written-field.tsx";
 
 /** How many pairs, from when and at what times; what follows is when they are ready. */
 export function MakingPairs({ desk, making }: { readonly desk: Desk; readonly making: Making }): ReactElement {
   const { job } = desk;
-  const { pairs, start, sessions } = job.making;
+  const { pairs, lasts, start, sessions } = job.making;
+  const several = making.pairs > 1 || lasts !== undefined;
   return (
-    <WrittenSentence spots={["making pairs", "making start", "making sessions"]}>
+    <WrittenSentence spots={["making pairs", "making lasts", "making start", "making sessions"]} follows={several && lastsWords(job.making, making)}>
       You make <WrittenField desk={desk} spot="making pairs" label="how many pairs" value={pairs} edit={(text) => setMaking(job, { pairs: text === "" ? undefined : text })} what="how many pairs" hint="1" /> {making.pairs === 1 ? "pair" : "pairs"} of this,
       from <WrittenField desk={desk} spot="making start" label="first day of work" value={start} edit={(text) => setMaking(job, { start: text === "" ? undefined : text })} what="the first day of work" hint="say, 2026-12-01" letters={40} keys="text" /> on,
       and work <WrittenField desk={desk} spot="making sessions" label="when you work, by days and times" value={sessions} edit={(text) => setMaking(job, { sessions: text === "" ? undefined : text })} what="when you work" hint="say, Tue 19:00-21:30, Sat 9-13" letters={400} keys="text" />.
+      {several && <>{" "}Of lasts in this size you have <WrittenField desk={desk} spot="making lasts" label="how many pairs of lasts in this size" value={lasts} edit={(text) => setMaking(job, { lasts: text === "" ? undefined : text })} what="how many pairs of lasts" hint="1" /> {lastsOf(job.making, making.pairs) === 1 ? "pair" : "pairs"}.</>}
+    </WrittenSentence>
+  );
+}
+
+/** What soles and margins are stuck with, and what that asks of the maker. */
+export function MakingCement({ desk, making }: { readonly desk: Desk; readonly making: Making }): ReactElement {
+  const { job } = desk;
+  return (
+    <WrittenSentence spots={["making cement"]} follows={cementFollows(job.making, making)}>
+      Soles and margins are stuck with <WordChoice label="what soles and margins are stuck with" spot="making cement" value={cementOf(job.making)} options={cements} say={(cement) => cementWords[cement]} onChange={(cement) => desk.change(setMaking(job, { cement: cementSaid[cement] }), "the cement")} />.
     </WrittenSentence>
   );
 }

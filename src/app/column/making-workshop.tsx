@@ -20,7 +20,7 @@ export function MakingOthers({ desk, workshop }: { readonly desk: Desk; readonly
       {apart && (
         <p className="sentence picked">
           This pair keeps prices and shelf of its own. Other than yours: {apart}.{" "}
-          <button type="button" className="word" onClick={() => desk.change(withWorkshop(desk.job, own), takingOwn)}>Use my own prices and shelf</button>, or{" "}
+          <button type="button" className="word" onClick={() => desk.bring(withWorkshop(desk.job, own), takingOwn)}>Use my own prices and shelf</button>, or{" "}
           <button type="button" className="word" onClick={() => void workshop.keep(desk.job)}>keep these as mine</button>.
         </p>
       )}

@@ -1,11 +1,17 @@
-import { useMemo, useState, type ReactElement } from "react";
+import { memo, useDeferredValue, useMemo, useState, type ReactElement } from "react";
 import { explain } from "#base/findings.ts";
 import type { Calendar, Session, Stint } from "#making/calendar/calendar.ts";
+import type { Making } from "#making/making.ts";
+import type { MakingSaid } from "#making/said.ts";
+import type { Step } from "#making/steps/step.ts";
 import { clockText, dateWords } from "#making/calendar/dates.ts";
 import { shoes } from "#making/calendar/progress.ts";
+import { isOfCalendar } from "../state/calendar-findings.ts";
 import { useLocalTime } from "../state/local-time.ts";
 import { hours } from "../state/making-words.ts";
+import { laidFrom } from "../state/making-now.ts";
 import type { MakingViewProps } from "../state/making-views.ts";
+import { noTicks } from "../state/step-edits.ts";
 import { calendarOfRest } from "../state/step-left.ts";
 import { SessionRule } from "./session-rule.tsx";
 
@@ -15,18 +21,19 @@ const pauseMin = 15;
 /** What is done at which time at the bench, and what dries meanwhile; as planned, or what is left from now on. */
 export function MakingCalendar({ desk, making }: Pick<MakingViewProps, "desk" | "making">): ReactElement {
   const said = desk.job.making;
-  const { steps, findings } = making;
-  const done = said.done ?? {};
-  const isDone = (id: string): boolean => shoes.every((shoe) => Boolean(done[id]?.[shoe]));
+  const { steps, pairs, findings } = making;
+  const done = said.done ?? noTicks;
+  const isDone = (id: string): boolean => isTicked(done, id);
   const begun = steps.some((s) => isDone(s.id));
   const now = useLocalTime();
   const [whole, setWhole] = useState(false);
-  const rest = useMemo(() => (begun && !whole ? calendarOfRest(making, said, now) : undefined), [begun, whole, making, said, now]);
+  // Prices that are typed meanwhile lay no day anew.
+  const from = useDeferredValue(laidFrom(said));
+  const rest = useMemo(() => (begun && !whole ? calendarOfRest({ steps, pairs }, { ...(JSON.parse(from) as MakingSaid), done }, now) : undefined), [begun, whole, steps, pairs, from, done, now]);
   const calendar = rest ? rest.calendar : making.calendar;
-  const titleOf = (id: string): string => steps.find((s) => s.id === id)?.title ?? id;
   if (steps.length > 0 && steps.every((s) => isDone(s.id))) return <Page title="The calendar"><p>All steps are ticked off. Take the ticks out at the steps to plan the next pair.</p></Page>;
   if (!calendar) {
-    const why = (rest?.findings ?? findings).filter(({ code }) => /^(sessions|start|chain|calendar)-/.test(code));
+    const why = (rest?.findings ?? findings).filter(isOfCalendar);
     return (
       <Page title="The calendar">
         {why.length > 0 ? <ul className="findings">{why.map((f) => <li key={explain(f)} className="look">{explain(f)}</li>)}</ul> : <p>Write in the column when you work, like “Tue 19:00-21:30, Sat 9:00-13:00”, and from which day on. The steps are then fitted into these times around what has to dry.</p>}
@@ -35,16 +42,18 @@ export function MakingCalendar({ desk, making }: Pick<MakingViewProps, "desk" | 
   }
   return (
     <Page title={`Ready on ${dateWords(calendar.ready.date)}, ${clockText(calendar.ready.min)}`}>
-      <p className="follows">{calendar.sessions.length === 1 ? "One session" : `${calendar.sessions.length} sessions`}, {hours(workMin(calendar))} of work for {making.pairs === 1 ? "one pair" : `${making.pairs} pairs`}. Laying out and clearing away are not counted: leave room for them.</p>
+      <p className="follows">{calendar.sessions.length === 1 ? "One session" : `${calendar.sessions.length} sessions`}, {hours(workMin(calendar))} of work for {pairs === 1 ? "one pair" : `${pairs} pairs`}. Laying out and clearing away are not counted: leave room for them.</p>
       {begun && (
         <p className="which-calendar">
           {[false, true].map((all) => <button key={String(all)} type="button" className="word" aria-pressed={whole === all} onClick={() => setWhole(all)}>{all ? "all, as first planned" : "what is left, from now on"}</button>)}
         </p>
       )}
-      {calendar.sessions.map((session, k) => <At key={`${session.date} ${session.fromMin}`} session={session} making={making} titleOf={titleOf} isDone={isDone} midst={rest !== undefined && k === 0} />)}
+      <Days calendar={calendar} steps={steps} done={done} midst={rest !== undefined} />
     </Page>
   );
 }
+
+const isTicked = (done: NonNullable<MakingSaid["done"]>, id: string): boolean => shoes.every((shoe) => Boolean(done[id]?.[shoe]));
 
 const workMin = ({ sessions }: Calendar): number => sessions.reduce((sum, { stints }) => sum + stints.reduce((s, { fromMin, toMin }) => s + toMin - fromMin, 0), 0);
 
@@ -57,20 +66,35 @@ function Page({ title, children }: { readonly title: string; readonly children: 
   );
 }
 
-interface AtProps extends Pick<MakingViewProps, "making"> {
+interface DaysProps extends Pick<Making, "steps"> {
+  readonly calendar: Calendar;
+  readonly done: NonNullable<MakingSaid["done"]>;
+  /** The first session has begun already, perhaps. */
+  readonly midst: boolean;
+}
+
+/** All times at the bench. They are drawn anew only with another calendar or another tick: there may be hundreds. */
+const Days = memo(function Days({ calendar, steps, done, midst }: DaysProps): ReactElement {
+  const byId = new Map(steps.map((s) => [s.id, s]));
+  const isDone = (id: string): boolean => isTicked(done, id);
+  return <>{calendar.sessions.map((session, k) => <At key={`${session.date} ${session.fromMin}`} session={session} byId={byId} isDone={isDone} midst={midst && k === 0} />)}</>;
+}, (a, b) => a.calendar === b.calendar && a.done === b.done && a.midst === b.midst);
+
+interface AtProps {
   readonly session: Session;
-  readonly titleOf: (id: string) => string;
+  readonly byId: ReadonlyMap<string, Step>;
   readonly isDone: (id: string) => boolean;
   /** It has begun already, perhaps. */
   readonly midst: boolean;
 }
 
 /** One time at the bench. */
-function At({ session, making: { steps }, titleOf, isDone, midst }: AtProps): ReactElement {
+function At({ session, byId, isDone, midst }: AtProps): ReactElement {
   const { date, fromMin, toMin, stints, waits } = session;
   const from = (min: number): string => clockText(fromMin + min);
+  const titleOf = (id: string): string => byId.get(id)?.title ?? id;
   const restOf = ({ step, part, parts }: Stint): { readonly what: string; readonly min: number } | undefined => {
-    const wait = steps.find((s) => s.id === step)?.wait;
+    const wait = byId.get(step)?.wait;
     return wait && part === parts ? { what: wait.what, min: Math.min(wait.wellMin, wait.mostMin ?? Infinity) } : undefined;
   };
   return (
@@ -91,7 +115,7 @@ function At({ session, making: { steps }, titleOf, isDone, midst }: AtProps): Re
         })}
       </ol>
       {waits.length > 0 && (
-        <p className="rests">When you stop: {waits.map(({ step, untilDate, untilMin }, k) => <span key={step}>{k > 0 && "; "}{steps.find((s) => s.id === step)?.wait?.what ?? titleOf(step)}, until {untilDate === date ? "" : `${dateWords(untilDate)}, `}{clockText(untilMin)}</span>)}.</p>
+        <p className="rests">When you stop: {waits.map(({ step, untilDate, untilMin }, k) => <span key={step}>{k > 0 && "; "}{byId.get(step)?.wait?.what ?? titleOf(step)}, until {untilDate === date ? "" : `${dateWords(untilDate)}, `}{clockText(untilMin)}</span>)}.</p>
       )}
     </section>
   );

@@ -1,6 +1,6 @@
 import { useId, useState, type ReactElement } from "react";
 import { byGoodGroup, capital } from "../state/good-words.ts";
-import { amountOf, buyWords, listAsText, listLines, type ListLine } from "../state/list-words.ts";
+import { amountOf, buyWords, leftOver, listAsText, listLines, paidWords, toolsApart, type ListLine } from "../state/list-words.ts";
 import { money } from "../state/making-words.ts";
 import type { MakingViewProps } from "../state/making-views.ts";
 import { mm, percent } from "../state/numbers.ts";
@@ -10,16 +10,15 @@ export function MakingList({ desk, making }: Pick<MakingViewProps, "desk" | "mak
   const lines = listLines(making);
   const { pairs, cost } = making;
   const { title } = desk.job;
-  const paid = lines.flatMap(({ buy }) => (buy.paid === undefined || buy.short <= 0 ? [] : [buy.paid]));
-  const unpriced = lines.filter(({ buy }) => buy.short > 0 && buy.paid === undefined).length;
   return (
     <section className="making-page shopping">
       <header>
         <h2>To buy for {pairs === 1 ? "one pair" : `${pairs} pairs`}</h2>
         <p className="follows">
-          {paid.length > 0 && <>About <b>{money(paid.reduce((a, b) => a + b, 0), cost.currency)}</b> in the shop{unpriced > 0 && `, and ${unpriced === 1 ? "one thing" : `${unpriced} things`} without a price`}. </>}
-          What falls away between the pieces is counted in. The list is printed with the bench book, making.pdf, at the station Sheets. <CopyList text={() => listAsText(title, making)} />
+          {paidWords(making) !== undefined && <b>{paidWords(making)} </b>}
+          {toolsApart} What falls away between the pieces is counted in{lines.some(leftOver) && ", and what will be left over is told at each thing"}. The list is printed with the bench book, making.pdf, at the station Sheets. <CopyList text={() => listAsText(title, making)} />
         </p>
+        {Object.keys(desk.job.making).length === 0 && <p>Begin with <b>the steps</b> and with <b>tools and care</b>, under this page: they tell what is done, with what, and what can hurt. Then buy what stands here. Prices and when you work are written in the column as soon as you want to know what it costs and when it is ready.</p>}
       </header>
       {byGoodGroup(lines).map(({ group, here }) => (
         <section key={group} aria-label={capital(group)}>
@@ -58,12 +57,12 @@ function Thing({ line, pairs, currency }: { readonly line: ListLine; readonly pa
 }
 
 /** How what has to be bought comes about: for one pair, for all, less the shelf. What the line above says already is left out. */
-function takesWords({ need, buy }: ListLine, pairs: number): string {
+function takesWords({ need, buy }: Pick<ListLine, "need" | "buy">, pairs: number): string {
   const of = (amount: number): string => amountOf(need, amount);
-  const over = buy.whole && buy.short > 0 && buy.whole.count * buy.whole.each > buy.short * 1.0001 ? `; ${of(buy.short)} of what you buy is used` : "";
   const shelf = buy.onShelf > 0 ? `; on the shelf ${of(buy.onShelf)}` : "";
-  if (pairs > 1) return `One pair takes ${of(need.gross)}, ${pairs} pairs ${of(buy.needed)}${shelf}${over}.`;
-  if (shelf || over) return `One pair takes ${of(need.gross)}${shelf}${over}.`;
+  const left = leftOver({ need, buy }) ? `; ${of(buy.left)} will be left over` : "";
+  if (pairs > 1) return `One pair takes ${of(need.gross)}, ${pairs} pairs ${of(buy.needed)}${shelf}${left}.`;
+  if (shelf || left) return `One pair takes ${of(need.gross)}${shelf}${left}.`;
   return need.gross > need.net * 1.0001 ? `${of(need.net)} of it in the pieces, the rest falls away or is spare.` : "";
 }
 

@@ -7,6 +7,7 @@ import type { Step } from "#making/steps/step.ts";
 import { listed } from "../state/listed.ts";
 import { hours } from "../state/making-words.ts";
 import { stepWords } from "../state/step-words.ts";
+import { StepCare } from "./step-care.tsx";
 
 interface MakingStepProps {
   readonly step: Step;
@@ -27,6 +28,8 @@ interface MakingStepProps {
 export function MakingStep({ step, number, takes, state, done, now, cautions, titleOf, open, onOpen, onTick }: MakingStepProps): ReactElement {
   const id = useId();
   const ticked = state.both.is === "done" || state.both.is === "drying";
+  // A pattern is made once, for both.
+  const once = step.phase === "pattern" && step.shoes === "together";
   return (
     <li className={`work-step ${state.both.is.replace(" ", "-")}`} id={`step-${step.id}`}>
       <div className="work-line">
@@ -35,18 +38,20 @@ export function MakingStep({ step, number, takes, state, done, now, cautions, ti
           <p className="follows"><span className="stands">{stepWords(state, done, now, titleOf)}</span> · {takes}</p>
         </div>
         <p className="ticks">
-          {shoes.map((shoe) => (
+          {once && <label><input type="checkbox" aria-label={`done: ${step.title}`} checked={ticked} onChange={(e) => onTick(shoes, e.target.checked ? now : undefined)} /> done</label>}
+          {!once && shoes.map((shoe) => (
             <label key={shoe}><input type="checkbox" aria-label={`${shoe}: ${step.title}`} checked={Boolean(done?.[shoe])} onChange={(e) => onTick([shoe], e.target.checked ? now : undefined)} /> {shoe}</label>
           ))}
-          <button type="button" className="word" disabled={ticked} aria-label={`both: ${step.title}`} onClick={() => onTick(shoes.filter((shoe) => !done?.[shoe]), now)}>both</button>
+          {!once && <button type="button" className="word" disabled={ticked} aria-label={`both: ${step.title}`} onClick={() => onTick(shoes.filter((shoe) => !done?.[shoe]), now)}>both</button>}
         </p>
       </div>
-      <div className="work-open" id={id} hidden={!open}>{open && <Opened step={step} cautions={cautions} done={done} onTick={onTick} />}</div>
+      {(!ticked || open) && <StepCare of={cautions} title={step.title} />}
+      <div className="work-open" id={id} hidden={!open}>{open && <Opened step={step} done={done} onTick={onTick} />}</div>
     </li>
   );
 }
 
-function Opened({ step, cautions, done, onTick }: Pick<MakingStepProps, "step" | "cautions" | "done" | "onTick">): ReactElement {
+function Opened({ step, done, onTick }: Pick<MakingStepProps, "step" | "done" | "onTick">): ReactElement {
   const { todo, needs, right, fails, wait } = step;
   return (
     <>
@@ -65,8 +70,6 @@ function Opened({ step, cautions, done, onTick }: Pick<MakingStepProps, "step" |
         {(needs.goods.length > 0 || needs.tools.length > 0) && <p><b>Have at hand</b>: {listed([...needs.goods, ...needs.tools])}.</p>}
         <Lines title="It is right when" lines={right} />
         <Lines title="Where it goes wrong" lines={fails} />
-        {cautions.map((c) => <p key={c.hazard} className="safety"><b>{c.title}.</b> {c.short}</p>)}
-        {cautions.length > 0 && <p className="follows">More of this under tools and care.</p>}
       </div>
     </>
   );

@@ -11,6 +11,8 @@ export interface Step {
   readonly waiting?: Job;
   /** Measures that were typed and do not go with the others yet; they stay beside the work until they do, or are let go. */
   readonly unused?: Unused;
+  /** What it says of the workshop was not written at this pair: it came with an opened file, or is the maker's own. */
+  readonly brought?: true;
 }
 
 /** All that can be taken back and done again. `gesture` names the drag or the typing that is still going on. */
@@ -37,6 +39,11 @@ export function run(h: History, job: Job, what: string, gesture?: string, unused
   return step(h, { job, what, ...besides(h.now.waiting), ...still(unused) }, gesture);
 }
 
+/** {@link run} with a job whose workshop comes from elsewhere: out of a file, or the maker's own. Numbers that wait for one last have no say in another. */
+export function runBrought(h: History, job: Job, what: string): History {
+  return step(h, { job, what, ...besides(h.now.waiting), ...still(job.last === h.now.job.last ? h.now.unused : "none"), brought: true }, undefined);
+}
+
 /** Lets `waiting` wait beside the work, or nothing any more; a step like any other. */
 export function setWaiting(h: History, waiting: Job | undefined, what: string, gesture?: string): History {
   return step(h, { job: h.now.job, what, ...besides(waiting), ...still(h.now.unused) }, gesture);
@@ -44,7 +51,7 @@ export function setWaiting(h: History, waiting: Job | undefined, what: string, g
 
 /** What was brought in becomes the work. Where it waited, the step that let it wait gives way: to take that back would only try it again. */
 export function takenIn(h: History, job: Job, what: string, unused?: Unused): History {
-  return { past: h.now.waiting === job ? h.past : pastWith(h), now: { job, what, ...(unused ? { unused } : {}) }, future: [] };
+  return { past: h.now.waiting === job ? h.past : pastWith(h), now: { job, what, ...(unused ? { unused } : {}), brought: true }, future: [] };
 }
 
 /** The present as if `waiting`, from before, had gone on waiting in place of what waits now. */
@@ -116,7 +123,7 @@ export function revived(kept: History, read: (job: unknown) => Job): History | u
   };
   const readable = (kept: Step): readonly Step[] => {
     const job = readOr(kept.job);
-    return job ? [{ job, what: kept.what, ...besides(kept.waiting && readOr(kept.waiting)), ...still(readUnused(kept.unused)) }] : [];
+    return job ? [{ job, what: kept.what, ...besides(kept.waiting && readOr(kept.waiting)), ...still(readUnused(kept.unused)), ...(kept.brought === true && { brought: true }) }] : [];
   };
   const past = [...kept.past, kept.now].flatMap(readable);
   const now = past.at(-1);

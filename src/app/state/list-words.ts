@@ -31,14 +31,28 @@ export function buyWords({ need, buy }: ListLine): string {
   return buy.whole ? buy.whole.words : amountOf(need, buy.short);
 }
 
+/** Whether some of it is left when all pairs are made: more than a hand would notice. */
+export const leftOver = ({ buy }: Pick<ListLine, "buy">): boolean => buy.left > 0.0005 * buy.needed;
+
+/** What is paid in the shop this time; nothing where no price is known. */
+export function paidWords(making: Pick<Making, "needs" | "toBuy" | "cost">): string | undefined {
+  const short = listLines(making).filter(({ buy }) => buy.short > 0), unpriced = short.filter(({ buy }) => buy.paid === undefined).length;
+  if (unpriced === short.length) return undefined;
+  const without = unpriced === 0 ? "" : `, without ${unpriced === 1 ? "one thing that has" : `${unpriced} things that have`} no price yet`;
+  return `In the shop this time: ${money(making.cost.shopping, making.cost.currency)}${without}.`;
+}
+
+export const toolsApart = "Tools are not in this list.";
+
 /** The list as plain text, for a message or a note: what has to be bought, group by group, and what lies on the shelf already. */
 export function listAsText(title: string, making: Making): string {
   const lines = listLines(making);
   const line = (l: ListLine): string => {
-    const exact = l.buy.whole ? `, of which ${amountOf(l.need, l.buy.short)} ${l.need.measure === "count" ? "are" : "is"} needed` : "";
-    return `- ${capital(l.good)}: ${buyWords(l)}${exact}. ${l.need.kind}${l.buy.paid === undefined ? "" : `, ${money(l.buy.paid, making.cost.currency)}`}`;
+    const paid = l.buy.paid === undefined ? "" : `, ${money(l.buy.paid, making.cost.currency)}`;
+    const left = leftOver(l) ? ` ${amountOf(l.need, l.buy.left)} will be left over.` : "";
+    return `- ${capital(l.good)}: ${buyWords(l)}${paid}. ${capital(l.need.kind)}.${left}`;
   };
   const groups = byGoodGroup(lines.filter((l) => l.buy.short > 0)).map(({ group, here }) => [capital(group), ...here.map(line), ""].join("\n"));
   const there = lines.filter((l) => l.buy.short <= 0).map((l) => l.good);
-  return [`Shopping list: ${title}, ${making.pairs === 1 ? "one pair" : `${making.pairs} pairs`}`, "", ...groups, ...(there.length > 0 ? [`On the shelf, enough: ${there.join(", ")}`] : [])].join("\n").trimEnd() + "\n";
+  return [`Shopping list: ${title}, ${making.pairs === 1 ? "one pair" : `${making.pairs} pairs`}`, paidWords(making), toolsApart, "", ...groups, ...(there.length > 0 ? [`On the shelf, enough: ${there.join(", ")}`] : [])].filter((line) => line !== undefined).join("\n").trimEnd() + "\n";
 }

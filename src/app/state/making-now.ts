@@ -1,18 +1,39 @@
-import { useMemo, useState } from "react";
+import { useDeferredValue, useMemo, useState } from "react";
 import { makingOfPair } from "#job/making.ts";
 import type { Pair } from "#job/pair.ts";
 import type { Making } from "#making/making.ts";
 import type { MakingSaid } from "#making/said.ts";
+import { isOfCalendar } from "./calendar-findings.ts";
 
 /** What making the shown pair takes, by what the maker says now; nothing while its pieces are not cut yet. */
 export function makingNow(pair: Pair, said: MakingSaid): Making | undefined {
   return pair.pieces.length === 0 ? undefined : makingOfPair(pair, said);
 }
 
-/** The same for the page: prices answer at once, and while something is dragged it stays that of the last pair worked out in full. */
+/** What the calendar is laid from, as one text: all that is said but prices, shelf, pay and ticks. */
+export const laidFrom = (said: MakingSaid): string => JSON.stringify(said, (key, value: unknown) => (apart.has(key) ? undefined : value));
+const apart: ReadonlySet<string> = new Set<keyof MakingSaid>(["prices", "shelf", "skins", "currency", "rate", "overhead", "asked", "done"]);
+
+/** All but the calendar, which takes longest: hundreds of pairs fill years of evenings. */
+export const withoutCalendar = (pair: Pair, said: MakingSaid): Making | undefined => makingNow(pair, { ...said, sessions: "", start: "" });
+
+/** Lays the calendar, the steps it is of, and what is to be said of it, beside the rest. */
+export function withCalendar(making: Making, laid: Making | undefined): Making {
+  const findings = [...making.findings.filter((f) => !isOfCalendar(f)), ...(laid?.findings ?? []).filter(isOfCalendar)];
+  return { ...making, ...(laid && { steps: laid.steps }), ...(laid?.calendar && { calendar: laid.calendar }), findings };
+}
+
+/**
+ * The same for the page: prices answer at once, the calendar follows a moment later, and while something is dragged all stays that of the
+ * last pair worked out in full.
+ */
 export function useMakingNow(pair: Pair | undefined, draft: boolean, said: MakingSaid): Making | undefined {
   const [full, setFull] = useState(pair);
   if (!draft && full !== pair) setFull(pair);
   const of = draft ? full : pair;
-  return useMemo(() => of && makingNow(of, said), [of, said]);
+  const answered = useMemo(() => of && withoutCalendar(of, said), [of, said]);
+  const from = useDeferredValue(laidFrom(said));
+  const ofLater = useDeferredValue(of);
+  const laid = useMemo(() => ofLater && makingNow(ofLater, JSON.parse(from) as MakingSaid), [ofLater, from]);
+  return useMemo(() => answered && withCalendar(answered, laid), [answered, laid]);
 }

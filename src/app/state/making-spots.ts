@@ -33,6 +33,10 @@ export function makingSpotOf(f: Finding): MakingSpot | undefined {
     case "money-pairs-read":
     case "money-pairs-many":
       return "making pairs";
+    case "lasts-unread":
+      return "making lasts";
+    case "cement-unread":
+      return "making cement";
     case "minutes-unread": {
       const phase = phases.find((p) => p === f.data.phase);
       return phase && `making minutes ${phase}`;

@@ -19,6 +19,6 @@ export type StripSpot = `strip ${UpperLayer} ${number} ${"widthMm" | "gaugeMm"}`
 /** A measure of a shoe in the log, by number of the pair. */
 export type ShoeSpot = `shoe ${number} ${Side} ${ShoeMeasure}`;
 /** What the maker wrote about making and money: one text for the whole, for one thing that is bought, or for one stretch of the work. */
-export type MakingSpot = `making ${"pairs" | "currency" | "rate" | "overhead" | "asked" | "start" | "sessions"}` | `making ${"prices" | "for" | "shelf" | "skins"} ${GoodId}` | `making minutes ${Phase}`;
+export type MakingSpot = `making ${"pairs" | "lasts" | "cement" | "currency" | "rate" | "overhead" | "asked" | "start" | "sessions"}` | `making ${"prices" | "for" | "shelf" | "skins"} ${GoodId}` | `making minutes ${Phase}`;
 /** A number of the job, by the part it stands in: where a finding belongs, and which field a refusal speaks of. */
 export type Spot = `last ${MeasureKey}` | `lines ${keyof LineSettings}` | `pieces ${keyof PieceSettings}` | `parts ${keyof PartChoices}` | `shell ${keyof ShellNumbers}` | `lasting ${keyof PullSettings}` | `leather ${UpperLayer}` | StripSpot | ShoeSpot | MakingSpot | `sheets ${SheetNumber}` | "card bar" | `scan ${MeasureName | "unit" | "side" | "feather" | "other"}` | `point ${LandmarkName}` | `mark ${TapeMark}`;

@@ -8,8 +8,8 @@ import type { History } from "./history.ts";
 import { listed } from "./listed.ts";
 import { setMaking } from "./making-edits.ts";
 
-/** What the maker says of her workshop, whatever pair is on the bench. How many pairs, from when, what is asked and what is ticked off belong to a pair. */
-const parts = ["currency", "prices", "shelf", "skins", "minutes", "rate", "overhead", "sessions"] as const;
+/** What the maker says of her workshop, whatever pair is on the bench. How many pairs and lasts, from when, what is asked and what is ticked off belong to a pair. */
+const parts = ["currency", "prices", "shelf", "skins", "minutes", "rate", "overhead", "sessions", "cement"] as const;
 type Part = (typeof parts)[number];
 export type WorkshopSaid = Pick<MakingSaid, Part>;
 
@@ -52,6 +52,7 @@ const words: Readonly<Record<Part, (n: number) => string>> = {
   rate: () => "the hour’s pay",
   overhead: () => "the overhead",
   sessions: () => "when you work",
+  cement: () => "the cement",
 };
 
 /** In what a pair departs from her own workshop, in words; nothing where it does not. */
@@ -78,8 +79,7 @@ export function workshopStep(before: History, after: History): { readonly before
   const [from, to] = [before.now.job, after.now.job];
   if (from.making === to.making || !sameButMaking(from, to)) return undefined;
   const takenBack = after.future[0] === before.now;
-  const { what } = takenBack ? before.now : after.now;
-  if (what === takingOwn || what.startsWith("opening ")) return undefined;
+  if ((takenBack ? before.now : after.now).brought) return undefined;
   const [was, is] = [workshopOf(from), workshopOf(to)];
   return alike(was, is) ? undefined : { before: was, after: is };
 }
