@@ -4,16 +4,11 @@ import { explain, severityOf } from "#base/findings.ts";
 import { calendarOf } from "#making/calendar/calendar-of.ts";
 import type { Calendar } from "#making/calendar/calendar.ts";
 import type { Step } from "#making/steps/step.ts";
+import { at, holds, stintsOf } from "../support/calendar-holds.ts";
 import { anyPlan, anyWeek, aStep, aWait } from "../support/invented-steps.ts";
 
 const start = "2026-12-01";
 const said = (sessions: string) => ({ sessions, start });
-/** Minutes since 1970, by the platform's own calendar. */
-const at = (date: string, min: number): number => Date.parse(`${date}T00:00Z`) / 60_000 + min;
-
-interface Done { readonly step: string; readonly from: number; readonly to: number; readonly session: number; readonly pairs?: number }
-const stintsOf = (calendar: Calendar): readonly Done[] =>
-  calendar.sessions.flatMap(({ date, fromMin, stints }, session) => stints.map((s) => ({ step: s.step, from: at(date, fromMin + s.fromMin), to: at(date, fromMin + s.toMin), session, ...(s.pairs !== undefined && { pairs: s.pairs }) })));
 const shown = (calendar: Calendar): readonly string[] => calendar.sessions.flatMap(({ date, fromMin, stints }) => stints.map((s) => `${date} ${s.step} ${fromMin + s.fromMin - 1140}-${fromMin + s.toMin - 1140}${s.parts > 1 ? ` ${s.part}/${s.parts}` : ""}`));
 
 /**
@@ -64,50 +59,6 @@ test("a pattern is made once, whatever the number of pairs", () => {
   const { calendar } = calendarOf({ steps, pairs: 3, said: said("Sat 9-18") });
   expect(calendar!.sessions[0]!.stints.map((s) => s.toMin - s.fromMin)).toEqual([50, 60]);
 });
-
-/** Whatever is planned has to keep these; said with nothing of the planner but its result. */
-function holds(steps: readonly Step[], pairs: number, calendar: Calendar): void {
-  const done = stintsOf(calendar);
-  const of = (id: string): readonly Done[] => done.filter((s) => s.step === id);
-  const endOf = (id: string): number => Math.max(...of(id).map((s) => s.to));
-  const beginOf = (id: string): number => Math.min(...of(id).map((s) => s.from));
-  const planned = ({ wait }: Step): number => (wait ? Math.min(wait.wellMin, wait.mostMin ?? Infinity) : 0);
-  done.forEach((s, k) => {
-    expect(s.to).toBeGreaterThan(s.from);
-    if (k > 0) expect(s.from).toBeGreaterThanOrEqual(done[k - 1]!.to);
-  });
-  for (const { fromMin, toMin, stints } of calendar.sessions) expect(stints[0]!.fromMin >= 0 && stints.at(-1)!.toMin <= toMin - fromMin).toBe(true);
-  for (const step of steps) {
-    const mine = of(step.id);
-    const asked = Math.max(1, Math.ceil(step.minutes * pairs));
-    expect(mine.reduce((sum, s) => sum + s.to - s.from, 0)).toBe(asked);
-    const parts = calendar.sessions.flatMap((session) => session.stints.filter((s) => s.step === step.id));
-    expect(parts.map((s) => [s.part, s.parts])).toEqual(parts.map((_, k) => [k + 1, parts.length]));
-    for (const before of step.after) expect(beginOf(step.id)).toBeGreaterThanOrEqual(endOf(before) + (sameRounds(mine, of(before)) ? -Infinity : planned(steps.find((s) => s.id === before)!)));
-    const next = steps.filter((s) => s.after.includes(step.id));
-    if (step.wait?.mostMin !== undefined && next.length > 0) {
-      mine.forEach((round, r) => {
-        const k = round.pairs ?? pairs;
-        const fits = next.some((s) => {
-          const then = of(s.id);
-          const lag = (then[r]?.from ?? Infinity) - round.to;
-          return then.length === mine.length && then[r]!.session === round.session && lag >= planned(step) && lag + (k - 1) * Math.max(step.minutes, s.minutes) <= step.wait!.mostMin!;
-        });
-        expect(fits).toBe(true);
-      });
-    }
-    if (mine.length > 1 && mine[0]!.pairs === undefined) for (const s of mine) expect(s.to - s.from).toBeGreaterThanOrEqual(10);
-  }
-  const ready = Math.max(...steps.map((step) => endOf(step.id) + planned(step)));
-  expect(at(calendar.ready.date, calendar.ready.min)).toBe(ready);
-  calendar.sessions.forEach(({ date, toMin, waits }) => {
-    const end = at(date, toMin);
-    const resting = steps.filter((step) => endOf(step.id) <= end && endOf(step.id) + planned(step) > end);
-    expect(waits.map((w) => `${w.step} ${at(w.untilDate, w.untilMin)}`).toSorted()).toEqual(resting.map((step) => `${step.id} ${endOf(step.id) + planned(step)}`).toSorted());
-  });
-}
-/** Rounds of one chain follow each other round by round. */
-const sameRounds = (a: readonly Done[], b: readonly Done[]): boolean => a.length > 1 && a.length === b.length && a[0]!.pairs !== undefined && b[0]!.pairs !== undefined;
 
 /** When the work is ready if one thing is done after the other and nothing meanwhile; as a maker without a plan would. Steps of a chain go into one session. */
 function oneAfterTheOther(steps: readonly Step[], sessions: readonly (readonly [number, number])[]): number | undefined {

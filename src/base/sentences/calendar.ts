@@ -20,13 +20,13 @@ export const calendarSentences = {
   "sessions-none": sentence("look", () => `When you work: no time could be read, so there is no calendar. ${example}`),
   "start-unread": sentence("look", (d: { text: string }) =>
     `First day of work: “${d.text}” is no day of the calendar, so the calendar counts weeks. Write year, month and day, like 2026-12-01.`),
-  "start-alone": sentence("note", (_: Readonly<Record<string, never>>) => `A first day of work is said, but not when you work; so there is no calendar. ${example}`),
+  "start-alone": sentence("note", () => `A first day of work is said, but not when you work; so there is no calendar. ${example}`),
   "lasts-unread": sentence("look", (d: { text: string }) =>
     `How many pairs of lasts you have: “${d.text}” is no whole number from 1 on, and one pair is reckoned with. Write a number like 2.`),
   "chain-too-long": sentence("look", (d: { steps: readonly string[]; needMin: number; longestMin: number }) =>
     `There is no calendar: ${d.steps.map((title) => `“${title}”`).join(", ")} must be done in one go: what is coated or wetted there does not wait for another day. That takes ${long(d.needMin)} with its drying; your longest session is ${long(d.longestMin)}. Make one session that long.`),
   "chain-too-slow": sentence("look", (d: { steps: readonly string[] }) =>
     `There is no calendar: ${d.steps.map((title) => `“${title}”`).join(", ")} cannot be done before the first of them has dried too far; at the minutes that stand here, what lies between takes longer. Look at your minutes for this part of the work.`),
-  "calendar-too-long": sentence("look", (d: { hours: number; pairs: number; sessions: number; weeks: number }) =>
-    `There is no calendar: ${d.pairs === 1 ? "the pair takes" : `${d.pairs} pairs take`} about ${d.hours} hours at the bench, and that fills more than ${d.sessions} of your sessions (${d.weeks} weeks or more of them). Make fewer pairs at a time, or work in more or longer sessions.`),
+  "calendar-too-long": sentence("look", (d: { hours: number; pairs: number; rounds: number; sessions: number; weeks: number }) =>
+    `There is no calendar: ${d.pairs === 1 ? "the pair takes" : `${d.pairs} pairs take`} about ${d.hours} hours at the bench, ${d.rounds === 1 ? "and" : `in ${d.rounds} rounds on your lasts, and`} that fills more than ${d.sessions} of your sessions (${d.weeks} weeks or more of them). Make fewer pairs at a time, or work in more or longer sessions.`),
 };

@@ -1,14 +1,14 @@
 import type { Span } from "./bench-time.ts";
 import { minutesADay } from "./dates.ts";
-import { layWork, type Laid, type Manner, type Rounds } from "./fit-work.ts";
-import { allMinutes, minutesFor, type WorkPlan } from "./work-plan.ts";
+import { layWork, type Laid, type Manner, type Batches } from "./fit-work.ts";
+import { allMinutes, minutesOf, restBetween, type WorkPlan } from "./work-plan.ts";
 
 /**
  * Tries some manners of laying the work and keeps the one that is ready on the earliest day, then with the fewest stretches, then
  * earliest. One of them does step after step and waits idle: what is ready later than that is never chosen. Nothing where the sessions do
  * not hold the work.
  */
-export function bestLaid(plan: WorkPlan, rounds: Rounds, sessions: readonly Span[]): readonly Laid[] | undefined {
+export function bestLaid(plan: WorkPlan, batches: Batches, sessions: readonly Span[]): readonly Laid[] | undefined {
   if (allMinutes(plan) > sessions.reduce((sum, { from, to }) => sum + to - from, 0)) return undefined;
   const inOrder = plan.steps.map((_, k) => -k);
   const urgencies = [tails(plan), inOrder];
@@ -17,7 +17,7 @@ export function bestLaid(plan: WorkPlan, rounds: Rounds, sessions: readonly Span
     ...urgencies.flatMap((urgency) => (["urgent", "soonest"] as const).flatMap((next) => [true, false].map((whole) => ({ next, urgency, whole })))),
   ];
   const tried = manners.flatMap((manner) => {
-    const parts = layWork(plan, rounds, sessions, manner);
+    const parts = layWork(plan, batches, sessions, manner);
     return parts ? [{ parts, idle: manner.next === "idle", ready: readyAt(plan, parts) }] : [];
   });
   const bound = tried.find((t) => t.idle)?.ready ?? Infinity;
@@ -30,7 +30,7 @@ export function bestLaid(plan: WorkPlan, rounds: Rounds, sessions: readonly Span
 function tails(plan: WorkPlan): readonly number[] {
   const tail = plan.steps.map(() => 0);
   for (const group of plan.groups.toReversed()) {
-    for (const k of group.toReversed()) tail[k] = minutesFor(plan, k, plan.pairs) + plan.rest[k]! + plan.after[k]!.reduce((most, j) => Math.max(most, tail[j]!), 0);
+    for (const k of group.toReversed()) tail[k] = minutesOf(plan, k) + plan.after[k]!.reduce((most, j) => Math.max(most, restBetween(plan, k, j) + tail[j]!), plan.rest[k]!);
   }
   return tail;
 }

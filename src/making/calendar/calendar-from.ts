@@ -15,23 +15,24 @@ export function calendarFrom(plan: WorkPlan, parts: readonly Laid[], sessions: r
     return countsWeeks ? `week ${Math.floor((number - someMonday) / 7) + 1}, ${weekdayNames[weekdayOf(number)]}` : dayText(dayOf(number));
   };
   const minOf = (time: number): number => time - Math.floor(time / minutesADay) * minutesADay;
-  const total = new Map<number, number>();
-  for (const { step } of parts) total.set(step, (total.get(step) ?? 0) + 1);
-  const soFar = new Map<number, number>();
-  const rests: { step: string; until: number }[] = [];
+  const key = ({ step, first }: Laid): string => `${step} ${first}`;
+  const total = new Map<string, number>();
+  for (const part of parts) total.set(key(part), (total.get(key(part)) ?? 0) + 1);
+  const told = ({ first, pairs, step }: Laid): { first?: number; pairs?: number } => (pairs < plan.pairs && plan.steps[step]!.phase !== "pattern" ? { first: first + 1, pairs } : {});
+  const soFar = new Map<string, number>();
+  const rests: (Omit<Session["waits"][number], "untilDate" | "untilMin"> & { readonly until: number })[] = [];
   const days = [...new Set(parts.map((part) => part.session))].map((s): Session => {
     const { from, to } = sessions[s]!;
     const stints = parts.filter((part) => part.session === s).map((part): Stint => {
-      const nth = (soFar.get(part.step) ?? 0) + 1;
-      soFar.set(part.step, nth);
+      const nth = (soFar.get(key(part)) ?? 0) + 1;
+      soFar.set(key(part), nth);
       const { id } = plan.steps[part.step]!;
-      if (nth === total.get(part.step) && plan.rest[part.step]! > 0) rests.push({ step: id, until: part.to + plan.rest[part.step]! });
-      const some = part.pairs !== undefined && part.pairs < plan.pairs ? { pairs: part.pairs } : {};
-      return { step: id, fromMin: part.from - from, toMin: part.to - from, part: nth, parts: total.get(part.step)!, ...some };
+      if (nth === total.get(key(part)) && plan.rest[part.step]! > 0) rests.push({ step: id, until: part.to + plan.rest[part.step]!, ...told(part) });
+      return { step: id, fromMin: part.from - from, toMin: part.to - from, part: nth, parts: total.get(key(part))!, ...told(part) };
     });
-    const waits = rests.filter(({ until }) => until > to).map(({ step, until }) => ({ step, untilDate: dateOf(until), untilMin: minOf(until) }));
+    const waits = rests.filter(({ until }) => until > to).map(({ until, ...of }) => ({ ...of, untilDate: dateOf(until), untilMin: minOf(until) }));
     return { date: dateOf(from), fromMin: minOf(from), toMin: minOf(from) + to - from, stints, waits };
   });
   const ready = readyAt(plan, parts);
-  return { sessions: days, ready: { date: dateOf(ready), min: minOf(ready) } };
+  return { sessions: days, ready: { date: dateOf(ready), min: minOf(ready) }, ...(plan.rounds > 1 && { rounds: plan.rounds, lasts: plan.lasts }) };
 }

@@ -4,10 +4,11 @@ export interface Stint {
   /** Minutes from the session's begin. */
   readonly fromMin: number;
   readonly toMin: number;
-  /** 1 of 2 where a step goes on later, or is done for some pairs first. */
+  /** 1 of 2 where the same work on the same pairs goes on later. */
   readonly part: number;
   readonly parts: number;
-  /** How many of the pairs, where not all of them are done in one go. */
+  /** The first of the pairs, from 1, and how many, where not all of them are done in one go. */
+  readonly first?: number;
   readonly pairs?: number;
 }
 
@@ -20,7 +21,7 @@ export interface Session {
   readonly toMin: number;
   readonly stints: readonly Stint[];
   /** What dries or rests when the session ends, and until when it has to. */
-  readonly waits: readonly { readonly step: string; readonly untilDate: string; readonly untilMin: number }[];
+  readonly waits: readonly { readonly step: string; readonly untilDate: string; readonly untilMin: number; readonly first?: number; readonly pairs?: number }[];
 }
 
 /** The work of all pairs fitted into the maker's sessions. */
@@ -28,4 +29,7 @@ export interface Calendar {
   readonly sessions: readonly Session[];
   /** Day on which the last step is done, and its wait over. */
   readonly ready: { readonly date: string; readonly min: number };
+  /** Where there are fewer pairs of lasts than pairs: how many, and in how many rounds what is done on them is done. */
+  readonly rounds?: number;
+  readonly lasts?: number;
 }

@@ -1,9 +1,12 @@
 import type { Span } from "./bench-time.ts";
-import { minutesFor, type WorkPlan } from "./work-plan.ts";
+import { dealt } from "./lasts-rounds.ts";
+import { minutesFor, restBetween, type WorkPlan } from "./work-plan.ts";
 
 /** A chain done for some of the pairs: what has to lie in one session. Its steps are named by their place in the group. */
-export interface Round {
+export interface Batch {
   readonly group: readonly number[];
+  /** The first of its pairs, from 0, and how many they are. */
+  readonly first: number;
   readonly pairs: number;
   /** Minutes of each of the group's steps. */
   readonly lasts: readonly number[];
@@ -22,16 +25,16 @@ const mostOrders = 120;
  * A chain for so many pairs. While the later pairs are coated the first ones dry already, so that with each pair more the time that is
  * left shrinks by the longer of both steps: rest + (pairs − 1) · max(a, b) ≤ most.
  */
-export function roundOf(plan: WorkPlan, group: readonly number[], pairs: number): Round {
-  const before = group.map((k) => plan.before[k]!.flatMap((j) => (group.includes(j) ? [{ step: group.indexOf(j), rest: plan.rest[j]! }] : [])));
+export function batchOf(plan: WorkPlan, group: readonly number[], pairs: number, first = 0): Batch {
+  const before = group.map((k) => plan.before[k]!.flatMap((j) => (group.includes(j) ? [{ step: group.indexOf(j), rest: restBetween(plan, j, k) }] : [])));
   const most = group.map((k) => {
     const to = plan.most[k];
     return to && { min: Math.floor(to.min - (pairs - 1) * Math.max(plan.minutes[k]!, plan.minutes[to.next]!)), next: group.indexOf(to.next) };
   });
-  const round: Round = { group, pairs, lasts: group.map((k) => minutesFor(plan, k, pairs)), before, most, orders: [] };
-  const long = (order: readonly number[]): number => spanOf({ ...round, orders: [order] }) ?? Infinity;
+  const batch: Batch = { group, first, pairs, lasts: group.map((k) => minutesFor(plan, k, pairs)), before, most, orders: [] };
+  const long = (order: readonly number[]): number => spanOf({ ...batch, orders: [order] }) ?? Infinity;
   const orders = ordersOf(before.map((list) => list.map(({ step }) => step))).map((order) => ({ order, span: long(order) }));
-  return { ...round, orders: orders.filter(({ span }) => span < Infinity).toSorted((a, b) => a.span - b.span).map(({ order }) => order) };
+  return { ...batch, orders: orders.filter(({ span }) => span < Infinity).toSorted((a, b) => a.span - b.span).map(({ order }) => order) };
 }
 
 /** Orders in which everything comes after what is before it, at most {@link mostOrders}; by the steps' places. */
@@ -46,10 +49,10 @@ function ordersOf(before: readonly (readonly number[])[]): readonly (readonly nu
 }
 
 /** Where a chain's steps lie, by place, in what is free of one session, so that the last is done soonest; none begins before `soonest`. Nothing where they do not fit. */
-export function layChain(round: Round, free: readonly Span[], soonest: readonly number[]): readonly Span[] | undefined {
+export function layChain(batch: Batch, free: readonly Span[], soonest: readonly number[]): readonly Span[] | undefined {
   let best: readonly Span[] | undefined;
-  for (const order of round.orders) {
-    const laid = layInOrder(round, order, free, soonest);
+  for (const order of batch.orders) {
+    const laid = layInOrder(batch, order, free, soonest);
     if (laid && (!best || endOf(laid) < endOf(best))) best = laid;
   }
   return best;
@@ -60,7 +63,7 @@ const endOf = (spans: readonly Span[]): number => Math.max(...spans.map((s) => s
  * Every step as early as it can be in this order. Where a follower would begin too late, the step it follows is moved later and all are
  * laid again; each move is forced and only ever later, so that what stands at the end is the earliest there is.
  */
-function layInOrder({ lasts, before, most }: Round, order: readonly number[], free: readonly Span[], soonest: readonly number[]): readonly Span[] | undefined {
+function layInOrder({ lasts, before, most }: Batch, order: readonly number[], free: readonly Span[], soonest: readonly number[]): readonly Span[] | undefined {
   const least = [...soonest];
   for (;;) {
     const laid: Span[] = [];
@@ -83,20 +86,18 @@ function firstFree(free: readonly Span[], soonest: number, lasts: number): numbe
   return gap && Math.max(gap.from, soonest);
 }
 
-/** How long a session must be for one round, at the least; nothing where no length is enough. */
-export function spanOf(round: Round): number | undefined {
-  const enough = round.group.reduce((sum, _, k) => sum + round.lasts[k]! + Math.max(0, round.most[k]?.min ?? 0, ...round.before[k]!.map(({ rest }) => rest)), 0);
-  const laid = layChain(round, [{ from: 0, to: enough }], round.group.map(() => 0));
+/** How long a session must be for one batch, at the least; nothing where no length is enough. */
+export function spanOf(batch: Batch): number | undefined {
+  const enough = batch.group.reduce((sum, _, k) => sum + batch.lasts[k]! + Math.max(0, batch.most[k]?.min ?? 0, ...batch.before[k]!.map(({ rest }) => rest)), 0);
+  const laid = layChain(batch, [{ from: 0, to: enough }], batch.group.map(() => 0));
   return laid && endOf(laid);
 }
 
-/** A chain cut into rounds of as many pairs as one session and the open time of the cement let; nothing where not even one pair goes. */
-export function roundsOf(plan: WorkPlan, group: readonly number[], longestMin: number): readonly Round[] | undefined {
-  const fits = (pairs: number): boolean => (spanOf(roundOf(plan, group, pairs)) ?? Infinity) <= longestMin;
+/** A chain cut into batches of as many pairs as one session and the open time of the cement let; nothing where not even one pair goes. */
+export function batchesOf(plan: WorkPlan, group: readonly number[], longestMin: number): readonly Batch[] | undefined {
+  const { first, pairs } = plan.share[group[0]!]!;
+  const fits = (some: number): boolean => (spanOf(batchOf(plan, group, some)) ?? Infinity) <= longestMin;
   let most = 0;
-  while (most < plan.pairs && fits(most + 1)) most++;
-  if (most === 0) return undefined;
-  const count = Math.ceil(plan.pairs / most);
-  const few = Math.floor(plan.pairs / count);
-  return Array.from({ length: count }, (_, r) => roundOf(plan, group, few + (r < plan.pairs - few * count ? 1 : 0)));
+  while (most < pairs && fits(most + 1)) most++;
+  return most === 0 ? undefined : dealt(pairs, most, first).map((share) => batchOf(plan, group, share.pairs, share.first));
 }

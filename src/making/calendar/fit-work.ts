@@ -1,13 +1,15 @@
 import { BenchTime, type Span } from "./bench-time.ts";
-import { layChain, type Round } from "./fit-chain.ts";
-import { minutesFor, type WorkPlan } from "./work-plan.ts";
+import { layChain, type Batch } from "./fit-chain.ts";
+import { groupLinks, type Links } from "./work-links.ts";
+import { minutesOf, restBetween, type WorkPlan } from "./work-plan.ts";
 
 /** A stretch of one step in one session. */
 export interface Laid extends Span {
   readonly step: number;
   readonly session: number;
-  /** How many pairs, where a chain is done in rounds. */
-  readonly pairs?: number;
+  /** The first of the pairs, from 0, and how many. */
+  readonly first: number;
+  readonly pairs: number;
 }
 
 /** How the work is laid. */
@@ -27,20 +29,21 @@ export interface Manner {
 /** Nothing shorter is begun of a step that goes on later, and nothing shorter is left of it. */
 export const leastStintMin = 10;
 
-/** Chains cut into rounds, beside the plan's groups; none for a single step. */
-export type Rounds = readonly (readonly Round[] | undefined)[];
+/** Chains cut into batches, beside the plan's groups; none for a single step. */
+export type Batches = readonly (readonly Batch[] | undefined)[];
 
 /** Lays the groups one by one into the sessions; nothing where these do not hold them. */
-export function layWork(plan: WorkPlan, rounds: Rounds, sessions: readonly Span[], manner: Manner): readonly Laid[] | undefined {
+export function layWork(plan: WorkPlan, batches: Batches, sessions: readonly Span[], manner: Manner): readonly Laid[] | undefined {
   const time = new BenchTime(sessions);
   const laid: Laid[] = [];
-  /** When each step is over for all pairs, its rest with it. */
-  const over = plan.steps.map(() => -Infinity);
+  /** When each step ends, and when all that is laid is over, rests with it. */
+  const ends = plan.steps.map(() => -Infinity);
+  let over = -Infinity;
   const begin = (group: readonly number[]): readonly number[] =>
-    group.map((k) => plan.before[k]!.reduce((latest, j) => (group.includes(j) ? latest : Math.max(latest, over[j]!)), manner.next === "idle" ? Math.max(plan.soonest[k]!, ...over) : plan.soonest[k]!));
-  const place = (g: number, round: number, fromSession: number): readonly Laid[] | undefined => {
+    group.map((k) => plan.before[k]!.reduce((latest, j) => (group.includes(j) ? latest : Math.max(latest, ends[j]! + restBetween(plan, j, k))), manner.next === "idle" ? Math.max(plan.soonest[k]!, over) : plan.soonest[k]!));
+  const place = (g: number, batch: number, fromSession: number): readonly Laid[] | undefined => {
     const group = plan.groups[g]!;
-    return rounds[g] ? layRound(rounds[g][round]!, time, fromSession, begin(group)) : layStep(plan, group[0]!, time, begin(group)[0]!, manner.whole);
+    return batches[g] ? layBatch(batches[g][batch]!, time, fromSession, begin(group)) : layStep(plan, group[0]!, time, begin(group)[0]!, manner.whole);
   };
   const { waitsFor, urgent } = turns(plan, manner);
   const open = new Set(plan.groups.keys());
@@ -50,14 +53,15 @@ export function layWork(plan: WorkPlan, rounds: Rounds, sessions: readonly Span[
     const g = able[begins.indexOf(Math.min(...begins))]!;
     open.delete(g);
     let from = 0;
-    for (let round = 0; round < (rounds[g]?.length ?? 1); round++) {
-      const parts = place(g, round, from);
+    for (let batch = 0; batch < (batches[g]?.length ?? 1); batch++) {
+      const parts = place(g, batch, from);
       if (!parts) return undefined;
       from = parts[0]!.session;
       for (const part of parts) {
         time.take(part.session, part);
         laid.push(part);
-        over[part.step] = Math.max(over[part.step]!, part.to + plan.rest[part.step]!);
+        ends[part.step] = Math.max(ends[part.step]!, part.to);
+        over = Math.max(over, part.to + plan.rest[part.step]!);
       }
     }
   }
@@ -65,17 +69,17 @@ export function layWork(plan: WorkPlan, rounds: Rounds, sessions: readonly Span[
 }
 
 /** Which groups come before each, and how urgent each is. */
-function turns(plan: WorkPlan, { urgency }: Manner): { readonly waitsFor: readonly (readonly number[])[]; readonly urgent: readonly number[] } {
-  const groupOf = plan.steps.map((_, k) => plan.groups.findIndex((group) => group.includes(k)));
+function turns(plan: WorkPlan, { urgency }: Manner): { readonly waitsFor: Links; readonly urgent: readonly number[] } {
   return {
-    waitsFor: plan.groups.map((group, g) => group.flatMap((k) => plan.before[k]!.map((j) => groupOf[j]!)).filter((other) => other !== g)),
+    waitsFor: groupLinks(plan.groups, plan.before),
     urgent: plan.groups.map((group) => Math.max(...group.map((k) => urgency[k]!))),
   };
 }
 
 /** One step for all pairs, cut where it has to be. */
 function layStep(plan: WorkPlan, step: number, time: BenchTime, soonest: number, whole: boolean): readonly Laid[] | undefined {
-  let left = minutesFor(plan, step, plan.pairs);
+  const { first, pairs } = plan.share[step]!;
+  let left = minutesOf(plan, step);
   const parts: Laid[] = [];
   for (let session = time.sessionAfter(soonest); session < time.sessions.length; session++) {
     const { from: begin, to: end } = time.sessions[session]!;
@@ -84,7 +88,7 @@ function layStep(plan: WorkPlan, step: number, time: BenchTime, soonest: number,
       const span = gap.to - from;
       const cut = left <= span ? left : whole && left <= end - begin ? 0 : Math.min(span, left - leastStintMin);
       if (cut < Math.min(left, leastStintMin)) continue;
-      parts.push({ step, session, from, to: from + cut });
+      parts.push({ step, session, from, to: from + cut, first, pairs });
       left -= cut;
       if (left === 0) return parts;
     }
@@ -92,13 +96,13 @@ function layStep(plan: WorkPlan, step: number, time: BenchTime, soonest: number,
   return undefined;
 }
 
-/** One round of a chain, in the first session that holds it. */
-function layRound(round: Round, time: BenchTime, fromSession: number, soonest: readonly number[]): readonly Laid[] | undefined {
-  const work = round.lasts.reduce((sum, min) => sum + min, 0);
+/** One batch of a chain, in the first session that holds it. */
+function layBatch(batch: Batch, time: BenchTime, fromSession: number, soonest: readonly number[]): readonly Laid[] | undefined {
+  const work = batch.lasts.reduce((sum, min) => sum + min, 0);
   for (let session = Math.max(fromSession, time.sessionAfter(Math.min(...soonest))); session < time.sessions.length; session++) {
     const free = time.free(session);
-    const spans = free.reduce((sum, gap) => sum + gap.to - gap.from, 0) < work ? undefined : layChain(round, free, soonest);
-    if (spans) return spans.map((span, i) => ({ ...span, step: round.group[i]!, session, pairs: round.pairs })).toSorted((a, b) => a.from - b.from);
+    const spans = free.reduce((sum, gap) => sum + gap.to - gap.from, 0) < work ? undefined : layChain(batch, free, soonest);
+    if (spans) return spans.map((span, i) => ({ ...span, step: batch.group[i]!, session, first: batch.first, pairs: batch.pairs })).toSorted((a, b) => a.from - b.from);
   }
   return undefined;
 }
