@@ -70,12 +70,31 @@ export function checkedJob(name: string, raw: unknown): Job {
   const head = raw as { format?: unknown; version?: unknown };
   if (typeof raw !== "object" || raw === null || head.format !== "lastwise job") throw new Refusal(finding("job-unreadable", { file: name, why: "it is not a job saved by Lastwise" }));
   if (typeof head.version === "number" && head.version > newest) throw new Refusal(finding("job-newer", { file: name, version: head.version }));
-  const checked = jobSchema.safeParse(renewed(raw as Saved), { error: plainly });
+  const saved = renewed(raw as Saved);
+  const checked = jobSchema.safeParse(saved, { error: plainly });
   if (!checked.success) {
     const issue = checked.error.issues[0]!;
-    throw new Refusal(finding("job-field-wrong", { file: name, field: issue.path.join(" → ") || "job", why: issue.message }));
+    throw new Refusal(finding("job-field-wrong", { file: name, field: placeOf(issue.path), why: issue.message }));
   }
+  const passedOver = holderOf(saved);
+  if (passedOver) throw new Refusal(finding("job-field-wrong", { file: name, field: placeOf(passedOver), why: plainly({ code: "unrecognized_keys", keys: [protoKey] }) }));
   return checked.data as Job;
+}
+
+const placeOf = (path: readonly PropertyKey[]): string => path.map(String).join(" → ") || "job";
+
+/** A name like any other in a file, but the one that validation leaves out without a word: what stood under it would be lost. */
+const protoKey = "__proto__";
+
+/** The way to the first field that holds something of that name. Only for what was found valid: that is nowhere deep. */
+function holderOf(value: unknown): readonly string[] | undefined {
+  if (typeof value !== "object" || value === null) return undefined;
+  if (Object.hasOwn(value, protoKey)) return [];
+  for (const [key, inner] of Object.entries(value)) {
+    const way = holderOf(inner);
+    if (way) return [key, ...way];
+  }
+  return undefined;
 }
 
 /** What is wrong with a field, where the schema says nothing of its own. */

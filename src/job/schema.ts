@@ -202,11 +202,17 @@ const shoeEntry = z.strictObject({
 
 /** As it was written: what cannot be read as an amount is told where it is used, and the job opens all the same. */
 const written = z.union([z.string().max(60), number], { error: "must be a number or a short text" });
-const writtenBy = z.record(z.string().max(60), written, { error: "must hold numbers or short texts by name" });
+/** Far more than there are goods, stretches of work or steps; each name that is none is told, and nobody reads more. */
+const mostNames = 200;
+const byName = <T extends z.ZodType>(of: T, what: string) =>
+  z
+    .record(z.string().max(60), of, { error: ({ code }) => (code === "invalid_key" ? "must be a name of at most 60 letters" : `must hold ${what}`) })
+    .refine((said) => Object.keys(said).length <= mostNames, { error: `must hold at most ${mostNames} names` });
+const writtenBy = byName(written, "numbers or short texts by name");
 const makingShape = {
   pairs: written,
   currency: textUpTo(8),
-  prices: z.record(z.string().max(60), z.strictObject({ price: written, for: textUpTo(60).optional() }), { error: "must hold prices by name" }),
+  prices: byName(z.strictObject({ price: written, for: textUpTo(60).optional() }), "prices by name"),
   shelf: writtenBy,
   skins: writtenBy,
   minutes: writtenBy,
@@ -217,7 +223,7 @@ const makingShape = {
   cement: textUpTo(40),
   start: textUpTo(40),
   sessions: textUpTo(400),
-  done: z.record(z.string().max(60), z.strictObject({ left: textUpTo(40), right: textUpTo(40) }).partial(), { error: "must hold ticks by step" }),
+  done: byName(z.strictObject({ left: textUpTo(40), right: textUpTo(40) }).partial(), "ticks by step"),
 } satisfies Record<keyof MakingSaid, z.ZodType>;
 
 /** What a saved job must look like; messages are shown to the maker after the field's name. */

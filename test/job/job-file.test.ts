@@ -82,6 +82,30 @@ describe("a saved job", () => {
     expect(() => readJobFile("pair.lastwise", new Uint8Array(0))).toThrow(/empty/);
   });
 
+  test("holds prices, shelf, sizes, minutes and ticks by no more names than anyone writes", () => {
+    const names = (count: number, value: unknown) => Object.fromEntries(Array.from({ length: count }, (_, k) => [`thing ${k}`, value]));
+    const opened = (making: object) => () => readJobFile("pair.json", asJson({ ...defaultJob(), making }));
+    for (const [field, value] of [["prices", { price: 1 }], ["shelf", "1"], ["skins", "1"], ["minutes", "1"], ["done", {}]] as const) {
+      expect(opened({ [field]: names(200, value) })().job.making).toEqual({ [field]: names(200, value) });
+      expect(opened({ [field]: names(201, value) })).toThrow(`pair.json: the field making → ${field} must hold at most 200 names. Correct it and open the file again.`);
+    }
+    expect(opened({ shelf: { ["x".repeat(61)]: "1" } })).toThrow(/making → shelf → x+ must be a name of at most 60 letters/);
+    expect(opened({ shelf: [] })).toThrow("the field making → shelf must hold numbers or short texts by name");
+  });
+
+  // ECMA-262: JSON.parse makes "__proto__" a field like any other.
+  test.each([
+    ['{"thread": "1 m", "__proto__": "3 m"}', "shelf", "making → shelf"], ['{"thread": {"price": 1, "__proto__": {"for": "1 m"}}}', "prices", "making → prices → thread"], ['{"__proto__": "90"}', "minutes", "making → minutes"], ["{}", "__proto__", "making"],
+  ])("drops nothing without a word: %s in %s", (value, field, place) => {
+    const text = JSON.stringify({ ...defaultJob(), making: {} }).replace('"making":{}', `"making":{"${field}":${value}}`);
+    expect(() => readJobFile("pair.json", strToU8(text))).toThrow(`pair.json: the field ${place} holds __proto__, which is not known here. Correct it and open the file again.`);
+  });
+
+  test("keeps other names that the language uses", () => {
+    const shelf = { constructor: "1 m2", toString: "2", hasOwnProperty: "3" };
+    expect(readJobFile("pair.json", asJson({ ...defaultJob(), making: { shelf } })).job.making.shelf).toEqual(shelf);
+  });
+
   test("is refused when the zip is cut short or holds no job", () => {
     const bytes = writeJobFile(defaultJob(), none);
     expect(() => readJobFile("pair.lastwise", bytes.slice(0, bytes.length - 20))).toThrow(/damaged or was not saved whole/);
