@@ -35,9 +35,20 @@ class Stint:
         begin = at(session["date"], session["fromMin"])
         self.step, self.part, self.parts = stint["step"], stint["part"], stint["parts"]
         self.begin, self.end = begin + timedelta(minutes=stint["fromMin"]), begin + timedelta(minutes=stint["toMin"])
-        self.session_end, self.pairs, self.some = at(session["date"], session["toMin"]), stint.get("pairs", pairs), "pairs" in stint
+        self.first, self.pairs = stint.get("first", 1), stint.get("pairs", pairs)
 
     minutes = property(lambda self: (self.end - self.begin).total_seconds() / 60)
+
+
+def batches(stints):
+    """The stretches of a step by the pairs that go through it together, in their order."""
+    firsts = sorted({stint.first for stint in stints})
+    return [[stint for stint in stints if stint.first == first] for first in firsts]
+
+
+def by_pair(stints, pairs):
+    """The stretches that each pair is in, from the first pair on."""
+    return [next(batch for batch in batches(stints) if batch[0].first <= pair < batch[0].first + batch[0].pairs) for pair in range(1, pairs + 1)]
 
 
 def own_minutes(making, told):
@@ -59,24 +70,20 @@ def sessions(checks, name, calendar, told):
         checks.true(f"{name}, {day}: {len(session['stints'])} stretches one after another, inside it", inside)
 
 
-def placed(checks, name, steps, stints, minutes, pairs):
-    """Every step for every pair, each part once; a pattern only once."""
+def placed(checks, name, steps, stints, minutes, pairs, lasts):
+    """Every step for every pair, each part once; a pattern only once, and each last marked once."""
     for step in steps:
-        mine = stints[step["id"]]
-        many = 1 if step["phase"] == "pattern" else pairs
-        rounds = any(stint.some for stint in mine)
-        want = sum(ceil(minutes[step["id"]] * stint.pairs - 1e-9) for stint in mine) if rounds else ceil(minutes[step["id"]] * many - 1e-9)
-        checks.near(f"{name}, {step['id']}: minutes placed", sum(stint.minutes for stint in mine), max(1, want), 0, "min")
-        checks.true(f"{name}, {step['id']}: parts counted", [stint.part for stint in mine] == list(range(1, len(mine) + 1)) and all(stint.parts == len(mine) for stint in mine))
-        if rounds:
-            checks.near(f"{name}, {step['id']}: pairs in all rounds", sum(stint.pairs for stint in mine), pairs, 0, "")
+        for batch in batches(stints[step["id"]]):
+            times = lasts if step["id"] == "mark-lasts" else 1 if step["phase"] == "pattern" else batch[0].pairs
+            what = f"{name}, {step['id']}, pairs from {batch[0].first}"
+            checks.near(f"{what}: minutes placed", sum(stint.minutes for stint in batch), max(1, ceil(minutes[step["id"]] * times - 1e-9)), 0, "min")
+            checks.true(f"{what}: parts counted", [stint.part for stint in batch] == list(range(1, len(batch) + 1)) and all(stint.parts == len(batch) for stint in batch))
+        checks.near(f"{name}, {step['id']}: pairs in all", sum(batch[0].pairs for batch in batches(stints[step["id"]])), pairs, 0, "")
 
 
-def by_pair(mine, pairs):
-    """The stretches that each pair is in: its own round of it, or all of them where the pairs go together."""
-    if not any(stint.some for stint in mine):
-        return [mine] * pairs
-    return [[stint] for stint in mine for _ in range(stint.pairs)]
+def rest_of(step):
+    wait = step.get("wait")
+    return ceil(min(wait["wellMin"], wait.get("mostMin", float("inf")))) if wait else 0
 
 
 def gaps(first, then, a, b):
@@ -88,29 +95,36 @@ def waits(checks, name, steps, stints, minutes, pairs):
     follows = {step["id"]: [other["id"] for other in steps if step["id"] in other["after"]] for step in steps}
     mine = {step["id"]: by_pair(stints[step["id"]], pairs) for step in steps}
     for step in steps:
-        wait = step.get("wait")
-        rest = ceil(min(wait["wellMin"], wait.get("mostMin", float("inf")))) if wait else 0
+        wait, rest = step.get("wait"), rest_of(step)
         for other in follows[step["id"]]:
             kept = all(then[0].begin >= first[-1].end + timedelta(minutes=rest) for first, then in zip(mine[step["id"]], mine[other]))
             checks.true(f"{name}, {other}: every pair begins when {step['id']} is over and has rested {rest} min", kept)
         if wait and "mostMin" in wait and follows[step["id"]]:
             opened = []
-            for first in stints[step["id"]]:
-                k = mine[step["id"]].index([first]) if first.some else 0
-                nexts = [(mine[other][k][0], minutes[other]) for other in follows[step["id"]]]
-                opened += gaps(first, *min(((then, minutes[step["id"]], each) for then, each in nexts), key=lambda one: one[0].begin))
+            for batch in batches(stints[step["id"]]):
+                k = batch[0].first - 1
+                then, each = min(((mine[other][k][0], minutes[other]) for other in follows[step["id"]]), key=lambda one: one[0].begin)
+                opened += gaps(batch[0], then, minutes[step["id"]], each)
             checks.true(f"{name}, {step['id']}: no pair open longer than {wait['mostMin']} min, none shorter than {rest}", max(opened) <= wait["mostMin"] + 1e-9 and min(opened) >= rest - 1, f"{min(opened):.0f} to {max(opened):.0f} min")
 
 
+def on_lasts(checks, name, stints, pairs, lasts):
+    """From the boards' blocking until its lasts are slipped a pair has them: never more pairs at once than there are lasts."""
+    spans = [(first[0].begin, then[-1].end) for first, then in zip(by_pair(stints["block-boards"], pairs), by_pair(stints["slip-lasts"], pairs))]
+    most = max(sum(begin <= time < end for begin, end in spans) for time, _ in spans)
+    checks.true(f"{name}: pairs on lasts at once", most <= lasts, f"{most} of {lasts}")
+
+
 def ready(checks, name, calendar, steps, stints):
-    rests = {step["id"]: timedelta(minutes=ceil(min(step["wait"]["wellMin"], step["wait"].get("mostMin", float("inf"))))) if "wait" in step else timedelta() for step in steps}
-    until = {step: mine[-1].end + rests[step] for step, mine in stints.items()}
-    checks.true(f"{name}: ready when the last is over", max(until.values()) == at(calendar["ready"]["date"], calendar["ready"]["min"]), str(max(until.values())))
+    rests = {step["id"]: timedelta(minutes=rest_of(step)) for step in steps}
+    until = {(step, batch[0].first): (batch[-1], batch[-1].end + rests[step]) for step, mine in stints.items() for batch in batches(mine)}
+    last = max(time for _, time in until.values())
+    checks.true(f"{name}: ready when the last is over", last == at(calendar["ready"]["date"], calendar["ready"]["min"]), str(last))
     for session in calendar["sessions"]:
         end = at(session["date"], session["toMin"])
-        want = {step: time for step, time in until.items() if rests[step] and stints[step][-1].begin < end and time > end}
-        told = {wait["step"]: at(wait["untilDate"], wait["untilMin"]) for wait in session["waits"]}
-        checks.true(f"{name}, {end}: what rests when it ends, and until when", told == want, ", ".join(sorted(want)))
+        want = {key: time for key, (stint, time) in until.items() if rests[key[0]] and stint.begin < end and time > end}
+        told = {(wait["step"], wait.get("first", 1)): at(wait["untilDate"], wait["untilMin"]) for wait in session["waits"]}
+        checks.true(f"{name}, {end}: what rests when it ends, and until when", told == want, ", ".join(sorted({step for step, _ in want})))
 
 
 checks = Checks("The calendar, by datetime")
@@ -124,7 +138,10 @@ for name, where in sets():
     every = [Stint(session, stint, pairs) for session in calendar["sessions"] for stint in session["stints"]]
     stints = {step["id"]: [stint for stint in every if stint.step == step["id"]] for step in steps}
     minutes = own_minutes(making, told)
-    placed(checks, name, steps, stints, minutes, pairs)
+    # One pair of lasts where nothing is said.
+    lasts = min(pairs, int(told.get("lasts", 1)))
+    placed(checks, name, steps, stints, minutes, pairs, lasts)
+    on_lasts(checks, name, stints, pairs, lasts)
     waits(checks, name, steps, stints, minutes, pairs)
     ready(checks, name, calendar, steps, stints)
 checks.end()

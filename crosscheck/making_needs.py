@@ -1,5 +1,7 @@
 """What a pair takes, recomputed by shapely from outlines and strips, folds from the DXF: net areas, tapes, bonds, glue, and both meanings of waste."""
 
+from math import ceil
+
 import ezdxf
 from ezdxf.path import make_path
 from shapely import Polygon
@@ -61,7 +63,7 @@ def holds(checks, name, told):
 def tapes(checks, name, told):
     needs = [need for need in told["making"]["materials"] if need["name"].endswith("tape")]
     strips, ends = strips_of(told, "tape"), 2 * told["pieceSettings"]["stripEndsMm"]
-    checks.near(f"{name}: tapes as cut", sum(s["perPair"] * s["lengthMm"] for s in strips), sum(need["gross"] for need in needs), 1e-2)
+    checks.near(f"{name}: tapes as cut, to whole millimetres", sum(s["perPair"] * ceil(s["lengthMm"]) for s in strips), sum(need["gross"] for need in needs), 1e-2)
     checks.near(f"{name}: tapes as laid", sum(s["perPair"] * (s["lengthMm"] - ends) for s in strips), sum(need["net"] for need in needs), 1e-2)
 
 
