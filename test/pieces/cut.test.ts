@@ -110,7 +110,7 @@ describe("all pieces of a whole-cut pump with back seam", () => {
       shank: (p) => [`shank, ${p.side}, size 38`],
       "shank bend": (p) => ["shank bend", `${p.side}, size 38`, "heel", "waist"],
       "bottom filler": (p) => ["bottom filler", `${p.side}, size 38`, material(p), "inside"],
-      "split lift": (p) => ["split lift 38", `${p.side}, pare inside`],
+      "split lift": (p) => ["split lift 38", `${p.side}, 2.5 mm, pare inside`],
       "lift 1": (p) => ["lift 1", `${p.side}, size 38, heel leather`],
       "top piece": (p) => ["top piece", `${p.side}, size 38, heel leather`],
     };

@@ -70,7 +70,7 @@ function splitLift(net: NetBottom, seatEdge: readonly SeatEdge[], settings: Piec
   const marks = heelMarks(net, outline);
   const written = thicknessesWritten(net, seatEdge);
   const avoid = [...marks.flatMap((m) => (m.kind === "line" ? [m.line] : [])), ...written.map(blockOutline)];
-  const lines = [{ text: labels.size === "" ? "split lift" : `split lift ${labels.size}`, heightMm: 3 }, { text: "{side}, pare inside", heightMm: 2.2 }];
+  const lines = [{ text: labels.size === "" ? "split lift" : `split lift ${labels.size}`, heightMm: 3 }, { text: `{side}, ${settings.splitLiftMm.toFixed(1)} mm, pare inside`, heightMm: 2.2 }];
   const near: Xy = [net.breastX * 0.62, (o[1]! + i[1]!) / 2];
   return [{ ...draft, marks, labels: [placeBlock(lines, { within: outline, avoid, near, angleDeg: 0 }), ...written] }];
 }

@@ -1,4 +1,5 @@
 import type { Need } from "#making/need.ts";
+import { cutLength } from "#making/amounts/cut-length.ts";
 import { thicknessWords } from "#making/amounts/units.ts";
 import type { Piece } from "#pieces/piece.ts";
 import { areaInWords } from "../index-entries.ts";
@@ -58,7 +59,7 @@ export function piecesChapter({ input, room: { width } }: Book): Chapter {
 function stripBlocks(strips: Book["input"]["strips"], width: number): readonly Block[] {
   if (strips.length === 0) return [];
   const columns = columnsFor(width, [{ head: "Cut by length", mm: 44, letters: strong }, { head: "For the pair", mm: 24 }, { head: "Wide", mm: 20 }, { head: "Long", mm: 20 }, { head: "Of what, and where" }]);
-  return tableBlocks(columns, strips.map((s) => [upperFirst(s.name), String(s.perPair), `${plain(s.widthMm)} mm`, `${Math.round(s.lengthMm)} mm`, `${s.material}: ${s.where}`]), { gapMm: 6 });
+  return tableBlocks(columns, strips.map((s) => [upperFirst(s.name), String(s.perPair), `${plain(s.widthMm)} mm`, `${cutLength(s.lengthMm)} mm`, `${s.material}: ${s.where}`]), { gapMm: 6 });
 }
 
 function drawingLine(piece: Piece, scale: number, i: number): Line {
@@ -67,11 +68,12 @@ function drawingLine(piece: Piece, scale: number, i: number): Line {
 }
 
 /** Goods by the material of their pieces, where the words differ. */
-const goodOf: Readonly<Record<string, string>> = { shank: "shanks", card: "pattern card" };
+const goodsOf: Readonly<Record<string, readonly string[]>> = { shank: ["shanks"], card: ["pattern card"], "heel leather": ["lift leather", "top piece leather"] };
 
 /** "upper leather, 1.1 mm (2¾ oz)"; what is called as its material is told by its thickness alone. */
 function materialWords({ name, material }: Piece, needs: readonly Need[]): string {
-  const mm = needs.find((n) => n.good === (goodOf[material] ?? material))?.thicknessMm;
+  const goods = goodsOf[material] ?? [material], need = needs.find((n) => goods.includes(n.good) && n.parts.some((part) => part.name === name));
+  const mm = need?.parts.find((part) => part.name === name)?.thicknessMm ?? need?.thicknessMm;
   const thick = mm === undefined ? "" : thickWords(mm, material);
   return [name === material && thick ? "" : material, thick].filter(Boolean).join(", ");
 }
@@ -80,4 +82,4 @@ function materialWords({ name, material }: Piece, needs: readonly Need[]): strin
 export const thickWords = (mm: number, good: string): string => (good.includes("leather") ? thicknessWords(mm, scaleOf(good)) : `${mm.toFixed(1)} mm`);
 
 /** Soles and heels are told in irons, other leather in ounces. */
-const scaleOf = (good: string): "oz" | "iron" => (/sole leather|heel leather/.test(good) ? "iron" : "oz");
+const scaleOf = (good: string): "oz" | "iron" => (/sole leather|heel leather|lift leather|top piece leather/.test(good) ? "iron" : "oz");
