@@ -15,11 +15,6 @@ export function molarVolume(atC: number, pressurePa: number = atmospherePa): num
   return (1000 * gasConstant * (atC + kelvin)) / pressurePa;
 }
 
-/** mg/m³ that `ppm` parts by volume of a vapour weigh. `molarMass` in g/mol. */
-export function mgPerM3Of(ppm: number, molarMass: number, atC: number): number {
-  return (ppm * molarMass) / molarVolume(atC);
-}
-
 /** Parts by volume in a million that `mgPerM3` of a vapour make up. `molarMass` in g/mol. */
 export function ppmOf(mgPerM3: number, molarMass: number, atC: number): number {
   return (mgPerM3 * molarVolume(atC)) / molarMass;
