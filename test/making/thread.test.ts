@@ -1,33 +1,35 @@
 // Threads, needles and stitches against published numberings, worked examples and closed forms; each names its source.
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { bladeMm, needleForTicket, needleSizes, nmOfUs, usOfNm } from "#making/thread/needle-sizes.ts";
-import { handRatio, lockstitchRatio, perInch, stitchMm, threadFromPulled, zigzagRatio } from "#making/thread/stitch-thread.ts";
-import { cottonTicketToTex, denierOfTex, dtexOfTex, nmOfTex, texOfDenier, texOfDtex, texOfNm, texToCottonTicket, texToTicket, threadDiameter, ticketOfPlies, ticketToTex, wrongThreadRow } from "#making/thread/thread-numbers.ts";
+import { bladeMm, needleForTicket } from "#making/thread/needle-sizes.ts";
+import { handRatio, lockstitchRatio, perInch, stitchMm, zigzagRatio } from "#making/thread/stitch-thread.ts";
+import { denierOfTex, texToCottonTicket, threadDiameter, ticketToTex } from "#making/thread/thread-numbers.ts";
 import { threadFor, usualThread } from "#making/thread/thread.ts";
+import { sewingNeeds } from "#making/needs/sewing.ts";
+import { stitchesWords } from "#making/steps/stitches.ts";
 import type { Stitched } from "#pieces/stitching.ts";
 import { pairOf } from "../support/sewn.ts";
 
 describe("thread numbers", () => {
-  test("ISO 1139: tex is grams to 1000 m; denier to 9000 m, decitex to 10 000 m; Nm is metres to the gram", () => {
-    expect([denierOfTex(50), dtexOfTex(50), nmOfTex(50)]).toEqual([450, 500, 20]);
-    // 1000 m of Nm 20 weigh 1000 / 20 g.
-    expect(texOfNm(20)).toBe(1000 / 20);
-    fc.assert(fc.property(fc.double({ min: 1, max: 2000, noNaN: true }), (tex) => {
-      for (const back of [texOfDenier(denierOfTex(tex)), texOfDtex(dtexOfTex(tex)), texOfNm(nmOfTex(tex)), ticketToTex(texToTicket(tex)), cottonTicketToTex(texToCottonTicket(tex))]) expect(Math.abs(back / tex - 1)).toBeLessThan(1e-12);
-    }));
+  test("ISO 1139: tex is grams to 1000 m, denier to 9000 m, and the metric number is metres to the gram", () => {
+    // 9000 m of tex 50 weigh nine times 50 g.
+    expect(denierOfTex(50)).toBe(450);
+    // A thread of three plies of Nm 60: each has 60 m to the gram, so 1000 m of all weigh 3 × 1000 / 60 g; that is number 60.
+    expect(ticketToTex(60)).toBe((3 * 1000) / 60);
   });
 
   test("metric tickets are 3 × 1000 / tex, cotton ones 3 × 590.54 / tex, 0.59 of the metric (a blog on apparel merchandising, 2017)", () => {
     expect([10, 20, 30, 40, 60, 80, 120].map(ticketToTex)).toEqual([300, 150, 100, 75, 50, 37.5, 25]);
     expect([20, 40, 60].map((ticket) => denierOfTex(ticketToTex(ticket)))).toEqual([1350, 675, 450]);
     expect(texToCottonTicket(50)).toBeCloseTo(35.4324, 12);
-    expect(texToCottonTicket(37) / texToTicket(37)).toBeCloseTo(0.59, 2);
+    // English cotton count: 840 yards of a pound; 1000 m of Ne 1 weigh 453.59237 g × 1000 / (840 × 0.9144 m).
+    expect(texToCottonTicket(1)).toBeCloseTo((3 * 453.59237 * 1000) / (840 * 0.9144), 1);
+    for (const ticket of [10, 60, 180]) expect(texToCottonTicket(ticketToTex(ticket)) / ticket).toBeCloseTo(0.59, 2);
   });
 
-  test("tickets by construction: Nm 80/2, 80/4, 60/1, 60/2, 20/3 (a page on garment merchandising; the same blog); 60/3 is number 60", () => {
-    expect([[80, 2], [80, 4], [60, 1], [60, 2], [20, 3]].map(([nm, plies]) => ticketOfPlies(nm!, plies!))).toEqual([120, 60, 180, 90, 20]);
-    expect(ticketOfPlies(60, 3)).toBe(60);
+  test("tickets by construction: Nm 80/2 is 120, 80/4 is 60, 60/1 is 180, 60/2 is 90, 20/3 is 20 (a page on garment merchandising; the same blog); 60/3 is number 60", () => {
+    // So many plies of so many metres to the gram each, weighed.
+    for (const [nm, plies, ticket] of [[80, 2, 120], [80, 4, 60], [60, 1, 180], [60, 2, 90], [20, 3, 20], [60, 3, 60]] as const) expect(ticketToTex(ticket)).toBeCloseTo((plies * 1000) / nm, 12);
   });
 
   test("diameters of a round thread of 1.38 g/cm³ that fills 0.6 of its round: closed form of the cylinder", () => {
@@ -37,26 +39,29 @@ describe("thread numbers", () => {
     for (const [ticket, mm] of [[40, 0.34], [20, 0.481], [60, 0.277]] as const) expect(Math.abs(threadDiameter(ticketToTex(ticket)) - mm)).toBeLessThan(0.002);
   });
 
-  test("a chart on the web that pairs tex 8 with ticket 30 is refused in words; rounded trade pairs are not", () => {
-    expect(wrongThreadRow({ tex: 8, ticket: 30 })).toBe("Ticket 30 is 100 tex, not 8; 8 tex is ticket 375.");
-    // Its other rows are no better.
-    for (const [tex, ticket] of [[12, 50], [20, 80], [30, 120], [40, 140]] as const) expect(wrongThreadRow({ tex, ticket }), `${tex}, ${ticket}`).toContain(`not ${tex}`);
-    // As spools are labelled: 40 tex for ticket 80 or 75, 80 tex for 40, 105 for 30 (common practice, no source).
-    for (const [tex, ticket] of [[50, 60], [40, 80], [40, 75], [80, 40], [105, 30], [27, 120]] as const) expect(wrongThreadRow({ tex, ticket }), `${tex}, ${ticket}`).toBeUndefined();
-    expect(wrongThreadRow({ tex: 0, ticket: 60 })).toBeDefined();
+  test("spools are labelled by a round tex near their ticket's (common practice, no source); a chart on the web that pairs tex 8 with ticket 30 mixes numberings up", () => {
+    for (const [tex, ticket] of [[50, 60], [40, 80], [40, 75], [80, 40], [105, 30], [27, 120]] as const) expect(Math.abs(ticketToTex(ticket) / tex - 1), `${tex}, ${ticket}`).toBeLessThan(0.1);
+    for (const [tex, ticket] of [[8, 30], [12, 50], [20, 80], [30, 120], [40, 140]] as const) expect(Math.abs(ticketToTex(ticket) / tex - 1), `${tex}, ${ticket}`).toBeGreaterThan(0.15);
+  });
+
+  test("the shop reads the thread by all three numberings on the list", () => {
+    const { tex, ticket } = threadFor([]);
+    expect([tex, ticket]).toEqual([50, 60]);
+    const { kind } = sewingNeeds(threadFor([row({})])).find(({ good }) => good === "thread")!;
+    expect(kind).toContain("number 60 (tex 50, 450 denier, cotton ticket about 35)");
   });
 });
 
 describe("needles", () => {
   test("a blade of 0.9 mm is Nm 90: hundredths of a millimetre (a footwear institute's notes on needles)", () => {
     expect(bladeMm({ nm: 90 })).toBe(0.9);
-    for (const size of needleSizes) expect(bladeMm(size)).toBe(size.nm / 100);
+    expect(sewingNeeds(threadFor([row({})])).find(({ good }) => good === "needles")!.reason).toContain("Its blade is 0.90 mm thick");
   });
 
-  test("metric and American numbers stand in pairs (needle tables on the web)", () => {
-    expect([65, 70, 75, 80, 90, 100, 110, 120].map(usOfNm)).toEqual([9, 10, 11, 12, 14, 16, 18, 19]);
-    expect([9, 10, 11, 12, 14, 16, 18, 19].map(nmOfUs)).toEqual([65, 70, 75, 80, 90, 100, 110, 120]);
-    expect([usOfNm(85), nmOfUs(13)]).toEqual([undefined, undefined]);
+  test("metric and American numbers stand in pairs (needle tables on the web; some have 65/9, 70/10 too, which no thread here takes)", () => {
+    const table = new Map([[75, 11], [80, 12], [90, 14], [100, 16], [110, 18], [120, 19]]);
+    const picked = new Map(Array.from({ length: 300 }, (_, k) => needleForTicket(k + 1)).map(({ nm, us }) => [nm, us]));
+    expect(new Map([...picked].sort(([a], [b]) => a - b))).toEqual(table);
   });
 
   test("thread picks its needle in upper leather, within one size (from memory, a habit of the trade), at least twice as thick as it", () => {
@@ -67,7 +72,7 @@ describe("needles", () => {
       expect(nm / 100).toBeGreaterThan(2 * threadDiameter(ticketToTex(Number(ticket))));
     }
     // One workshop of fine heels sews with 90/14 and 60/3.
-    expect(needleForTicket(ticketOfPlies(60, 3))).toEqual({ nm: 90, us: 14 });
+    expect(needleForTicket(60)).toEqual({ nm: 90, us: 14 });
     fc.assert(fc.property(fc.integer({ min: 5, max: 300 }), fc.integer({ min: 5, max: 300 }), (a, b) => a > b || needleForTicket(a).nm >= needleForTicket(b).nm));
   });
 });
@@ -91,12 +96,11 @@ describe("thread of a seam", () => {
     expect([thread.totalMm, thread.topMm, thread.bobbinMm]).toEqual([5500, 2750, 2750]);
   });
 
-  test("an apparel-science page's worked example with 15 % waste: 621 cm for a metre of 401", () => {
-    const cm = threadFromPulled(100, 19.5, 15, 0.15) + threadFromPulled(100, 62, 15, 0.15);
-    // The page rounds 62 / 15 to 4.1; unrounded it is 624.8.
-    expect(threadFromPulled(100, 19.5, 15)).toBeCloseTo(130, 9);
-    expect(Math.abs((threadFromPulled(100, 19.5, 15) + 100 * 4.1) * 1.15 - 621)).toBeLessThan(1e-9);
-    expect(Math.abs(cm - 621)).toBeLessThan(4);
+  test("an apparel-science page's worked example with 15 % waste: 19.5 and 62 cm pulled out of 15 cm of seam are 621 cm for a metre", () => {
+    // The page rounds 62 / 15 to 4.1, so a metre takes 1.3 + 4.1 m; of a lockstitch that is a stack of 1.7 stitches.
+    expect(lockstitchRatio(2.5, 1.7 * 2.5)).toBeCloseTo(19.5 / 15 + 4.1, 9);
+    const thread = threadFor([row({ lengthMm: 500, stackMm: 4.25 })], { stitchesPerCm: { ...usualThread.stitchesPerCm, closing: 4 }, endMm: 0, wasteShare: 0.15 });
+    expect(thread.totalMm).toBeCloseTo(6210, 6);
     expect(usualThread.wasteShare).toBeGreaterThanOrEqual(0.1);
     expect(usualThread.wasteShare).toBeLessThanOrEqual(0.15);
   });
@@ -104,6 +108,7 @@ describe("thread of a seam", () => {
   test("2.5 mm stitches are 10.16 to the inch (the crafts page: 25.4 / L)", () => {
     expect(perInch(2.5)).toBeCloseTo(10.16, 12);
     expect(stitchMm(4)).toBe(2.5);
+    expect(stitchesWords("trimming")).toBe("4 stitches to the centimetre (2.5 mm each, 10 to the inch)");
   });
 
   test("a zigzag that goes nowhere aside is a lockstitch; else it takes the slanting way on both faces", () => {
@@ -141,7 +146,7 @@ describe("the thread of a pair", () => {
     expect(thread.reason).toContain("Polyester");
     expect(thread.needle.nm).toBeGreaterThanOrEqual(80);
     expect(thread.needle.nm).toBeLessThanOrEqual(100);
-    expect(thread.needle.us).toBe(usOfNm(thread.needle.nm));
+    expect(thread.needle.us).toBe(14);
   });
 
   test("stitches stand 5 to 6 to the cm along the topline, 4 to 5 in seams, and no closer than that on what is sewn on (common practice, no source)", () => {

@@ -1,5 +1,6 @@
 import type { Need } from "../need.ts";
 import type { ThreadNeed } from "../thread/thread-need.ts";
+import { bladeMm } from "../thread/needle-sizes.ts";
 import { denierOfTex, texToCottonTicket } from "../thread/thread-numbers.ts";
 import { wasteOf } from "./waste.ts";
 
@@ -20,7 +21,7 @@ export function sewingNeeds(thread: ThreadNeed): readonly Need[] {
     {
       good: "needles", measure: "count", parts: [{ name: "machine needle", perPair: 1, net: 1 }], net: 1, gross: 1, spare: 1,
       kind: `leather point or round, Nm ${needle.nm} (US ${needle.us})`,
-      reason: `Its blade is ${(needle.nm / 100).toFixed(2)} mm thick and goes with a thread of ${thread.diameterMm.toFixed(2)} mm. A fresh needle for each pair, and one more in hand: a blunt or bent one tears the leather.`,
+      reason: `Its blade is ${bladeMm(needle).toFixed(2)} mm thick and goes with a thread of ${thread.diameterMm.toFixed(2)} mm. A fresh needle for each pair, and one more in hand: a blunt or bent one tears the leather.`,
       source: "size in hundredths of a millimetre of the blade: notes of a shoe research house; one a pair: common practice, no source",
     },
   ];

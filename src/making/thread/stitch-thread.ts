@@ -17,8 +17,5 @@ export const lockstitchRatio = (stitchMm: number, stackMm: number): number => 2 
  */
 export const zigzagRatio = (stitchMm: number, throwMm: number, stackMm: number): number => (2 * (Math.sqrt(stitchMm * stitchMm + throwMm * throwMm) + stackMm)) / stitchMm;
 
-/** Thread pulled out of a piece of seam, carried over to a whole seam, with a share for waste. */
-export const threadFromPulled = (seamMm: number, pulledMm: number, fromMm: number, wasteShare = 0): number => (seamMm * pulledMm * (1 + wasteShare)) / fromMm;
-
 /** Thread of a seam sewn by hand per its length: a rule of thumb of sewers. */
 export const handRatio = 4;
