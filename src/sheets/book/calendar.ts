@@ -1,5 +1,6 @@
 import type { Session } from "#making/calendar/calendar.ts";
 import { clockText, dateWords } from "#making/calendar/dates.ts";
+import { readyWords, roundsWords, stintWords, whichPairs } from "#making/calendar/stint-words.ts";
 import type { Line } from "./block.ts";
 import type { Book } from "./book.ts";
 import type { Chapter } from "./flow.ts";
@@ -16,15 +17,16 @@ export function calendarChapter({ input: { making }, room: { width } }: Book): C
   if (!calendar || calendar.sessions.length === 0) return undefined;
   const numberOf = (id: string): number => steps.findIndex((s) => s.id === id) + 1;
   const named = (id: string): string => steps.find((s) => s.id === id)?.title ?? id;
-  const columns = columnsFor(width, [{ head: "", mm: 7 }, { head: "When", mm: 46, letters: strong }, { head: "Steps" }, { head: "Dries or rests until", mm: 46 }]);
+  const columns = columnsFor(width, [{ head: "", mm: 7 }, { head: "When", mm: 44, letters: strong }, { head: "Steps" }, { head: "Dries or rests until", mm: 44 }]);
   const stints = ({ stints: all, fromMin }: Session, mm: number): readonly Line[] =>
-    all.flatMap((s) => hanging(clockText(fromMin + s.fromMin), `${numberOf(s.step)}  ${named(s.step)}${s.parts > 1 ? ` (${s.part} of ${s.parts})` : ""}`, mm, body, 11));
+    all.flatMap((s) => hanging(clockText(fromMin + s.fromMin), `${numberOf(s.step)}  ${[named(s.step), stintWords(s, pairs)].filter(Boolean).join(", ")}`, mm, body, 11));
   const rows = calendar.sessions.slice(0, mostSessions).map((session): readonly BookCell[] => [
     [tickBox(3.6)],
-    [...lines(dateWords(session.date), 43, strong), ...lines(`${clockText(session.fromMin)} to ${clockText(session.toMin)}`, 43, body)],
+    [...lines(dateWords(session.date), 41, strong), ...lines(`${clockText(session.fromMin)} to ${clockText(session.toMin)}`, 41, body)],
     stints(session, columns[2]!.mm - 3),
-    session.waits.flatMap((w) => hanging(String(numberOf(w.step)), `${dateWords(w.untilDate)}, ${clockText(w.untilMin)}`, 46, small, 6)),
+    session.waits.flatMap((w) => hanging(String(numberOf(w.step)), [`${dateWords(w.untilDate)}, ${clockText(w.untilMin)}`, whichPairs(w, pairs)].filter(Boolean).join(", "), 44, small, 6)),
   ]);
-  const told = `${pairsWords(pairs)}, ready on ${dateWords(calendar.ready.date)} at ${clockText(calendar.ready.min)}. Numbers are those of the steps.${calendar.sessions.length > mostSessions ? ` These are the first ${mostSessions} of ${calendar.sessions.length} times at the bench; all of them stand at the station Making and in report.json.` : ""}`;
+  const rounds = roundsWords(calendar, pairs);
+  const told = `${pairsWords(pairs)}, ready on ${readyWords(calendar)}. Numbers are those of the steps.${rounds ? ` ${rounds}` : ""}${calendar.sessions.length > mostSessions ? ` These are the first ${mostSessions} of ${calendar.sessions.length} times at the bench; all of them stand at the station Making and in report.json.` : ""}`;
   return { title: "Calendar", blocks: [{ cells: [{ x: 0, lines: lines(told, width, small) }], keep: true }, ...tableBlocks(columns, rows, { gapMm: 2 }).map((b) => ({ ...b, parts: true }))] };
 }

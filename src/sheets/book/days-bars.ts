@@ -83,10 +83,10 @@ export function barsLine(axis: DaysAxis, { work, rest }: Stretch): Line {
     highMm: rowMm,
     ink: (ink, x, top) => {
       ink.style(0.35);
-      for (const [from, to] of boxes) ink.box(x + Math.min(from, ends - leastMm), top - boxMm - 0.3, Math.max(leastMm, to - from), boxMm);
+      for (const [from, to] of boxes) ink.box(x + from, top - boxMm - 0.3, Math.min(to, ends) - from, boxMm);
       ink.style(0.25);
       for (const [from, to] of dries) {
-        const y = top - boxMm - 1.1, end = x + Math.max(to, from + leastMm);
+        const y = top - boxMm - 1.1, end = x + Math.min(to, ends);
         ink.line(x + from, y, end, y);
         ink.line(end, y - 0.4, end, y + 0.4);
       }
@@ -94,11 +94,11 @@ export function barsLine(axis: DaysAxis, { work, rest }: Stretch): Line {
   };
 }
 
-/** Stretches in their order, those that touch as one. */
+/** Stretches in their order, none shorter than can be seen, those that touch as one. */
 function asOne(all: readonly (readonly [number, number])[]): readonly (readonly [number, number])[] {
   const out: [number, number][] = [];
-  for (const [from, to] of [...all].sort((a, b) => a[0] - b[0])) {
-    const last = out.at(-1);
+  for (const [from, end] of [...all].sort((a, b) => a[0] - b[0])) {
+    const last = out.at(-1), to = Math.max(end, from + leastMm);
     if (last && from - last[1] < closeMm) last[1] = Math.max(last[1], to);
     else out.push([from, to]);
   }

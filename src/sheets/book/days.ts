@@ -50,10 +50,11 @@ function placesOf(steps: readonly Step[], own: readonly Step[]): string {
 
 /** When some steps are worked on, and when what they leave dries. */
 function stretchOf({ sessions }: Calendar, own: readonly Step[]): Stretch {
-  const work = sessions.flatMap((session, at) => session.stints.flatMap((s) => (own.some((step) => step.id === s.step) ? [{ at, step: s.step, fromMin: s.fromMin, toMin: s.toMin }] : [])));
+  const work = sessions.flatMap((session, at) => session.stints.flatMap((s) => (own.some((step) => step.id === s.step) ? [{ at, step: s.step, first: s.first, fromMin: s.fromMin, toMin: s.toMin }] : [])));
   const rest = own.flatMap(({ id, wait }) => {
-    const last = wait && work.filter((w) => w.step === id).at(-1);
-    return last ? [{ at: last.at, fromMin: last.toMin, longMin: wait.wellMin }] : [];
+    // Where there are fewer lasts than pairs each round rests on its own.
+    const last = new Map(work.flatMap((w) => (wait && w.step === id ? [[w.first, w] as const] : [])));
+    return [...last.values()].map((w) => ({ at: w.at, fromMin: w.toMin, longMin: wait?.wellMin ?? 0 }));
   });
   return { work, rest, minutes: work.reduce((sum, w) => sum + w.toMin - w.fromMin, 0) };
 }

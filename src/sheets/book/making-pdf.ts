@@ -56,14 +56,16 @@ function settled(steps: readonly Step[], lay: (paged: Pick<PagedBook, "pageOf" |
   for (let tries = 0; ; tries++) {
     const pages = lay({ pageOf: (anchor) => String(known.get(anchor) ?? 99), inFull: (id, hazard) => full.has(fullKey(id, hazard)) });
     const found = anchorsOf(pages), wanted = firstOnPages(steps, found);
-    // What was told in full once stays so: it only ever becomes more, and comes to an end.
-    if (tries > mostTries || (wanted.every((key) => full.has(key)) && [...found].every(([anchor, page]) => known.get(anchor) === page))) return pages;
+    const told = wanted.every((key) => full.has(key)) && (tries >= freeTries || full.size === wanted.length);
+    if (tries > mostTries || (told && [...found].every(([anchor, page]) => known.get(anchor) === page))) return pages;
     known = found;
-    full = new Set([...full, ...wanted]);
+    // Where words in full push steps to and fro, what was told in full once stays so: it only becomes more, and comes to an end.
+    full = new Set(tries < freeTries ? wanted : [...full, ...wanted]);
   }
 }
 
-const mostTries = 20;
+const freeTries = 6;
+const mostTries = 24;
 const fullKey = (id: string, hazard: HazardId): string => `${id} ${hazard}`;
 
 /** The first step of each page at which each danger is met. */

@@ -10,7 +10,7 @@ export interface StepMargin {
   /** Time, what it comes after and what to take care of: on the page that the step begins on. */
   readonly first: readonly Line[];
   /** What it needs. */
-  readonly then: readonly Line[];
+  readonly needs: readonly Line[];
   /** What dries or rests and how long, with room for the clock; so wide, mm. */
   readonly wait?: (width: number) => readonly Line[];
 }
@@ -21,10 +21,10 @@ export function besideStep(book: PagedBook, step: Step, sideMm: number): StepMar
   const place = (id: string): number => steps.findIndex((s) => s.id === id) + 1;
   const own = place(step.id), after = step.after.map(place).filter((n) => n > 0).sort((a, b) => a - b);
   const afterWords = after.length === 0 || (after.length === 1 && after[0] === own - 1) ? "" : `After ${after.length === 1 ? "step" : "steps"} ${listed(after.map(String))}.`;
-  const needs = listed([...step.needs.goods, ...step.needs.tools]);
+  const needed = listed([...step.needs.goods, ...step.needs.tools]);
   return {
     first: [...lines(`${timeWords(step.minutes)}${step.shoes === "together" ? ", both shoes together" : ", one shoe after the other"}. ${afterWords}`, sideMm, small), ...careLines(book, step, sideMm)],
-    then: needs ? [blank(0.8), together(lines(`${upperFirst(needs)}.`, sideMm, small))] : [],
+    needs: needed ? [blank(0.8), together(lines(`${upperFirst(needed)}.`, sideMm, small))] : [],
     ...(step.wait && { wait: (width: number) => [blank(1), together(waitLines(step.wait!, width))] }),
   };
 }
@@ -61,7 +61,7 @@ function waitLines({ leastMin, wellMin, mostMin, what }: Wait, width: number): r
   const most = mostMin === undefined ? "" : ` Go on within ${waitWords(mostMin)}.`;
   const long = leastMin === wellMin ? waitWords(wellMin) : `${waitWords(leastMin)}, better ${waitWords(wellMin)}`;
   const clocks = width >= 2 * clockMm + clockGapMm ? [clockLine(["L", "R"])] : [clockLine(["L"]), clockLine(["R"])];
-  return [...labelled(`Then wait ${long}:`, `${what}.${most}`, width, small), ...clocks];
+  return [...labelled(wellMin === 0 ? "Then at once:" : `Then wait ${long}:`, `${what}.${most}`, width, small), ...clocks];
 }
 
 const clockMm = 44;

@@ -35,8 +35,8 @@ export function stepsChapter(book: PagedBook): Chapter | undefined {
 function stepBlock(book: PagedBook, step: Step, i: number): Block {
   const { width } = book.room, sideMm = sideOf(width), side = width - sideMm;
   const textMm = side - numberMm - betweenMm;
-  const { first, then, wait } = besideStep(book, step, sideMm);
-  const told = doing(step, textMm), beside = [...first, ...then];
+  const { first, needs, wait } = besideStep(book, step, sideMm);
+  const told = doing(step, textMm), beside = [...first, ...needs];
   // What dries is told where there is room for it: beside the step, or below what is done.
   const below = wait && highOf([...beside, ...wait(sideMm)]) > highOf([...told, ...wait(textMm)]);
   const block: Block = {
