@@ -9,7 +9,7 @@ import type { Need } from "#making/need.ts";
 export function sayMaking({ pairs, needs, toBuy, cost, steps, calendar }: Making): string {
   const rows = needs.map((need) => `  ${need.good}: ${buyingWords(need, toBuy.find((one) => one.good === need.good)!)}; ${need.kind}`);
   const ready = calendar ? ` With your times at the bench it is ready on ${calendar.ready.date}.` : "";
-  return [`To buy for ${pairs === 1 ? "the pair" : `${pairs} pairs`}, with what falls away:`, ...rows, shopWords(cost), costWords(cost), `${steps.length} steps, about ${hours(cost.minutes)} of work on a pair.${ready} The bench book making.pdf holds it all, with cautions and a page to note measures on.`].join("\n");
+  return [`To buy for ${pairs === 1 ? "the pair" : `${pairs} pairs`}, with what falls away:`, ...rows, shopWords(cost), costWords(cost, pairs), `${steps.length} steps, about ${hours(cost.minutes)} of work on a pair.${ready} The bench book making.pdf holds it all, with cautions and a page to note measures on.`].join("\n");
 }
 
 /** "24.1 dm² (2.6 ft²), as 1 skin of 6 ft2, of which 31.6 dm² (3.4 ft²) are left over". */
@@ -27,10 +27,12 @@ const shopWords = ({ currency, shopping, unpriced, lines }: Cost): string =>
 
 const hours = (minutes: number): string => `${(minutes / 60).toFixed(1)} h`;
 
-function costWords({ currency, unpriced, material, total, workCost, overhead, asked, left, lines }: Cost): string {
-  if (unpriced.length === lines.length && asked === undefined && workCost === 0) return "What it costs is told as soon as you say prices (--prices).";
+function costWords({ currency, unpriced, uncounted, material, reused, total, workCost, overhead, asked, left, lines }: Cost, pairs: number): string {
+  if (unpriced.length === lines.length && asked === undefined && workCost === 0 && overhead === 0) return "What it costs is told as soon as you say prices (--prices).";
   const money = (value: number): string => moneyWords(value, currency);
+  const serves = reused > 0 ? ` Of the material ${money(reused)} ${pairs === 1 ? "are for what serves other pairs too (tacks, card) and falls wholly on this one" : "are a pair's share of what serves all of them (tacks, card)"}.` : "";
+  const uncountedToo = uncounted.length === 0 ? "" : ` Nor are ${uncounted.join(", ")} in them: the steps use them, and nothing was drawn to count them by.`;
   const without = unpriced.length === 0 ? "" : ` No price is said yet for ${unpriced.join(", ")}: the sums leave that out.`;
   const sold = asked === undefined ? "" : ` Asked ${money(asked)}, ${left! < 0 ? `${money(-left!)} too little` : `${money(left!)} left over`}.`;
-  return `A pair costs ${money(total)}: material ${money(material)}, work ${money(workCost)}, overhead ${money(overhead)}.${sold}${without}`;
+  return `A pair costs ${money(total)}: material ${money(material)}, work ${money(workCost)}, overhead ${money(overhead)}.${serves}${sold}${without}${uncountedToo}`;
 }

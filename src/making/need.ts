@@ -31,6 +31,8 @@ export interface Need {
   readonly waste?: Waste;
   /** Of leather, board and sheet, mm. */
   readonly thicknessMm?: number;
+  /** Leather of which this good is not always made: a stiffener from a shoulder, bought as leather is. */
+  readonly ofLeather?: true;
   /** Width of tape or elastic, mm. */
   readonly widthMm?: number;
   /** What a filler fills, both shoes, mm³. */

@@ -177,3 +177,29 @@ describe("what is not said", () => {
 
   test("the sign beside a price serves where no money is named", () => expect(reckoned({ prices: { thread: { price: "7 kr", for: "100 m" } } }).cost.currency).toBe("kr"));
 });
+
+describe("what is of leather, what is not counted, and what serves other pairs too", () => {
+  const prices = { stiffener: { price: 8 } }, skins = { stiffener: "0.2 m2" };
+
+  test("a stiffener of leather is bought by the foot and in pieces, one of board by the metre and in sheets", () => {
+    const board = reckoned({ prices, skins }, [needing("stiffener", 20_000)], []), leather = reckoned({ prices, skins }, [{ ...needing("stiffener", 20_000), ofLeather: true }], []);
+    expect([board.cost.material, board.toBuy[0]!.whole!.words]).toEqual([0.16, "1 sheet of 0.2 m2"]);
+    // 0.02 m² of 0.09290304 m² at 8.
+    expect(leather.cost.material).toBeCloseTo((8 * 20_000) / 92_903.04, 9);
+    expect(leather.toBuy[0]!.whole!.words).toBe("1 piece of 0.2 m2");
+  });
+
+  test("goods that a step uses and no need counts are named, once there are prices as left out of the sums too", () => {
+    const steps = [{ ...stepOf("bottoming", 20), needs: { goods: ["filler", "thread", "sole leather"] as const, tools: [] } }];
+    const money = reckoned({}, [needing("thread", 1000)], steps);
+    expect(money.cost.uncounted).toEqual(["filler", "sole leather"]);
+    expect(toldOf(money)).toEqual(["note: The steps use filler and sole leather too, which are not on the list: nothing was drawn to count them by. Measure on the lasted shoe what you need, and buy it as well."]);
+    expect(toldOf(reckoned({ rate: 10, prices: { thread: { price: 8, for: "1000 m" } } }, [needing("thread", 1000)], steps))).toContain("note: The sums leave out filler and sole leather, of which nothing is counted. The pair costs more than they tell.");
+  });
+
+  test("of two goods of 3.00 the one that is used again is told apart: all of it for one pair, a third of it for each of three", () => {
+    const two = [{ ...needing("pattern card", 1e6), again: true as const }, needing("upper leather", 1e6)], said = { "pattern card": { price: 3, for: "1 m2" }, "upper leather": { price: 3, for: "1 m2" } };
+    expect(reckoned({ prices: said }, two, []).cost).toMatchObject({ reused: 3, material: 6 });
+    expect(reckoned({ prices: said, pairs: 3 }, two, []).cost).toMatchObject({ reused: 1, material: 4 });
+  });
+});

@@ -166,7 +166,7 @@ describe("nails of the heel", () => {
     const thin = { ...input, settings: { ...input.settings, soleMm: 1, firstBoardMm: 0.5, secondBoardMm: 0.5 } };
     const { needs, findings } = made(thin);
     expect(needs.some(({ good }) => good === "heel nails")).toBe(false);
-    expect(findings.map(explain).join()).toMatch(/Heel nails: under the lift 1 only .* Cement it/u);
+    expect(findings.map(explain).join()).toMatch(/Heel nails: from the lift 1 up only .* cement it alone/u);
   });
 });
 

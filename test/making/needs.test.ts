@@ -156,6 +156,10 @@ describe("what one pair has and another has not", () => {
     const leather = made(makingInput({ shell: { counterMm: 2 } })), board = made(makingInput());
     expect(needOf(leather, "stiffener").kind).toContain("shoulder");
     expect(leather.bonds.filter(({ name }) => name.startsWith("stiffener")).map(({ glue }) => glue)).toEqual(["paste", "paste"]);
+    expect([needOf(leather, "stiffener").ofLeather, needOf(board, "stiffener").ofLeather]).toEqual([true, undefined]);
+    const puff = made(makingInput({ pieces: { toePuffMm: 1.2 } }));
+    expect(needOf(puff, "toe puff").ofLeather).toBe(true);
+    expect(needOf(puff, "toe puff").waste!.why).toContain("shoulder");
     expect(needOf(board, "stiffener").kind).toContain("board");
     expect(board.bonds.some(({ glue }) => glue === "paste")).toBe(false);
   });

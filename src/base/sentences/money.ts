@@ -46,6 +46,12 @@ interface RowTold {
 }
 const rowName = ({ file, row }: RowTold): string => (file === undefined ? `Row ${row}` : `${file}, row ${row}`);
 
+/** "upper leather and your work: no price or rate is said; and filler, which is not counted". */
+function leftOut({ goods, uncounted = [], work }: { readonly goods: readonly string[]; readonly uncounted?: readonly string[]; readonly work: boolean }): string {
+  const unsaid = [...goods, ...(work ? ["your work"] : [])], why = goods.length === 0 ? "no rate for an hour is said" : work ? "no price or rate is said" : "no price is said";
+  return [...(unsaid.length > 0 ? [`${some(unsaid)}: ${why}`] : []), ...(uncounted.length > 0 ? [`${some(uncounted)}, of which nothing is counted`] : [])].join("; and ");
+}
+
 export const moneySentences = {
   "money-number": sentence("look", (d: { field: MoneyField; good?: string; got: string; wrong: NumberWrong }) => `${fieldName(d.field, d.good)}${d.wrong === "empty" ? "" : ":"} ${numberWrong(d.wrong, d.got)}`),
   "money-amount": sentence("look", (d: { field: MoneyField; good: string; wrong: string }) =>
@@ -56,7 +62,8 @@ export const moneySentences = {
   "money-usual": sentence("note", (d: { assumed: readonly { readonly good: string; readonly words: string }[] }) => `Where you do not say what a price is for, it is taken for ${some(d.assumed.map(({ good, words }) => `${words} of ${good}`))}. Write it beside the price if it is another amount.`),
   "money-free": sentence("note", (d: { goods: readonly string[] }) => `Counted as costing nothing, as you wrote: ${some(d.goods)}.`),
   "money-currency": sentence("look", (d: { field?: MoneyField; good?: string; got: string; currency: string }) => `${fieldName(d.field ?? "price", d.good)} is in ${d.got}, and the sums are in ${d.currency}. Nothing is changed into other money: the number is counted as it stands. Write what it comes to in ${d.currency}.`),
-  "money-left-out": sentence("note", (d: { goods: readonly string[]; work: boolean }) => `The sums leave out ${some([...d.goods, ...(d.work ? ["your work"] : [])])}: ${d.goods.length === 0 ? "no rate for an hour is said" : d.work ? "no price or rate is said" : "no price is said"}. The pair costs more than they tell.`),
+  "goods-uncounted": sentence("note", (d: { goods: readonly string[] }) => `The steps use ${some(d.goods)} too, which ${d.goods.length === 1 ? "is" : "are"} not on the list: nothing was drawn to count ${d.goods.length === 1 ? "it" : "them"} by. Measure on the lasted shoe what you need, and buy it as well.`),
+  "money-left-out": sentence("note", (d: { goods: readonly string[]; uncounted?: readonly string[]; work: boolean }) => `The sums leave out ${leftOut(d)}. The pair costs more than they tell.`),
   "money-asked-below": sentence("note", (d: { asked: string; total: string; short: string }) => `You ask ${d.asked} for a pair that costs you ${d.total}: ${d.short} are missing. Ask more, or look at which part costs most.`),
   "money-shelf-pieces": sentence("note", (d: { goods: readonly string[] }) => `What lies on the shelf of ${some(d.goods)} is taken off what you have to buy. Right and left of a pair are cut from one skin: write down only pieces out of which a whole pair comes.`),
   "money-size-small": sentence("look", (d: { good: string; name: string; got: string; longMm: number; wideMm: number }) => `One ${d.name} of ${d.good} is said to be ${d.got}. The largest part needs ${d.longMm.toFixed(0)} × ${d.wideMm.toFixed(0)} mm, which does not lie on it. Buy a larger one, or look at its unit.`),

@@ -1,6 +1,7 @@
 import { partOfGood, skinGoods } from "./cost-parts.ts";
 import { costParts, type Cost, type CostLine, type CostPart, type ToBuy } from "./cost.ts";
 import { decimal } from "../amounts/decimal.ts";
+import type { GoodId } from "../goods.ts";
 import type { Need } from "../need.ts";
 import type { Prices } from "./read-prices.ts";
 import type { SaidSums } from "./said-sums.ts";
@@ -13,13 +14,14 @@ export interface CostInput {
   readonly prices: Prices;
   readonly sums: SaidSums;
   readonly toBuy: readonly ToBuy[];
+  readonly uncounted: readonly GoodId[];
 }
 
 /** By how much skins are taken to be dearer. */
 const dearer = 0.1;
 
 /** What one pair costs: what it uses of each good, the work by phase, and the overhead. */
-export function costPerPair({ needs, pairs, minutes: byPhase, prices, sums: { rate, overhead = 0, asked }, toBuy }: CostInput): Cost {
+export function costPerPair({ needs, pairs, minutes: byPhase, prices, sums: { rate, overhead = 0, asked }, toBuy, uncounted }: CostInput): Cost {
   const lines = needs.map(({ good, net, gross, again }): CostLine => {
     // What is bought once for all pairs is borne by all of them.
     const price = prices.of.get(good), borne = again ? gross / pairs : gross;
@@ -34,7 +36,8 @@ export function costPerPair({ needs, pairs, minutes: byPhase, prices, sums: { ra
   const total = decimal(material + workCost + overhead);
   return {
     currency: prices.currency,
-    lines, unpriced: lines.filter(({ cost }) => cost === undefined).map(({ good }) => good), material,
+    lines, unpriced: lines.filter(({ cost }) => cost === undefined).map(({ good }) => good), uncounted, material,
+    reused: sumOf(lines.filter(({ good }) => needs.some((need) => need.good === good && need.again))),
     work, minutes, ...(rate !== undefined && { rate }), workCost, overhead, total,
     shares: sharesOf(lines, workCost, overhead),
     shopping: decimal(toBuy.reduce((sum, { paid = 0 }) => sum + paid, 0)),

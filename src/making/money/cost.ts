@@ -36,7 +36,11 @@ export interface Cost {
   readonly lines: readonly CostLine[];
   /** Goods without a price: the sums leave them out. */
   readonly unpriced: readonly GoodId[];
+  /** Goods that the steps use and that are not counted, since nothing was drawn to count them by. */
+  readonly uncounted: readonly GoodId[];
   readonly material: number;
+  /** Of the material, a pair's share of what serves other pairs too: tacks, card. */
+  readonly reused: number;
   /** By phase; of the pattern, which is made once for all pairs, a pair's share. */
   readonly work: readonly { readonly phase: Phase; readonly minutes: number; readonly cost?: number }[];
   readonly minutes: number;

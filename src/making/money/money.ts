@@ -13,6 +13,7 @@ import type { MakingSaid } from "../said.ts";
 import { stepMinutes } from "../calendar/step-minutes.ts";
 import type { Step } from "../steps/step.ts";
 import { toBuyOf } from "./to-buy.ts";
+import { uncountedOf } from "./uncounted.ts";
 
 export interface MoneyInput {
   /** For one pair. */
@@ -37,23 +38,25 @@ export interface Money {
 export function moneyOf({ needs, steps, said }: MoneyInput): Money {
   const findings: Finding[] = [];
   const pairs = readPairs(said.pairs, findings);
-  const prices = readPrices(said, findings);
+  const prices = readPrices(said, findings, needs.filter(({ ofLeather }) => ofLeather).map(({ good }) => good));
   const sizes = readSizes(said.skins, findings);
   const shelf = readShelf(said.shelf, findings);
   const sums = readSums(said, prices.currency, findings);
   const minutes = stepMinutes(steps, said.minutes);
   checkSizes(needs, sizes, findings);
   const toBuy = toBuyOf({ needs, pairs, prices: prices.of, shelf, sizes });
-  const cost = costPerPair({ needs, pairs, minutes: minutes.byPhase, prices, sums, toBuy });
+  const uncounted = uncountedOf(needs, steps);
+  if (uncounted.length > 0) findings.push(finding("goods-uncounted", { goods: uncounted }));
+  const cost = costPerPair({ needs, pairs, minutes: minutes.byPhase, prices, sums, toBuy, uncounted });
   const pieces = toBuy.filter(({ good, onShelf, short }) => skinGoods.includes(good) && onShelf > 0 && short > 0).map(({ good }) => good);
   if (pieces.length > 0) findings.push(finding("money-shelf-pieces", { goods: pieces }));
   return { pairs, toBuy, cost, findings: [...findings, ...minutes.findings, ...judged(cost, needs.some(({ good }) => prices.of.has(good)))] };
 }
 
 /** What the sums leave out, and whether what is asked covers them. Said only to those who reckon with money here. */
-function judged({ currency, unpriced, rate, total, asked, left }: Cost, priced: boolean): Finding[] {
+function judged({ currency, unpriced, uncounted, rate, total, asked, left }: Cost, priced: boolean): Finding[] {
   const work = rate === undefined, told: Finding[] = [];
-  if ((priced || asked !== undefined) && (unpriced.length > 0 || work)) told.push(finding("money-left-out", { goods: unpriced, work }));
+  if ((priced || asked !== undefined) && (unpriced.length > 0 || uncounted.length > 0 || work)) told.push(finding("money-left-out", { goods: unpriced, uncounted, work }));
   if (left !== undefined && left < 0) told.push(finding("money-asked-below", { asked: moneyWords(asked!, currency), total: moneyWords(total, currency), short: moneyWords(-left, currency) }));
   return told;
 }

@@ -27,18 +27,21 @@ export function packOf({ measure }: Need, price: Price | undefined, size: SaidAm
 }
 
 /** "3 skins of 6 ft2", "1 spool of 1000 m", "2 pairs", "44 pieces"; "nothing" where none has to be bought. */
-export function packWords(good: GoodId, count: number, { amount, words }: SaidAmount): string {
+export function packWords(need: Pick<Need, "good" | "ofLeather">, count: number, { amount, words }: SaidAmount): string {
   if (count === 0) return "nothing";
   // What is sold singly needs no word for its pack.
   const single = /^1\s*(pair|dozen|piece)$/i.exec(words)?.[1]?.toLowerCase() ?? (amount === 1 ? "piece" : undefined);
   if (single !== undefined) return `${count} ${single}${count === 1 || single === "dozen" ? "" : "s"}`;
-  return `${count} ${packNames[good][count === 1 ? 0 : 1]} of ${words}`;
+  return `${count} ${packName(need)[count === 1 ? 0 : 1]} of ${words}`;
 }
+
+const packName = ({ good, ofLeather }: Pick<Need, "good" | "ofLeather">): PackName => (ofLeather ? piece : packNames[good]);
 
 /** Tells where a skin, sheet or piece is smaller than the largest part that has to come out of it. */
 export function checkSizes(needs: readonly Need[], sizes: ReadonlyMap<GoodId, SaidAmount>, findings: Finding[]): void {
-  for (const { good, measure, holds } of needs) {
+  for (const need of needs) {
+    const { good, measure, holds } = need;
     const size = sizes.get(good);
-    if (measure === "area" && size && holds && size.amount < holds.longMm * holds.wideMm) findings.push(finding("money-size-small", { good, name: packNames[good][0], got: size.words, ...holds }));
+    if (measure === "area" && size && holds && size.amount < holds.longMm * holds.wideMm) findings.push(finding("money-size-small", { good, name: packName(need)[0], got: size.words, longMm: holds.longMm, wideMm: holds.wideMm }));
   }
 }

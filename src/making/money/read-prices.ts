@@ -23,8 +23,11 @@ export interface Prices {
   readonly currency: string;
 }
 
-/** All prices, also of goods this very pair does not need: they are kept for other pairs. */
-export function readPrices(said: MakingSaid, findings: Finding[]): Prices {
+/**
+ * All prices, also of goods this very pair does not need: they are kept for other pairs.
+ * @param ofLeather goods that this pair has of leather, and another of sheet
+ */
+export function readPrices(said: MakingSaid, findings: Finding[], ofLeather: readonly GoodId[] = []): Prices {
   const written = saidByGood(said.prices, "price", findings);
   const own = said.currency?.trim() ?? "";
   const of = new Map<GoodId, Price>(), assumed: { readonly good: GoodId; readonly words: string }[] = [], signs: { readonly good: GoodId; readonly sign: string }[] = [];
@@ -32,7 +35,7 @@ export function readPrices(said: MakingSaid, findings: Finding[]): Prices {
     const money = readMoney(one.price, own), measure = measureOf[good];
     if (money.wrong !== undefined) findings.push(finding("money-number", { field: "price", good, got: String(one.price).trim(), wrong: money.wrong }));
     else if (money.currency !== "") signs.push({ good, sign: money.currency });
-    const per = amountOf(one, () => usualAmount(good, measure), (text) => saidAmount(text, { field: "for", good, measure }, findings));
+    const per = amountOf(one, () => usualAmount(good, measure, ofLeather.includes(good)), (text) => saidAmount(text, { field: "for", good, measure }, findings));
     // What cannot be read as a price is told already.
     if (money.wrong !== undefined || per === "wrong") continue;
     if (per === undefined) findings.push(finding("money-for-missing", { good }));

@@ -27,7 +27,7 @@ export function toBuyOf({ needs, pairs, prices, shelf, sizes }: BuyingInput): re
     const bought = pack ? decimal(count! * pack.amount) : short;
     return {
       good, needed, onShelf, short,
-      ...(pack && { whole: { count: count!, each: pack.amount, words: packWords(good, count!, pack) } }),
+      ...(pack && { whole: { count: count!, each: pack.amount, words: packWords(need, count!, pack) } }),
       left: decimal(onShelf + bought - needed),
       ...(price && { paid: decimal(bought * price.each) }),
     };

@@ -16,7 +16,7 @@ export const leatherStiffenerMm = 1.5;
 export const leatherPuffMm = 1.05;
 
 /** Stiffener, toe puff and elastic. */
-export const stiffeningNeeds = (input: MakingInput, skins: SkinSizes, findings: Finding[]): readonly Need[] => [...stiffener(input, skins, findings), ...toePuff(input), ...elastic(input.pieces)];
+export const stiffeningNeeds = (input: MakingInput, skins: SkinSizes, findings: Finding[]): readonly Need[] => [...stiffener(input, skins, findings), ...toePuff(input, skins, findings), ...elastic(input.pieces)];
 
 function stiffener({ pieces, stiff: { counterMm } }: MakingInput, skins: SkinSizes, findings: Finding[]): readonly Need[] {
   const leather = counterMm >= leatherStiffenerMm;
@@ -24,22 +24,28 @@ function stiffener({ pieces, stiff: { counterMm } }: MakingInput, skins: SkinSiz
     thicknessMm: counterMm,
     kind: leather ? `shoulder tanned with bark, firm, ${thicknessWords(counterMm)}` : `stiffener board of fibre or leather that takes latex, ${mmWords(counterMm)}`,
     reason: leather
-      ? "Keeps the heel in form. Soaked until mellow, pasted in between upper and lining, and left to dry on the last; skived to nothing all round."
+      ? "Keeps the heel in form; from a shoulder, whose offcuts do for toe puffs too. Soaked until mellow, pasted in between upper and lining, and left to dry on the last; skived to nothing all round."
       : "Keeps the heel in form and is thin enough for a light shoe. Stuck in with latex; a kind that softens when it is warmed is warmed as its maker says, just before the back is drawn. Leather of 1.8 to 2.5 mm does the same and is pasted in mellow; then set its thickness, since the upper is laid over it.",
     source: "leather 1.8 to 2.5 mm or board 0.8 to 1.2 mm: common practice, no source; soaking and paste: notes of a shoemaking course",
   };
-  if (!leather) return fromSheet("stiffener", pieces, sheetWaste, about);
-  const amount = fromSkin(piecesOf(pieces, "stiffener"), { good: "stiffener", usualFt2: usualShoulderFt2, called: "shoulder" }, skins, findings);
-  return amount ? [{ good: "stiffener", measure: "area", ...amount, ...about }] : [];
+  return leather ? fromShoulder("stiffener", pieces, about, skins, findings) : fromSheet("stiffener", pieces, sheetWaste, about);
 }
 
-const toePuff = ({ pieces, settings: { toePuffMm } }: MakingInput): readonly Need[] =>
-  fromSheet("toe puff", pieces, sheetWaste, {
+function fromShoulder(good: "stiffener" | "toe puff", pieces: readonly Piece[], about: About, skins: SkinSizes, findings: Finding[]): readonly Need[] {
+  const amount = fromSkin(piecesOf(pieces, good), { good, usualFt2: usualShoulderFt2, called: "shoulder" }, skins, findings);
+  return amount ? [{ good, measure: "area", ofLeather: true, ...amount, ...about }] : [];
+}
+
+function toePuff({ pieces, settings: { toePuffMm } }: MakingInput, skins: SkinSizes, findings: Finding[]): readonly Need[] {
+  const leather = toePuffMm >= leatherPuffMm;
+  const about: About = {
     thicknessMm: toePuffMm,
-    kind: toePuffMm >= leatherPuffMm ? `firm leather, skived, ${thicknessWords(toePuffMm)}` : `stiffened cloth or felt for toe puffs that takes latex, ${mmWords(toePuffMm)}`,
-    reason: `Keeps the toe from falling in; skived to nothing behind, for a step of a millimetre shows. ${toePuffMm >= leatherPuffMm ? "Leather goes in with paste, which stiffens it as it dries; sheet of 0.6 to 1.0 mm with latex." : "Sheet goes in with latex; a kind that softens when it is warmed is warmed as its maker says, just before the toe is drawn. Leather of 1.0 to 1.5 mm goes in with paste."}`,
+    kind: leather ? `firm leather, skived, ${thicknessWords(toePuffMm)}` : `stiffened cloth or felt for toe puffs that takes latex, ${mmWords(toePuffMm)}`,
+    reason: `Keeps the toe from falling in; skived to nothing behind, for a step of a millimetre shows. ${leather ? "Leather goes in with paste, which stiffens it as it dries; sheet of 0.6 to 1.0 mm with latex." : "Sheet goes in with latex; a kind that softens when it is warmed is warmed as its maker says, just before the toe is drawn. Leather of 1.0 to 1.5 mm goes in with paste."}`,
     source: "common practice, no source; that a millimetre shows: a shoemaker's notes on toe puffs",
-  });
+  };
+  return leather ? fromShoulder("toe puff", pieces, about, skins, findings) : fromSheet("toe puff", pieces, sheetWaste, about);
+}
 
 /** Webbing is sold by the metre; it gives along its length, which runs as the topline does. */
 const webbingMm = [20, 25, 30, 40, 50, 60, 80] as const;
