@@ -1,3 +1,4 @@
+import { overUpperOf } from "#lasting/over-upper.ts";
 import { fitStrips } from "#leather/fit-strips.ts";
 import { usualLeather } from "#leather/leather-from.ts";
 import type { UpperLayer } from "#leather/leather.ts";
@@ -19,7 +20,7 @@ type OwnOf = Pick<MakingInput, "from" | "edge" | "stiff" | "leathers" | "correct
 
 const commonOf = ({ pieces, strips, stitching, parts, pieceSettings: settings, made }: Pair): Omit<MakingInput, keyof OwnOf | "said"> => ({ pieces, strips, stitching, parts, settings, ...(made && { made }) });
 
-function ofLast({ shellSettings, leathers: { upper, lining }, corrected, lines }: LastPair): OwnOf {
+function ofLast({ shellSettings, leathers: { upper, lining }, corrected, lines, beneath }: LastPair): OwnOf {
   const { throatDepthMm, backHeightMm } = lines.settings;
   return {
     from: "last",
@@ -27,7 +28,7 @@ function ofLast({ shellSettings, leathers: { upper, lining }, corrected, lines }
     stiff: shellSettings,
     leathers: { upper, lining },
     corrected: corrected !== undefined,
-    ends: { throatDepthMm, backHeightMm, innerHeightMm: lines.lowestMedial.heightMm, outerHeightMm: lines.lowestLateral.heightMm },
+    ends: { throatDepthMm, backHeightMm, innerHeightMm: lines.lowestMedial.heightMm, outerHeightMm: lines.lowestLateral.heightMm, over: overUpperOf(beneath) },
   };
 }
 

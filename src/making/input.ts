@@ -1,3 +1,4 @@
+import type { OverUpper } from "#lasting/over-upper.ts";
 import type { Leather } from "#leather/leather.ts";
 import type { BottomMade } from "#pieces/bottom/made.ts";
 import type { PartChoices } from "#pieces/choices.ts";
@@ -25,6 +26,13 @@ export interface MakingInput {
   /** The pieces are cut from the pattern corrected for the leather. */
   readonly corrected: boolean;
   /** Where throat, back and sides are to end, on the last, mm; of a taped pattern as taped. */
-  readonly ends: { readonly throatDepthMm: number; readonly backHeightMm: number; readonly innerHeightMm?: number; readonly outerHeightMm?: number };
+  readonly ends: {
+    readonly throatDepthMm: number;
+    readonly backHeightMm: number;
+    readonly innerHeightMm?: number;
+    readonly outerHeightMm?: number;
+    /** By how much a tape over the lasted upper reads more; none of a taped pattern. */
+    readonly over?: OverUpper;
+  };
   readonly said: MakingSaid;
 }

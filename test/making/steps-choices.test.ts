@@ -4,10 +4,12 @@ import type { GoodId } from "#making/goods.ts";
 import { glues } from "#making/need.ts";
 import { needsOf } from "#making/needs/needs.ts";
 import { threadFor } from "#making/thread/thread.ts";
+import type { Step } from "#making/steps/step.ts";
 import type { Material } from "#pieces/piece.ts";
 import type { Stitched } from "#pieces/stitching.ts";
 import { planned, plannedNames, planOf, textOf, type PlannedName } from "../support/plans.ts";
 
+const todoOf = ({ todo }: Step): string => todo.join(" ");
 const todo = (name: PlannedName, id: string): string => planned(name).step(id).todo.join(" ");
 
 describe("each choice", () => {
@@ -117,15 +119,15 @@ describe("each choice", () => {
 });
 
 describe.each(plannedNames)("what the pair is made of, %s", (name) => {
-  const goodOf: Readonly<Record<Material, GoodId | readonly GoodId[]>> = {
+  const goodOf: Readonly<Record<Material, GoodId>> = {
     card: "pattern card", "upper leather": "upper leather", "lining leather": "lining leather", stiffener: "stiffener", "toe puff": "toe puff", "side lining": "side lining", "insole board": "insole board",
-    "second board": "second board", shank: "shanks", filler: "filler", "sole leather": "sole leather", "heel leather": ["lift leather", "top piece leather"], "sock leather": "sock leather", tape: ["fold tape", "seam tape", "flank tape"], elastic: "elastic",
+    "second board": "second board", shank: "shanks", filler: "filler", "sole leather": "sole leather", "heel leather": "lift leather", "sock leather": "sock leather", tape: "fold tape", elastic: "elastic",
   };
 
   test("every material of the pieces and every strip is taken by some step", () => {
     const { input, steps } = planned(name);
     const used = new Set(steps.flatMap(({ needs }) => needs.goods));
-    for (const { material, name: piece } of input.pieces) expect([...used], piece).toContain(goodOf[material]);
+    for (const { material, name: piece } of input.pieces) expect([...used], piece).toContain(piece === "top piece" ? "top piece leather" : goodOf[material]);
     for (const strip of input.strips) expect([...used], strip.name).toContain(strip.material === "tape" ? strip.name.replace(" of the lining", "") : goodOf[strip.material]);
   });
 
@@ -135,6 +137,26 @@ describe.each(plannedNames)("what the pair is made of, %s", (name) => {
     const used = new Set(steps.flatMap(({ needs: { goods } }) => goods));
     for (const { good } of needs) expect([...used], good).toContain(good);
     if (name !== "taped, no bottom") expect(glues.filter((glue) => used.has(glue))).toEqual(glues.filter((glue) => bonds.some((bond) => bond.glue === glue)));
+  });
+
+  test.each(["contact", "water-based"])("%s cement: each bond of it is coated in a step, as often as the list reckons, and no step takes the other one", (cement) => {
+    const { input } = planned(name);
+    const { steps, step } = planOf({ ...input, said: { cement } });
+    const { bonds } = needsOf({ ...input, said: { cement } }, threadFor(input.stitching));
+    const good = cement === "contact" ? "contact cement" : "water-based cement", other = cement === "contact" ? "water-based cement" : "contact cement";
+    expect(steps.some(({ needs }) => needs.goods.includes(other))).toBe(false);
+    const coating: readonly (readonly [RegExp, readonly [string, string]])[] = [
+      [/board|shank/u, ["prime-boards", "coat-boards"]], [/margin/u, ["open-margins", "coat-margins"]], [/filler/u, ["fit-fillers", "coat-fillers"]], [/outsole/u, ["prime-soles", "coat-soles"]], [/lift|top piece/u, ["prime-heels", "coat-heels"]],
+    ];
+    for (const { name: bond, coats } of bonds.filter(({ glue }) => glue === good)) {
+      const [, ids] = coating.find(([of]) => of.test(bond))!;
+      for (const id of ids) expect(step(id).needs.goods, `${bond}, ${id}`).toContain(good);
+      expect(Math.max(...coats), bond).toBe(bond.startsWith("shank") ? 1 : ids.length);
+    }
+    const filler = bonds.find(({ name: bond }) => bond === "bottom filler");
+    if (filler) expect(filler.coats).toEqual([1, 2]);
+    expect(todoOf(step("fit-fillers"))).toMatch(/First coat on the hollow alone/u);
+    expect(todoOf(step("coat-margins"))).toMatch(/between lining and upper/u);
   });
 
   test("every line of stitches is sewn in a step that takes thread", () => {

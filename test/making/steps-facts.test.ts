@@ -4,14 +4,16 @@ import { describe, expect, test } from "vitest";
 import { needsOf } from "#making/needs/needs.ts";
 import type { Phase, Step, Wait } from "#making/steps/step.ts";
 import { threadFor } from "#making/thread/thread.ts";
-import { planned, plannedNames, textOf } from "../support/plans.ts";
+import { planned, plannedNames, planOf, textOf } from "../support/plans.ts";
 
 const hour = 60, day = 24 * hour;
 const inPlan = (id: string, name: Parameters<typeof planned>[0] = "usual"): number => planned(name).steps.findIndex((step) => step.id === id);
 const waitOf = (id: string, name: Parameters<typeof planned>[0] = "usual"): Wait => planned(name).step(id).wait!;
 
 /** First coats, coats that stick, and the steps that stick. */
-const primed = ["prime-boards", "open-margins", "prime-soles", "prime-heels"], coated = ["coat-boards", "coat-margins", "coat-soles", "coat-heels"], stuck = ["glue-boards", "press-margins", "lay-soles", "build-heels"];
+const primed = ["prime-boards", "open-margins", "fit-fillers", "prime-soles", "prime-heels"], coated = ["coat-boards", "coat-margins", "coat-fillers", "coat-soles", "coat-heels"], stuck = ["glue-boards", "press-margins", "fill-bottoms", "lay-soles", "build-heels"];
+
+const waterBased = planOf({ ...planned("usual").input, said: { cement: "water-based" } });
 
 describe("times of cement", () => {
   test.each(primed)("%s: a thin first coat as a primer, 10 minutes (a note on adhesives for leather); 30 minutes a coat (an overview of gluing from the repair trade)", (id) => {
@@ -19,8 +21,9 @@ describe("times of cement", () => {
     expect(leastMin).toBe(10);
     expect(wellMin).toBeGreaterThanOrEqual(leastMin);
     expect(wellMin).toBeLessThanOrEqual(45);
-    // A first coat that is dry stays a primer.
-    expect(mostMin).toBeUndefined();
+    // A first coat that is dry stays a primer; a margin without its nails creeps back (common practice, no source).
+    if (id === "open-margins") expect(mostMin).toBeLessThanOrEqual(2 * hour);
+    else expect(mostMin).toBeUndefined();
   });
 
   test.each(coated)("%s: 10 to 15 minutes to flash off, open for more than 20 after that (trade guides on contact adhesives)", (id) => {
@@ -72,7 +75,9 @@ describe("times of cement", () => {
   test("every wait is in order and says where it comes from", () => {
     for (const name of plannedNames) for (const { id, wait } of planned(name).steps) {
       if (!wait) continue;
-      expect(wait.leastMin, id).toBeGreaterThan(0);
+      expect(wait.leastMin, id).toBeGreaterThanOrEqual(0);
+      // Where nothing has to be waited for, something presses.
+      if (wait.leastMin === 0) expect(wait.mostMin, id).toBeDefined();
       expect(wait.wellMin, id).toBeGreaterThanOrEqual(wait.leastMin);
       if (wait.mostMin !== undefined) expect(wait.mostMin, id).toBeGreaterThan(wait.wellMin);
       expect(wait.source, id).toMatch(/guide|note|round of work|common practice, no source/u);
@@ -89,7 +94,8 @@ describe("the guide's table of times", () => {
   };
 
   test.each([
-    ["first coat of cement", primed, "usual"], ["second coat", coated, "usual"], ["a bond, before", ["glue-boards", "press-margins", "fill-bottoms"], "usual"], ["soles and heels", ["lay-soles", "build-heels"], "usual"],
+    ["first coat of cement", primed.filter((id) => id !== "open-margins"), "usual"], ["first coat on an opened margin", ["open-margins"], "usual"], ["second coat", coated, "usual"], ["a bond, before", ["glue-boards", "press-margins", "fill-bottoms"], "usual"],
+    ["glue between upper and lining", ["set-stiffeners"], "usual"], ["each step from the drafts", ["draft-uppers", "check-drafts", "set-puffs"], "usual"], ["soles and heels", ["lay-soles", "build-heels"], "usual"],
     ["insoles on the last", ["block-boards"], "usual"], ["a leather stiffener", ["wet-stiffeners"], "added"], ["the lasted shoe", ["last-toes"], "usual"], ["before the first wearing", ["box-shoes"], "usual"],
   ] as const)("%s: is what the steps wait", (what, ids, name) => {
     const [, least, well, most] = rows.find(([first]) => first?.startsWith(what))!;
@@ -97,6 +103,54 @@ describe("the guide's table of times", () => {
       const { leastMin, wellMin, mostMin } = waitOf(id, name);
       expect([minutesIn(least!), minutesIn(well!), minutesIn(most!)], id).toEqual([leastMin, wellMin, mostMin]);
     }
+  });
+
+  test.each([
+    ["water-based: first coat", primed.filter((id) => id !== "open-margins")], ["water-based: first coat on an opened margin", ["open-margins"]], ["water-based: second coat", coated],
+    ["water-based: boards, margins and fillers", ["glue-boards", "press-margins", "fill-bottoms"]], ["water-based: soles and heels", ["lay-soles", "build-heels"]],
+  ] as const)("%s: is what the steps wait", (what, ids) => {
+    const [, least, well, most] = rows.find(([first]) => first?.startsWith(what))!;
+    for (const id of ids) {
+      const { leastMin, wellMin, mostMin } = waterBased.step(id).wait!;
+      expect([minutesIn(least!), minutesIn(well!), minutesIn(most!)], id).toEqual([leastMin, wellMin, mostMin]);
+    }
+  });
+});
+
+describe("what goes in one go", () => {
+  /** From the begin of the first to the end of the last step, each rest as long as it is planned, minutes. */
+  const goOf = (steps: readonly Step[], ids: readonly string[]): number =>
+    ids.reduce((sum, id, k) => {
+      const { minutes, wait } = steps.find((step) => step.id === id)!;
+      return sum + minutes + (k < ids.length - 1 ? wait!.wellMin : 0);
+    }, 0);
+  const chained = (steps: readonly Step[], ids: readonly string[]): void => {
+    ids.slice(1).forEach((id, k) => {
+      expect(steps.find((step) => step.id === id)!.after, id).toEqual([ids[k]]);
+      expect(steps.find((step) => step.id === ids[k])!.wait!.mostMin, ids[k]).toBeDefined();
+    });
+    expect(steps.find(({ id }) => id === ids.at(-1))!.wait?.mostMin).toBeUndefined();
+  };
+  const heels = ["set-stiffeners", "draft-uppers", "check-drafts", "last-sides"], toes = ["set-puffs", "last-toes"], margins = ["open-margins", "coat-margins", "press-margins"];
+
+  test("stiffeners set to heels closed, puff set to toe lasted, margin opened to margin pressed; glue that can be moved, an upper that creeps back (common practice, no source)", () => {
+    for (const name of plannedNames) {
+      const { steps, has } = planned(name);
+      chained(steps, has("wet-stiffeners") ? ["wet-stiffeners", ...heels] : heels);
+      if (has("set-puffs")) chained(steps, toes);
+      chained(steps, margins);
+    }
+    chained(waterBased.steps, margins);
+  });
+
+  test("an evening of two hours and a half holds each of them, one of two hours the usual ones", () => {
+    for (const name of plannedNames) {
+      const { steps, has } = planned(name);
+      const go = [goOf(steps, has("wet-stiffeners") ? ["wet-stiffeners", ...heels] : heels), has("set-puffs") ? goOf(steps, toes) : 0, goOf(steps, margins)];
+      expect(Math.max(...go), name).toBeLessThanOrEqual(2.5 * hour);
+      if (!has("wet-stiffeners")) expect(Math.max(...go), name).toBeLessThanOrEqual(1.5 * hour);
+    }
+    expect(goOf(waterBased.steps, margins)).toBeLessThanOrEqual(2.5 * hour);
   });
 });
 
@@ -192,7 +246,7 @@ describe("hours", () => {
     expect(sum("added")).toBeGreaterThan(sum("usual") + hour);
     for (const name of plannedNames) {
       expect(planned(name).steps.length, name).toBeGreaterThanOrEqual(40);
-      expect(planned(name).steps.length, name).toBeLessThanOrEqual(56);
+      expect(planned(name).steps.length, name).toBeLessThanOrEqual(58);
     }
   });
 });
@@ -233,8 +287,25 @@ describe("cautions where they belong", () => {
       told("lasting hammer", "hammer and nails");
       told("dust mask", "dust");
       told("hair dryer", "heat");
+      told("edge iron", "heat");
+      told("rasp", "dust");
       if (hazards.includes("grinding")) expect(hazards, id).toContain("dust");
     }
+  });
+
+  test("goggles wherever something flies: tacks, rasp, trimming, needles of the machine; a dust mask wherever there is dust, at skiving board and paring it too (common practice, no source)", () => {
+    for (const name of plannedNames) for (const { id, needs: { tools }, hazards } of planned(name).steps) {
+      if (hazards.some((hazard) => ["hammer and nails", "grinding", "sewing machine", "solvent cement", "water-based glue"].includes(hazard))) expect(tools, `${name}, ${id}`).toContain("goggles");
+      if (hazards.includes("dust")) expect(tools, `${name}, ${id}`).toContain("dust mask");
+    }
+    for (const id of ["cut-stiffening", "glue-boards", "rough-bottoms", "trim-soles", "level-heels"]) expect(planned("usual").step(id).hazards, id).toContain("dust");
+    for (const id of ["tack-insoles", "trim-soles", "level-heels", "stitch-topline"]) expect(planned("usual").step(id).needs.tools, id).toContain("goggles");
+    for (const id of ["draft-uppers", "finish-edges"]) expect(planned("usual").step(id).hazards, id).toContain("heat");
+  });
+
+  test("latex and water-based cement say so: rubber's allergy and ammonia are spoken of at their caution", () => {
+    for (const name of plannedNames) for (const { id, needs: { goods }, hazards } of planned(name).steps) expect(hazards.includes("water-based glue"), `${name}, ${id}`).toBe(goods.includes("latex"));
+    for (const { id, needs: { goods }, hazards } of waterBased.steps) expect(hazards.includes("water-based glue"), id).toBe(goods.includes("latex") || goods.includes("water-based cement"));
   });
 
   test("goggles where tacks are driven; and the foot is spoken of before the first wearing", () => {

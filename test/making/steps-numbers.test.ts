@@ -4,6 +4,8 @@ import { needsOf } from "#making/needs/needs.ts";
 import { threadFor } from "#making/thread/thread.ts";
 import { nailedLifts } from "#making/steps/heel-nails.ts";
 import { factsOf } from "#making/steps/facts.ts";
+import { tackPlaces } from "#making/steps/insole-tacks.ts";
+import type { MakingSaid } from "#making/said.ts";
 import { draftOrder } from "#pieces/draft-order.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
 import { planned, planOf, textOf, type PlannedName } from "../support/plans.ts";
@@ -57,7 +59,7 @@ describe("settings", () => {
     for (const [name, id, strip] of [["usual", "tape-topline", "fold tape"], ["usual", "tape-topline", "flank tape"], ["usual", "tape-seams", "seam tape"], ["added", "join-lining", "seam tape of the lining"], ["added", "cut-upper", "topline binding"]] as const) {
       const { input, step } = planned(name);
       const cut = input.strips.find((one) => one.name === strip)!;
-      expect(numbersIn(step(id).todo.join(" ")), strip).toEqual(expect.arrayContaining([cut.widthMm, Math.ceil(cut.lengthMm)]));
+      expect(numbersIn(step(id).todo.join(" ")), strip).toEqual(expect.arrayContaining([cut.widthMm, Math.round(cut.lengthMm)]));
     }
   });
 
@@ -125,11 +127,58 @@ describe("numbers of the pair", () => {
     const { input, step } = planned("usual");
     const count = (good: string): number => needsOf(input, threadFor(input.stitching)).needs.find((need) => need.good === good)!.net;
     expect(numbersIn(step("tack-insoles").todo.join(" "))).toEqual(expect.arrayContaining([count("insole tacks"), count("insole tacks") / 2]));
-    expect(numbersIn(step("open-margins").todo[0]!)).toContain(count("lasting tacks") / 2);
+    expect(numbersIn(step("open-margins").todo[1]!)).toContain(count("lasting tacks") / 2);
+    expect(numbersIn(step("last-toes").todo[0]!)).toContain(count("lasting tacks") / 2);
     // The eight that place the upper, and one at each waist.
     expect(numbersIn(step("draft-uppers").todo.at(-1)!)[0]! + 2).toBe(draftOrder.length);
     const nails = numbersIn(step("last-sides").todo.at(-1)!)[0]!;
-    expect(Math.abs(nails - count("lasting nails") / 2)).toBeLessThanOrEqual(1);
+    expect(nails).toBe(count("lasting nails") / 2);
+  });
+
+  test("the insole's tacks stand clear of the steel shank: behind its heel end and ahead of its front end, seen from the insole's back edge", () => {
+    const { input } = planned("usual");
+    const usual = tackPlaces(input)!;
+    expect(numbersIn(planned("usual").step("tack-insoles").todo[1]!)).toEqual([3, usual.seatMm, usual.middleMm, 40]);
+    for (const fromSeatMm of [9, 16, 22, 31.2, 60]) for (const lengthMm of [90, 102.5, 120]) {
+      const made = { ...input.made!, shank: { ...input.made!.shank, fromSeatMm, lengthMm } };
+      const { seatMm, middleMm } = tackPlaces({ ...input, made })!;
+      if (seatMm === undefined) expect(planOf({ ...input, made }).step("tack-insoles").todo[1]).toMatch(/Seat: beside the shank, 11\.5 mm or more from its line/u);
+      else {
+        expect(seatMm).toBeLessThan(fromSeatMm - 5);
+        expect(seatMm).toBeGreaterThanOrEqual(8);
+      }
+      expect(middleMm).toBeGreaterThanOrEqual(fromSeatMm + lengthMm + 5);
+    }
+    expect(planned("taped, no bottom").step("tack-insoles").todo[1]).toMatch(/5 mm or more behind the shank's square end/u);
+  });
+
+  test("over the lasted upper the tape reads more than on the bare last: both are told, to the half millimetre of the log, at the drafts and at the end", () => {
+    const { input } = planned("usual");
+    const ends = { throatDepthMm: 72, backHeightMm: 55, innerHeightMm: 40.5, outerHeightMm: 37, over: { throatMm: 3.87, backMm: 2.05, lowestMm: { medial: 0.65, lateral: 1.1 } } };
+    const { step } = planOf({ ...input, ends });
+    for (const id of ["check-drafts", "measure-pair"]) {
+      expect(step(id).todo.join(" "), id).toContain("throat 76 mm, back 57 mm, lowest places 41 mm inside and 38 mm outside");
+      expect(step(id).todo.join(" "), id).toContain("throat 72 mm, back 55 mm, lowest places 40.5 mm inside and 37 mm outside");
+    }
+    expect(step("mark-lasts").todo.join(" ")).not.toMatch(/\b(76|57)\b/u);
+    expect(planned("taped").step("measure-pair").todo.join(" ")).toMatch(/over leather the tape reads a little more/u);
+  });
+
+  test("the heel's height is one and the same wherever it is told", () => {
+    const { input, step } = planned("usual");
+    const { backMm, breastMm } = input.made!.heel!;
+    for (const id of ["build-heels", "level-heels", "measure-pair"]) expect(step(id).todo.join(" "), id).toMatch(new RegExp(`${Number(backMm.toFixed(1))} mm (?:together )?at the back and ${Number(breastMm.toFixed(1))} mm at the breast`, "u"));
+  });
+
+  test("with fewer pairs of lasts than pairs of shoes the steps speak of rounds, else not", () => {
+    const { input } = planned("usual");
+    const todo = (said: MakingSaid, id: string): string => planOf({ ...input, said }).step(id).todo.join(" ");
+    expect(todo({ pairs: 3, lasts: 2 }, "block-boards")).toContain("With 2 pairs of lasts for 3 pairs of shoes");
+    expect(todo({ pairs: 3, lasts: 2 }, "slip-lasts")).toMatch(/free for the next round/u);
+    expect(todo({ pairs: 3, lasts: 2 }, "mark-lasts")).toMatch(/2 pairs of lasts/u);
+    expect(todo({ pairs: 3, lasts: 3 }, "block-boards")).not.toMatch(/rounds/u);
+    for (const id of ["block-boards", "slip-lasts", "mark-lasts"]) expect(todo({}, id)).not.toMatch(/rounds?\b|pairs of lasts/u);
+    expect(todo({ pairs: 3 }, "cut-upper")).toContain("which of the 3 pairs");
   });
 
   test("stitches to the centimetre, thread and needle are those that thread was reckoned with", () => {

@@ -106,9 +106,20 @@ test("the same work has the same id on another pair, and the trunk of the work i
   expect(trunk).toEqual([
     "check-print", "cut-cards", "mark-lasts", "look-over-leather", "cut-upper", "cut-lining", "skive-upper", "join-lining", "stitch-topline", "check-uppers",
     "cut-bottom", "block-boards", "prime-boards", "coat-boards", "glue-boards", "tack-insoles", "set-stiffeners", "draft-uppers", "check-drafts", "last-sides", "last-toes",
-    "open-margins", "coat-margins", "press-margins", "rough-bottoms", "fill-bottoms", "prime-soles", "coat-soles", "lay-soles", "trim-soles",
+    "open-margins", "coat-margins", "press-margins", "rough-bottoms", "fit-fillers", "coat-fillers", "fill-bottoms", "prime-soles", "coat-soles", "lay-soles", "trim-soles",
     "prime-heels", "coat-heels", "build-heels", "level-heels", "finish-edges", "measure-pair", "slip-lasts", "lay-socks", "box-shoes",
   ]);
+});
+
+test("from the blocked insole to the slipped last the shoe keeps its last, without a gap; before and after it does not", () => {
+  for (const name of plannedNames) {
+    const { steps } = planned(name);
+    const taken = steps.filter(({ onLast }) => onLast).map(({ id }) => id);
+    expect([taken[0], taken.at(-1)]).toEqual(["block-boards", "slip-lasts"]);
+    expect(taken).toEqual(steps.slice(steps.findIndex(({ id }) => id === "block-boards"), steps.findIndex(({ id }) => id === "slip-lasts") + 1).map(({ id }) => id));
+    for (const phase of ["pattern", "cutting", "closing"] as const) expect(steps.some((step) => step.phase === phase && step.onLast), phase).toBe(false);
+    for (const id of ["tack-insoles", "draft-uppers", "press-margins", "lay-soles", "build-heels", "measure-pair"]) expect(taken).toContain(id);
+  }
 });
 
 test("strands that do not hang on each other run beside each other: bottom parts need no upper, a lining needs no upper", () => {
@@ -117,6 +128,21 @@ test("strands that do not hang on each other run beside each other: bottom parts
   expect([...before.get("join-lining")!]).not.toContain("skive-upper");
   expect(before.get("draft-uppers")!).toContain("tack-insoles");
   expect(before.get("draft-uppers")!).toContain("check-uppers");
+});
+
+test("what the maker said of pairs, lasts and cement changes words and waits, not the steps, and each of them reads as well", () => {
+  for (const name of plannedNames) {
+    const { input, steps } = planned(name);
+    for (const said of [{ cement: "water-based" }, { pairs: 3, lasts: 2 }, { pairs: "3", lasts: "3", cement: "water-based" }, { cement: "tar", pairs: "many", lasts: "none" }]) {
+      const plan = planOf({ ...input, said });
+      expect(plan.steps.map(({ id, after, minutes }) => ({ id, after, minutes }))).toEqual(steps.map(({ id, after, minutes }) => ({ id, after, minutes })));
+      for (const step of plan.steps) {
+        expect(step.todo.length, step.id).toBeLessThanOrEqual(6);
+        expect(textOf(step).split(/\s+/u).length, step.id).toBeLessThan(260);
+        expect(textOf(step), step.id).not.toMatch(/undefined|NaN|\bfalse\b| {2}|\.\.|\bsafe(ly|ty)?\b/u);
+      }
+    }
+  }
 });
 
 test("the example job of the project has its plan too", () => {

@@ -5,6 +5,7 @@ import type { Making } from "#making/making.ts";
 import type { MakingSaid } from "#making/said.ts";
 import type { Step } from "#making/steps/step.ts";
 import { clockText, dateWords } from "#making/calendar/dates.ts";
+import { readyWords, roundsWords, stintWords, whichPairs } from "#making/calendar/stint-words.ts";
 import { shoes } from "#making/calendar/progress.ts";
 import { isOfCalendar } from "../state/calendar-findings.ts";
 import { useLocalTime } from "../state/local-time.ts";
@@ -41,14 +42,14 @@ export function MakingCalendar({ desk, making }: Pick<MakingViewProps, "desk" | 
     );
   }
   return (
-    <Page title={`Ready on ${dateWords(calendar.ready.date)}, ${clockText(calendar.ready.min)}`}>
-      <p className="follows">{calendar.sessions.length === 1 ? "One session" : `${calendar.sessions.length} sessions`}, {hours(workMin(calendar))} of work for {pairs === 1 ? "one pair" : `${pairs} pairs`}. Laying out and clearing away are not counted: leave room for them.</p>
+    <Page title={`Ready on ${readyWords(calendar)}`}>
+      <p className="follows">{calendar.sessions.length === 1 ? "One session" : `${calendar.sessions.length} sessions`}, {hours(workMin(calendar))} of work for {pairs === 1 ? "one pair" : `${pairs} pairs`}. Laying out and clearing away are not counted: leave room for them. {roundsWords(calendar, pairs)}</p>
       {begun && (
         <p className="which-calendar">
           {[false, true].map((all) => <button key={String(all)} type="button" className="word" aria-pressed={whole === all} onClick={() => setWhole(all)}>{all ? "all, as first planned" : "what is left, from now on"}</button>)}
         </p>
       )}
-      <Days calendar={calendar} steps={steps} done={done} midst={rest !== undefined} />
+      <Days calendar={calendar} pairs={pairs} steps={steps} done={done} midst={rest !== undefined} />
     </Page>
   );
 }
@@ -66,7 +67,7 @@ function Page({ title, children }: { readonly title: string; readonly children: 
   );
 }
 
-interface DaysProps extends Pick<Making, "steps"> {
+interface DaysProps extends Pick<Making, "steps" | "pairs"> {
   readonly calendar: Calendar;
   readonly done: NonNullable<MakingSaid["done"]>;
   /** The first session has begun already, perhaps. */
@@ -74,13 +75,15 @@ interface DaysProps extends Pick<Making, "steps"> {
 }
 
 /** All times at the bench. They are drawn anew only with another calendar or another tick: there may be hundreds. */
-const Days = memo(function Days({ calendar, steps, done, midst }: DaysProps): ReactElement {
+const Days = memo(function Days({ calendar, pairs, steps, done, midst }: DaysProps): ReactElement {
   const byId = new Map(steps.map((s) => [s.id, s]));
   const isDone = (id: string): boolean => isTicked(done, id);
-  return <>{calendar.sessions.map((session, k) => <At key={`${session.date} ${session.fromMin}`} session={session} byId={byId} isDone={isDone} midst={midst && k === 0} />)}</>;
+  return <>{calendar.sessions.map((session, k) => <At key={`${session.date} ${session.fromMin}`} session={session} pairs={pairs} byId={byId} isDone={isDone} midst={midst && k === 0} />)}</>;
 }, (a, b) => a.calendar === b.calendar && a.done === b.done && a.midst === b.midst);
 
-interface AtProps {
+const behind = (words: string): string => (words === "" ? "" : `, ${words}`);
+
+interface AtProps extends Pick<Making, "pairs"> {
   readonly session: Session;
   readonly byId: ReadonlyMap<string, Step>;
   readonly isDone: (id: string) => boolean;
@@ -89,13 +92,13 @@ interface AtProps {
 }
 
 /** One time at the bench. */
-function At({ session, byId, isDone, midst }: AtProps): ReactElement {
+function At({ session, pairs, byId, isDone, midst }: AtProps): ReactElement {
   const { date, fromMin, toMin, stints, waits } = session;
   const from = (min: number): string => clockText(fromMin + min);
   const titleOf = (id: string): string => byId.get(id)?.title ?? id;
   const restOf = ({ step, part, parts }: Stint): { readonly what: string; readonly min: number } | undefined => {
     const wait = byId.get(step)?.wait;
-    return wait && part === parts ? { what: wait.what, min: Math.min(wait.wellMin, wait.mostMin ?? Infinity) } : undefined;
+    return wait && wait.wellMin > 0 && part === parts ? { what: wait.what, min: Math.min(wait.wellMin, wait.mostMin ?? Infinity) } : undefined;
   };
   return (
     <section className="bench-day" aria-label={`${dateWords(date)}, ${clockText(fromMin)}`}>
@@ -106,16 +109,16 @@ function At({ session, byId, isDone, midst }: AtProps): ReactElement {
           const rest = restOf(stint);
           const pause = midst && k === 0 ? 0 : stint.fromMin - (stints[k - 1]?.toMin ?? 0);
           return (
-            <li key={`${stint.step} ${stint.part}`} className={isDone(stint.step) ? "is-done" : undefined}>
+            <li key={`${stint.step} ${stint.first ?? 0} ${stint.part}`} className={isDone(stint.step) ? "is-done" : undefined}>
               {pause >= pauseMin && <p className="follows pause">{from(stint.fromMin - pause)} nothing to do for {hours(pause)}: what dries is waited for</p>}
-              <p><span className="clock">{from(stint.fromMin)}–{from(stint.toMin)}</span> {titleOf(stint.step)}{stint.parts > 1 && `, ${stint.part} of ${stint.parts}`}{stint.pairs !== undefined && ` (${stint.pairs === 1 ? "one pair" : `${stint.pairs} pairs`})`}{isDone(stint.step) && ", done"}</p>
+              <p><span className="clock">{from(stint.fromMin)}–{from(stint.toMin)}</span> {titleOf(stint.step)}{behind(stintWords(stint, pairs))}{isDone(stint.step) && ", done"}</p>
               {rest && stint.toMin + rest.min <= toMin - fromMin && <p className="follows meanwhile">until {from(stint.toMin + rest.min)} {rest.what}</p>}
             </li>
           );
         })}
       </ol>
       {waits.length > 0 && (
-        <p className="rests">When you stop: {waits.map(({ step, untilDate, untilMin }, k) => <span key={step}>{k > 0 && "; "}{byId.get(step)?.wait?.what ?? titleOf(step)}, until {untilDate === date ? "" : `${dateWords(untilDate)}, `}{clockText(untilMin)}</span>)}.</p>
+        <p className="rests">When you stop: {waits.map(({ step, untilDate, untilMin, ...which }, k) => <span key={`${step} ${which.first ?? 0}`}>{k > 0 && "; "}{byId.get(step)?.wait?.what ?? titleOf(step)}{behind(whichPairs(which, pairs))}, until {untilDate === date ? "" : `${dateWords(untilDate)}, `}{clockText(untilMin)}</span>)}.</p>
       )}
     </section>
   );

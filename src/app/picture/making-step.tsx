@@ -86,6 +86,7 @@ function Lines({ title, lines }: { readonly title: string; readonly lines: reado
 }
 
 function waitWords({ leastMin, wellMin, mostMin }: NonNullable<Step["wait"]>): string {
+  if (wellMin === 0 && mostMin !== undefined) return `go on within ${hours(mostMin)}`;
   const well = wellMin > leastMin ? `, better ${hours(wellMin)}` : "";
   return `${hours(leastMin)} at the least${well}${mostMin === undefined ? "" : `; go on within ${hours(mostMin)}`}`;
 }

@@ -1,4 +1,4 @@
-import { bondHolds, cementTools, dryToTouch, firstCoat, lastCoat, overnightMin } from "./cement.ts";
+import { bondHolds, cementTools, dryToTouch, firstCoat, lastCoat, overnightMin, wakeHazards, wakeTools, wakeWords } from "./cement.ts";
 import type { Facts } from "./facts.ts";
 import { must, type MayStep, type Said } from "./plan.ts";
 import { counted, digits, mm, mmMeasured, those } from "./words.ts";
@@ -6,21 +6,21 @@ import { counted, digits, mm, mmMeasured, those } from "./words.ts";
 /** Insoles, shanks and what is cut for the bottom; none of it waits for the upper. */
 export const bottomPartSteps = (facts: Facts): readonly MayStep[] => [
   must("cut-bottom", "bottom parts", ["cut-cards"], () => cut(facts)),
-  must("block-boards", "bottom parts", ["cut-bottom", "mark-lasts"], block),
+  must("block-boards", "bottom parts", ["cut-bottom", "mark-lasts"], () => block(facts)),
   must("prime-boards", "bottom parts", ["block-boards", "cut-cards"], () => prime(facts)),
-  must("coat-boards", "bottom parts", ["prime-boards"], coat),
+  must("coat-boards", "bottom parts", ["prime-boards"], () => coat(facts)),
   must("glue-boards", "bottom parts", ["coat-boards"], () => glue(facts)),
 ];
 
 function cut({ made, settings: s, countOf, has }: Facts): Said {
-  const layers = (made?.heel?.layers ?? []).map(({ name, backMm, breastMm }) => `${name}, ${mmMeasured(Math.max(backMm, breastMm))}`);
+  const layers = (made?.heel?.layers ?? []).map(({ name, backMm, breastMm }) => `${name}, ${mmMeasured(Math.max(backMm, breastMm))}${name === "top piece" ? ", from the butt" : ""}`);
   return {
     title: made ? "Cut the bottom parts" : "Draw and cut the bottom parts",
     todo: made
       ? those(
           `${counted(countOf("insole board"), "insole")} of ${mm(s.firstBoardMm)} board or shoulder leather; ${counted(countOf("second board"), "second board")} of ${mm(s.secondBoardMm)}. The cards are seen from above.`,
           `${counted(countOf("sole leather"), "outsole")} from bend, ${mm(s.soleMm)}, arrow along its length; the grain will walk on the ground.`,
-          countOf("heel leather") > 0 && `Heel leather, ${counted(countOf("heel leather"), "piece")}, a right and a left one each: ${those(has("split lift") && `split lift, ${mm(s.splitLiftMm)}`, ...layers).join("; ")}. The top piece comes from the butt.`,
+          countOf("heel leather") > 0 && `For the heels ${counted(countOf("heel leather"), "piece")}, a right and a left one each, of leather as thick as the layer is to be at its thickest: ${those(has("split lift") && `split lift, ${mm(s.splitLiftMm)}`, ...layers).join("; ")}.`,
           !made.heel && `Lifts of ${mm(s.liftMm)} and top pieces of ${mm(s.topPieceMm)} from the seat's outline with ${mm(s.heelOverMm)} beyond it, as many as your last's height asks for; split lifts of ${mm(s.splitLiftMm)}, a horseshoe ${mm(s.splitLiftWideMm)} wide.`,
           has("bottom filler") && `${counted(countOf("filler"), "filler")} of cork or felt.`,
           "Cut upright: an undercut edge gives the upper nothing to turn over. Write right, left and inside on each.",
@@ -33,24 +33,26 @@ function cut({ made, settings: s, countOf, has }: Facts): Said {
           `Lifts of ${mm(s.liftMm)} and top pieces of ${mm(s.topPieceMm)} from the seat's outline with ${mm(s.heelOverMm)} beyond it; split lifts of ${mm(s.splitLiftMm)}, a horseshoe ${mm(s.splitLiftWideMm)} wide.`,
           "Filler and sock are drawn once the margins are down and the last is out.",
         ],
-    needs: { goods: ["insole board", "second board", "sole leather", "lift leather", "top piece leather", "filler"], tools: ["clicking knife", "cutting board", "steel rule", "sharpening stone", ...(made ? [] : (["pencil"] as const))] },
+    needs: { goods: ["insole board", "second board", "sole leather", "lift leather", "top piece leather", "filler"], tools: ["clicking knife", "cutting board", "steel rule", "sharpening stone", "cut-resistant glove", ...(made ? [] : (["pencil"] as const))] },
     right: ["Held to the last's bottom the insole meets the feather line all round and stands out nowhere.", "Right and left cover each other, turned over."],
     fails: ["A sliver too much off one side: the shoe fits another foot.", "Two right insoles."],
-    minutes: made ? 20 : 35,
+    minutes: made ? 18 : 35,
     shoes: "together",
     hazards: ["knife"],
   };
 }
 
-function block(): Said {
+function block({ pairs, lasts }: Facts): Said {
   return {
     title: "Block the insoles to the lasts",
-    todo: [
+    todo: those(
       "Insoles of leather have to soak for an hour or more: put them in water before you begin with something else. Board is damped on both sides until it bends without cracking.",
-      "Bind each to its last's bottom with a strap or bandage, wound from the toe to the heel, tightest at the waist.",
+      "Lay each on its last, toe and seat on the marks of the centre. Two turns of bandage about the toe and two about the heel hold it there: see that no edge stands over.",
+      "Bind it down with a strap or bandage, wound from the toe to the heel, tightest at the waist, where it has to bend in.",
       "Damp and bind the second boards over them where they are stiff. Leave both on the lasts, in the air of the room and off the heater.",
-    ],
-    needs: { goods: ["insole board", "second board"], tools: ["lasts", "bowl of water", "clamps"] },
+      lasts < pairs && `From here until it is slipped a pair of shoes keeps its lasts. With ${counted(lasts, "pair")} of lasts for ${pairs} pairs of shoes you last in rounds; write on each insole which pair it belongs to.`,
+    ),
+    needs: { goods: ["insole board", "second board"], tools: ["lasts", "bowl of water", "bandages", "pencil"] },
     right: ["Taken off dry, it keeps the last's form and does not rock on it."],
     fails: ["Dried in a hurry by heat: it warps as soon as it is free.", "Bound askew: it dries a millimetre off and is lasted so."],
     minutes: 10,
@@ -71,7 +73,7 @@ function bendWords({ made }: Facts): string {
 }
 
 function prime(facts: Facts): Said {
-  const { made, settings: s } = facts;
+  const { made, settings: s, cement } = facts;
   const shank = made?.shank;
   return {
     title: "Bend the shanks and prime the boards",
@@ -80,48 +82,50 @@ function prime(facts: Facts): Said {
       bendWords(facts),
       `Skive the second board's front to nothing over ${mm(s.secondSkiveMm)}.`,
       `Draw on the insole's lower face where the second board ends, ${mm(s.secondBehindMm)} behind the joint, and where the shank lies${shank ? `: heel end ${mmMeasured(shank.fromSeatMm)} from the seat, front end ${mmMeasured(shank.behindJointMm)} behind the joint` : `: ${mm(s.shankRearMm)} or more from the seat's edge, ${mm(s.shankFrontMm)} or more behind the joint`}.`,
-      "Roughen both boards where they meet, and the shank; brush the dust off before you open the cement.",
-      "First coat on both boards, thin. They drink it.",
+      "Roughen both boards where they meet, and the shank; draw the dust off before you open the cement.",
+      "First coat on both boards where they meet, thin. They drink it.",
     ],
-    needs: { goods: ["shanks", "insole board", "second board", "contact cement"], tools: ["lasts", "lasting hammer", "skiving knife", "abrasive paper", "steel rule", "pencil", ...cementTools] },
+    needs: { goods: ["shanks", "insole board", "second board", cement], tools: ["lasts", "lasting hammer", "skiving knife", "abrasive paper", "steel rule", "pencil", "vacuum cleaner", ...cementTools[cement]] },
     right: ["On the last no light shows beneath the shank, and nothing rocks.", "Both shanks are bent alike: one lies on the other."],
     fails: ["A shank fitted flat and left to the boards to bend: it springs the waist open.", "A second board that reaches into the bend of the foot: it breaks, or its edge is felt."],
     minutes: 15,
-    wait: firstCoat("the first coat on the boards dries"),
+    wait: firstCoat(cement, "the first coat on the boards dries"),
     shoes: "together",
-    hazards: ["hammer and nails", "knife", "dust", "solvent cement"],
+    hazards: ["hammer and nails", "knife", "dust"],
   };
 }
 
-function coat(): Said {
+function coat({ cement }: Facts): Said {
   return {
     title: "Second coat on boards and shanks",
     todo: ["Second coat on both boards, and one on the shank's two faces: thin, even, to the edge.", "Lay them down where no dust falls, and look at the clock."],
-    needs: { goods: ["shanks", "insole board", "second board", "contact cement"], tools: cementTools },
-    right: [dryToTouch],
+    needs: { goods: ["shanks", "insole board", "second board", cement], tools: cementTools[cement] },
+    right: [dryToTouch[cement]],
     fails: ["Coated thickly: it stays wet beneath its own skin."],
     minutes: 5,
-    wait: lastCoat("the second coat on boards and shanks dries"),
+    wait: lastCoat(cement, "the second coat on boards and shanks dries"),
     shoes: "together",
-    hazards: ["solvent cement"],
+    hazards: [],
   };
 }
 
-function glue({ settings: s }: Facts): Said {
+function glue({ settings: s, cement }: Facts): Said {
   return {
     title: "Glue shank and second board on",
-    todo: [
+    todo: those(
+      wakeWords(cement),
       "Put the insole on its last again and lay the shank on its line: along seat and waist, not toward the toe.",
       "Lay the second board over it from the heel forward; it sticks where it touches.",
       "Press and hammer from the middle outward, against the last, so that the boards keep its form.",
       `Pare the edges level with the insole, upright, ${mm(s.insoleInMm)} inside the feather line.`,
-    ],
-    needs: { goods: ["insole board", "second board", "shanks"], tools: ["lasts", "lasting hammer", "roller", "clicking knife"] },
+      `Roughen the lower face all round, ${mm(s.marginLeftMm)} wide and a little more, while it is easy to reach: the lasted margin will be stuck there.`,
+    ),
+    needs: { goods: ["insole board", "second board", "shanks"], tools: ["lasts", "lasting hammer", "roller", "clicking knife", "abrasive paper", "vacuum cleaner", ...wakeTools(cement)] },
     right: [`${digits(s.firstBoardMm + s.secondBoardMm)} mm thick behind the skive, and a little more over the shank.`, "It bends at the joint and nowhere behind it."],
     fails: ["Glued on the table: it is flat for good.", "Insole stuck to the last: cement came over the edge."],
     minutes: 12,
-    wait: bondHolds("the boards' cement comes to its first strength", 60),
+    wait: bondHolds(cement, "the boards' cement comes to its first strength", 60),
     shoes: "one after the other",
-    hazards: ["hammer and nails", "knife"],
+    hazards: ["hammer and nails", "knife", "dust", ...wakeHazards(cement)],
   };
 }

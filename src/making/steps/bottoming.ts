@@ -1,70 +1,77 @@
 import { draftOrder } from "#pieces/draft-order.ts";
-import { bondHolds, cementTools, dryToTouch, firstCoat, lastCoat, overnightMin } from "./cement.ts";
+import { bondHolds, cementTools, dryToTouch, firstCoat, lastCoat, overnightMin, wakeHazards, wakeTools, wakeWords } from "./cement.ts";
 import type { Facts } from "./facts.ts";
-import { may, must, type MayStep, type Said } from "./plan.ts";
-import { mm, mmMeasured, those } from "./words.ts";
+import { fillerSteps } from "./fillers.ts";
+import { must, type MayStep, type Said } from "./plan.ts";
+import { mm, those } from "./words.ts";
 
 /** Margins stuck down, the hollow filled, soles on. */
 export const bottomingSteps = (facts: Facts): readonly MayStep[] => [
   must("open-margins", "bottoming", ["last-toes"], () => openMargins(facts)),
-  must("coat-margins", "bottoming", ["open-margins"], coatMargins),
-  must("press-margins", "bottoming", ["coat-margins"], pressMargins),
+  must("coat-margins", "bottoming", ["open-margins"], () => coatMargins(facts)),
+  must("press-margins", "bottoming", ["coat-margins"], () => pressMargins(facts)),
   must("rough-bottoms", "bottoming", ["press-margins"], () => rough(facts)),
-  may("fill-bottoms", "bottoming", ["rough-bottoms", "cut-bottom"], facts.has("bottom filler") || !facts.made, () => fill(facts)),
+  ...fillerSteps(facts),
   must("prime-soles", "bottoming", ["rough-bottoms", "fill-bottoms", "cut-bottom"], () => prime(facts)),
-  must("coat-soles", "bottoming", ["prime-soles"], coatSoles),
+  must("coat-soles", "bottoming", ["prime-soles"], () => coatSoles(facts)),
   must("lay-soles", "bottoming", ["coat-soles"], () => lay(facts)),
   must("trim-soles", "bottoming", ["lay-soles"], () => trim(facts)),
 ];
 
-function openMargins({ settings: s }: Facts): Said {
+/** So long a margin may stand without its nails, minutes (common practice, no source). */
+const openMarginMin = 2 * 60;
+
+function openMargins({ settings: s, cement }: Facts): Said {
   return {
     title: "Open the margins and prime them",
     todo: [
+      `From here to the pressed margins it is one go, about ${cement === "contact cement" ? "an hour and a half" : "two hours and a half"}: what lies open creeps back. Have that long before you begin.`,
       `Leave the ${draftOrder.length} tacks of the drafts in. Draw the nails between them, stretch by stretch, drop them in a dish and count.`,
-      "Lift the margin; roughen its flesh side and the insole beneath; brush the dust off before you open the cement.",
-      `First coat on both, thin, from the feather line inward, ${mm(s.marginLeftMm)} wide and a little more; between lining and upper too.`,
+      "Lift the margin; brush its flesh side and the roughened insole beneath clean before you open the cement.",
+      `First coat on margin and insole, thin, from the feather line inward, ${mm(s.marginLeftMm)} wide and a little more; between lining and upper too.`,
     ],
-    needs: { goods: ["contact cement"], tools: ["tack lifter", "nippers", "abrasive paper", ...cementTools] },
+    needs: { goods: [cement], tools: ["tack lifter", "nippers", "wire brush", ...cementTools[cement]] },
     right: ["No cement over the feather line: on the upper it stays for good.", "Throat and back have not moved."],
     fails: ["All tacks out at once: the upper creeps back before anything holds it.", "Grain or dust under the cement: it lets go beneath the sole."],
-    minutes: 12,
-    wait: firstCoat("the first coat on the margins dries"),
+    minutes: 20,
+    // A first coat keeps; a margin without its nails does not.
+    wait: { ...firstCoat(cement, "the first coat on the margins dries"), mostMin: openMarginMin },
     shoes: "together",
-    hazards: ["solvent cement", "hammer and nails", "dust"],
+    hazards: ["hammer and nails", "dust"],
   };
 }
 
-function coatMargins(): Said {
+function coatMargins({ cement }: Facts): Said {
   return {
     title: "Second coat on the margins",
-    todo: ["Second coat on margin and insole, thin and even.", "Keep margin and insole apart until it is dry. Look at the clock: you press both shoes in one go."],
-    needs: { goods: ["contact cement"], tools: cementTools },
-    right: [dryToTouch],
-    fails: ["Pressed down wet: the solvent stays in and the margin slides."],
+    todo: ["Second coat on margin and insole, and between lining and upper, thin and even.", "Keep margin and insole apart until it is dry. Look at the clock: you press both shoes in one go."],
+    needs: { goods: [cement], tools: cementTools[cement] },
+    right: [dryToTouch[cement]],
+    fails: ["Pressed down wet: what is wet stays in, and the margin slides."],
     minutes: 5,
-    wait: lastCoat("the second coat on the margins dries"),
+    wait: lastCoat(cement, "the second coat on the margins dries"),
     shoes: "together",
-    hazards: ["solvent cement"],
+    hazards: [],
   };
 }
 
-function pressMargins(): Said {
+function pressMargins({ cement }: Facts): Said {
   return {
     title: "Press the margins down and draw the tacks",
-    todo: [
+    todo: those(
+      wakeWords(cement),
       "Waist, joints, heel, then the toe: pull each stretch once more to where it was, press it down and hammer it flat.",
       "Draw the tacks of the drafts one at a time as their stretch is stuck, and the three of each insole.",
       "Lay all tacks and nails in rows of ten. As many must lie there as you wrote down for each shoe, and the six of the insoles.",
       "Lay throat and back against their marks once more.",
-    ],
-    needs: { goods: [], tools: ["lasting pincers", "lasting hammer", "tack lifter", "nippers", "goggles"] },
+    ),
+    needs: { goods: [], tools: ["lasting pincers", "lasting hammer", "tack lifter", "nippers", ...wakeTools(cement)] },
     right: ["Every tack and nail is out, by number.", "A thumb pushed against the margin moves nothing."],
     fails: ["A tack left in: the last sticks, or the foot finds it."],
     minutes: 20,
-    wait: bondHolds("the margins' cement comes to its first strength", 60),
+    wait: bondHolds(cement, "the margins' cement comes to its first strength", 60),
     shoes: "one after the other",
-    hazards: ["hammer and nails", "lasting pincers"],
+    hazards: ["hammer and nails", "lasting pincers", ...wakeHazards(cement)],
   };
 }
 
@@ -76,84 +83,65 @@ function rough({ settings: s }: Facts): Said {
       "Draw a pencil line a hair inside the feather edge, all round.",
       "Take finish and grain off the margin up to that line with rasp, wire brush or paper, until it is dull and fibrous; then brush off every grain of dust.",
     ],
-    needs: { goods: [], tools: ["skiving knife", "rasp", "wire brush", "abrasive paper", "pencil", "dust mask", "goggles"] },
-    right: ["A straight edge laid across rests on both margins.", "No shiny grain inside the line, none roughened outside it."],
+    needs: { goods: [], tools: ["skiving knife", "rasp", "wire brush", "abrasive paper", "pencil", "steel rule", "vacuum cleaner"] },
+    right: ["A steel rule on edge across the bottom rests on both margins.", "No shiny grain inside the line, none roughened outside it."],
     fails: ["Roughened past the line: the scar shows for ever.", "Cut into the feather edge while paring: the upper opens there in wear."],
-    minutes: 15,
+    minutes: 14,
     shoes: "one after the other",
     hazards: ["knife", "dust", "grinding"],
   };
 }
 
-function fill({ made, settings: s }: Facts): Said {
-  const depth = made?.filler?.depth;
-  return {
-    title: "Fill the bottoms",
-    todo: those(
-      made ? "Lay the filler dry between the margins and trim it to them: yours may differ from the card." : "Cut cork or felt to lie between the margins; take its outline off the shoe with paper.",
-      depth && `It is up to ${mmMeasured(depth.mostMm)} thick, thickest ${mmMeasured(depth.mostFromSeatMm)} from the seat; the card tells how thick at each cross.`,
-      !depth && `It is as thick as the margins stand up: upper and lining are ${mm(s.upperThicknessMm + s.liningThicknessMm)}, and a little for what stiffens heel and toe.`,
-      "Coat the hollow; ten minutes later coat it again, and the filler. When both are dry to the touch lay the filler in and roll it down.",
-    ),
-    needs: { goods: ["filler", "contact cement"], tools: ["clicking knife", "roller", ...cementTools] },
-    right: ["Level with the margins or a hair above; the rest is sanded off."],
-    fails: ["Thick all over: the sole rounds and the shoe rocks.", "Laid over the pleats instead of between them."],
-    minutes: 13,
-    wait: bondHolds("the filler's cement sets before it is sanded", 60),
-    shoes: "together",
-    hazards: ["solvent cement", "knife"],
-  };
-}
-
-function prime({ settings: s }: Facts): Said {
+function prime({ settings: s, cement }: Facts): Said {
   return {
     title: "Roughen and prime soles and bottoms",
     todo: [
-      "Sand filler and margins to one level surface.",
+      "Rasp and sand filler and margins to one level surface: what stands above goes, the margin keeps its leather.",
       `Roughen the flesh side of the soles (${mm(s.soleMm)}) all over and brush them and the bottoms clean, outdoors or with the dust drawn off.`,
       "First coat, thin, on both: sole to the edge, bottom to the pencil line. It sinks in and primes.",
     ],
-    needs: { goods: ["contact cement", "sole leather"], tools: ["abrasive paper", "wire brush", "dust mask", ...cementTools] },
-    right: ["A straight edge across the bottom touches both margins and the filler, everywhere.", "Dull all over once dry: no bare and no shiny place."],
+    needs: { goods: [cement, "sole leather"], tools: ["rasp", "abrasive paper", "wire brush", "steel rule", "vacuum cleaner", ...cementTools[cement]] },
+    right: ["A steel rule on edge across the bottom touches both margins and the filler, everywhere.", "Dull all over once dry: no bare and no shiny place."],
     fails: ["Dust left on: cement holds the dust and the dust holds nothing."],
     minutes: 13,
-    wait: firstCoat("the first coat dries"),
+    wait: firstCoat(cement, "the first coat dries"),
     shoes: "together",
-    hazards: ["dust", "solvent cement", "grinding"],
+    hazards: ["dust", "grinding"],
   };
 }
 
-function coatSoles(): Said {
+function coatSoles({ cement }: Facts): Said {
   return {
     title: "Second coat on soles and bottoms",
     todo: [
       "Second coat on both faces, thin and even, from the middle to the edge.",
       "Lay soles and shoes side by side, faces up, where no dust falls. Look at the clock.",
     ],
-    needs: { goods: ["contact cement", "sole leather"], tools: cementTools },
-    right: ["It shines evenly.", dryToTouch],
+    needs: { goods: [cement, "sole leather"], tools: cementTools[cement] },
+    right: ["It shines evenly.", dryToTouch[cement]],
     fails: ["Heat to hurry it: a skin closes over wet cement."],
     minutes: 8,
-    wait: lastCoat("the second coat dries"),
+    wait: lastCoat(cement, "the second coat dries"),
     shoes: "together",
-    hazards: ["solvent cement"],
+    hazards: [],
   };
 }
 
-function lay({ settings: s }: Facts): Said {
+function lay({ settings: s, cement }: Facts): Said {
   return {
     title: "Lay the soles",
-    todo: [
+    todo: those(
+      wakeWords(cement),
       "Hold the sole above the shoe, centre over centre at toe and seat. It sticks at the first touch: take your time before it.",
       `Set the toe first with even edges, then the waist, then the heel: ${mm(s.soleFinishForepartMm)} stand out at the forepart, ${mm(s.soleFinishWaistMm)} at the waist, ${mm(s.soleFinishHeelMm)} at the heel.`,
       "Press from the middle outward, then hammer all over, ten to twenty seconds a place; close the edge with the pincers' side.",
-      "If it was open too long, warm the dry cement to wake it and press at once.",
-    ],
+      cement === "contact cement" && "If it was open too long, close the tin, carry it out, warm the dry cement to wake it and press at once.",
+    ),
     needs: { goods: ["sole leather"], tools: ["lasting hammer", "rubbing stick", "roller", "hair dryer"] },
     right: ["Sole edges stand out alike on both shoes, within 0.5 mm.", "A knife's point goes in nowhere between sole and upper."],
     fails: ["Begun at the heel: it ends a finger's breadth off at the toe.", "Pulled off and laid again: that bond is spent, begin with a new coat."],
-    minutes: 15,
-    wait: bondHolds("the soles' cement comes to its first strength", overnightMin),
+    minutes: 14,
+    wait: bondHolds(cement, "the soles' cement comes to its first strength", overnightMin),
     shoes: "one after the other",
     hazards: ["hammer and nails", "heat"],
   };
@@ -165,14 +153,14 @@ function trim({ settings: s }: Facts): Said {
     todo: [
       `Cut the edge upright with a fresh blade to an even margin: of the ${mm(s.soleFinishForepartMm)} at the forepart leave what you want to see and half a millimetre to rasp; the waist stays close, ${mm(s.soleFinishWaistMm)} at the most.`,
       "Leave the heel until the lifts are on.",
-      "Guard the upper: a strip of card between it and the blade.",
+      "Guard the upper: a strip of card between it and the blade, goggles on, the holding hand behind the knife.",
       "Hold right and left sole to sole and correct the larger one.",
     ],
-    needs: { goods: ["sole leather"], tools: ["clicking knife", "sharpening stone", "rasp"] },
+    needs: { goods: ["sole leather"], tools: ["clicking knife", "sharpening stone", "cut-resistant glove", "rasp"] },
     right: ["Sole to sole they cover each other within 0.5 mm."],
     fails: ["Cut to the feather before the heel is on.", "One slip of the knife into the upper: cut along, never towards it."],
-    minutes: 12,
+    minutes: 10,
     shoes: "one after the other",
-    hazards: ["knife"],
+    hazards: ["knife", "dust", "grinding"],
   };
 }

@@ -1,7 +1,7 @@
 import type { Facts } from "./facts.ts";
 import { may, must, type MayStep, type Said } from "./plan.ts";
 import { insideEdge, stitchesWords, threadWords } from "./stitches.ts";
-import { listed, mm, mmMeasured, those } from "./words.ts";
+import { listed, mm, mmMeasured, stripLong, those } from "./words.ts";
 
 const edged = ["ink-edges", "tape-topline", "fold-topline", "bind-topline", "fit-gore"] as const;
 const upperDone = ["skive-upper", "sew-toe-cap", "sew-side-seams", "sew-back-seam", "tape-seams", "sew-dog-tail", "sew-back-strip", ...edged] as const;
@@ -29,20 +29,21 @@ function join({ threeLinings, namesOf, settings: s, strip }: Facts): Said {
       ? [
           `Skive what lies under each joint to nothing. Parts: ${listed(namesOf("lining leather").filter((name) => name.includes("lining") && !name.startsWith("strap") || name === "heel pocket"))}.`,
           `Lap them by ${mm(s.liningLapMm)}, the rear part over the front one, so that the toes slide over its edge; one mark meets one, two meet two.`,
+          "Scuff the grain with abrasive paper wherever latex meets it, or nothing holds there: within each lap, and all over the heel pocket, whose grain will face stiffener and upper.",
           `Stick with latex and stitch ${insideEdge(s.stitchInMm)}, ${stitchesWords("lining")}; ${threadWords()}.`,
           "The heel pocket goes in turned: its flesh side will lie against the foot.",
         ]
       : those(
           `Lay the ends grain to grain, mark to mark, and sew them as drawn, ${stitchesWords("lining")}; ${threadWords()}.`,
           "Open the seam and rub it down until no ridge is felt: the heel will lie against it.",
-          tape && `Brush latex over it and tape it on the flesh side, ${mm(tape.widthMm)} wide, ${Math.ceil(tape.lengthMm)} mm to a shoe.`,
+          tape && `Brush latex over it and tape it on the flesh side, ${mm(tape.widthMm)} wide, ${stripLong(tape)} to a shoe, the ends that you trim among them.`,
         ),
-    needs: { goods: ["lining leather", "latex", ...(tape ? (["seam tape"] as const) : []), "thread", "needles"], tools: ["skiving knife", "paring stone", "sewing machine", "paste brush", "bone folder", "thread snips"] },
+    needs: { goods: ["lining leather", "latex", ...(tape ? (["seam tape"] as const) : []), "thread", "needles"], tools: ["skiving knife", "paring stone", ...(threeLinings ? (["abrasive paper"] as const) : []), "sewing machine", "paste brush", "bone folder", "thread snips"] },
     right: ["A finger drawn inside from heel to toe is stopped by no edge.", "Laid in the upper it shows no fold at the heel."],
     fails: [threeLinings ? "Front over rear: the toes lift the edge each time the shoe is put on." : "A seam left as a ridge against the heel.", "The joint laid where the upper has a seam: two ridges over each other."],
     minutes: threeLinings ? 20 : 15,
     shoes: "together",
-    hazards: ["knife", "sewing machine"],
+    hazards: threeLinings ? ["knife", "sewing machine", "dust"] : ["knife", "sewing machine"],
   };
 }
 
@@ -74,7 +75,7 @@ function line(facts: Facts): Said {
   return {
     title: "Stick the lining in along the topline",
     todo: those(
-      "Brush latex on both flesh sides, a finger's breadth along the topline and no deeper: stiffener and puff go in between later.",
+      `Brush latex on both faces that meet${threeLinings ? " (of the heel pocket that is its grain, scuffed)" : ""}, a finger's breadth along the topline and no deeper: stiffener and puff go in between later.`,
       "Begin at the throat, centre to centre; then the back; then ease the sides in, right and left.",
       s.liningTrimMm > 0 && `${mm(s.liningTrimMm)} of lining stand above the edge all round.`,
       threeLinings && "The heel pocket's flesh side faces you when you look into the shoe.",
@@ -95,7 +96,7 @@ function wrap({ settings: s, strip }: Facts): Said {
     todo: [
       "Cut the lining flush with the upper along the topline.",
       `Turn both edges of the strip (${mm(strip("topline binding")?.widthMm ?? s.bindingWrappedMm)} wide, ${mm(s.bindingThickMm)} thick) in by what is skived, 3 to 4 mm, and stick them lightly.`,
-      "Wrap it round the edge, half outside and half inside, its join at the inner side behind the middle; ease it in at the throat.",
+      "Wrap it round the edge, half outside and half inside, its join at the inner side behind the middle, both ends skived aslant over 6 to 8 mm and stuck on each other; ease it in at the throat.",
       "Stick it with latex, tap it flat, and look that outside and inside end at the same height: one row has to catch both.",
     ],
     needs: { goods: ["upper leather", "latex"], tools: ["scissors", "paste brush", "bone folder", "closing hammer"] },

@@ -53,7 +53,7 @@ function ink(facts: Facts): Said {
     todo: [
       `These edges stay in sight: ${listed(rawEdges(facts))}.`,
       "Rub them smooth with fine abrasive paper and brush the dust off.",
-      "Colour or seal them at once, thinly, with the edge of a sponge or a felt; let it dry and burnish with a bone. A second coat if the fibre still shows.",
+      "Colour or seal them at once, thinly, with the edge of a sponge or a felt; let it dry for as long as its label says while you do something else, and burnish with a bone. A second coat if the fibre still shows.",
     ],
     needs: { goods: ["upper leather", "edge finish"], tools: ["abrasive paper", "burnishing bone", "gloves"] },
     right: ["Colour on the edge alone, none on the grain.", "A dry finger comes away clean."],

@@ -4,7 +4,7 @@ import { usualThread } from "../thread/thread.ts";
 import type { Facts } from "./facts.ts";
 import { may, type MayStep, type Said } from "./plan.ts";
 import { insideEdge, stitchesWords, threadWords } from "./stitches.ts";
-import { counted, listed, mm, mmMeasured, those } from "./words.ts";
+import { counted, listed, mm, mmMeasured, stripLong, those } from "./words.ts";
 
 /** The upper sewn together: cap, sides, back, tapes over it, strip or tongue over the back. */
 export const seamSteps = (facts: Facts): readonly MayStep[] => [
@@ -107,7 +107,7 @@ function tapeSeams(facts: Facts): Said {
     title: "Rub the seams down and tape them",
     todo: those(
       `Open the ${listed(closedSeams(facts))} and rub down with a bone over a rounded edge, then tap with the closing hammer.`,
-      tapes.length > 0 && `Brush latex over it, let it turn clear and lay tape ${mm(tapes[0]!.widthMm)} wide on the flesh side: ${tapes.map((t) => `${counted(t.perPair, "piece")} of ${Math.ceil(t.lengthMm)} mm ${t.where.replace(", flesh side", "")}`).join(", ")}. Do not stretch it; trim the ends.`,
+      tapes.length > 0 && `Brush latex over it, let it turn clear and lay tape ${mm(tapes[0]!.widthMm)} wide on the flesh side: ${tapes.map((t) => `${counted(t.perPair, "piece")} of ${stripLong(t)} ${t.where.replace(", flesh side", "")}`).join(", ")}. Do not stretch it; the ends that you trim are in these lengths.`,
       notch && "At the top the fold is snipped out over the seam: two folds must not lie on each other.",
       mitre && "At the top the seam's ends are left as they are: the fold, turned down, lies on them as their mirror.",
     ),

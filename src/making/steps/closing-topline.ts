@@ -1,7 +1,7 @@
 import type { Facts } from "./facts.ts";
 import { may, type MayStep, type Said } from "./plan.ts";
 import { insideEdge, stitchesWords, threadWords } from "./stitches.ts";
-import { counted, mm, those } from "./words.ts";
+import { counted, mm, stripLong, those } from "./words.ts";
 
 const joined = ["skive-upper", "sew-toe-cap", "sew-side-seams", "sew-back-seam", "tape-seams", "sew-dog-tail", "sew-back-strip"] as const;
 
@@ -20,9 +20,9 @@ function tape(facts: Facts): Said {
   return {
     title: "Tape the topline",
     todo: those(
-      `Lay tape ${mm(along.widthMm)} wide along the fold line on the flesh side, one strip of ${Math.ceil(along.lengthMm)} mm to a shoe, beginning at the ${facts.backSeam ? "back" : "inner seam"}.`,
+      `Lay tape ${mm(along.widthMm)} wide along the fold line on the flesh side, one strip of ${stripLong(along)} to a shoe, the ends that you trim among them, beginning at the ${facts.backSeam ? "back" : "inner seam"}.`,
       "Let it lie: neither drawn nor rippled. Snip its outer edge round the throat, every 3 to 4 mm.",
-      flank && `Second tape, ${mm(flank.widthMm)} wide, below it at the lowest place of each side: ${counted(flank.perPair, "strip")} of ${Math.ceil(flank.lengthMm)} mm, drawn about 1 % shorter while you lay it.`,
+      flank && `Second tape, ${mm(flank.widthMm)} wide, below it at the lowest place of each side: ${counted(flank.perPair, "strip")} of ${stripLong(flank)}, drawn about 1 % shorter while you lay it.`,
       "Trim the ends where they meet; they do not lap.",
     ),
     needs: { goods: ["upper leather", "fold tape", ...(flank ? (["flank tape"] as const) : [])], tools: ["scissors", "bone folder"] },
@@ -61,15 +61,16 @@ function bind(facts: Facts): Said {
     title: "Bind the topline",
     todo: [
       `Lay the strip (${mm(strip("topline binding")?.widthMm ?? s.bindingBoundMm)} wide, ${mm(s.bindingThickMm)} thick) grain to grain along the topline, edge to edge, its join at the inner side behind the middle.`,
+      "For the join leave the last 20 mm unsewn, skive both ends aslant over 6 to 8 mm, stick the one on the other as long as the topline asks for, and sew on over them.",
       `Sew it on ${insideEdge(s.stitchInMm)}, ${stitchesWords("topline")}; ${threadWords()}; ease it in at the throat, draw it a little at the sides.`,
       "Bring it up over the edge and inside, stick it down with latex and tap it flat.",
     ],
-    needs: { goods: ["upper leather", "latex", "thread", "needles"], tools: ["sewing machine", "paste brush", "bone folder", "closing hammer", "thread snips"] },
+    needs: { goods: ["upper leather", "latex", "thread", "needles"], tools: ["sewing machine", "skiving knife", "paring stone", "paste brush", "bone folder", "closing hammer", "thread snips"] },
     right: ["The roll over the edge is equally high all round, on both shoes.", "The topline is as long as on the card: the strip has drawn nothing in."],
     fails: ["The strip pulled round the throat: it cups inward.", "Seam wandering: the roll grows and shrinks, and every eye sees it."],
     minutes: 30,
     shoes: "one after the other",
-    hazards: ["sewing machine"],
+    hazards: ["sewing machine", "knife"],
   };
 }
 

@@ -1,6 +1,6 @@
 import type { Facts } from "./facts.ts";
 import { may, must, type MayStep, type Said } from "./plan.ts";
-import { counted, listed, mm, those } from "./words.ts";
+import { counted, listed, mm, stripLong, those } from "./words.ts";
 
 /** Leathers looked over, uppers, linings and what stiffens them cut. */
 export const cuttingSteps = (facts: Facts): readonly MayStep[] => [
@@ -29,7 +29,7 @@ function lookOver({ settings, leathers }: Facts): Said {
   };
 }
 
-function cutUpper({ namesOf, countOf, settings, corrected, leathers, strip, edge }: Facts): Said {
+function cutUpper({ namesOf, countOf, settings, corrected, leathers, strip, edge, pairs }: Facts): Said {
   const names = namesOf("upper leather");
   const binding = strip("topline binding");
   return {
@@ -39,8 +39,8 @@ function cutUpper({ namesOf, countOf, settings, corrected, leathers, strip, edge
       "Lay the card's arrow along the leather's own, and right and left on like places of the skin, so that both give alike. The best of it goes to the forepart and the topline.",
       `All allowances are in the outline, a lasting margin of ${mm(settings.lastingToeMm)} at the toe and ${mm(settings.lastingHeelMm)} at the heel among them: cut along its edge and nowhere inside it.`,
       corrected && `These pieces are cut smaller for ${leathers.upper.name}. Do not make them up to the net card: the drafts bring them there.`,
-      binding && `Cut ${counted(binding.perPair, "binding strip")} ${mm(binding.widthMm)} wide and ${Math.ceil(binding.lengthMm)} mm long, across the tight way, so that they go round the curve; split or skive them to ${mm(settings.bindingThickMm)}.`,
-      `Before you lift the card, prick its marks through to the flesh side and notch the edge, 2 mm deep at most${edge === "taped" || edge === "folded" || edge === "bagged" ? "" : "; the topline, which stays in sight or under a strip, gets no notch"}. Write right or left on each piece.`,
+      binding && `Cut ${counted(binding.perPair, "binding strip")} ${mm(binding.widthMm)} wide and ${stripLong(binding)} long, ends to trim among them, across the tight way, so that they go round the curve; split or skive them to ${mm(settings.bindingThickMm)}.`,
+      `Before you lift the card, prick its marks through to the flesh side and notch the edge, 2 mm deep at most${edge === "taped" || edge === "folded" || edge === "bagged" ? "" : "; the topline, which stays in sight or under a strip, gets no notch"}. Write right or left${pairs > 1 ? ` and which of the ${pairs} pairs` : ""} on each piece.`,
     ),
     needs: { goods: ["upper leather"], tools: ["clicking knife", "cutting board", "steel rule", "awl", "silver pen"] },
     right: ["Laid grain to grain, left and right cover each other within 0.5 mm.", "The arrow of each piece runs along the leather's own."],
@@ -59,7 +59,9 @@ function cutLining({ namesOf, countOf, settings, threeLinings, edge }: Facts): S
     todo: those(
       `For each shoe: ${listed(linings)}; ${counted(countOf("lining leather"), "piece")} for the pair. These cards lie print up on the flesh side.`,
       threeLinings && "The heel pocket is turned: its flesh side grips the foot, so its card lies print up on the grain side.",
-      "Lay the arrows along the tight way here too, or the topline grows with every wearing.",
+      threeLinings
+        ? "Lay the arrows along the tight way here too: along the topline the linings must not grow. The pocket's own arrow runs up the back: it may give round the heel, where lining and upper hold it, and keeps its height."
+        : "Lay the arrows along the tight way here too, or the topline grows with every wearing.",
       edge !== "bagged" && settings.liningTrimMm > 0 && `${mm(settings.liningTrimMm)} stand above the topline; they are cut away once the topline is stitched.`,
       sock > 0 && `${counted(sock, "sock")} of sock leather. Keep them flat until the very end.`,
       "Prick the marks and write right or left.",

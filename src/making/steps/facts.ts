@@ -1,6 +1,9 @@
 import { isFolded } from "#pieces/choices.ts";
 import type { Material, Piece, Strip } from "#pieces/piece.ts";
+import { lastsOf } from "../calendar/lasts.ts";
 import type { MakingInput } from "../input.ts";
+import { readPairs } from "../money/read-pairs.ts";
+import { cementOf, type Cement } from "../needs/cement-choice.ts";
 import { featherMm } from "../needs/nails.ts";
 import { leatherPuffMm, leatherStiffenerMm } from "../needs/stiffening.ts";
 
@@ -25,18 +28,24 @@ export interface Facts extends Omit<MakingInput, "pieces"> {
   /** The stiffener is leather, to be wetted and pasted, rather than board; the same of the toe puff. */
   readonly stiffenerOfLeather: boolean;
   readonly puffOfLeather: boolean;
+  /** What boards, margins, soles and heels are stuck with. */
+  readonly cement: Cement;
+  /** Pairs that are made together, and the pairs of lasts there are for them. */
+  readonly pairs: number;
+  readonly lasts: number;
   /** Length round one shoe along which the margin is nailed; nothing where the pieces do not show it. */
   readonly nailedMm?: number;
 }
 
 /** Which steps there are goes by the pieces that were cut, so that what could not be cut has no step. */
 export function factsOf(input: MakingInput): Facts {
-  const { pieces, parts, edge, settings, stiff, strips } = input;
+  const { pieces, parts, edge, settings, stiff, strips, said } = input;
   const cut = pieces.filter(({ side }) => side === "right");
   const backSeam = parts.cut !== "inner-seam";
   const backClosed = backSeam && parts.backSeam === "closed";
   const feather = featherMm(pieces);
   const names = new Set(cut.map(({ name }) => name));
+  const pairs = readPairs(said.pairs, []);
   return {
     ...input,
     cut,
@@ -52,6 +61,9 @@ export function factsOf(input: MakingInput): Facts {
     threeLinings: names.has("heel pocket"),
     stiffenerOfLeather: stiff.counterMm >= leatherStiffenerMm,
     puffOfLeather: settings.toePuffMm >= leatherPuffMm,
+    cement: cementOf(said),
+    pairs,
+    lasts: lastsOf(said, pairs),
     ...(feather && { nailedMm: feather.mm }),
   };
 }

@@ -1,4 +1,6 @@
+import { bondFull } from "./cement.ts";
 import type { Facts } from "./facts.ts";
+import { overWords } from "./over-words.ts";
 import { may, must, type MayStep, type Said } from "./plan.ts";
 import { mm, mmMeasured, those } from "./words.ts";
 
@@ -10,34 +12,37 @@ export const finishingSteps = (facts: Facts): readonly MayStep[] => [
   may("sew-bows", "finishing", ["slip-lasts", "make-bow"], facts.has("bow"), () => bows(facts)),
   may("close-straps", "finishing", ["slip-lasts"], facts.has("instep strap"), () => straps(facts)),
   must("lay-socks", "finishing", ["slip-lasts", "sew-bows", "close-straps", "cut-lining"], () => socks(facts)),
-  must("box-shoes", "finishing", ["lay-socks"], box),
+  must("box-shoes", "finishing", ["lay-socks"], () => box(facts)),
 ];
 
 function edges(): Said {
   return {
     title: "Finish edges and bottoms",
     todo: [
+      "Guard the upper with masking tape that comes off without taking its finish.",
       "Scrape sole and heel edges with glass or a blade, then paper, coarse to fine, along the edge and never across.",
       "Damp the edge and rub it with the bone until the fibre lies down.",
-      "Colour it thinly in one run, let it dry, wax and burnish. The sole's grain likewise, or leave it natural.",
-      "Guard the upper with tape that comes off without taking its finish.",
+      "Colour it thinly in one run and let it dry while you do the other shoe; then wax it and burnish with cloth or bone, or with an edge iron that is warm and does not hiss. The sole's grain likewise, or leave it natural.",
     ],
-    needs: { goods: ["edge finish"], tools: ["rasp", "glass", "abrasive paper", "edge iron", "burnishing bone", "bowl of water", "dust mask", "gloves", "polishing cloth"] },
+    needs: { goods: ["edge finish"], tools: ["rasp", "glass", "abrasive paper", "edge iron", "burnishing bone", "bowl of water", "masking tape", "edge wax", "vacuum cleaner", "gloves", "polishing cloth"] },
     right: ["A fingernail drawn along feels no ridge.", "The same margin shows all round from above, on both shoes."],
     fails: ["Scratches of coarse paper left in: colour finds every one.", "Colour on the upper: it does not come off."],
     minutes: 20,
     shoes: "one after the other",
-    hazards: ["dust", "grinding", "knife"],
+    hazards: ["dust", "grinding", "knife", "heat"],
   };
 }
 
-function measure({ from, ends }: Facts): Said {
-  const { throatDepthMm, backHeightMm, innerHeightMm, outerHeightMm } = ends;
+function measure({ from, ends, made }: Facts): Said {
+  const { throatDepthMm, backHeightMm, innerHeightMm, outerHeightMm, over } = ends;
+  const asked = `throat ${mmMeasured(throatDepthMm)}, back ${mmMeasured(backHeightMm)}${innerHeightMm !== undefined && outerHeightMm !== undefined ? `, lowest places ${mmMeasured(innerHeightMm)} inside and ${mmMeasured(outerHeightMm)} outside` : ""}`;
+  const heel = made?.heel;
   return {
     title: "Measure the pair and write it down",
     todo: those(
-      `On both shoes: throat depth (asked for ${mmMeasured(throatDepthMm)}), back height (${mmMeasured(backHeightMm)})${innerHeightMm !== undefined && outerHeightMm !== undefined ? `, lowest places (${mmMeasured(innerHeightMm)} inside, ${mmMeasured(outerHeightMm)} outside)` : ""}, heel height, sole edges.`,
-      "Measure while the lasts still hold them, the tape along the surface, over the upper.",
+      "While the lasts still hold both shoes: throat, back and lowest places with the tape along the surface, over the upper.",
+      over ? `The tape should read ${overWords(ends, over)}; on the bare last that is ${asked}.` : `On the bare last that should be ${asked}; over leather the tape reads a little more.`,
+      `Heel heights${heel ? ` (${mmMeasured(heel.backMm)} at the back and ${mmMeasured(heel.breastMm)} at the breast, lifts and top piece together)` : ""} and sole edges.`,
       from === "last" ? "Enter what you read in the log: the next pair of this leather learns from it." : "Write what you read on the card of this pattern: the next pair learns from it.",
       "Write down what you would do otherwise while you still know it.",
     ),
@@ -50,14 +55,15 @@ function measure({ from, ends }: Facts): Said {
   };
 }
 
-function slip({ settings: s }: Facts): Said {
+function slip({ settings: s, lasts, pairs }: Facts): Said {
   return {
     title: "Slip the lasts",
-    todo: [
+    todo: those(
       "Take out a loose block or bend the hinge, if your last has one. Hold the shoe by the heel, hook in the last's hole, and draw up and back in the line of the cone, without twisting.",
       "If it will not come, look for a tack first; warm the heel with your hands and try again.",
       `Feel the whole inside with a hand and a stocking over it, seat and toe above all: heel nails must end in ${mm(s.firstBoardMm + s.secondBoardMm)} of board. Draw, file or clinch what you find.`,
-    ],
+      lasts < pairs && "The lasts are free for the next round: rub chalk and cement off, and see that every mark can be read.",
+    ),
     needs: { goods: [], tools: ["last hook", "nippers"] },
     right: ["The topline keeps the form it had on the last.", "Nothing pricks, nowhere."],
     fails: ["Wrenched out sideways: the topline is stretched in one second."],
@@ -89,9 +95,9 @@ function straps({ settings: s }: Facts): Said {
     todo: [
       "With the shoe on the foot, lay the strap over the instep and mark where it closes with a finger's room beneath.",
       `The strap goes on for ${mm(s.strapOverMm)} beyond the topline: button in the middle of that, with a hole either way.`,
-      "Punch the holes from the grain side and set button or buckle on a scrap of leather inside.",
+      "Punch the holes from the grain side and set button or buckle, on a scrap of leather inside that takes the pull.",
     ],
-    needs: { goods: ["thread", "lining leather"], tools: ["hole punch", "awl", "hand needles", "silver pen"] },
+    needs: { goods: ["fastenings", "thread", "lining leather"], tools: ["hole punch", "awl", "hand needles", "silver pen"] },
     right: ["Both straps close at the same length and lie flat over the instep."],
     fails: ["Set by the pattern's mark alone: no two insteps are alike."],
     minutes: 15,
@@ -121,7 +127,7 @@ function socks({ parts, settings: s, has }: Facts): Said {
   };
 }
 
-function box(): Said {
+function box({ cement }: Facts): Said {
   return {
     title: "Clean the pair and box it",
     todo: [
@@ -130,11 +136,11 @@ function box(): Said {
       "Box them in paper that lets air through, with a note of leather, last, size and date.",
       "First wearing: half an hour on a carpet, then look at the foot.",
     ],
-    needs: { goods: [], tools: ["polishing cloth"] },
+    needs: { goods: [], tools: ["polishing cloth", "crepe rubber", "shoe cream", "tissue paper", "shoe box"] },
     right: ["Set side by side at arm's length, you see one pair and not two shoes."],
     fails: ["Worn the same evening: the cement has not come to its full strength."],
     minutes: 12,
-    wait: { leastMin: 24 * 60, wellMin: 48 * 60, what: "the cement comes to its full strength before the first wearing", source: "24 to 48 hours by notes of a class on bonding; the label of your cement comes first" },
+    wait: bondFull(cement, "the cement comes to its full strength before the first wearing"),
     shoes: "together",
     hazards: ["feet"],
   };

@@ -1,6 +1,6 @@
 import type { Facts } from "./facts.ts";
 import { must, type MayStep } from "./plan.ts";
-import { listed, mm, mmMeasured, those } from "./words.ts";
+import { counted, listed, mm, mmMeasured, those } from "./words.ts";
 
 /** Sheets printed and proved, card cut and held to the last, both lasts marked alike. */
 export const patternSteps = (facts: Facts): readonly MayStep[] => [
@@ -9,6 +9,7 @@ export const patternSteps = (facts: Facts): readonly MayStep[] => [
     todo: [
       "Print the pattern and the sheet of marks at 100 %, without fitting them to the page.",
       "Lay a steel rule on the scale bars of every page, both ways, before you cut anything.",
+      "Take your time: minutes in this plan are for both shoes, once you have made some pairs. A first pair takes half as long again to twice as long.",
     ],
     needs: { goods: [], tools: ["steel rule", "scale square"] },
     right: ["Each bar is as long as is written beside it, within 0.5 mm, lengthwise and across."],
@@ -29,13 +30,13 @@ function cards({ from, namesOf, corrected, leathers }: Facts) {
   return {
     title: "Cut the card and hold it to the last",
     todo: those(
-      "Glue the sheets to thin firm card. When the glue is dry, cut in the middle of the line and prick every mark through.",
+      "Stick the sheets to thin firm card with glue that does not wet them, and press them flat. When it is dry, cut in the middle of the line and prick every mark through.",
       net.length > 0 && `Hold the net card${net.length > 1 ? "s" : ""} (${listed(net)}) to the last and tape it on along the centre and at the back.`,
       from === "last" && "Throat, back and sides must meet the marks of the sheet; the lower edge must meet the feather line.",
       from === "tape" && "It must lie as the tape lay: throat, back and feather line where you drew them.",
       corrected && `The leather pieces are cut smaller than this card, corrected for ${leathers.upper.name}: hold only the net card to the last.`,
     ),
-    needs: { goods: ["pattern card"], tools: ["clicking knife", "cutting board", "steel rule", "awl", "lasts"] },
+    needs: { goods: ["pattern card"], tools: ["sheet glue", "masking tape", "clicking knife", "cutting board", "steel rule", "awl", "lasts"] },
     right: ["No light between card and last along the topline.", "The two ends meet at the seam without pull."],
     fails: ["Cutting beside the line: half a millimetre all round makes the upper a size of its own.", "Paper on the last instead of card: it gives where leather would not."],
     minutes: 15,
@@ -44,7 +45,7 @@ function cards({ from, namesOf, corrected, leathers }: Facts) {
   } as const;
 }
 
-function marks({ from, ends, stiff, has }: Facts) {
+function marks({ from, ends, stiff, has, lasts }: Facts) {
   const { throatDepthMm, backHeightMm, innerHeightMm, outerHeightMm } = ends;
   return {
     title: "Mark both lasts alike",
@@ -53,9 +54,10 @@ function marks({ from, ends, stiff, has }: Facts) {
       `Throat: ${mmMeasured(throatDepthMm)} from the toe point along the centre. Back: ${mmMeasured(backHeightMm)} from the feather line up the back.`,
       innerHeightMm !== undefined && outerHeightMm !== undefined && `Lowest places of the topline above the feather line: ${mmMeasured(innerHeightMm)} inside, ${mmMeasured(outerHeightMm)} outside.`,
       has("stiffener") && `Top of the stiffener: ${mmMeasured(backHeightMm - stiff.counterBelowMm)} up the back.`,
-      "Mark the centre at toe and seat, both joints, and the places of the drafts. Measure both lasts once more before you go on.",
+      "Mark the centre at toe and seat, both joints, and the places of the drafts, with a soft pencil: silver washes off under damp boards, ink comes through the lining.",
+      `Measure both lasts once more before you go on.${lasts > 1 ? ` Mark your ${counted(lasts, "pair")} of lasts in one go, all from the first.` : ""}`,
     ),
-    needs: { goods: [], tools: ["lasts", "marking strips", "tape measure", "dividers", "silver pen"] },
+    needs: { goods: [], tools: ["lasts", "marking strips", "tape measure", "dividers", "pencil"] },
     right: [`Right and left agree within ${mm(0.5)} at every mark.`],
     fails: ["Marking the second last by eye from the first.", "A tape pulled taut bridges hollows and reads short: let it lie."],
     minutes: 10,

@@ -8,6 +8,7 @@ export type Phase = (typeof phases)[number];
 
 /** Time in which nothing is to be done but to wait, minutes. */
 export interface Wait {
+  /** 0 where what comes next may follow at once, and only must not come too late. */
   readonly leastMin: number;
   /** As long as a careful maker would wait; what the calendar plans with. */
   readonly wellMin: number;
@@ -32,7 +33,7 @@ export interface Step {
   readonly right: readonly string[];
   /** Where beginners fail. */
   readonly fails: readonly string[];
-  /** Hands-on minutes for one pair, for one who has made some. */
+  /** Hands-on minutes for one pair, both its shoes, for one who has made some. */
   readonly minutes: number;
   readonly wait?: Wait;
   /** Steps that must be done, their waits over, before this one begins. */

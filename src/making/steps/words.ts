@@ -7,6 +7,12 @@ export const mm = (value: number): string => `${digits(value)} mm`;
 /** What was measured or reckoned, to half of a tenth: "54.3 mm". */
 export const mmMeasured = (value: number): string => `${Number(value.toFixed(1))} mm`;
 
+/** What a tape is read to, half a millimetre: "75.5 mm". */
+export const mmRead = (value: number): string => `${Math.round(2 * value) / 2} mm`;
+
+/** A strip as it is cut from the roll, to the millimetre as the index of pieces has it. */
+export const stripLong = ({ lengthMm }: { readonly lengthMm: number }): string => `${Math.round(lengthMm)} mm`;
+
 /** "vamp, inner quarter and outer quarter". */
 export function listed(names: readonly string[]): string {
   return names.length < 2 ? (names[0] ?? "") : `${names.slice(0, -1).join(", ")} and ${names[names.length - 1]!}`;

@@ -1,0 +1,62 @@
+import { bondHolds, cementTools, dryToTouch, firstCoat, lastCoat, wakeHazards, wakeTools, wakeWords } from "./cement.ts";
+import type { Facts } from "./facts.ts";
+import { may, type MayStep, type Said } from "./plan.ts";
+import { mm, mmMeasured, those } from "./words.ts";
+
+/** The hollow between the margins filled; each wait of its cement stands between two steps. */
+export function fillerSteps(facts: Facts): readonly MayStep[] {
+  const hollow = facts.has("bottom filler") || !facts.made;
+  return [
+    may("fit-fillers", "bottoming", ["rough-bottoms", "cut-bottom"], hollow, () => fit(facts)),
+    may("coat-fillers", "bottoming", ["fit-fillers"], hollow, () => coat(facts)),
+    may("fill-bottoms", "bottoming", ["coat-fillers"], hollow, () => fill(facts)),
+  ];
+}
+
+function fit({ made, settings: s, cement }: Facts): Said {
+  const depth = made?.filler?.depth;
+  return {
+    title: "Fit the fillers and prime the hollows",
+    todo: those(
+      made ? "Lay the filler dry between the margins and trim it to them: yours may differ from the card." : "Cut cork or felt to lie between the margins; take its outline off the shoe with paper.",
+      depth && `The hollow is up to ${mmMeasured(depth.mostMm)} deep, ${mmMeasured(depth.mostFromSeatMm)} from the seat; the card tells how deep at each cross. Cork comes in steps: take the next thicker one. What stands up is rasped off once it is stuck.`,
+      !depth && `It is as thick as the margins stand up: upper and lining are ${mm(s.upperThicknessMm + s.liningThicknessMm)}, and a little for what stiffens heel and toe.`,
+      "First coat on the hollow alone, thin; the filler waits for the second.",
+    ),
+    needs: { goods: ["filler", cement], tools: ["clicking knife", "cutting board", ...cementTools[cement]] },
+    right: ["Between filler and margins no gap is wider than a millimetre, and nothing laps."],
+    fails: ["Laid over the pleats instead of between them."],
+    minutes: 6,
+    wait: firstCoat(cement, "the first coat in the hollow dries"),
+    shoes: "together",
+    hazards: ["knife"],
+  };
+}
+
+function coat({ cement }: Facts): Said {
+  return {
+    title: "Coat hollows and fillers",
+    todo: ["Second coat on the hollow, and one on the filler, thin and to the edge.", "Lay the fillers beside their shoes, right and left apart, and look at the clock."],
+    needs: { goods: ["filler", cement], tools: cementTools[cement] },
+    right: [dryToTouch[cement]],
+    fails: ["Cement run onto the margins: it clogs the paper when they are sanded."],
+    minutes: 5,
+    wait: lastCoat(cement, "the coats on hollow and filler dry"),
+    shoes: "together",
+    hazards: [],
+  };
+}
+
+function fill({ cement }: Facts): Said {
+  return {
+    title: "Fill the bottoms",
+    todo: those(wakeWords(cement), "Lay each filler in from one end, so that no air is trapped, and roll it down from the middle outward."),
+    needs: { goods: ["filler"], tools: ["roller", ...wakeTools(cement)] },
+    right: ["Level with the margins or a little above; the rest is rasped off."],
+    fails: ["Left high in the middle: the sole rounds and the shoe rocks."],
+    minutes: 5,
+    wait: bondHolds(cement, "the filler's cement sets before it is sanded", 60),
+    shoes: "together",
+    hazards: wakeHazards(cement),
+  };
+}
