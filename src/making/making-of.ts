@@ -1,4 +1,5 @@
 import { calendarOf } from "./calendar/calendar-of.ts";
+import { lastsOf } from "./calendar/lasts.ts";
 import { cautionsOf } from "./care/cautions.ts";
 import type { MakingInput } from "./input.ts";
 import type { Making } from "./making.ts";
@@ -17,7 +18,7 @@ export function makingOf(input: MakingInput): Making {
   const { pairs, toBuy, cost, findings: paid } = moneyOf({ needs, steps, said });
   const { calendar, findings: planned } = calendarOf({ steps, pairs, said });
   return {
-    pairs, needs, bonds, thread, toBuy, tools: toolsOf(steps), cost, steps, ...(calendar && { calendar }), cautions: cautionsOf(steps, needs.find(({ good }) => good === "contact cement")?.net),
+    pairs, needs, bonds, thread, toBuy, tools: toolsOf(steps), cost, steps, ...(calendar && { calendar }), cautions: cautionsOf(steps, needs.find(({ good }) => good === "contact cement")?.gross, lastsOf(said, pairs)),
     findings: [...needed, ...paid, ...planned],
   };
 }

@@ -10,7 +10,7 @@ import type { ToolId } from "#making/tools/tools.ts";
 import { makingInput } from "../support/making-pairs.ts";
 
 /** What a step handles, and what that can do. Common practice, no source. */
-const ofGood: Partial<Record<GoodId, HazardId>> = { "contact cement": "solvent cement", "lasting nails": "hammer and nails", "lasting tacks": "hammer and nails", "heel nails": "hammer and nails" };
+const ofGood: Partial<Record<GoodId, HazardId>> = { "contact cement": "solvent cement", "lasting nails": "hammer and nails", "lasting tacks": "hammer and nails", "heel nails": "hammer and nails", latex: "water-based glue", "water-based cement": "water-based glue", "edge finish": "ink and dye" };
 const ofTool: Partial<Record<ToolId, HazardId>> = { "clicking knife": "knife", "skiving knife": "knife", "sewing machine": "sewing machine", "lasting pincers": "lasting pincers", "hair dryer": "heat" };
 
 function unwarned({ id, needs, hazards }: Step): readonly string[] {

@@ -25,11 +25,16 @@ describe("tools of steps", () => {
     const list = toolsOf([step("fold", ["bone folder"]), step("stick", ["glue brush", "goggles", "goggles"], "solvent cement")]);
     expect(list.slice(0, 3).map(({ tool }) => tool)).toEqual(["bone folder", "glue brush", "goggles"]);
     for (const tool of protecting) expect(list.filter((need) => need.tool === tool).map(({ steps, must }) => [steps, must]), tool).toEqual([[["stick"], true]]);
-    expect(toolsOf([step("sand", [], "dust")]).map(({ tool }) => tool)).toEqual(["dust mask"]);
+    expect(toolsOf([step("sand", [], "dust")]).map(({ tool }) => tool)).toEqual(["dust mask", "vacuum cleaner"]);
   });
 
   test("a pair without solvent cement asks for no mask", () => {
-    expect(toolsOf([step("paste", ["paste brush"], "heat"), step("cut", ["clicking knife"], "knife")]).map(({ tool }) => tool)).toEqual(["paste brush", "clicking knife", "first aid box", "apron"]);
+    expect(toolsOf([step("paste", ["paste brush"], "heat"), step("cut", ["clicking knife"], "knife")]).map(({ tool }) => tool)).toEqual(["paste brush", "clicking knife", "first aid box", "apron", "cut-resistant glove"]);
+  });
+
+  test("with latex or water-based cement hands and eyes are kept all the same; the mask and the extinguisher belong to solvent", () => {
+    expect(toolsOf([step("stick", ["paste brush"], "water-based glue")]).map(({ tool, must }) => [tool, must])).toEqual([["paste brush", false], ["goggles", true], ["gloves", true]]);
+    expect(toolsOf([step("ink", [], "ink and dye")]).map(({ tool }) => tool)).toEqual(["gloves", "goggles"]);
   });
 });
 
@@ -50,15 +55,15 @@ describe("what is said of tools", () => {
   test("nothing stands in for mask filters, goggles and gloves at solvent cement, and all are bought first", () => {
     for (const tool of protecting) {
       expect(toolWords[tool].standIn).toBeUndefined();
-      expect(toolWords[tool].noStandIn).toMatch(/^Nothing stands in for (?:it|them) at solvent cement/);
+      expect(toolWords[tool].noStandIn).toMatch(/^Nothing stands in for (?:it at solvent cement|them: )/);
       expect(toolWords[tool]).toMatchObject({ must: true, buy: "first" });
     }
     expect(toolWords["half mask with organic-vapour filters"].noStandIn).toContain("a dust mask least of all");
   });
 
-  test("what must be there is bought first; what stands against a hazard must be there, but for the apron, which old jeans may stand in for", () => {
+  test("what must be there is bought first; what stands against a hazard must be there, but for what only makes it rarer: apron, glove and vacuum cleaner", () => {
     for (const tool of toolIds) if (toolWords[tool].must) expect(toolWords[tool].buy, tool).toBe("first");
-    for (const tool of Object.values(toolsAgainst).flat()) if (tool !== "apron") expect(toolWords[tool].must, tool).toBe(true);
+    for (const tool of Object.values(toolsAgainst).flat()) if (!["apron", "cut-resistant glove", "vacuum cleaner"].includes(tool)) expect(toolWords[tool].must, tool).toBe(true);
   });
 
   test("a tile for the paring stone, a jar for the roller, a needle for the awl (common practice, no source)", () => {

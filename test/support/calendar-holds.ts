@@ -22,8 +22,8 @@ export const stintsOf = (calendar: Calendar, pairs = 1): readonly Done[] =>
 export const has = ({ first, pairs }: Pick<Done, "first" | "pairs">, pair: number): boolean => first <= pair && pair < first + pairs;
 const planned = ({ wait }: Step): number => (wait ? Math.min(wait.wellMin, wait.mostMin ?? Infinity) : 0);
 
-/** Whatever is planned has to keep these, for every single pair; said with nothing of the planner but its result. */
-export function holds(steps: readonly Step[], pairs: number, calendar: Calendar): void {
+/** Whatever is planned has to keep these, for every single pair; said with nothing of the planner but its result. Lasts are marked once, a pattern is made once. */
+export function holds(steps: readonly Step[], pairs: number, calendar: Calendar, lasts = pairs): void {
   const done = stintsOf(calendar, pairs);
   const all = Array.from({ length: pairs }, (_, k) => k + 1);
   // All pairs do not have to be asked one by one where they go together.
@@ -36,7 +36,7 @@ export function holds(steps: readonly Step[], pairs: number, calendar: Calendar)
   });
   for (const { fromMin, toMin, stints } of calendar.sessions) expect(stints[0]!.fromMin >= 0 && stints.at(-1)!.toMin <= toMin - fromMin).toBe(true);
   for (const step of steps) {
-    expect(of(step.id).reduce((sum, s) => sum + s.to - s.from, 0)).toBe(Math.max(1, Math.ceil(step.minutes * pairs)));
+    expect(of(step.id).reduce((sum, s) => sum + s.to - s.from, 0)).toBe(Math.max(1, Math.ceil(step.minutes * (step.id === "mark-lasts" ? lasts : step.phase === "pattern" ? 1 : pairs))));
     for (const pair of some) keptFor(step, pair, steps, of);
     for (const first of new Set(of(step.id).map((s) => s.first))) {
       const parts = calendar.sessions.flatMap((session) => session.stints.filter((s) => s.step === step.id && (s.first ?? 1) === first));

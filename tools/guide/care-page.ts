@@ -1,7 +1,8 @@
 import { join } from "node:path";
 import { cautionWords } from "#making/care/cautions.ts";
 import { hazardIds } from "#making/care/hazards.ts";
-import { limitFigures, limitOrigin, limits } from "#making/care/limits.ts";
+import type { Limit } from "#making/care/caution.ts";
+import { limitOrigin, limits } from "#making/care/limits.ts";
 import { restrictions, restrictionWords } from "#making/care/restrictions.ts";
 import { roomWords } from "#making/care/room-words.ts";
 import { filterFor } from "#making/care/filters.ts";
@@ -26,8 +27,23 @@ function cautionsTold(): string {
     .join("\n\n");
 }
 
+/** Figures of one limit, as short as they go: "50 (192); 15 min: 100 (384)". */
+function shortFigures({ ppm, mgPerM3, short, ceilingPpm }: Limit): string {
+  const pair = (of: { readonly ppm: number; readonly mgPerM3?: number }): string => `${of.ppm}${of.mgPerM3 === undefined ? "" : ` (${of.mgPerM3})`}`;
+  return [pair({ ppm, mgPerM3 }), ...(short ? [`15 min: ${pair(short)}`] : []), ...(ceilingPpm === undefined ? [] : [`never over ${ceilingPpm}`])].join("; ");
+}
+
+/** One row a solvent; beneath it each law or advice once, with where it was read. */
 function limitsTold(): string {
-  return table(["solvent", "limit", "whose, and of when", "read in"], limits.map((limit) => [limit.substance, `${limitFigures(limit)}${limit.skin ? "; goes through the skin too" : ""}`, limitOrigin(limit), limit.source]));
+  const whose = [...new Set(limits.map((limit) => limit.jurisdiction))];
+  const of = (id: string, jurisdiction: string): string => limits.filter((l) => l.substance === id && l.jurisdiction === jurisdiction).map(shortFigures).join("; ") || "–";
+  const through = (id: string): string => (limits.some((l) => l.substance === id && l.skin) ? " (goes through the skin too)" : "");
+  const origins = [...new Set(limits.map(limitOrigin))].map((origin) => {
+    const mine = limits.filter((limit) => limitOrigin(limit) === origin);
+    const sources = [...new Set(mine.map(({ source }) => source))].map((source) => `${mine.filter((limit) => limit.source === source).map(({ substance }) => substance).join(", ")}: ${source}`);
+    return `${origin} (${mine[0]!.kind}). Read in: ${sources.join("; ")}.`;
+  });
+  return `${table(["solvent", ...whose], solventIds.map((id) => [`${id}${through(id)}`, ...whose.map((jurisdiction) => of(id, jurisdiction))]))}\n\nWhere each comes from:\n\n${list(origins)}`;
 }
 
 function filtersTold(): string {
@@ -48,7 +64,7 @@ function made(what: string): string {
     case "restrictions": return list(restrictions.map(restrictionWords));
     case "limits": return limitsTold();
     case "filters": return filtersTold();
-    case "room": return roomWords({ cementG: 45 }).join("\n\n");
+    case "room": return roomWords({ cementG: 55, pairs: 3 }).join("\n\n");
     case "first tools": return toolsTold("first");
     case "later tools": return toolsTold("later");
     default: throw new Error(`Nothing is known of a made block "${what}".`);

@@ -16,14 +16,11 @@ export function dealt(pairs: number, most: number, from = 0): readonly Share[] {
   return Array.from({ length: count }, (_, round) => ({ first: from + round * few + Math.min(round, more), pairs: few + (round < more ? 1 : 0), round }));
 }
 
-/** Whether the shoe is on its last at a step. A plan that does not say so is on the lasts from blocking the boards until these are slipped. */
-const onLast = ({ onLast: said, id }: Step): boolean => said ?? (id === "block-boards" || id === "slip-lasts");
-
 /** Steps that a pair goes through while it has its lasts, from the first on them to the last: those on them, what lies between, and what goes with these in one session. */
-export function lastedSteps(steps: readonly Step[], before: Links, groups: Links): ReadonlySet<number> {
+export function lastedSteps(steps: readonly Pick<Step, "onLast">[], before: Links, groups: Links): ReadonlySet<number> {
   const links = groupLinks(groups, before);
   const ahead = reached(links), after = reached(turned(links));
-  const on = groups.map((group) => group.some((k) => onLast(steps[k]!)));
+  const on = groups.map((group) => group.some((k) => steps[k]!.onLast));
   const isOn = (g: number): boolean => on[g]!;
   return new Set(groups.filter((_, g) => on[g] || ([...ahead[g]!].some(isOn) && [...after[g]!].some(isOn))).flat());
 }

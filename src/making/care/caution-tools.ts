@@ -8,7 +8,7 @@ export const knifeCaution: CautionWords = {
     "Keep it sharp: strop before each piece, hone when it drags. It should cut under its own weight and a light hand.",
     "Cut away from yourself, with the other hand behind the edge. Skive away from the hand that holds.",
     "Lay the work flat on a board or stone, never on your knee. Stand or sit so that a slip goes into the air.",
-    "Wear a cut-resistant glove on the holding hand, and an apron that covers the thighs.",
+    "Wear a cut-resistant glove on the holding hand, never on the one that holds the knife, and an apron that covers the thighs. Goggles where you trim soles and lifts: a blade that is pried breaks, and its tip flies.",
     "Put it down with the guard on, never on the table's edge. Do not catch a falling knife, do not hand it over blade first.",
     "Press on a cut, hold it up. Deep, gaping, numb or a finger that will not bend: to a doctor at once.",
   ],

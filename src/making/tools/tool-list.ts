@@ -8,13 +8,14 @@ import type { ToolId } from "./tools.ts";
 export const toolsAgainst: Readonly<Record<HazardId, readonly ToolId[]>> = {
   "solvent cement": ["half mask with organic-vapour filters", "goggles", "gloves", "metal bin", "fire extinguisher"],
   "water-based glue": ["goggles", "gloves"],
-  knife: ["first aid box", "apron"],
+  "ink and dye": ["gloves", "goggles"],
+  knife: ["first aid box", "apron", "cut-resistant glove"],
   "sewing machine": ["goggles"],
   "hammer and nails": ["goggles"],
   "lasting pincers": ["goggles"],
   heat: [],
-  dust: ["dust mask"],
-  grinding: ["goggles", "dust mask"],
+  dust: ["dust mask", "vacuum cleaner"],
+  grinding: ["goggles", "dust mask", "vacuum cleaner"],
   feet: [],
 };
 

@@ -2,7 +2,7 @@ import type { ToolWords } from "./tool-need.ts";
 
 /** Gluing, folding and closing. */
 export const closingTools = {
-  "glue brush": { use: "To spread contact cement thin and even; one brush to each glue.", standIn: "A strip of stiff card, thrown into the metal bin after each coat.", must: true, buy: "first" },
+  "glue brush": { use: "To spread cement thin and even; one brush to each glue.", standIn: "A strip of stiff card, one to each coat; with solvent on it into the metal bin.", must: true, buy: "first" },
   "glue pot": { use: "To keep the little that you need under a lid, away from the tin.", standIn: "A small jar of glass or metal with a lid that closes. No plastic cup: solvent eats it.", must: true, buy: "first" },
   "paste brush": { use: "To spread paste or latex, which must not meet the brush for cement.", standIn: "A flat bristle brush from the kitchen drawer, kept for this alone.", must: false, buy: "first" },
   "bone folder": { use: "To turn edges, rub down tapes and press pleats.", standIn: "The back of a spoon, without an edge.", must: true, buy: "first" },
