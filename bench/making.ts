@@ -16,6 +16,7 @@ const said = { sessions: "Tue 19:00-21:30, Thu 19:00-21:30, Sat 9:00-13:00", sta
 const jobs: readonly (readonly [string, Job])[] = [
   ["whole cut, taped edge", { ...defaultJob(), making: said }],
   ["quarters with all extras", { ...defaultJob(), making: said, parts: { cut: "quarters", seam: "lapped", strap: true, bow: true, toeCap: true, backStrip: true, sideLining: true }, shell: { edge: "bound" } }],
+  ["10 pairs on 2 pairs of lasts", { ...defaultJob(), making: { ...said, pairs: "10", lasts: "2" } }],
   ["1,000 pairs", { ...defaultJob(), making: { ...said, pairs: "1000" } }],
 ];
 

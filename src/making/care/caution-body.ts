@@ -37,7 +37,7 @@ export const grindingCaution: CautionWords = {
   what: "A wheel throws grit and bits of nail into the eyes and draws in hair, sleeves and strings with the hand behind them. Sparks from a nail set dust or vapour on fire.",
   care: [
     "Do it by hand where you can: rasp, glass and abrasive paper take longer and draw nothing in.",
-    "No nail in the way of the wheel. No open cement in the room, and cement in the joint at least 45 minutes old, better of yesterday.",
+    "No nail in the way of the wheel. No open cement in the room, and cement in the joint at least 45 minutes old (water-based some hours), better of yesterday.",
     "Guard on, dust drawn off. Hold the work on a rest, below the middle of the wheel, where it turns away from you.",
     "Wear goggles, at the rasp too. Hair tied back and covered; no loose sleeves, scarf, ring or gloves at a turning wheel.",
     "Wear a dust mask of class P2 or FFP2.",

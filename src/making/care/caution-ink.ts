@@ -3,7 +3,7 @@ import { practice, comesFirst, type CautionWords } from "./caution-words.ts";
 /** What colours and finishes edges and leather. */
 export const inkCaution: CautionWords = {
   title: "Edge ink, dye, wax and cream",
-  short: "Read the label: with spirit no flame and a window open, mask as at cement. Nitrile gloves, goggles; spray nothing.",
+  short: "Spirit on the label: no flame, window open, mask with organic-vapour filters. Nitrile gloves, goggles; spray nothing.",
   what: "Dyes and inks with spirit give off vapour that burns and makes you dizzy, like cement's. Those with water hold preservatives and colours that can make skin itch or stain it for days. Some shoe creams and waxes hold turpentine, which many skins do not bear.",
   care: [
     "Take ink, dye and cream with water where you can; the window is open all the same.",
