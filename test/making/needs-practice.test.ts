@@ -5,7 +5,7 @@ import type { MakingInput } from "#making/input.ts";
 import type { Need } from "#making/need.ts";
 import { corkFor, usualSoleMm } from "#making/needs/bottom.ts";
 import { usualLiningMm, usualUpperMm } from "#making/needs/leathers.ts";
-import { nailWithin } from "#making/needs/nails.ts";
+import { nailWithin } from "#making/needs/nailed-lifts.ts";
 import { needsOf } from "#making/needs/needs.ts";
 import { usualSkinFt2 } from "#making/needs/skins.ts";
 import { threadFor } from "#making/thread/thread.ts";

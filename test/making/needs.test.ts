@@ -171,6 +171,20 @@ describe("what one pair has and another has not", () => {
     expect(made(makingInput()).needs.map(({ good }) => good)).not.toContain("fastenings");
   });
 
+  test("sheets of cork that lie over each other are stuck to each other", () => {
+    const input = makingInput(), deep = { ...input.made!, filler: { ...input.made!.filler!, depth: { ...input.made!.filler!.depth!, mostMm: 13 } } };
+    expect(bondOf(made(input), "layers of the filler")).toBe(0);
+    // 13 mm are three sheets of 5, with two joints.
+    expect(bondOf(made({ ...input, made: deep }), "layers of the filler")).toBeCloseTo(2 * areaOf(input.pieces, "filler"), 3);
+  });
+
+  test("a bagged topline is stuck by its seam's allowance, a dog-tail by its length and width, on both shoes", () => {
+    const bagged = makingInput({ shell: { edge: "bagged" } }), seam = bagged.stitching.find(({ name }) => name === "topline seam")!;
+    expect(bondOf(made(bagged), "bagged topline")).toBeCloseTo(2 * seam.lengthMm * bagged.settings.toplineBagMm, 6);
+    const tailed = makingInput({ parts: { cut: "back-seam", backSeam: "closed", backTop: "dog-tail" } });
+    expect(bondOf(made(tailed), "dog-tail")).toBeCloseTo(2 * tailed.settings.dogTailLongMm * tailed.settings.dogTailWideMm, 6);
+  });
+
   test("a toe cap is stuck along its edge alone, 10 mm of it (our own)", () => {
     const input = makingInput({ parts: { cut: "quarters", toeCap: true } }), row = input.stitching.find(({ name }) => name === "toe cap")!;
     expect(bondOf(made(input), "toe cap on the vamp")).toBeCloseTo(2 * 10 * row.lengthMm, 6);

@@ -2,7 +2,7 @@
 import { describe, expect, test } from "vitest";
 import { needsOf } from "#making/needs/needs.ts";
 import { threadFor } from "#making/thread/thread.ts";
-import { nailedLifts } from "#making/steps/heel-nails.ts";
+import { nailedLifts } from "#making/needs/nailed-lifts.ts";
 import { factsOf } from "#making/steps/facts.ts";
 import { tackPlaces } from "#making/steps/insole-tacks.ts";
 import type { MakingSaid } from "#making/said.ts";
@@ -116,7 +116,7 @@ describe("numbers of the pair", () => {
     expect(text).toContain("lift 1: 3.2 mm at the back and 2.4 mm at the breast; lift 2: 5 mm; top piece: 5.5 mm");
     for (const one of [input, high]) {
       const nails = needsOf(one, threadFor(one.stitching)).needs.find(({ good }) => good === "heel nails")!;
-      const lifts = nailedLifts(factsOf(one));
+      const lifts = nailedLifts(factsOf(one).cut, one);
       expect(lifts.map(({ name, nailMm }) => `${name}, ${nailMm} mm`)).toEqual(nails.parts.map(({ name }) => name));
       expect(2 * lifts.reduce((sum, { count }) => sum + count, 0)).toBe(nails.net);
       for (const { count, nailMm, name } of lifts) expect(planOf(one).step("build-heels").todo.join(" ")).toContain(`${count} of ${nailMm} mm in ${name}`);

@@ -9,7 +9,7 @@ import { leatherPuffMm, leatherStiffenerMm } from "./stiffening.ts";
 const shoes = 2;
 
 /** What is stuck in closing, and between upper and lining: thin and light, so latex; leather stiffeners with paste. */
-export const upperBonds = (input: MakingInput): readonly Bond[] => [...folds(input), ...seamTapes(input), ...laps(input), ...trimmings(input), ...binding(input), ...stiffening(input), ...lining(input)].filter(({ areaMm2 }) => areaMm2 > 0);
+export const upperBonds = (input: MakingInput): readonly Bond[] => [...folds(input), ...seamTapes(input), ...laps(input), ...bagged(input), ...trimmings(input), ...binding(input), ...stiffening(input), ...lining(input)].filter(({ areaMm2 }) => areaMm2 > 0);
 
 /** Where a fold is turned in: its length as drawn by its width. Bow and knot take a dab that is not counted. */
 function folds({ pieces, settings }: MakingInput): readonly Bond[] {
@@ -39,14 +39,21 @@ function laps({ stitching, parts: { seam }, settings: { lapUnderMm } }: MakingIn
   return [bondOf("lapped seams", "latex", shoes * lapUnderMm * rows.reduce((sum, { lengthMm }) => sum + lengthMm, 0), [1, 1], `row of stitches by a lap of ${lapUnderMm} mm`)];
 }
 
+/** Once a bagged topline is turned out, its seam's allowance is stuck down. */
+function bagged({ stitching, settings: { toplineBagMm } }: MakingInput): readonly Bond[] {
+  const mm = stitching.reduce((sum, { name, lengthMm }) => (name === "topline seam" ? sum + lengthMm : sum), 0);
+  return [bondOf("bagged topline", "latex", shoes * mm * toplineBagMm, [1, 0], "its seam by the allowance")];
+}
+
 /** So wide is a toe cap stuck along its edge, mm (our own); the rest of it stays loose and moves in lasting. */
 const capStuckMm = 10;
 
-/** What lies on the upper: a back strip and a strap with all their face, a toe cap along its edge. */
-function trimmings({ pieces, stitching }: MakingInput): readonly Bond[] {
+/** What lies on the upper: a back strip, a strap and a dog-tail with all their face, a toe cap along its edge. */
+function trimmings({ pieces, stitching, settings }: MakingInput): readonly Bond[] {
   const whole = (name: string, piece: string): Bond => bondOf(name, "latex", areaOf(pieces.filter((one) => one.name === piece)), [1, 1], piece);
   const capMm = stitching.reduce((sum, { name, lengthMm }) => (name === "toe cap" ? sum + lengthMm : sum), 0);
-  return [bondOf("toe cap on the vamp", "latex", shoes * capMm * capStuckMm, [1, 1], `${capStuckMm} mm along its edge`), whole("back strip on the quarters", "back strip"), whole("strap on its lining", "strap lining")];
+  const tail = stitching.some(({ name }) => name === "dog-tail") ? settings.dogTailLongMm * settings.dogTailWideMm : 0;
+  return [bondOf("dog-tail", "latex", shoes * tail, [1, 1], "its length by its width"), bondOf("toe cap on the vamp", "latex", shoes * capMm * capStuckMm, [1, 1], `${capStuckMm} mm along its edge`), whole("back strip on the quarters", "back strip"), whole("strap on its lining", "strap lining")];
 }
 
 /** A binding is sewn along one half and cemented down with the other; a wrapped one on both faces of the edge. */

@@ -8,7 +8,8 @@ import type { GoodId } from "../goods.ts";
 import type { MakingInput } from "../input.ts";
 import { readPairs } from "../money/read-pairs.ts";
 import type { Need, NeedOf } from "../need.ts";
-import { piecesOf } from "./part-areas.ts";
+import { nailedLifts, soldMm, underFootMm } from "./nailed-lifts.ts";
+import { netOf, piecesOf } from "./part-areas.ts";
 import { wasteOf } from "./waste.ts";
 
 const practice = "common practice, no source";
@@ -21,14 +22,9 @@ export const nailEveryMm = 10;
 export const nailsOfShoe = (roundMm: number): number => Math.ceil(roundMm / nailEveryMm - 1e-9);
 /** Some bend, some roll away: so many of a hundred are kept in hand of what is drawn again, or driven in vain of what stays. */
 const bentShare = 0.1;
-/** Lengths in which tacks and nails are sold, mm: common practice, no source. */
-const sold = [6, 8, 10, 13, 16, 19, 22, 25, 30] as const;
 /** How far tacks of the insole and of the drafts, and lasting nails, go into the last, mm. */
 const intoLastMm = 8, nailIntoLastMm = 6;
-/** How far below the foot a heel nail ends at least, and how far it goes beyond its lift if there is room, mm (our own limits). */
-const underFootMm = 1.5, beyondLiftMm = 10, holdsMm = 4;
-
-const longEnough = (mm: number): number => sold.find((one) => one >= mm - 1e-9) ?? sold[sold.length - 1]!;
+const longEnough = (mm: number): number => soldMm.find((one) => one >= mm - 1e-9) ?? soldMm[soldMm.length - 1]!;
 
 /** Tacks and nails by kind. Those of lasting are drawn again once the cement holds, so as many are bought as stand in all lasts at once. */
 export const nailNeeds = (input: MakingInput, findings: Finding[]): readonly Need[] => [...lasting(input), ...heelNails(input, findings)];
@@ -57,42 +53,25 @@ function lasting({ pieces, settings, stiff, said }: MakingInput): readonly Need[
   const nails = shoes * nailsOfShoe(feather.mm);
   const front = boards > settings.firstBoardMm ? `${mmWords(boards)} of board behind the joint and ${mmWords(settings.firstBoardMm)} before it,` : `${mmWords(boards)} of board`;
   return [
-    need("insole tacks", each("insole", shoes * tacksOfInsole), `${longEnough(boards + intoLastMm)} mm`, `${tacksOfInsole} hold the insole to each last: through ${front} and ${intoLastMm} mm or more into the last. They stand beside the shank, not on it.`),
+    need("insole tacks", each("insole", shoes * tacksOfInsole), `${longEnough(boards + intoLastMm)} mm`, `${tacksOfInsole} hold the insole to each last: through ${front} and ${intoLastMm} mm or more into the last. They stand clear of the shank.`),
     need("lasting tacks", each("drafts", shoes * draftOrder.length), `first kind of lasting nails: stout, ${longEnough(boards + margin + intoLastMm)} mm, with a head that pincers hold`, `One at each of the ${draftOrder.length} drafts of a shoe; it has to hold the pull until the cement does.`),
     need("lasting nails", each("lasting margin", nails), `second kind of lasting nails: thin, ${longEnough(settings.firstBoardMm + margin + nailIntoLastMm)} mm`, `One every ${nailEveryMm} mm ${feather.on}, ${feather.mm.toFixed(0)} mm on each shoe; closer at toe and heel, where the pleats lie, and farther along the waist.`),
   ];
 }
 
 /** Nails of the heel: as many as are pricked on its pieces, as long as ends inside. */
-function heelNails({ pieces, made, settings }: MakingInput, findings: Finding[]): readonly Need[] {
-  const layers = made?.heel?.layers ?? [];
-  const parts: NeedOf[] = [], kinds: string[] = [];
-  let above = settings.soleMm + settings.secondBoardMm + settings.firstBoardMm;
-  for (const { name, backMm, breastMm } of layers) {
-    const lifts = piecesOf(pieces, "heel leather").filter((piece) => piece.name === name);
-    const count = lifts.reduce((sum, piece) => sum + piece.perPair * piece.marks.filter((mark) => mark.kind === "prick" && mark.name === "nails").length, 0);
-    above += Math.min(backMm, breastMm);
-    if (count === 0) continue;
-    const length = nailWithin(above, Math.max(backMm, breastMm));
-    if (length === undefined) findings.push(finding("heel-nails-none", { lift: name, roomMm: above }));
-    else {
-      parts.push({ name: `${name}, ${length} mm`, perPair: count, net: count });
-      kinds.push(`${count} of ${length} mm for ${name}`);
-    }
-  }
-  const net = parts.reduce((sum, part) => sum + part.net, 0);
+function heelNails(input: MakingInput, findings: Finding[]): readonly Need[] {
+  const lifts = nailedLifts(piecesOf(input.pieces, "heel leather"), input);
+  for (const { name, nailMm, roomMm } of lifts) if (nailMm === undefined) findings.push(finding("heel-nails-none", { lift: name, roomMm }));
+  const nailed = lifts.filter(({ nailMm }) => nailMm !== undefined);
+  const parts = nailed.map(({ name, count, nailMm }): NeedOf => ({ name: `${name}, ${nailMm} mm`, perPair: count, net: count })), net = netOf(parts);
   if (net === 0) return [];
   const gross = Math.ceil(net * (1 + bentShare) - 1e-9);
   return [{
-    good: "heel nails", measure: "count", parts, net, gross, waste: wasteOf(1 - net / gross, "About one in ten bends and is drawn (common practice, no source)."), kind: kinds.join(", "),
+    good: "heel nails", measure: "count", parts, net, gross,
+    waste: wasteOf(1 - net / gross, "About one in ten bends and is drawn (common practice, no source)."),
+    kind: nailed.map(({ name, count, nailMm }) => `${count} of ${nailMm} mm for ${name}`).join(", "),
     reason: `At the places pricked on each lift. Each must end inside: at least ${underFootMm} mm below the foot at the thinnest place, through lift, sole and boards. They stay in the shoe; the top piece is cemented.`,
     source: `${practice}; lifts one by one with nails: notes of a shoemaking course`,
   }];
-}
-
-/** The longest nail that ends inside `roomMm` of lifts, sole and boards, and goes no farther beyond its lift than it needs to; nothing where none holds. */
-export function nailWithin(roomMm: number, liftMm: number): number | undefined {
-  const most = Math.min(roomMm - underFootMm, liftMm + beyondLiftMm);
-  const longest = sold.findLast((mm) => mm <= most + 1e-9);
-  return longest !== undefined && longest >= liftMm + holdsMm ? longest : undefined;
 }
