@@ -94,7 +94,7 @@ test("more rounds than the sessions hold are told, not planned, be it thousands"
   const steps = [aStep("last", { minutes: 20, onLast: true, wait: aWait(2880) }), aStep("slip", { minutes: 5, after: ["last"], onLast: true })];
   const { calendar, findings } = calendarOf({ steps, pairs: 9000, said: { sessions: "Sat 9-13", start, lasts: 2 } });
   expect(calendar).toBeUndefined();
-  expect(findings.map(explain)).toEqual(["There is no calendar: 9000 pairs take about 3750 hours at the bench, in 4500 rounds on your lasts, and that fills more than 400 of your sessions (400 weeks or more of them). Make fewer pairs at a time, or work in more or longer sessions."]);
+  expect(findings.map(explain)).toEqual(["There is no calendar: 9000 pairs take about 3750 hours at the bench, in 4500 rounds on your lasts, and with all that dries on them that takes more than 400 of your sessions (400 weeks or more of them). Make fewer pairs at a time, take more lasts, or work in more or longer sessions."]);
 });
 
 test("how many pairs of lasts there are is read as it is written; what is no such number is told at its field", () => {

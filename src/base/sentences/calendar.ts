@@ -28,5 +28,5 @@ export const calendarSentences = {
   "chain-too-slow": sentence("look", (d: { steps: readonly string[] }) =>
     `There is no calendar: ${d.steps.map((title) => `“${title}”`).join(", ")} cannot be done before the first of them has dried too far; at the minutes that stand here, what lies between takes longer. Look at your minutes for this part of the work.`),
   "calendar-too-long": sentence("look", (d: { hours: number; pairs: number; rounds: number; sessions: number; weeks: number }) =>
-    `There is no calendar: ${d.pairs === 1 ? "the pair takes" : `${d.pairs} pairs take`} about ${d.hours} hours at the bench, ${d.rounds === 1 ? "and" : `in ${d.rounds} rounds on your lasts, and`} that fills more than ${d.sessions} of your sessions (${d.weeks} weeks or more of them). Make fewer pairs at a time, or work in more or longer sessions.`),
+    `There is no calendar: ${d.pairs === 1 ? "the pair takes" : `${d.pairs} pairs take`} about ${d.hours} hours at the bench, ${d.rounds === 1 ? "and that fills" : `in ${d.rounds} rounds on your lasts, and with all that dries on them that takes`} more than ${d.sessions} of your sessions (${d.weeks} weeks or more of them). Make fewer pairs at a time, ${d.rounds === 1 ? "" : "take more lasts, "}or work in more or longer sessions.`),
 };
