@@ -36,14 +36,14 @@ function join({ threeLinings, namesOf, settings: s, strip }: Facts): Said {
       : those(
           `Lay the ends grain to grain, mark to mark, and sew them as drawn, ${stitchesWords("lining")}; ${threadWords()}.`,
           "Open the seam and rub it down until no ridge is felt: the heel will lie against it.",
-          tape && `Brush latex over it and tape it on the flesh side, ${mm(tape.widthMm)} wide, ${stripLong(tape)} to a shoe, the ends that you trim among them.`,
+          tape && `Brush latex over it and tape it on the flesh side, ${mm(tape.widthMm)} wide, ${stripLong(tape)} to a shoe, ${mm(s.stripEndsMm)} to trim at each end counted in.`,
         ),
-    needs: { goods: ["lining leather", "latex", ...(tape ? (["seam tape"] as const) : []), "thread", "needles"], tools: ["skiving knife", "paring stone", ...(threeLinings ? (["abrasive paper"] as const) : []), "sewing machine", "paste brush", "bone folder", "thread snips"] },
+    needs: { goods: ["lining leather", "latex", ...(tape ? (["seam tape"] as const) : []), "thread", "needles"], tools: [...(threeLinings ? (["skiving knife", "paring stone", "abrasive paper"] as const) : []), "sewing machine", "paste brush", "bone folder", "thread snips"] },
     right: ["A finger drawn inside from heel to toe is stopped by no edge.", "Laid in the upper it shows no fold at the heel."],
     fails: [threeLinings ? "Front over rear: the toes lift the edge each time the shoe is put on." : "A seam left as a ridge against the heel.", "The joint laid where the upper has a seam: two ridges over each other."],
     minutes: threeLinings ? 20 : 15,
     shoes: "together",
-    hazards: threeLinings ? ["knife", "sewing machine", "dust"] : ["knife", "sewing machine"],
+    hazards: threeLinings ? ["knife", "sewing machine", "dust"] : ["sewing machine"],
   };
 }
 

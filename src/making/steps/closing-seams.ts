@@ -99,7 +99,7 @@ function backSeam(facts: Facts): Said {
 }
 
 function tapeSeams(facts: Facts): Said {
-  const { strips, folds, parts, backClosed } = facts;
+  const { strips, folds, parts, backClosed, settings } = facts;
   const tapes = strips.filter(({ name }) => name === "seam tape");
   const notch = folds && backClosed && parts.backTop === "notch";
   const mitre = folds && backClosed && parts.backTop === "mitre";
@@ -107,7 +107,7 @@ function tapeSeams(facts: Facts): Said {
     title: "Rub the seams down and tape them",
     todo: those(
       `Open the ${listed(closedSeams(facts))} and rub down with a bone over a rounded edge, then tap with the closing hammer.`,
-      tapes.length > 0 && `Brush latex over it, let it turn clear and lay tape ${mm(tapes[0]!.widthMm)} wide on the flesh side: ${tapes.map((t) => `${counted(t.perPair, "piece")} of ${stripLong(t)} ${t.where.replace(", flesh side", "")}`).join(", ")}. Do not stretch it; the ends that you trim are in these lengths.`,
+      tapes.length > 0 && `Brush latex over it, let it turn clear and lay tape ${mm(tapes[0]!.widthMm)} wide on the flesh side: ${tapes.map((t) => `${counted(t.perPair, "piece")} of ${stripLong(t)} ${t.where.replace(", flesh side", "")}`).join(", ")}. ${mm(settings.stripEndsMm)} to trim at each end counted in. Do not stretch it.`,
       notch && "At the top the fold is snipped out over the seam: two folds must not lie on each other.",
       mitre && "At the top the seam's ends are left as they are: the fold, turned down, lies on them as their mirror.",
     ),

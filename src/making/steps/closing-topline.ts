@@ -20,7 +20,7 @@ function tape(facts: Facts): Said {
   return {
     title: "Tape the topline",
     todo: those(
-      `Lay tape ${mm(along.widthMm)} wide along the fold line on the flesh side, one strip of ${stripLong(along)} to a shoe, the ends that you trim among them, beginning at the ${facts.backSeam ? "back" : "inner seam"}.`,
+      `Lay tape ${mm(along.widthMm)} wide along the fold line on the flesh side, one strip of ${stripLong(along)} to a shoe, ${mm(facts.settings.stripEndsMm)} to trim at each end counted in, beginning at the ${facts.backSeam ? "back" : "inner seam"}.`,
       "Let it lie: neither drawn nor rippled. Snip its outer edge round the throat, every 3 to 4 mm.",
       flank && `Second tape, ${mm(flank.widthMm)} wide, below it at the lowest place of each side: ${counted(flank.perPair, "strip")} of ${stripLong(flank)}, drawn about 1 % shorter while you lay it.`,
       "Trim the ends where they meet; they do not lap.",

@@ -39,7 +39,7 @@ function cutUpper({ namesOf, countOf, settings, corrected, leathers, strip, edge
       "Lay the card's arrow along the leather's own, and right and left on like places of the skin, so that both give alike. The best of it goes to the forepart and the topline.",
       `All allowances are in the outline, a lasting margin of ${mm(settings.lastingToeMm)} at the toe and ${mm(settings.lastingHeelMm)} at the heel among them: cut along its edge and nowhere inside it.`,
       corrected && `These pieces are cut smaller for ${leathers.upper.name}. Do not make them up to the net card: the drafts bring them there.`,
-      binding && `Cut ${counted(binding.perPair, "binding strip")} ${mm(binding.widthMm)} wide and ${stripLong(binding)} long, ends to trim among them, across the tight way, so that they go round the curve; split or skive them to ${mm(settings.bindingThickMm)}.`,
+      binding && `Cut ${counted(binding.perPair, "binding strip")} ${mm(binding.widthMm)} wide and ${stripLong(binding)} long, ${mm(settings.stripEndsMm)} to trim at each end counted in, across the tight way, so that they go round the curve; split or skive them to ${mm(settings.bindingThickMm)}.`,
       `Before you lift the card, prick its marks through to the flesh side and notch the edge, 2 mm deep at most${edge === "taped" || edge === "folded" || edge === "bagged" ? "" : "; the topline, which stays in sight or under a strip, gets no notch"}. Write right or left${pairs > 1 ? ` and which of the ${pairs} pairs` : ""} on each piece.`,
     ),
     needs: { goods: ["upper leather"], tools: ["clicking knife", "cutting board", "steel rule", "awl", "silver pen"] },

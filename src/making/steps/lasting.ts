@@ -24,7 +24,7 @@ function wet({ stiff }: Facts): Said {
     todo: [
       `Soak the leather stiffeners (${mm(stiff.counterMm)}) until no bubbles rise.`,
       "Wring them gently and lay them on a cloth until about four fifths of the water is gone: mellow, cool to the cheek, no longer dark all over.",
-      "If you cannot go on the same day, wrap them in a damp cloth.",
+      "Wet them on the evening on which you close the heels: from here that takes two hours and a half. If something comes between, wrap them in a damp cloth.",
     ],
     needs: { goods: ["stiffener"], tools: ["bowl of water"] },
     right: ["Bent round a thumb it stays bent, and no water comes out."],
