@@ -58,6 +58,29 @@ describe("blocks on pages", () => {
     expect(partedBlock(told(6), 4)).toBeUndefined();
   });
 
+  test("a step is parted only where enough of it stands on either page", () => {
+    const step: Block = { cells: [{ x: 0, lines: Array.from({ length: 20 }, () => lineOf(4)) }], parts: true, least: { first: 30, rest: 16 } };
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 64 }), (above) => {
+        const pages = bookPages([{ title: "steps", blocks: [{ cells: [{ x: 0, lines: Array.from({ length: above }, () => lineOf(4)) }] }, step] }], room);
+        const stands = pages.flatMap(({ placed }) => placed.slice(-1)).map(({ block }) => blockHigh(block)).slice(above * 4 + 30 > 260 ? 1 : 0);
+        expect(stands.reduce((sum, mm) => sum + mm, 0)).toBe(80);
+        if (stands.length > 1) {
+          expect(stands[0]).toBeGreaterThanOrEqual(28);
+          expect(stands[1]).toBeGreaterThanOrEqual(16);
+        }
+      }),
+    );
+  });
+
+  test("a chapter begins below the one before only where that saves a page, and its own pages bear its name", () => {
+    const chapter = (title: string, count: number, joins = false) => ({ title, joins, blocks: Array.from({ length: count }, (): Block => ({ cells: [{ x: 0, lines: [lineOf(10)] }] })) });
+    const pagesOf = (first: number, second: number) => bookPages([chapter("materials", first), chapter("tools", second, true), chapter("steps", 1)], room).map(({ title, more }) => `${title}${more ? ", more" : ""}`);
+    expect(pagesOf(5, 10)).toEqual(["materials", "steps"]);
+    expect(pagesOf(20, 20)).toEqual(["materials", "tools", "steps"]);
+    expect(pagesOf(30, 40)).toEqual(["materials", "materials, more", "tools, more", "steps"]);
+  });
+
   test("a table's head stands again where the table goes on", () => {
     const head: Block = { cells: [{ x: 0, lines: [lineOf(4)] }], keep: true };
     const rows = Array.from({ length: 100 }, (): Block => ({ cells: [{ x: 0, lines: [lineOf(6)] }], head }));

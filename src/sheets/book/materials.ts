@@ -74,7 +74,8 @@ function reasonBlocks(needs: readonly Need[], width: number): readonly Block[] {
 
 function reasonLines(need: Need, width: number): readonly Line[] {
   const { good, reason, parts, holds, source, measure } = need;
-  const of = parts.length > 1 ? parts.map((p) => `${p.name} ${plainAmount(p.net, measure)}${p.perPair > 1 ? ` in ${p.perPair}` : ""}`).join("; ") : "";
+  // Bonds and seams have a table each.
+  const of = parts.length > 1 && measure !== "mass" && good !== "thread" ? parts.map((p) => `${p.name} ${plainAmount(p.net, measure)}${p.perPair > 1 ? ` in ${p.perPair}` : ""}`).join("; ") : "";
   const holding = holds ? `${of ? "largest" : "Largest"} piece ${Math.ceil(holds.longMm)} × ${Math.ceil(holds.wideMm)} mm` : "";
   const amounts = sentence([upperFirst(of), holding].filter(Boolean).join("; "));
   return [...labelled(`${upperFirst(good)}.`, sentence(reason), width, close), ...lines(`${amounts} Source: ${sentence(source)}`.trim(), width, fine)];

@@ -50,7 +50,7 @@ function inkHeadOf(ink: PageInk, { left }: BookRoom, { title, more }: BookPage, 
   ink.text(shortenedTo(right - numbered - 6 - left, more ? `${title}, more` : title, 5, true), left, top - 5.2, 5, { bold: true });
   const sized = head.size && `size ${head.size}`;
   // The size is never cut short.
-  const sizedHigh = [2.5, 1.8].find((h) => printedWidth(sized, h, true) <= right - left) ?? 1.2;
+  const sizedHigh = [2.5, 2].find((h) => printedWidth(sized, h, true) <= right - left) ?? 1.2;
   const sizedMm = printedWidth(sized, sizedHigh, true);
   if (sized) ink.text(sized, right - sizedMm, top - 10.4, sizedHigh, { bold: true });
   if (right - sizedMm - 4 - left > 20) ink.text(shortenedTo(0.98 * (right - sizedMm - 4 - left), head.title, 2.5), left, top - 10.4, 2.5);
@@ -65,5 +65,6 @@ function inkBars(ink: PageInk, { left }: BookRoom): void {
   barUp(ink, marginMm + 5, marginMm + 1, barMm);
   const corrected = correctionWords(correction), room = right - barMm - 4 - left;
   const told = ["Print at 100 %.", ...(corrected ? [`${corrected.charAt(0).toUpperCase()}${corrected.slice(1)}.`] : [])];
-  told.flatMap((words) => brokenAt(words, 1.8, room)).reverse().forEach((words, i) => ink.text(words, left, marginMm + 0.8 + 2.6 * i, 1.8));
+  const broken = told.flatMap((words) => brokenAt(words, 2, room));
+  broken.forEach((words, i) => ink.text(words, left, marginMm + 0.8 + 2.8 * (broken.length - 1 - i), 2));
 }

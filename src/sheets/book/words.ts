@@ -7,17 +7,17 @@ export interface Letters {
   readonly stepMm: number;
   readonly bold?: boolean;
 }
-export const body: Letters = { heightMm: 2.5, stepMm: 4.1 };
+export const body: Letters = { heightMm: 2.5, stepMm: 3.9 };
 export const strong: Letters = { ...body, bold: true };
-export const small: Letters = { heightMm: 2.1, stepMm: 3.5 };
+export const small: Letters = { heightMm: 2.1, stepMm: 3.3 };
 /** What is read before the work, not at it. */
-export const reading: Letters = { heightMm: 2.3, stepMm: 3.7 };
+export const reading: Letters = { heightMm: 2.3, stepMm: 3.55 };
 /** Small words in a narrow column. */
 export const close: Letters = { heightMm: 2.1, stepMm: 3.25 };
 /** Sources, and what is looked up rather than read. */
 export const fine: Letters = { heightMm: 2, stepMm: 3.2 };
 export const smallStrong: Letters = { ...small, bold: true };
-export const heading: Letters = { heightMm: 3.5, stepMm: 6, bold: true };
+export const heading: Letters = { heightMm: 3.5, stepMm: 5.6, bold: true };
 export const large: Letters = { heightMm: 5, stepMm: 8, bold: true };
 
 /** Where letters stand in their line: what hangs below the base line has room. */
