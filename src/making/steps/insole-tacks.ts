@@ -1,9 +1,7 @@
+import { tacksOfInsole } from "../needs/nails.ts";
 import type { Facts } from "./facts.ts";
 import type { Said } from "./plan.ts";
 import { mm } from "./words.ts";
-
-/** Tacks that hold an insole to its last (common practice, no source). */
-export const insoleTacks = 3;
 
 /** A tack stays so far from the steel, and from the insole's edges, mm; the seat's no farther from the back than it needs, the toe's so far from the tip (our own). */
 const clearOfSteelMm = 5, aheadOfSteelMm = 8, leastFromEdgeMm = 8, usualFromBackMm = 18, fromTipMm = 40;
@@ -29,9 +27,9 @@ export function tackInsoles(facts: Facts): Said {
     title: "Tack the insoles to the lasts",
     todo: [
       "Dust both lasts with French chalk.",
-      `Prick the places of ${insoleTacks} tacks on each, along its middle, clear of the steel shank between the boards. ${placeWords(facts)}`,
+      `Prick the places of ${tacksOfInsole} tacks on each, along its middle, clear of the steel shank between the boards. ${placeWords(facts)}`,
       "Drive them through the pricks, upright. Leave the heads standing so that they can be drawn.",
-      `Write ${2 * insoleTacks} on the bench: so many have to come out again.`,
+      `Write ${2 * tacksOfInsole} on the bench: so many have to come out again.`,
       "Look that the marks on both lasts can still be read.",
     ],
     needs: { goods: ["insole tacks"], tools: ["lasts", "lasting hammer", "awl", "steel rule", "French chalk", "pencil"] },

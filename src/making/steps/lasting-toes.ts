@@ -1,6 +1,6 @@
 import { draftOrder } from "#pieces/draft-order.ts";
+import { tacksOfInsole } from "../needs/nails.ts";
 import type { Facts } from "./facts.ts";
-import { insoleTacks } from "./insole-tacks.ts";
 import { may, must, type MayStep, type Said } from "./plan.ts";
 import { listed, mm } from "./words.ts";
 
@@ -39,7 +39,7 @@ function toes({ has, stiffenerOfLeather, settings: s }: Facts): Said {
       `${has("toe puff") ? "" : `Draw the tacks of ${toeDrafts}, last the lining over the toe and trim it on the insole. `}Pull drafts ${toeDrafts} of the upper again to where they were, and drive their tacks anew: the throat stands on its mark, and a shoe has its ${draftOrder.length} tacks again.`,
       `Forepart from the joints forward, then the toe last: the margin of ${mm(s.lastingToeSidesMm)} beside it in many fine pleats, a nail to each, none running over the edge.`,
       "Tap the edge round toe and heel with the hammer's face.",
-      `Write down for each shoe how many nails it holds beside its ${draftOrder.length} tacks of the drafts and the ${insoleTacks} of the insole. Both stand to dry in the air of the room, on their lasts.`,
+      `Write down for each shoe how many nails it holds beside its ${draftOrder.length} tacks of the drafts and the ${tacksOfInsole} of the insole. Both stand to dry in the air of the room, on their lasts.`,
     ],
     needs: { goods: ["lasting nails"], tools: ["lasts", "last stand", "lasting pincers", "lasting hammer", "tack lifter", "pencil"] },
     right: ["Pleats end at the feather line; above it the toe is smooth.", "Throat depths agree within 1 mm."],

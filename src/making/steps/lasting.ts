@@ -1,4 +1,5 @@
 import { draftOrder } from "#pieces/draft-order.ts";
+import { nailEveryMm, nailsOfShoe } from "../needs/nails.ts";
 import type { Facts } from "./facts.ts";
 import { tackInsoles } from "./insole-tacks.ts";
 import { toeSteps } from "./lasting-toes.ts";
@@ -134,9 +135,7 @@ function check(facts: Facts): Said {
 
 const waistNumbers = draftOrder.filter(({ place }) => place === "waist").map(({ number }) => String(number));
 
-/** Lasting nails stand about so far apart, mm (common practice, no source). */
-const nailEveryMm = 10;
-const nails = (mmRound: number | undefined): string => (mmRound === undefined ? "" : ` In the end there are some ${Math.ceil(mmRound / nailEveryMm - 1e-9)} nails in a shoe, one every ${nailEveryMm} mm, closer at toe and heel than along the waist.`);
+const nails = (mmRound: number | undefined): string => (mmRound === undefined ? "" : ` In the end there are some ${nailsOfShoe(mmRound)} nails in a shoe, one every ${nailEveryMm} mm, closer at toe and heel than along the waist.`);
 
 function sides({ has, stiff, settings: s, nailedMm }: Facts): Said {
   return {

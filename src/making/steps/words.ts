@@ -1,3 +1,5 @@
+import { cutLength } from "../amounts/cut-length.ts";
+
 /** "4.5", "4", "0.55": no more digits than the maker set. */
 export const digits = (value: number): string => String(Number(value.toFixed(2)));
 
@@ -10,8 +12,8 @@ export const mmMeasured = (value: number): string => `${Number(value.toFixed(1))
 /** What a tape is read to, half a millimetre: "75.5 mm". */
 export const mmRead = (value: number): string => `${Math.round(2 * value) / 2} mm`;
 
-/** A strip as it is cut from the roll, to the millimetre as the index of pieces has it. */
-export const stripLong = ({ lengthMm }: { readonly lengthMm: number }): string => `${Math.round(lengthMm)} mm`;
+/** A strip as it is cut from the roll. */
+export const stripLong = ({ lengthMm }: { readonly lengthMm: number }): string => `${cutLength(lengthMm)} mm`;
 
 /** "vamp, inner quarter and outer quarter". */
 export function listed(names: readonly string[]): string {
