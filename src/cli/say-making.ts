@@ -30,7 +30,7 @@ const hours = (minutes: number): string => `${(minutes / 60).toFixed(1)} h`;
 function costWords({ currency, unpriced, uncounted, material, reused, total, workCost, overhead, asked, left, lines }: Cost, pairs: number): string {
   if (unpriced.length === lines.length && asked === undefined && workCost === 0 && overhead === 0) return "What it costs is told as soon as you say prices (--prices).";
   const money = (value: number): string => moneyWords(value, currency);
-  const serves = reused > 0 ? ` Of the material ${money(reused)} ${pairs === 1 ? "are for what serves other pairs too (tacks, card) and falls wholly on this one" : "are a pair's share of what serves all of them (tacks, card)"}.` : "";
+  const serves = reused > 0 ? ` Of the material ${money(reused)} ${pairs === 1 ? "is for what serves other pairs too (tacks, card) and falls wholly on this one" : "is a pair's share of what serves all of them (tacks, card)"}.` : "";
   const uncountedToo = uncounted.length === 0 ? "" : ` Nor are ${uncounted.join(", ")} in them: the steps use them, and nothing was drawn to count them by.`;
   const without = unpriced.length === 0 ? "" : ` No price is said yet for ${unpriced.join(", ")}: the sums leave that out.`;
   const sold = asked === undefined ? "" : ` Asked ${money(asked)}, ${left! < 0 ? `${money(-left!)} too little` : `${money(left!)} left over`}.`;

@@ -33,6 +33,25 @@ describe("make with prices, shelf and hours", () => {
     expect(toBuy.find((b: { good: string }) => b.good === "upper leather").short).toBeCloseTo(3 * upper.gross - 92903.04, 2);
     expect(cost.total).toBeCloseTo(cost.material + (18 * cost.minutes) / 60 + 7.5, 3);
     expect(out).toContain("EUR");
+    // What the shop takes this time: the report rounds it to 1e-4, the terminal to hundredths.
+    expect(out).toMatch(new RegExp(`In the shop this time ${cost.shopping.toFixed(2)}\\u00A0EUR, without what has no price\\. Tools are not in this list`));
+    // A spool is bought whole, and what stays on it is told; a shank is bought by the pair.
+    expect(out).toMatch(/thread: \d[\d.]* m \(.*\), as 1 spool of 1000 m, with 9\d\d m \(.*\) left over;/);
+    expect(out).toMatch(/shanks: 3 pairs;/);
+  });
+
+  test("takes the cement and the lasts that are said, and refuses a cement that is neither", () => {
+    const { code } = make("watery", "--cement", "Water-based", "--pairs", "3", "--lasts", "2");
+    const { materials, bonds } = making("watery"), named = (name: string) => materials.find((m: { name: string }) => m.name === name);
+    expect(code).toBeLessThan(2);
+    expect(named("contact cement")).toBeUndefined();
+    expect(named("water-based cement").gross).toBeGreaterThan(40);
+    expect(new Set(bonds.map((b: { glue: string }) => b.glue))).toEqual(new Set(["latex", "water-based cement"]));
+    // Two shoes of three tacks, on two pairs of lasts, and a tenth in hand.
+    expect(named("insole tacks")).toMatchObject({ net: 6, gross: 12, spare: 2, atOnce: 2 });
+    const { code: no, err } = make("hot", "--cement", "hot glue");
+    expect(no).toBe(2);
+    expect(err).toMatch(/--cement.*contact or water-based/);
   });
 
   test("names the row or the option that cannot be read, and makes the rest", () => {
@@ -46,6 +65,10 @@ describe("make with prices, shelf and hours", () => {
 
   test("takes an empty table for none, and refuses what is no table", () => {
     expect(make("empty", "--shelf", table("empty.csv", "what,amount")).code).toBe(0);
+    writeFileSync(join(folder, "nothing.csv"), "");
+    const nothing = make("nothing", "--prices", join(folder, "nothing.csv"));
+    expect(nothing.code).toBe(0);
+    expect(nothing.out).toMatch(/There is nothing in nothing\.csv\. Its first row reads what,price,for/);
     writeFileSync(join(folder, "picture.csv"), Buffer.from([0x89, 0x50, 0x4e, 0x47, 0, 1, 2, 3]));
     const { code, err } = make("none", "--prices", join(folder, "picture.csv"));
     expect(code).toBe(2);

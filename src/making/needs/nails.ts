@@ -70,7 +70,7 @@ function heelNails(input: MakingInput, findings: Finding[]): readonly Need[] {
   return [{
     good: "heel nails", measure: "count", parts, net, gross,
     waste: wasteOf(1 - net / gross, "About one in ten bends and is drawn (common practice, no source)."),
-    kind: nailed.map(({ name, count, nailMm }) => `${count} of ${nailMm} mm for ${name}`).join(", "),
+    kind: nailed.map(({ name, count, nailMm }) => `${count} of ${nailMm} mm for ${name}`).join(", ") + " of each pair",
     reason: `At the places pricked on each lift. Each must end inside: at least ${underFootMm} mm below the foot at the thinnest place, through lift, sole and boards. They stay in the shoe; the top piece is cemented.`,
     source: `${practice}; lifts one by one with nails: notes of a shoemaking course`,
   }];
