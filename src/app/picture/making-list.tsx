@@ -49,7 +49,7 @@ function Thing({ line, pairs, currency }: { readonly line: ListLine; readonly pa
         <p>{need.reason}</p>
         {need.parts.length > 0 && <p>It goes into {need.parts.map((p) => `${p.perPair > 1 ? `${p.perPair} × ` : ""}${p.name}, ${amountOf(need, p.net)}`).join("; ")}.</p>}
         {need.waste && <p>{percent(need.waste.ofBought, 0)} of what you buy falls away, {percent(need.waste.onPieces, 0)} on top of the pieces. {need.waste.why}</p>}
-        {need.holds && <p>The largest part needs a piece of {mm(need.holds.longMm, 0)} by {mm(need.holds.wideMm, 0)}.</p>}
+        {need.holds && <p>The largest part needs a piece of {mm(need.holds.longMm, 0)} by {mm(need.holds.wideMm, 0)}{need.holds.count > 1 && `, and a pair has ${need.holds.count} of it: look for room for all of them`}.</p>}
         <p className="source">{need.source}</p>
       </div>
     </li>

@@ -6,7 +6,8 @@ import type { Need } from "../need.ts";
 import { areaOf, countOf, largestOf, netOf, partsByArea, piecesOf, stripsByArea } from "./part-areas.ts";
 import { skinSize, usualSkinFt2, type SkinSizes } from "./skins.ts";
 import { holdsOf } from "./sheets.ts";
-import { areaWords, thicknessRange, thicknessWords } from "../amounts/units.ts";
+import { cutLength } from "../amounts/cut-length.ts";
+import { areaWords, mmWords, thicknessRange, thicknessWords } from "../amounts/units.ts";
 import { grossOf, skinWaste } from "./waste.ts";
 
 /** Thickness for women's flats, mm: common practice, no source. */
@@ -69,11 +70,11 @@ const besideUsual = (mm: number, usual: readonly [number, number], thinner: stri
 
 function aboutUpper({ settings, leathers, strips }: MakingInput): Pick<Need, "kind" | "reason" | "source" | "thicknessMm"> {
   const mm = settings.upperThicknessMm;
-  const bound = strips.some(({ material }) => material === "upper leather");
+  const binding = strips.find(({ material }) => material === "upper leather");
   return {
     thicknessMm: mm,
     kind: `${leathers.upper.name}, ${thicknessAsked(mm, usualUpperMm)}, firm along the topline`,
-    reason: `Right and left come from like places of one skin, side by side, the tight way alike. Thin enough to fold and to lie in fine pleats at the toe, stout enough to keep the topline.${besideUsual(mm, usualUpperMm, "it folds well but gives more with wear.", "it must be skived more, and the pleats get thick.")}${bound ? ` The binding is split or skived to ${thicknessWords(settings.bindingThickMm)}.` : ""}${leathers.upper.known === "nappa" ? " Nappa gives much: stick a thin backing under it." : ""} Skins of one lot differ by 0.2 mm: measure yours.`,
+    reason: `Right and left come from like places of one skin, side by side, the tight way alike. Thin enough to fold and to lie in fine pleats at the toe, stout enough to keep the topline.${besideUsual(mm, usualUpperMm, "it folds well but gives more with wear.", "it must be skived more, and the pleats get thick.")}${binding ? ` The binding of each shoe is a strip of it ${cutLength(binding.lengthMm)} × ${mmWords(binding.widthMm)}, split or skived to ${thicknessWords(settings.bindingThickMm)}.` : ""}${leathers.upper.known === "nappa" ? " Nappa gives much: stick a thin backing under it." : ""} Skins of one lot differ by 0.2 mm: measure yours.`,
     source: "thickness for women's flats: common practice, no source; spread within a lot: notes on grading leather",
   };
 }

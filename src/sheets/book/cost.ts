@@ -1,7 +1,7 @@
+import { goodAmount } from "#making/amounts/good-amounts.ts";
 import type { Cost } from "#making/money/cost.ts";
 import type { Need } from "#making/need.ts";
 import { moneyWords } from "#making/amounts/decimal.ts";
-import { amountWords } from "#making/amounts/units.ts";
 import type { Block, Line } from "./block.ts";
 import type { Book } from "./book.ts";
 import { listed } from "./choice-words.ts";
@@ -14,7 +14,7 @@ import { blank, body, heading, large, line, lines, small, strong } from "./words
 export function costChapter({ input: { making }, room: { width } }: Book): Chapter {
   const { needs } = making;
   const cost: Cost = { ...making.cost, currency: printedCurrency(making.cost.currency) };
-  const priced = cost.total > 0;
+  const priced = cost.lines.some((l) => l.cost !== undefined) || cost.rate !== undefined || cost.overhead > 0;
   if (!priced) return { title: "Cost", joins: true, blocks: [{ cells: [{ x: 0, lines: [...lines("No price is said for any material, nor money for an hour's work, so nothing can be added up. Write what you pay at the station Making, or in the job under making, and print this page again.", width, body), ...lines(`One pair takes about ${timeWords(cost.minutes)} of work.`, width, body)] }] }, ...costForm(needs, width)] };
   return {
     title: "Cost of one pair",
@@ -30,14 +30,14 @@ export function costChapter({ input: { making }, room: { width } }: Book): Chapt
 }
 
 function sumLines(cost: Cost, width: number): readonly Line[] {
-  const { currency, material, workCost, overhead, minutes, rate, asked, left, anHour, unpriced, skinsDearer } = cost;
+  const { currency, material, workCost, overhead, minutes, rate, asked, left, anHour, unpriced, uncounted, reused, skinsDearer } = cost;
   const money = (v: number): string => moneyWords(v, currency);
   const told = [
-    `Material ${money(material)}, work ${money(workCost)} (${timeWords(minutes)}${rate === undefined ? ", no money said for an hour" : ` at ${money(rate)} an hour`}), overhead ${money(overhead)}.`,
+    `Material ${money(material)}, work ${money(workCost)} (${timeWords(minutes)}${rate === undefined ? ", no money said for an hour" : ` at ${money(rate)} an hour`}), overhead ${money(overhead)}.${reused > 0 ? ` ${money(reused)} of the material is for tacks, card and what else serves again.` : ""}`,
     ...(asked === undefined ? [] : [`Asked ${money(asked)}${left === undefined ? "" : left < 0 ? `: ${money(-left)} too little` : `: ${money(left)} left`}${anHour === undefined ? "" : `; an hour earns ${money(anHour)} after material and overhead`}.`]),
     ...(skinsDearer.more > 0 ? [`When skins cost 10 % more (${listed(skinsDearer.goods)}), a pair costs ${money(skinsDearer.more)} more: ${money(skinsDearer.total)}.${skinsDearer.asked === undefined || (left ?? 0) < 0 ? "" : ` To keep what is left, ask ${money(skinsDearer.asked)}.`}`] : []),
   ];
-  return [...told.flatMap((t) => lines(t, width, body)), ...(unpriced.length > 0 ? [blank(1), ...lines(`Left out, for want of a price: ${listed(unpriced)}.`, width, strong)] : [])];
+  return [...told.flatMap((t) => lines(t, width, body)), ...(unpriced.length > 0 ? [blank(1), ...lines(`Left out, for want of a price: ${listed(unpriced)}.`, width, strong)] : []), ...(uncounted.length > 0 ? lines(`Not counted, since nothing was drawn to count it by: ${listed(uncounted)}.`, width, strong) : [])];
 }
 
 const partMm = 40;
@@ -67,7 +67,7 @@ function shareBlocks({ shares, currency }: Cost, width: number): readonly Block[
 function lineBlocks({ lines: all, currency }: Cost, needs: readonly Need[], width: number): readonly Block[] {
   const columns = columnsFor(width, [{ head: "Material" }, { head: "Goes into", mm: 36 }, { head: "One pair, with what falls away", mm: 48 }, { head: "Cost", mm: 32, letters: strong }]);
   const measureOf = (good: string) => needs.find((n) => n.good === good)?.measure ?? "count";
-  const rows = all.flatMap((l) => (l.cost === undefined ? [] : [[upperFirst(l.good), l.part, amountWords(l.amount, measureOf(l.good)), moneyWords(l.cost, currency)]]));
+  const rows = all.flatMap((l) => (l.cost === undefined ? [] : [[upperFirst(l.good), l.part, goodAmount(l.good, l.amount, measureOf(l.good)), moneyWords(l.cost, currency)]]));
   return tableBlocks(columns, rows, { gapMm: 4, close: true });
 }
 
@@ -79,5 +79,5 @@ function workBlocks({ work, currency }: Cost, width: number): readonly Block[] {
 /** Room to write prices down in the shop. */
 function costForm(needs: readonly Need[], width: number): readonly Block[] {
   const columns = columnsFor(width, [{ head: "Material" }, { head: "One pair takes", mm: 48 }, { head: "Paid", mm: 32 }, { head: "For how much", mm: 40 }]);
-  return tableBlocks(columns, needs.map((n) => [[blank(1.6), ...lines(upperFirst(n.good), 50, strong), blank(1)], [blank(1.6), ...lines(amountWords(n.gross, n.measure), 45, small)], "", ""]), { gapMm: 4 });
+  return tableBlocks(columns, needs.map((n) => [[blank(1.6), ...lines(upperFirst(n.good), 50, strong), blank(1)], [blank(1.6), ...lines(goodAmount(n.good, n.gross, n.measure), 45, small)], "", ""]), { gapMm: 4 });
 }

@@ -1,3 +1,4 @@
+import { goodAmount } from "#making/amounts/good-amounts.ts";
 import type { ToBuy } from "#making/money/cost.ts";
 import type { Making } from "#making/making.ts";
 import type { Bond, Need } from "#making/need.ts";
@@ -20,7 +21,7 @@ const numberMm = 23;
 export function materialsChapter({ input: { making }, room: { width } }: Book): Chapter | undefined {
   if (making.needs.length === 0) return undefined;
   const { pairs, needs, bonds, thread } = making;
-  const intro = `For ${pairsWords(pairs)}. Net is what lies in the shoes; with what falls away is what one pair has to be cut from. Tick what lies on your bench.`;
+  const intro = `For ${pairsWords(pairs)}. Net is what lies in the shoes; with what falls away is what one pair has to be cut from. Tick what lies on your bench. ${paidWords(making.cost)}`;
   return {
     title: "Materials",
     blocks: [
@@ -34,6 +35,10 @@ export function materialsChapter({ input: { making }, room: { width } }: Book): 
   };
 }
 
+/** What the shop takes, where anything has a price. */
+const paidWords = ({ shopping, currency, lines: all, unpriced }: Making["cost"]): string =>
+  `${unpriced.length === all.length ? "" : `In the shop this time ${moneyWords(shopping, printedCurrency(currency))}${unpriced.length > 0 ? ", without what has no price" : ""}. `}Tools have a list of their own and are not in it.`;
+
 function shoppingBlocks({ needs, toBuy, pairs, cost: { currency } }: Making, width: number): readonly Block[] {
   const many = pairs !== 1;
   const numbers = ["One pair, net", "With what falls away", ...(many ? [pairsWords(pairs)] : []), "On the shelf", "To buy"];
@@ -41,7 +46,7 @@ function shoppingBlocks({ needs, toBuy, pairs, cost: { currency } }: Making, wid
   const textMm = columns[1]!.mm - 3;
   const rows = needs.map((need) => {
     const buy = toBuy.find((b) => b.good === need.good);
-    const told = (value: number) => amountLines(amountWords(value, need.measure), numberMm - 3);
+    const told = (value: number) => amountLines(goodAmount(need.good, value, need.measure), numberMm - 3);
     return [
       [tickBox(4)],
       [...lines(upperFirst(need.good), textMm, strong), ...lines(kindWords(need), textMm, small)],
@@ -51,13 +56,14 @@ function shoppingBlocks({ needs, toBuy, pairs, cost: { currency } }: Making, wid
   return tableBlocks(columns, rows, { gapMm: 2, close: true });
 }
 
-/** What is bought: the amount, whole skins or packs, what they cost; "nothing" where the shelf holds it. */
+/** What is bought: the amount, whole skins or packs, what of them is left over, what they cost; "nothing" where the shelf holds it. */
 function buyLines(need: Need, buy: ToBuy | undefined, currency: string) {
   const width = numberMm;
   if (buy && buy.short <= 0) return lines("nothing", width, strong);
-  const whole = buy?.whole?.words, told = amountWords(buy?.short ?? need.gross, need.measure);
+  const whole = buy?.whole?.words, told = goodAmount(need.good, buy?.short ?? need.gross, need.measure);
   const amount = need.measure === "count" && whole ? lines(whole, width, strong) : [...amountLines(told, width, strong), ...(whole ? lines(whole, width, small) : [])];
-  return [...amount, ...(buy?.paid === undefined ? [] : lines(moneyWords(buy.paid, printedCurrency(currency)), width, small))];
+  const over = buy?.whole && buy.left > 0 ? lines(`${goodAmount(need.good, buy.left, need.measure).replace(/ \(.*\)$/, "")} left over`, width, small) : [];
+  return [...amount, ...over, ...(buy?.paid === undefined ? [] : lines(moneyWords(buy.paid, printedCurrency(currency)), width, small))];
 }
 
 /** "goat or calf, firm; 1.1 mm (2¾ oz)"; what the kind says already is not said twice. */
@@ -76,7 +82,7 @@ function reasonLines(need: Need, width: number): readonly Line[] {
   const { good, reason, parts, holds, source, measure } = need;
   // Bonds and seams have a table each.
   const of = parts.length > 1 && measure !== "mass" && good !== "thread" ? parts.map((p) => `${p.name} ${plainAmount(p.net, measure)}${p.perPair > 1 ? ` in ${p.perPair}` : ""}`).join("; ") : "";
-  const holding = holds ? `${of ? "largest" : "Largest"} piece ${Math.ceil(holds.longMm)} × ${Math.ceil(holds.wideMm)} mm` : "";
+  const holding = holds ? `${of ? "largest" : "Largest"} piece ${Math.ceil(holds.longMm)} × ${Math.ceil(holds.wideMm)} mm${holds.count > 1 ? `, ${holds.count} of them` : ""}` : "";
   const amounts = sentence([upperFirst(of), holding].filter(Boolean).join("; "));
   return [...labelled(`${upperFirst(good)}.`, sentence(reason), width, close), ...lines(`${amounts} Source: ${sentence(source)}`.trim(), width, fine)];
 }
