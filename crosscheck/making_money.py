@@ -36,8 +36,8 @@ def bought(checks, name, making, told):
     for need in making["materials"]:
         one, good = listed[need["name"]], Priced(need, told)
         what, loose = f"{name}, {need['name']}", pairs * ROUND
-        # What is used again is bought once, as what is kept in hand.
-        needed = Decimal(str(need["gross"])) * (1 if need.get("again") else pairs) + need.get("spare", 0)
+        # What is used again is bought for the pairs that use it at once; what is kept in hand is bought once.
+        needed = Decimal(str(need["gross"])) * (need.get("atOnce", 1) if need.get("again") else pairs) + need.get("spare", 0)
         shelf = amount(told["shelf"][need["name"]], need["unit"]) if need["name"] in told.get("shelf", {}) else Decimal(0)
         short = max(Decimal(0), needed - shelf)
         checks.near(f"{what}: needed for {pairs}", float(needed), one["needed"], float(loose), need["unit"])
@@ -77,9 +77,9 @@ def costs(checks, name, making, told):
     material, skins, unpriced, by_part = Decimal(0), Decimal(0), [], {}
     for need in making["materials"]:
         again = need.get("again")
-        uses = Decimal(str(need["gross"])) / (making["pairs"] if again else 1)
+        uses = Decimal(str(need["gross"])) * need.get("atOnce", 1) / (making["pairs"] if again else 1)
         line, each = lines[need["name"]], Priced(need, told).each
-        checks.near(f"{name}, {need['name']}: a pair uses", need["net" if again else "gross"], line["amount"], 1e-4, need["unit"])
+        checks.near(f"{name}, {need['name']}: a pair uses", need["gross"], line["amount"], 1e-4, need["unit"])
         if each is None:
             unpriced.append(need["name"])
             checks.true(f"{name}, {need['name']}: no price, no cost", "cost" not in line)

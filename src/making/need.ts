@@ -39,9 +39,9 @@ export interface Need {
   readonly volumeMm3?: number;
   /** Bought once and used for pair after pair: tacks that are drawn again, patterns. */
   readonly again?: true;
-  /** So many pairs stand on lasts together, and `gross` is for all of them; of what is used again. */
+  /** Of what is used again: for so many pairs it is bought, since they stand on lasts together. One where nothing is said. */
   readonly atOnce?: number;
-  /** Kept in hand, once for all pairs and beside `gross`. */
+  /** Kept in hand, bought once for all pairs beside `gross`. */
   readonly spare?: number;
   /** What to ask for in the shop: "goat or calf, firm, 1.0 to 1.1 mm". */
   readonly kind: string;

@@ -42,13 +42,14 @@ describe("make with prices, shelf and hours", () => {
 
   test("takes the cement and the lasts that are said, and refuses a cement that is neither", () => {
     const { code } = make("watery", "--cement", "Water-based", "--pairs", "3", "--lasts", "2");
-    const { materials, bonds } = making("watery"), named = (name: string) => materials.find((m: { name: string }) => m.name === name);
+    const { materials, bonds, toBuy } = making("watery"), named = (name: string) => materials.find((m: { name: string }) => m.name === name);
     expect(code).toBeLessThan(2);
     expect(named("contact cement")).toBeUndefined();
     expect(named("water-based cement").gross).toBeGreaterThan(40);
     expect(new Set(bonds.map((b: { glue: string }) => b.glue))).toEqual(new Set(["latex", "water-based cement"]));
     // Two shoes of three tacks, on two pairs of lasts, and a tenth in hand.
-    expect(named("insole tacks")).toMatchObject({ net: 6, gross: 12, spare: 2, atOnce: 2 });
+    expect(named("insole tacks")).toMatchObject({ net: 6, gross: 6, spare: 2, atOnce: 2 });
+    expect(toBuy.find((b: { good: string }) => b.good === "insole tacks").needed).toBe(14);
     const { code: no, err } = make("hot", "--cement", "hot glue");
     expect(no).toBe(2);
     expect(err).toMatch(/--cement.*contact or water-based/);

@@ -115,6 +115,13 @@ test("what is drawn and used again is bought once, and all pairs bear it", () =>
   expect(cost.lines).toEqual([{ good: "lasting tacks", part: "cement and nails", amount: 80, cost: 0.144 }]);
 });
 
+// Two pairs of three stand on lasts at once: 160 tacks and 16 in hand; each of the three bears a third of the 160, 53.33 × 3.60 / 500.
+test("what is used again is bought for the pairs that use it at once", () => {
+  const { toBuy, cost } = reckoned({ prices, pairs: 3 }, [{ ...needing("lasting tacks", 80), again: true, atOnce: 2, spare: 16 }], []);
+  expect(toBuy[0]).toMatchObject({ needed: 176, short: 176, left: 324 });
+  expect(cost.lines).toEqual([{ good: "lasting tacks", part: "cement and nails", amount: 80, cost: 0.384 }]);
+});
+
 // Three pairs take three needles, and a fourth lies in hand; what a pair costs is one needle.
 test("what is kept in hand is bought once and costs no pair anything", () => {
   const { toBuy, cost } = reckoned({ prices: { needles: { price: 4, for: "10 pieces" } }, pairs: 3 }, [{ ...needing("needles", 1), spare: 1 }], []);

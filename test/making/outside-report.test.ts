@@ -16,7 +16,7 @@ interface Told {
   readonly shell: { readonly settings: { readonly counterMm: number } };
   readonly made: { readonly heel: { readonly layers: readonly { readonly name: string; readonly backMm: number; readonly breastMm: number }[] } };
   readonly making: {
-    readonly materials: readonly { readonly name: string; readonly unit: string; readonly net: number; readonly gross: number; readonly atOnce?: number; readonly parts: readonly { readonly name: string; readonly perPair: number; readonly net: number }[]; readonly waste?: { readonly ofBought: number } }[];
+    readonly materials: readonly { readonly name: string; readonly unit: string; readonly net: number; readonly gross: number; readonly parts: readonly { readonly name: string; readonly perPair: number; readonly net: number }[]; readonly waste?: { readonly ofBought: number } }[];
     readonly bonds: readonly { readonly name: string; readonly glue: string; readonly areaMm2: number; readonly coats: readonly [number, number]; readonly gPerM2: number; readonly g: number }[];
   };
 }
@@ -84,8 +84,8 @@ describe.each(jobs)("%s, from its report's bytes", (_, job) => {
   });
 
   test("what is bought, less what falls away, is what the pieces have", () => {
-    for (const { name, unit, net, gross, waste, atOnce = 1 } of told.making.materials) {
-      expect(Math.abs(gross * (1 - (waste?.ofBought ?? 0)) - atOnce * net), name).toBeLessThan(1e-4 * gross + 1e-3);
+    for (const { name, unit, net, gross, waste } of told.making.materials) {
+      expect(Math.abs(gross * (1 - (waste?.ofBought ?? 0)) - net), name).toBeLessThan(1e-4 * gross + 1e-3);
       if (unit === "pieces") expect(Number.isInteger(gross), name).toBe(true);
     }
   });

@@ -22,10 +22,10 @@ const dearer = 0.1;
 
 /** What one pair costs: what it uses of each good, the work by phase, and the overhead. */
 export function costPerPair({ needs, pairs, minutes: byPhase, prices, sums: { rate, overhead = 0, asked }, toBuy, uncounted }: CostInput): Cost {
-  const lines = needs.map(({ good, net, gross, again }): CostLine => {
+  const lines = needs.map(({ good, gross, again, atOnce = 1 }): CostLine => {
     // What is bought once for all pairs is borne by all of them.
-    const price = prices.of.get(good), borne = again ? gross / pairs : gross;
-    return { good, part: partOfGood[good], amount: again ? net : gross, ...(price && { cost: decimal(borne * price.each) }) };
+    const price = prices.of.get(good), borne = again ? (atOnce * gross) / pairs : gross;
+    return { good, part: partOfGood[good], amount: gross, ...(price && { cost: decimal(borne * price.each) }) };
   });
   // A pattern is made once for all pairs, as in the calendar.
   const work = byPhase.map(({ phase, minutes: alone }) => {

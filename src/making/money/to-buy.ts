@@ -18,9 +18,9 @@ export interface BuyingInput {
 /** What has to be bought of each good for all pairs, in the order of the needs. */
 export function toBuyOf({ needs, pairs, prices, shelf, sizes }: BuyingInput): readonly ToBuy[] {
   return needs.map((need) => {
-    const { good, gross, again, spare = 0 } = need, price = prices.get(good);
-    // What is used again is bought once, and so is what is kept in hand.
-    const needed = decimal((again ? gross : pairs * gross) + spare), onShelf = shelf.get(good)?.amount ?? 0;
+    const { good, gross, again, atOnce = 1, spare = 0 } = need, price = prices.get(good);
+    // What is used again is bought for the pairs that use it at once, what is kept in hand only once.
+    const needed = decimal((again ? atOnce : pairs) * gross + spare), onShelf = shelf.get(good)?.amount ?? 0;
     const short = Math.max(0, decimal(needed - onShelf));
     const pack = packOf(need, price, sizes.get(good));
     const count = pack && Math.ceil(decimal(short / pack.amount));

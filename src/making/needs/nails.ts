@@ -45,9 +45,9 @@ function lasting({ pieces, settings, stiff, said }: MakingInput): readonly Need[
   const margin = settings.upperThicknessMm + settings.liningThicknessMm + Math.max(stiff.counterMm, settings.toePuffMm);
   const atOnce = lastsOf(said, readPairs(said.pairs, []));
   const need = (good: GoodId, part: NeedOf, kind: string, reason: string): Need => {
-    const gross = atOnce * part.net, spare = Math.ceil(bentShare * gross);
-    const counted = atOnce === 1 ? "" : ` Counted for ${atOnce} pairs that stand on lasts at once.`;
-    return { good, measure: "count", parts: [part], net: part.net, gross, again: true, atOnce, spare, kind, reason: `${reason} Drawn again, so they serve for pair after pair.${counted} Buy a tenth more, ${spare} here: some bend.`, source: practice };
+    const spare = Math.ceil(bentShare * atOnce * part.net);
+    const counted = atOnce === 1 ? "" : ` Bought for ${atOnce} pairs, which stand on lasts at once.`;
+    return { good, measure: "count", parts: [part], net: part.net, gross: part.net, again: true, atOnce, spare, kind, reason: `${reason} Drawn again, so they serve for pair after pair.${counted} Buy a tenth more, ${spare} here: some bend.`, source: practice };
   };
   const each = (name: string, count: number): NeedOf => ({ name, perPair: count, net: count });
   const nails = shoes * nailsOfShoe(feather.mm);
