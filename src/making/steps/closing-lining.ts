@@ -99,7 +99,7 @@ function wrap({ settings: s, strip }: Facts): Said {
       "Wrap it round the edge, half outside and half inside, its join at the inner side behind the middle, both ends skived aslant over 6 to 8 mm and stuck on each other; ease it in at the throat.",
       "Stick it with latex, tap it flat, and look that outside and inside end at the same height: one row has to catch both.",
     ],
-    needs: { goods: ["upper leather", "latex"], tools: ["scissors", "paste brush", "bone folder", "closing hammer"] },
+    needs: { goods: ["upper leather", "latex"], tools: ["scissors", "skiving knife", "paste brush", "bone folder", "closing hammer"] },
     right: ["Equally broad outside, all round and on both shoes."],
     fails: ["Narrower inside than outside: the stitches miss it."],
     minutes: 25,
