@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { explain, severityOf } from "#base/findings.ts";
 import { coatGPerM2, coatsOf } from "#making/needs/bond.ts";
 import type { MakingInput } from "#making/input.ts";
+import { makingOf } from "#making/making-of.ts";
 import type { Need } from "#making/need.ts";
 import { corkFor, usualSoleMm } from "#making/needs/bottom.ts";
 import { usualLiningMm, usualUpperMm } from "#making/needs/leathers.ts";
@@ -222,6 +223,7 @@ describe("sizes of skins", () => {
 });
 
 describe("a taped pattern", () => {
+  const example = makingInput();
   const input = (withBottom: boolean): MakingInput => {
     const { medial, lateral, bottom } = demoTape();
     const outlines = [laid(medial, 37, [100, 420]), laid(lateral, -120, [-50, 20]), ...(withBottom ? [laid(bottom.outline, 11, [400, 0])] : [])];
@@ -248,5 +250,13 @@ describe("a taped pattern", () => {
     expect(goods).toEqual(expect.arrayContaining(["upper leather", "lining leather", "thread", "latex", "lasting nails"]));
     for (const good of ["insole board", "sole leather", "shanks", "filler", "contact cement"] as const) expect(goods).not.toContain(good);
     expect(bonds.some(({ glue }) => glue === "contact cement")).toBe(false);
+  });
+
+  test("what its steps use and nothing was drawn to count is named: of the heel alone, or of all that lies below", () => {
+    expect(makingOf(input(true)).cost.uncounted).toEqual(expect.arrayContaining(["lift leather", "top piece leather"]));
+    const below = makingOf(input(false));
+    expect(below.cost.uncounted).toEqual(expect.arrayContaining(["insole board", "second board", "shanks", "filler", "sole leather", "contact cement"]));
+    expect(below.findings.map(({ code }) => code)).toContain("goods-uncounted");
+    expect(makingOf(example).cost.uncounted).toEqual([]);
   });
 });

@@ -53,7 +53,12 @@ function trimmings({ pieces, stitching, settings }: MakingInput): readonly Bond[
   const whole = (name: string, piece: string): Bond => bondOf(name, "latex", areaOf(pieces.filter((one) => one.name === piece)), [1, 1], piece);
   const capMm = stitching.reduce((sum, { name, lengthMm }) => (name === "toe cap" ? sum + lengthMm : sum), 0);
   const tail = stitching.some(({ name }) => name === "dog-tail") ? settings.dogTailLongMm * settings.dogTailWideMm : 0;
-  return [bondOf("dog-tail", "latex", shoes * tail, [1, 1], "its length by its width"), bondOf("toe cap on the vamp", "latex", shoes * capMm * capStuckMm, [1, 1], `${capStuckMm} mm along its edge`), whole("back strip on the quarters", "back strip"), whole("strap on its lining", "strap lining")];
+  return [
+    bondOf("dog-tail", "latex", shoes * tail, [1, 1], "its length by its width"),
+    bondOf("toe cap on the vamp", "latex", shoes * capMm * capStuckMm, [1, 1], `${capStuckMm} mm along its edge`),
+    whole("back strip on the quarters", "back strip"),
+    whole("strap on its lining", "strap lining"),
+  ];
 }
 
 /** A binding is sewn along one half and cemented down with the other; a wrapped one on both faces of the edge. */

@@ -68,13 +68,22 @@ const thicknessAsked = (mm: number, usual: readonly [number, number]): string =>
 const besideUsual = (mm: number, usual: readonly [number, number], thinner: string, thicker: string): string =>
   within(mm, usual) ? "" : ` You set ${thicknessWords(mm)}, ${usual[0].toFixed(1)} to ${usual[1].toFixed(1)} mm is usual: ${mm < usual[0] ? thinner : thicker}`;
 
+/** Those that there are, one after the other. */
+const sentences = (...texts: readonly (string | false | undefined)[]): string => texts.filter((text): text is string => typeof text === "string").join(" ");
+
 function aboutUpper({ settings, leathers, strips }: MakingInput): Pick<Need, "kind" | "reason" | "source" | "thicknessMm"> {
   const mm = settings.upperThicknessMm;
   const binding = strips.find(({ material }) => material === "upper leather");
   return {
     thicknessMm: mm,
     kind: `${leathers.upper.name}, ${thicknessAsked(mm, usualUpperMm)}, firm along the topline`,
-    reason: `Right and left come from like places of one skin, side by side, the tight way alike. Thin enough to fold and to lie in fine pleats at the toe, stout enough to keep the topline.${besideUsual(mm, usualUpperMm, "it folds well but gives more with wear.", "it must be skived more, and the pleats get thick.")}${binding ? ` The binding of each shoe is a strip of it ${cutLength(binding.lengthMm)} × ${mmWords(binding.widthMm)}, split or skived to ${thicknessWords(settings.bindingThickMm)}.` : ""}${leathers.upper.known === "nappa" ? " Nappa gives much: stick a thin backing under it." : ""} Skins of one lot differ by 0.2 mm: measure yours.`,
+    reason: sentences(
+      "Right and left come from like places of one skin, side by side, the tight way alike.",
+      `Thin enough to fold and to lie in fine pleats at the toe, stout enough to keep the topline.${besideUsual(mm, usualUpperMm, "it folds well but gives more with wear.", "it must be skived more, and the pleats get thick.")}`,
+      binding && `The binding of each shoe is a strip of it ${cutLength(binding.lengthMm)} × ${mmWords(binding.widthMm)}, split or skived to ${thicknessWords(settings.bindingThickMm)}.`,
+      leathers.upper.known === "nappa" && "Nappa gives much: stick a thin backing under it.",
+      "Skins of one lot differ by 0.2 mm: measure yours.",
+    ),
     source: "thickness for women's flats: common practice, no source; spread within a lot: notes on grading leather",
   };
 }
