@@ -26,12 +26,12 @@ describe("the station Making", () => {
     const priced = of({ currency: "EUR", prices: { "upper leather": { price: "100", for: "1 m2" } } });
     // 100 for a square metre of what the pair takes.
     const material = 100 * (priced.needs.find((n) => n.good === "upper leather")!.gross / 1e6);
-    expect(makingWords(priced)).toContain(`· EUR\u00a0${material.toFixed(0)} and `);
+    expect(makingWords(priced)).toContain(`· ${material.toFixed(0)}\u00a0EUR and `);
   });
 
   test("hours and money are told as they are spoken of", () => {
     expect([0, 59.6, 61, 680].map(hours)).toEqual(["0\u00a0min", "1\u00a0h", "1\u00a0h 1\u00a0min", "11\u00a0h 20\u00a0min"]);
-    expect([money(12.5, "EUR"), money(420, "EUR"), money(0.456, "")]).toEqual(["EUR\u00a012.50", "EUR\u00a0420", "0.46"]);
+    expect([money(12.5, "EUR"), money(420, "EUR"), money(0.456, "")]).toEqual(["12.50\u00a0EUR", "420.00\u00a0EUR", "0.46"]);
   });
 
   test("each thing of the pair stands in one group, and every thing has its words", () => {
@@ -46,9 +46,9 @@ describe("the station Making", () => {
     expect(text).toContain("Shopping list: Anna’s pair, 3 pairs\n");
     for (const { good } of making.needs) expect(text.toLowerCase().split("\n").filter((l) => l.startsWith(`- ${good}:`) || (l.startsWith("on the shelf") && l.includes(good)))).toHaveLength(1);
     expect(text).toContain("On the shelf, enough: upper leather");
-    expect(text).toMatch(/- Thread: 1 spool of 1000 m, EUR\u00a09\. Polyester.*\. 9\d\d m .*will be left over\./);
+    expect(text).toMatch(/- Thread: 1 spool of 1000 m, 9\.00\u00a0EUR\. Polyester.*\. 9\d\d m .*will be left over\./);
     // Two things are on the shelf or have a price; of all others it is said that they have none.
-    expect(text).toContain(`In the shop this time: EUR\u00a09, without ${listLines(making).filter(({ buy }) => buy.short > 0).length - 1} things that have no price yet.`);
+    expect(text).toContain(`In the shop this time: 9.00\u00a0EUR, without ${listLines(making).filter(({ buy }) => buy.short > 0).length - 1} things that have no price yet.`);
     expect(text).toContain("Tools are not in this list.");
     expect(buyWords(listLines(making)[0]!)).toBe("nothing");
   });

@@ -34,7 +34,7 @@ inBrowser("steps of a pair in a browser", (fresh) => {
     await row(cemented).getByText(/left shoe done; 10.min more/).waitFor();
     await tick("right", cemented).check();
     await timers().getByText(/10.min more; you can go on from 19:50, best from 19:55, before 20:10/).waitFor();
-    await timers().getByText(`next comes “${pressed}”`).waitFor();
+    await timers().getByText(`next comes ${pressed}`).waitFor();
     expect(await page.title()).toMatch(/^10.min: “Second coat on the margins” · Lastwise$/);
     await passes("04:00");
     await timers().getByText(/6.min more/).waitFor();
@@ -83,7 +83,7 @@ inBrowser("steps of a pair in a browser", (fresh) => {
     // What can hurt stands beside the step in a line, and opens to the whole.
     const care = row(cemented).locator(".step-care");
     expect(await care.innerText()).toMatch(/Take care: .*organic-vapour filters/);
-    await care.getByRole("button", { name: `what can hurt: ${cemented}` }).click();
+    await care.getByRole("button", { name: `more: what can hurt at “${cemented}”` }).click();
     await care.locator(".safety").getByText("data sheet").first().waitFor();
     await row(cemented).getByText("Have at hand").waitFor();
     // Ticked too late: the time is set right, and the timer with it.
@@ -112,14 +112,14 @@ inBrowser("steps of a pair in a browser", (fresh) => {
     expect(heads[1]).toBe("Sat 5 December 2026, 09:00 to 13:00");
     const ready = await page.getByRole("heading", { name: /^Ready on/ }).innerText();
     // No step is missing, and both sessions together hold what is done in them.
-    const lines = await days.locator("li > p:not(.follows)").allInnerTexts();
+    const lines = await days.locator("li > p:not(.follows)").allTextContents();
     await word("the steps").click();
     const titles = (await page.locator(".work-step h4").allInnerTexts()).map((t) => t.replace(/^\d+\. /, ""));
     for (const title of titles) expect(lines.some((line) => line.includes(title))).toBe(true);
     await page.getByRole("checkbox", { name: `done: ${titles[0]}`, exact: true }).check();
     await word("the calendar").click();
     await word("what is left, from now on").waitFor();
-    expect((await days.locator("li > p:not(.follows)").allInnerTexts())[0]).toMatch(/^19:4\d/);
+    expect((await days.locator("li > p:not(.follows)").allTextContents())[0]).toMatch(/^19:4\d/);
     expect(await days.getByText(titles[0]!).count()).toBe(0);
     await word("all, as first planned").click();
     expect(await page.getByRole("heading", { name: /^Ready on/ }).innerText()).toBe(ready);

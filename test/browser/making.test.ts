@@ -30,6 +30,15 @@ async function write(page: Page, label: string, text: string): Promise<void> {
   await settled(page);
 }
 
+/** Begins a pair on another last, and comes back to the station. */
+async function nextPair(page: Page): Promise<void> {
+  await page.getByLabel("file to open", { exact: true }).setInputFiles({ name: "next.stl", mimeType: "model/stl", buffer: asStl(lastFromMeasures(demoMeasurements, "next", unwatched).mesh) });
+  await page.getByRole("button", { name: "Take back: opening next.stl" }).waitFor();
+  await settled(page);
+  await station(page, "Making");
+  await unfold(page);
+}
+
 const look = (page: Page, at: string): Promise<void> => page.locator(".under").getByRole("button", { name: at, exact: true }).click();
 const costTitle = (page: Page): Promise<string> => page.getByRole("heading", { name: "One pair costs" }).innerText();
 const state = (page: Page): Promise<string> => page.locator(".station button", { hasText: "Making" }).innerText();
@@ -49,16 +58,16 @@ inBrowser("the station Making in a browser", (fresh) => {
     await write(page, "amount that the price of the upper leather is for", "1 m²");
     await write(page, "currency, as you write it", "EUR");
     await look(page, "what it costs");
-    const cost = Number(/EUR\s([\d.]+)/.exec(await costTitle(page))![1]);
+    const cost = Number(/([\d.]+)\sEUR/.exec(await costTitle(page))![1]);
     expect(Math.abs(cost - (250.5 * dm2) / 100)).toBeLessThan((250.5 * 0.05) / 100 + 0.005);
     await write(page, rate, "30");
-    expect(Number(/EUR\s([\d.]+)/.exec(await costTitle(page))![1])).toBeGreaterThan(cost + 30);
-    expect(await state(page)).toMatch(/EUR\s\d+ and \d+\sh a pair/);
+    expect(Number(/([\d.]+)\sEUR/.exec(await costTitle(page))![1])).toBeGreaterThan(cost + 30);
+    expect(await state(page)).toMatch(/\d+\sEUR and \d+\sh a pair/);
     // Steps like any other: typing one text is one of them.
     await written(page, rate).press("Control+z");
     await settled(page);
     expect(await written(page, rate).inputValue()).toBe("");
-    expect(Number(/EUR\s([\d.]+)/.exec(await costTitle(page))![1])).toBe(cost);
+    expect(Number(/([\d.]+)\sEUR/.exec(await costTitle(page))![1])).toBe(cost);
     expect(await page.getByRole("button", { name: "Do again: the hour’s pay" }).count()).toBe(1);
   });
 
@@ -104,6 +113,76 @@ inBrowser("the station Making in a browser", (fresh) => {
     expect(await written(page, "how many pairs").getAttribute("aria-invalid")).toBe("true");
   });
 
+  test("how many lasts is asked where several pairs are made, told in rounds, and stays with this pair", async () => {
+    await atMaking(page, stage.address);
+    const lasts = "how many pairs of lasts in this size";
+    expect(await written(page, lasts).count()).toBe(0);
+    await write(page, "how many pairs", "3");
+    await page.getByText("One pair is lasted at a time").waitFor();
+    await write(page, lasts, "2");
+    await page.getByText("2 pairs are lasted at a time").waitFor();
+    await write(page, "when you work, by days and times", "Tue 19:00-21:30, Sat 9:00-13:00");
+    await look(page, "the calendar");
+    // 2 + 1 pairs on two pairs of lasts.
+    await page.locator(".bench-days").getByText("goes in 2 rounds").waitFor();
+    const worked = await page.locator(".bench-day li").allTextContents();
+    expect(worked.some((line) => line.includes("pairs 1 and 2 of 3"))).toBe(true);
+    expect(worked.some((line) => line.includes("pair 3 of 3"))).toBe(true);
+    await write(page, lasts, "some");
+    expect(await written(page, lasts).getAttribute("aria-invalid")).toBe("true");
+    await write(page, lasts, "3");
+    await page.getByText("all can be lasted together").waitFor();
+    expect(await page.locator(".bench-days").getByText("rounds").count()).toBe(0);
+    await nextPair(page);
+    await write(page, "how many pairs", "3");
+    expect(await written(page, lasts).inputValue()).toBe("");
+  });
+
+  test("another cement changes the list and what can hurt, is taken back, and stays for the next pair", async () => {
+    await atMaking(page, stage.address);
+    const cement = page.getByLabel("what soles and margins are stuck with");
+    const list = page.locator(".shopping");
+    expect(await cement.inputValue()).toBe("contact cement");
+    expect(await list.getByText("Contact cement", { exact: true }).count()).toBe(1);
+    await cement.selectOption("water-based cement");
+    await settled(page);
+    await list.getByText("Water-based cement", { exact: true }).waitFor();
+    expect(await list.getByText("Contact cement", { exact: true }).count()).toBe(0);
+    await look(page, "the steps");
+    const coats = page.locator(".work-step", { has: page.getByRole("heading", { name: /coat/i }) }).locator(".step-care");
+    expect(await coats.count()).toBeGreaterThan(0);
+    for (const care of await coats.allTextContents()) expect(care).not.toContain("organic-vapour");
+    await look(page, "tools and care");
+    expect(await page.getByRole("region", { name: /Solvent cement/ }).count()).toBe(0);
+    await page.getByRole("button", { name: "Take back: the cement" }).click();
+    await settled(page);
+    expect(await cement.inputValue()).toBe("contact cement");
+    await page.getByRole("region", { name: /Solvent cement/ }).waitFor();
+    expect(await page.locator(".limits-of-air").getByText("European Union").count()).toBeGreaterThan(0);
+    await cement.selectOption("water-based cement");
+    await settled(page);
+    await nextPair(page);
+    expect(await cement.inputValue()).toBe("water-based cement");
+  });
+
+  test("the list tells what is paid in this shop and what will be left over, and that tools are not in it", async () => {
+    await atMaking(page, stage.address);
+    const head = page.locator(".shopping header");
+    expect(await head.innerText()).toContain("Tools are not in this list");
+    expect(await head.innerText()).not.toContain("In the shop");
+    await write(page, "currency, as you write it", "EUR");
+    // Bought by the spool and the packet: they are paid in full, and what the pair does not use is left.
+    await write(page, priceOf("thread"), "9,40");
+    await write(page, "amount that the price of the thread is for", "1000 m");
+    await write(page, priceOf("needles"), "4");
+    await write(page, "amount that the price of the needles is for", "10 pieces");
+    expect(await head.innerText()).toMatch(/In the shop this time: 13\.40\sEUR, without \d+ things that have no price yet/);
+    const thread = await page.locator(".shopping li", { hasText: "Thread, " }).innerText();
+    const [uses, left] = [/One pair takes ([\d.]+) m /, /; ([\d.]+) m .* will be left over/].map((of) => Number(of.exec(thread)![1]));
+    expect(Math.abs(uses! + left! - 1000)).toBeLessThanOrEqual(1);
+    expect(Number(/([\d.]+)\sEUR/.exec(thread)![1])).toBe(9.4);
+  });
+
   test("prices and shelf stay for the next pair, number of pairs and price asked do not", async () => {
     await atMaking(page, stage.address);
     await write(page, priceOf("thread"), "9");
@@ -112,11 +191,7 @@ inBrowser("the station Making in a browser", (fresh) => {
     await write(page, "how many pairs", "4");
     await write(page, "price asked for one pair", "400");
     expect(await page.locator(".shopping .enough").innerText()).toContain("Upper leather");
-    await page.getByLabel("file to open", { exact: true }).setInputFiles({ name: "next.stl", mimeType: "model/stl", buffer: asStl(lastFromMeasures(demoMeasurements, "next", unwatched).mesh) });
-    await page.getByRole("button", { name: "Take back: opening next.stl" }).waitFor();
-    await settled(page);
-    await station(page, "Making");
-    await unfold(page);
+    await nextPair(page);
     expect(await written(page, priceOf("thread")).inputValue()).toBe("9");
     expect(await written(page, "upper leather on the shelf").inputValue()).toBe("3 m2");
     expect(await written(page, "how many pairs").inputValue()).toBe("");

@@ -14,17 +14,26 @@ import { Fold } from "./fold.tsx";
 import { WordChoice } from "./word-choice.tsx";
 import { WrittenField, WrittenSentence } from "./written-field.tsx";
 
-/** How many pairs, from when and at what times; what follows is when they are ready. */
+/** How many pairs, on how many lasts. */
 export function MakingPairs({ desk, making }: { readonly desk: Desk; readonly making: Making }): ReactElement {
   const { job } = desk;
-  const { pairs, lasts, start, sessions } = job.making;
+  const { pairs, lasts } = job.making;
   const several = making.pairs > 1 || lasts !== undefined;
   return (
-    <WrittenSentence spots={["making pairs", "making lasts", "making start", "making sessions"]} follows={several && lastsWords(job.making, making)}>
-      You make <WrittenField desk={desk} spot="making pairs" label="how many pairs" value={pairs} edit={(text) => setMaking(job, { pairs: text === "" ? undefined : text })} what="how many pairs" hint="1" /> {making.pairs === 1 ? "pair" : "pairs"} of this,
-      from <WrittenField desk={desk} spot="making start" label="first day of work" value={start} edit={(text) => setMaking(job, { start: text === "" ? undefined : text })} what="the first day of work" hint="say, 2026-12-01" letters={40} keys="text" /> on,
+    <WrittenSentence spots={["making pairs", "making lasts"]} follows={several && lastsWords(job.making, making)}>
+      You make <WrittenField desk={desk} spot="making pairs" label="how many pairs" value={pairs} edit={(text) => setMaking(job, { pairs: text === "" ? undefined : text })} what="how many pairs" hint="1" /> {making.pairs === 1 ? "pair" : "pairs"} of this{several ? <>, and have <WrittenField desk={desk} spot="making lasts" label="how many pairs of lasts in this size" value={lasts} edit={(text) => setMaking(job, { lasts: text === "" ? undefined : text })} what="how many pairs of lasts" hint="1" /> {lastsOf(job.making, making.pairs) === 1 ? "pair" : "pairs"} of lasts in its size.</> : "."}
+    </WrittenSentence>
+  );
+}
+
+/** From which day on and at what times; what follows is when they are ready. */
+export function MakingDays({ desk }: { readonly desk: Desk }): ReactElement {
+  const { job } = desk;
+  const { start, sessions } = job.making;
+  return (
+    <WrittenSentence spots={["making start", "making sessions"]}>
+      You begin on <WrittenField desk={desk} spot="making start" label="first day of work" value={start} edit={(text) => setMaking(job, { start: text === "" ? undefined : text })} what="the first day of work" hint="say, 2026-12-01" letters={40} keys="text" />,
       and work <WrittenField desk={desk} spot="making sessions" label="when you work, by days and times" value={sessions} edit={(text) => setMaking(job, { sessions: text === "" ? undefined : text })} what="when you work" hint="say, Tue 19:00-21:30, Sat 9-13" letters={400} keys="text" />.
-      {several && <>{" "}Of lasts in this size you have <WrittenField desk={desk} spot="making lasts" label="how many pairs of lasts in this size" value={lasts} edit={(text) => setMaking(job, { lasts: text === "" ? undefined : text })} what="how many pairs of lasts" hint="1" /> {lastsOf(job.making, making.pairs) === 1 ? "pair" : "pairs"}.</>}
     </WrittenSentence>
   );
 }

@@ -6,7 +6,7 @@ import type { Workshop } from "../workshop.ts";
 import { Fold } from "./fold.tsx";
 import { MakingGood, spotsOfGood } from "./making-good.tsx";
 import { MakingMoney } from "./making-money.tsx";
-import { MakingCement, MakingMinutes, MakingPairs } from "./making-time.tsx";
+import { MakingCement, MakingDays, MakingMinutes, MakingPairs } from "./making-time.tsx";
 import { MakingOthers, MakingWorkshop } from "./making-workshop.tsx";
 
 interface StationMakingProps {
@@ -22,6 +22,7 @@ export function StationMaking({ desk, workshop, making }: StationMakingProps): R
     <>
       <MakingOthers desk={desk} workshop={workshop} />
       <MakingPairs desk={desk} making={making} />
+      <MakingDays desk={desk} />
       <MakingCement desk={desk} making={making} />
       <MakingMoney desk={desk} making={making} />
       <section aria-label="Prices and shelf">

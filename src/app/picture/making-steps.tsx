@@ -2,7 +2,7 @@ import { useMemo, useState, type ReactElement } from "react";
 import type { Moment } from "#making/calendar/dates.ts";
 import { shoes, stepStates, type Shoe } from "#making/calendar/progress.ts";
 import { stepMinutes } from "#making/calendar/step-minutes.ts";
-import { phases, type Step } from "#making/steps/step.ts";
+import { phases, type Phase, type Step } from "#making/steps/step.ts";
 import { capital } from "../state/good-words.ts";
 import { useLocalTime } from "../state/local-time.ts";
 import { hours } from "../state/making-words.ts";
@@ -28,7 +28,8 @@ export function MakingSteps({ desk, making }: Pick<MakingViewProps, "desk" | "ma
   const rests = useMemo(() => restsOf(steps, done), [steps, done]);
   const numbers = new Map(steps.map((s, k) => [s.id, k + 1]));
   const titleOf = (id: string): string => steps.find((s) => s.id === id)?.title ?? id;
-  const apair = pairs === 1 ? "" : " a pair";
+  // A pattern is made once for all.
+  const apair = (phase: Phase): string => (pairs === 1 || phase === "pattern" ? "" : " a pair");
   const left = steps.reduce((sum, s) => sum + (minutes.get(s.id)! * (s.phase === "pattern" ? 1 : pairs) * shoes.filter((shoe) => !done[s.id]?.[shoe]).length) / 2, 0);
   const able = canDoNow(steps, states, making.calendar);
   const tick = (step: Step, of: readonly Shoe[], at: Moment | undefined): void => desk.change(setTick(desk.job, step.id, of, at), tickWords(step, of, at !== undefined));
@@ -42,7 +43,8 @@ export function MakingSteps({ desk, making }: Pick<MakingViewProps, "desk" | "ma
     <section className="making-page work-steps" aria-label="Steps">
       <h2>{pairs === 1 ? "Both shoes, step by step" : `All ${pairs} pairs, step by step`}</h2>
       <p className="follows">{progressWords([...states.values()], left)}{Object.keys(done).length > 0 && <> <button type="button" className="word" onClick={() => desk.change(clearTicks(desk.job), "taking all ticks out")}>Take all ticks out</button></>}</p>
-      <StepTimers rests={rests} now={now} titleAfter={(id) => steps.find((s) => s.after.includes(id))?.title} />
+      {pairs > 1 && <p className="follows">A tick is for all {pairs} pairs: set it when the last of them has come so far. What dries is counted from then.</p>}
+      <StepTimers rests={rests} now={now} nextAfter={(id) => steps.find((s) => s.after.includes(id))} onGo={goTo} />
       {able.length > 0 && (
         <p className="can-now">You can do now: {able.slice(0, mostNamed).map((a, k) => <span key={a.step.id}>{k > 0 && ", "}<button type="button" className="word" onClick={() => goTo(a.step.id)}>{a.step.title}</button>{ableWords(a, now)}</span>)}{able.length > mostNamed && ` and ${able.length - mostNamed} more`}.</p>
       )}
@@ -51,11 +53,11 @@ export function MakingSteps({ desk, making }: Pick<MakingViewProps, "desk" | "ma
         if (here.length === 0) return null;
         return (
           <section key={phase} aria-label={capital(phase)}>
-            <h3>{capital(phase)}, {hours(here.reduce((sum, s) => sum + minutes.get(s.id)!, 0))}{apair}</h3>
+            <h3>{capital(phase)}, {hours(here.reduce((sum, s) => sum + minutes.get(s.id)!, 0))}{apair(phase)}</h3>
             <ul>
               {here.map((step) => (
                 <MakingStep
-                  key={step.id} step={step} number={numbers.get(step.id)!} takes={`${hours(Math.max(1, minutes.get(step.id)!))}${apair}`} state={states.get(step.id)!} done={done[step.id]} now={now} titleOf={titleOf}
+                  key={step.id} step={step} number={numbers.get(step.id)!} takes={`${hours(Math.max(1, minutes.get(step.id)!))}${apair(phase)}`} state={states.get(step.id)!} done={done[step.id]} now={now} titleOf={titleOf}
                   cautions={cautions.filter((c) => c.steps.includes(step.id))} open={open.has(step.id)}
                   onOpen={(is) => setOpen(new Set(is ? [...open, step.id] : [...open].filter((id) => id !== step.id)))} onTick={(of, at) => tick(step, of, at)}
                 />

@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useRef, useState, type ReactElement } from "react";
 import type { Moment } from "#making/calendar/dates.ts";
+import type { Step } from "#making/steps/step.ts";
 import { capital } from "../state/good-words.ts";
 import { useLocalTime } from "../state/local-time.ts";
 import type { MakingViewProps } from "../state/making-views.ts";
@@ -35,7 +36,7 @@ export function StepBell({ desk, making: { steps } }: Pick<MakingViewProps, "des
 }
 
 /** Everything that dries or rests, what asks for hands first on top. */
-export function StepTimers({ rests, now, titleAfter }: { readonly rests: readonly Timer[]; readonly now: Moment; readonly titleAfter: (step: string) => string | undefined }): ReactElement | null {
+export function StepTimers({ rests, now, nextAfter, onGo }: { readonly rests: readonly Timer[]; readonly now: Moment; readonly nextAfter: (step: string) => Step | undefined; readonly onGo: (step: string) => void }): ReactElement | null {
   const [sounds, sound] = useState(keptSound);
   const timers = timersAt(rests, now);
   if (timers.length === 0) return null;
@@ -43,11 +44,11 @@ export function StepTimers({ rests, now, titleAfter }: { readonly rests: readonl
     <section className="timers" aria-label="What dries and rests">
       <ul>
         {timers.map(({ step, rest }) => {
-          const next = titleAfter(step.id);
+          const next = nextAfter(step.id);
           return (
             <li key={step.id} className={restAt(rest, now) === "drying" ? undefined : "ready"}>
               <p><b>{capital(step.wait?.what ?? step.title)}</b>: {restWords(rest, now)}.</p>
-              <p className="follows">After “{step.title}”{next !== undefined && <>; next comes “{next}”</>}.</p>
+              <p className="follows">After “{step.title}”{next && <>; next comes <button type="button" className="word" onClick={() => onGo(next.id)}>{next.title}</button></>}.</p>
             </li>
           );
         })}

@@ -12,6 +12,7 @@ export function MakingTools({ making: { tools, cautions, steps } }: Pick<MakingV
   return (
     <section className="making-page">
       <h2>Tools for this pair</h2>
+      {cautions.length > 0 && <p className="follows">What can hurt stands below them: {cautions.map((c, k) => <span key={c.hazard}>{k > 0 && ", "}<button type="button" className="word" onClick={() => goTo(c)}>{c.title}</button></span>)}.</p>}
       <Tools title="Not without these" of={must} titleOf={titleOf} />
       <Tools title="These make it lighter" of={lighter} titleOf={titleOf} />
       {cautions.length > 0 && (
@@ -25,6 +26,14 @@ export function MakingTools({ making: { tools, cautions, steps } }: Pick<MakingV
   );
 }
 
+const placeOf = ({ hazard }: Caution): string => `care-${hazard.replaceAll(" ", "-")}`;
+
+function goTo(caution: Caution): void {
+  const place = document.getElementById(placeOf(caution));
+  place?.scrollIntoView({ block: "start" });
+  place?.querySelector("h3")?.focus({ preventScroll: true });
+}
+
 function Tools({ title, of, titleOf }: { readonly title: string; readonly of: readonly ToolNeed[]; readonly titleOf: (id: string) => string }): ReactElement | null {
   if (of.length === 0) return null;
   return (
@@ -34,7 +43,7 @@ function Tools({ title, of, titleOf }: { readonly title: string; readonly of: re
         {of.map((t) => (
           <li key={t.tool}>
             <p><b>{capital(t.tool)}</b>{t.buy === "later" && <span className="follows">, once you go on</span>}</p>
-            <p className="follows">{t.use} {t.standIn && <>In its place: {t.standIn}</>}{t.noStandIn}</p>
+            <p className="follows">{t.use} {insteadWords(t)}</p>
             {t.steps.length > 0 && <p className="follows first-used">First at: {titleOf(t.steps[0]!)}</p>}
           </li>
         ))}
@@ -43,11 +52,19 @@ function Tools({ title, of, titleOf }: { readonly title: string; readonly of: re
   );
 }
 
+/** What may stand in for a tool, or that nothing does. */
+function insteadWords({ standIn, noStandIn = "" }: ToolNeed): string {
+  if (standIn) return `In its place: ${small(standIn)}`;
+  return noStandIn.startsWith("Nothing: ") ? `In its place ${small(noStandIn)}` : noStandIn;
+}
+
+const small = (words: string): string => (/^[A-Z]{2}/.test(words) ? words : words.charAt(0).toLowerCase() + words.slice(1));
+
 function Care({ caution, titleOf }: { readonly caution: Caution; readonly titleOf: (id: string) => string }): ReactElement {
   const { title, what, care, law = [], limits = [], room = [], first, source, steps } = caution;
   return (
-    <section className="care" aria-label={title}>
-      <h3>{title}</h3>
+    <section className="care" aria-label={title} id={placeOf(caution)}>
+      <h3 tabIndex={-1}>{title}</h3>
       <p>{what}</p>
       <ol>{care.map((c) => <li key={c}>{c}</li>)}</ol>
       {room.length > 0 && <p>{room.join(" ")}</p>}

@@ -10,17 +10,17 @@ export function StepCare({ of, title }: { readonly of: readonly Caution[]; reado
     <div className="step-care">
       <p>
         <b>Take care</b>: {of.map((c) => c.short).join(" ")}{" "}
-        <button type="button" className="word why" aria-expanded={open} aria-controls={id} aria-label={`what can hurt: ${title}`} onClick={() => setOpen(!open)}>more</button>
+        <button type="button" className="word why" aria-expanded={open} aria-controls={id} aria-label={`more: what can hurt at “${title}”`} onClick={() => setOpen(!open)}>more</button>
       </p>
       <div className="safety" id={id} hidden={!open}>
         {open && of.map((c) => (
           <section key={c.hazard} aria-label={c.title}>
             <p><b>{c.title}.</b> {c.what}</p>
             <ul>{c.care.map((line) => <li key={line}>{line}</li>)}</ul>
-            <p>{c.first}</p>
             {c.limits && c.limits.length > 0 && <p className="follows">Limits for the air, with their date and who set them, stand under tools and care.</p>}
           </section>
         ))}
+        {open && [...new Set(of.map((c) => c.first))].map((first) => <p key={first}>{first}</p>)}
       </div>
     </div>
   );

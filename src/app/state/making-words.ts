@@ -1,12 +1,9 @@
 import type { Making } from "#making/making.ts";
+import { moneyWords } from "#making/amounts/decimal.ts";
 import { say } from "./numbers.ts";
 
-/** An amount of money as it is spoken of: whole above a hundred, with cents below. */
-export function money(value: number, currency: string): string {
-  const amount = say(value, 2);
-  const cents = /\.\d$/.test(amount) ? `${amount}0` : amount;
-  return currency === "" ? cents : `${currency}\u00a0${cents}`;
-}
+/** An amount of money, as bench book and command line tell it too: "12.50 EUR". */
+export const money = moneyWords;
 
 /** Minutes as hours and minutes: "40 min", "11 h", "11 h 20 min". */
 export function hours(minutes: number): string {
@@ -15,7 +12,7 @@ export function hours(minutes: number): string {
   return min === 0 ? `${h}\u00a0h` : `${h}\u00a0h ${min}\u00a0min`;
 }
 
-/** The state of the station: "26 things to buy · EUR 58 and 11 h a pair". */
+/** The state of the station: "26 things to buy · 58 EUR and 11 h a pair". */
 export function makingWords(making: Making | undefined): string {
   if (!making) return " ";
   const { cost, toBuy } = making;
@@ -23,6 +20,6 @@ export function makingWords(making: Making | undefined): string {
   const h = `${say(cost.minutes / 60, 0)}\u00a0h`;
   const buy = things === 0 ? "nothing to buy" : things === 1 ? "one thing to buy" : `${things} things to buy`;
   if (cost.lines.every((l) => l.cost === undefined)) return `${buy}, no prices yet · ${h} a pair`;
-  const rough = `${cost.currency}${cost.currency && "\u00a0"}${say(cost.material, 0)}`;
+  const rough = `${say(cost.material, 0)}${cost.currency && "\u00a0"}${cost.currency}`;
   return `${buy} · ${rough} and ${h} a pair`;
 }
