@@ -29,7 +29,7 @@ function boards({ pieces, settings: { firstBoardMm, secondBoardMm } }: MakingInp
       thicknessMm: secondBoardMm,
       kind: `stiff shank board or leather, ${mmWords(secondBoardMm)}`,
       reason: "From the heel to behind the joint: stiffens waist and seat and holds the shank. Soaked, bound to the last and dried, it takes the last's form.",
-      source: "notes of shoemaking courses on insoles; thickness: common practice, no source",
+      source: "soaking and binding of the shank board: notes of a shoemaking course; thickness: common practice, no source",
     }),
   ];
 }

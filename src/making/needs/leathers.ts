@@ -14,6 +14,8 @@ import { grossOf, skinWaste } from "./waste.ts";
 export const usualUpperMm = [1.0, 1.1] as const;
 export const usualLiningMm = [0.8, 1.0] as const;
 const usualSockMm = [0.6, 0.8] as const;
+/** Above this goat is hard to find, mm: common practice, no source. */
+const goatMostMm = 1;
 
 type LeatherGood = GoodId & Material;
 
@@ -81,6 +83,7 @@ function aboutUpper({ settings, leathers, strips }: MakingInput): Pick<Need, "ki
       "Right and left come from like places of one skin, side by side, the tight way alike.",
       `Thin enough to fold and to lie in fine pleats at the toe, stout enough to keep the topline.${besideUsual(mm, usualUpperMm, "it folds well but gives more with wear.", "it must be skived more, and the pleats get thick.")}`,
       binding && `The binding of each shoe is a strip of it ${cutLength(binding.lengthMm)} × ${mmWords(binding.widthMm)}, split or skived to ${thicknessWords(settings.bindingThickMm)}.`,
+      leathers.upper.known === "goat" && mm > goatMostMm && "Goat is mostly 0.7 to 1.0 mm: ask for stout skins, or take calf.",
       leathers.upper.known === "nappa" && "Nappa gives much: stick a thin backing under it.",
       "Skins of one lot differ by 0.2 mm: measure yours.",
     ),

@@ -15,7 +15,7 @@ export function sewingNeeds(thread: ThreadNeed): readonly Need[] {
     {
       good: "thread", measure: "length", parts, net, gross: thread.totalMm, ...(thread.totalMm > net && { waste }),
       kind: `polyester, number ${thread.ticket} (tex ${thread.tex.toFixed(0)}, ${denierOfTex(thread.tex).toFixed(0)} denier, cotton ticket about ${texToCottonTicket(thread.tex).toFixed(0)}), continuous filament, bonded or lubricated`,
-      reason: `${thread.reason} ${thread.byHand}`,
+      reason: `${thread.reason} The seams take at most so much: real thread cuts corners and sinks in. ${thread.byHand}`,
       source: thread.source,
     },
     {
