@@ -377,8 +377,12 @@ export class Desk {
   }
 
   #ask(draft: boolean): void {
-    // Nothing moves in the picture while prices are typed.
-    this.#bench.ask({ for: "pair", job: this.job, trial: false, draft: draft && !sameButMaking(this.job, this.#now.pair?.job) });
+    const { pair, draft: drawn, busy } = this.#now;
+    // Prices change no piece: the pair stays the one that was worked out.
+    const same = sameButMaking(this.job, pair?.job);
+    const wish = { for: "pair", job: this.job, trial: false, draft: draft && !same } as const;
+    if (pair && same && !drawn && !busy) this.#madePair(pair, wish);
+    else this.#bench.ask(wish);
   }
 
   /** The work as it would be kept: without what no pair can be made of. */

@@ -1,6 +1,6 @@
 import type { ReactElement } from "react";
 import type { Finding } from "#base/findings.ts";
-import { listed } from "../state/listed.ts";
+import { listed } from "#base/listed.ts";
 import { findingsAt, looksAmong, looksWords, stations, type Station } from "../state/stations.ts";
 
 interface LooksBeforeProps {

@@ -3,7 +3,8 @@ import type { Making } from "#making/making.ts";
 import type { Desk } from "../desk.ts";
 import { setMaking } from "../state/making-edits.ts";
 import { hours, money } from "../state/making-words.ts";
-import { fewOf, listed } from "../state/listed.ts";
+import { listed } from "#base/listed.ts";
+import { fewOf } from "../state/listed.ts";
 import { WrittenField, WrittenSentence } from "./written-field.tsx";
 
 /** What an hour costs, what is put on every pair, what is asked; and what follows from it. */

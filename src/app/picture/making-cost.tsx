@@ -1,7 +1,8 @@
 import type { ReactElement } from "react";
 import type { Cost } from "#making/money/cost.ts";
 import type { Making } from "#making/making.ts";
-import { fewOf, listed } from "../state/listed.ts";
+import { listed } from "#base/listed.ts";
+import { fewOf } from "../state/listed.ts";
 import { amountOf } from "../state/list-words.ts";
 import { hours, money } from "../state/making-words.ts";
 import { MoneyTape } from "./money-tape.tsx";

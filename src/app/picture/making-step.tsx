@@ -4,7 +4,7 @@ import { readMoment, type Moment } from "#making/calendar/dates.ts";
 import { shoes, type Shoe, type StepState } from "#making/calendar/progress.ts";
 import type { StepDone } from "#making/said.ts";
 import type { Step } from "#making/steps/step.ts";
-import { listed } from "../state/listed.ts";
+import { listed } from "#base/listed.ts";
 import { hours } from "../state/making-words.ts";
 import { stepWords } from "../state/step-words.ts";
 import { StepCare } from "./step-care.tsx";

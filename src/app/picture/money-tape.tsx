@@ -1,6 +1,6 @@
 import { useRef, type ReactElement } from "react";
 import type { Cost, CostPart } from "#making/money/cost.ts";
-import { listed } from "../state/listed.ts";
+import { listed } from "#base/listed.ts";
 import { layTape, tapeMarks } from "../state/money-tape.ts";
 import { money } from "../state/making-words.ts";
 import { percent, say } from "../state/numbers.ts";

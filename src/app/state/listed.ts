@@ -1,5 +1,4 @@
-/** "a", "a and b", "a, b and c". */
-export const listed = (names: readonly string[]): string => (names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)!}`);
+import { listed } from "#base/listed.ts";
 
 /** The first of many: "a, b, c and 20 others". */
 export const fewOf = (names: readonly string[], most = 3): string => (names.length <= most + 1 ? listed(names) : `${names.slice(0, most).join(", ")} and ${names.length - most} others`);

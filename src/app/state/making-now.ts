@@ -29,11 +29,11 @@ export function withCalendar(making: Making, laid: Making | undefined): Making {
  */
 export function useMakingNow(pair: Pair | undefined, draft: boolean, said: MakingSaid): Making | undefined {
   const [full, setFull] = useState(pair);
-  if (!draft && full !== pair) setFull(pair);
-  const of = draft ? full : pair;
-  const answered = useMemo(() => of && withoutCalendar(of, said), [of, said]);
+  // With the same pieces it is the same pair, whatever else is said of it.
+  if (!draft && full?.pieces !== pair?.pieces) setFull(pair);
+  const answered = useMemo(() => full && withoutCalendar(full, said), [full, said]);
   const from = useDeferredValue(laidFrom(said));
-  const ofLater = useDeferredValue(of);
+  const ofLater = useDeferredValue(full);
   const laid = useMemo(() => ofLater && makingNow(ofLater, JSON.parse(from) as MakingSaid), [ofLater, from]);
   return useMemo(() => answered && withCalendar(answered, laid), [answered, laid]);
 }

@@ -1,7 +1,7 @@
 import { trueBarMm, type SheetChoices, type SheetSet } from "#sheets/choices.ts";
 import type { PaperName } from "#sheets/paper.ts";
 import type { Layer } from "#sheets/pen.ts";
-import { listed } from "./listed.ts";
+import { listed } from "#base/listed.ts";
 import { mm, say } from "./numbers.ts";
 
 export const paperWords = (paper: PaperName): string => (paper === "roll" ? "paper from a roll" : paper);

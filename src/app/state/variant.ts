@@ -3,7 +3,8 @@ import type { Pair } from "#job/pair.ts";
 import type { Piece } from "#pieces/piece.ts";
 import { bounds } from "#plane/measure.ts";
 import { mm, say } from "./numbers.ts";
-import { listed, listedPieces } from "./listed.ts";
+import { listed } from "#base/listed.ts";
+import { listedPieces } from "./listed.ts";
 import { greatestApart, type Apart } from "./outline-apart.ts";
 import { kindsOf, type PieceKind } from "./piece-kinds.ts";
 

@@ -5,7 +5,7 @@ import type { MakingSaid } from "#making/said.ts";
 import { finding } from "#base/findings.ts";
 import { Refusal } from "#base/refusal.ts";
 import type { History } from "./history.ts";
-import { listed } from "./listed.ts";
+import { listed } from "#base/listed.ts";
 import { setMaking } from "./making-edits.ts";
 
 /** What the maker says of her workshop, whatever pair is on the bench. How many pairs and lasts, from when, what is asked and what is ticked off belong to a pair. */

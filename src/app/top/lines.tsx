@@ -1,7 +1,7 @@
 import { useEffect, useState, type ReactElement } from "react";
 import type { Desk } from "../desk.ts";
 import type { Desktop } from "../desktop.ts";
-import { listed } from "../state/listed.ts";
+import { listed } from "#base/listed.ts";
 import { stationOf } from "../state/spots.ts";
 import { percent } from "../state/numbers.ts";
 import { measureFields } from "../state/measure-words.ts";

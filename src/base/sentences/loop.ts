@@ -1,3 +1,4 @@
+import { capital } from "../listed.ts";
 import { sentence } from "../sentence.ts";
 
 const mm = (value: number, digits = 1): string => `${Math.abs(value).toFixed(digits)} mm`;
@@ -21,7 +22,6 @@ const fieldWords: Readonly<Record<string, string>> = {
 const nameOf = (what: string): string => dimensionWords[what]?.[0] ?? what;
 const wayOf = (what: string, byMm: number): string => dimensionWords[what]?.[byMm > 0 ? 1 : 2] ?? "off";
 const subject = (what: string, draft: number | undefined): string => (draft === undefined ? `the ${nameOf(what)} is` : `the margin at draft ${draft} is`);
-const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
 
 interface Row {
   readonly what: string;

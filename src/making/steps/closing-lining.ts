@@ -1,7 +1,8 @@
+import { listed } from "#base/listed.ts";
 import type { Facts } from "./facts.ts";
 import { may, must, type MayStep, type Said } from "./plan.ts";
 import { insideEdge, stitchesWords, threadWords } from "./stitches.ts";
-import { listed, mm, mmMeasured, stripLong, those } from "./words.ts";
+import { mm, mmMeasured, stripLong, those } from "./words.ts";
 
 const edged = ["ink-edges", "tape-topline", "fold-topline", "bind-topline", "fit-gore"] as const;
 const upperDone = ["skive-upper", "sew-toe-cap", "sew-side-seams", "sew-back-seam", "tape-seams", "sew-dog-tail", "sew-back-strip", ...edged] as const;

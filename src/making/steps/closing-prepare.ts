@@ -1,6 +1,7 @@
+import { capital, listed } from "#base/listed.ts";
 import type { Facts } from "./facts.ts";
 import { may, must, type MayStep, type Said } from "./plan.ts";
-import { capital, listed, mm, those } from "./words.ts";
+import { mm, those } from "./words.ts";
 
 /** Edges of the upper thinned and, where they stay in sight, coloured. */
 export const prepareSteps = (facts: Facts): readonly MayStep[] => [

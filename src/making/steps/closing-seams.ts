@@ -1,10 +1,11 @@
+import { listed } from "#base/listed.ts";
 import type { SeamKind } from "#pieces/choices.ts";
 import type { GoodId } from "../goods.ts";
 import { usualThread } from "../thread/thread.ts";
 import type { Facts } from "./facts.ts";
 import { may, type MayStep, type Said } from "./plan.ts";
 import { insideEdge, stitchesWords, threadWords } from "./stitches.ts";
-import { counted, listed, mm, mmMeasured, stripLong, those } from "./words.ts";
+import { counted, mm, mmMeasured, stripLong, those } from "./words.ts";
 
 /** The upper sewn together: cap, sides, back, tapes over it, strip or tongue over the back. */
 export const seamSteps = (facts: Facts): readonly MayStep[] => [

@@ -1,6 +1,7 @@
+import { listed } from "#base/listed.ts";
 import type { Facts } from "./facts.ts";
 import { may, must, type MayStep, type Said } from "./plan.ts";
-import { counted, listed, mm, stripLong, those } from "./words.ts";
+import { counted, mm, stripLong, those } from "./words.ts";
 
 /** Leathers looked over, uppers, linings and what stiffens them cut. */
 export const cuttingSteps = (facts: Facts): readonly MayStep[] => [

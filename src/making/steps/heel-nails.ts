@@ -1,6 +1,7 @@
+import { listed } from "#base/listed.ts";
 import { nailedLifts, nailWithin } from "../needs/nailed-lifts.ts";
 import type { Facts } from "./facts.ts";
-import { listed, mm } from "./words.ts";
+import { mm } from "./words.ts";
 
 export function heelNailWords(facts: Facts): string {
   const { settings: s } = facts;

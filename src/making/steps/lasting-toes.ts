@@ -1,8 +1,9 @@
+import { listed } from "#base/listed.ts";
 import { draftOrder } from "#pieces/draft-order.ts";
 import { tacksOfInsole } from "../needs/nails.ts";
 import type { Facts } from "./facts.ts";
 import { may, must, type MayStep, type Said } from "./plan.ts";
-import { listed, mm } from "./words.ts";
+import { mm } from "./words.ts";
 
 /** Lining, puff and upper over the toe, in one go. */
 export const toeSteps = (facts: Facts): readonly MayStep[] => [

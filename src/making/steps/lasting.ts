@@ -1,3 +1,4 @@
+import { listed } from "#base/listed.ts";
 import { draftOrder } from "#pieces/draft-order.ts";
 import { nailEveryMm, nailsOfShoe } from "../needs/nails.ts";
 import type { Facts } from "./facts.ts";
@@ -6,7 +7,7 @@ import { toeSteps } from "./lasting-toes.ts";
 import { overWords } from "./over-words.ts";
 import { may, must, type MayStep, type Said } from "./plan.ts";
 import type { Wait } from "./step.ts";
-import { listed, mm, mmMeasured, those } from "./words.ts";
+import { mm, mmMeasured, those } from "./words.ts";
 
 /** Upper and lining drawn over both lasts, side by side, with the same numbers. */
 export const lastingSteps = (facts: Facts): readonly MayStep[] => [

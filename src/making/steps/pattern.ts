@@ -1,6 +1,7 @@
+import { listed } from "#base/listed.ts";
 import type { Facts } from "./facts.ts";
 import { must, type MayStep } from "./plan.ts";
-import { counted, listed, mm, mmMeasured, those } from "./words.ts";
+import { counted, mm, mmMeasured, those } from "./words.ts";
 
 /** Sheets printed and proved, card cut and held to the last, both lasts marked alike. */
 export const patternSteps = (facts: Facts): readonly MayStep[] => [

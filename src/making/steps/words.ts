@@ -15,16 +15,8 @@ export const mmRead = (value: number): string => `${Math.round(2 * value) / 2} m
 /** A strip as it is cut from the roll. */
 export const stripLong = ({ lengthMm }: { readonly lengthMm: number }): string => `${cutLength(lengthMm)} mm`;
 
-/** "vamp, inner quarter and outer quarter". */
-export function listed(names: readonly string[]): string {
-  return names.length < 2 ? (names[0] ?? "") : `${names.slice(0, -1).join(", ")} and ${names[names.length - 1]!}`;
-}
-
 /** "1 piece", "8 pieces". */
 export const counted = (count: number, one: string, more = `${one}s`): string => `${count} ${count === 1 ? one : more}`;
-
-/** A sentence begins with a capital. */
-export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** The texts that are there. */
 export const those = (...texts: readonly (string | false | undefined)[]): readonly string[] => texts.filter((text): text is string => typeof text === "string");

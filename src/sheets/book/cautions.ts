@@ -1,7 +1,7 @@
 import type { Caution } from "#making/care/caution.ts";
 import type { Block, Line } from "./block.ts";
 import { cautionAnchor, type Book } from "./book.ts";
-import { listed } from "./choice-words.ts";
+import { listed } from "#base/listed.ts";
 import type { Chapter } from "./flow.ts";
 import { limitBlocks } from "./limits.ts";
 import { upperFirst } from "./numbers.ts";

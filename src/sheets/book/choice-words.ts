@@ -1,3 +1,4 @@
+import { listed } from "#base/listed.ts";
 import type { BackTop, LiningCut, PartChoices, SeamKind, SockKind, UpperCut } from "#pieces/choices.ts";
 import type { ToplineEdge } from "#shell/settings.ts";
 import type { SheetInput } from "../input.ts";
@@ -10,9 +11,6 @@ const edges: Readonly<Record<ToplineEdge, string>> = { taped: "folded over a tap
 const linings: Readonly<Record<LiningCut, string>> = { three: "in vamp, quarters and a heel pocket", one: "in one piece" };
 const socks: Readonly<Record<SockKind, string>> = { full: "a full sock", half: "a half sock", heel: "a heel sock" };
 const extras: readonly (readonly [keyof PartChoices, string])[] = [["toeCap", "a toe cap"], ["backStrip", "a back strip"], ["strap", "an instep strap"], ["gore", "an elastic gore"], ["bow", "a bow"], ["sideLining", "side linings"]];
-
-/** "a, b and c". */
-export const listed = (all: readonly string[]): string => (all.length < 2 ? all.join("") : `${all.slice(0, -1).join(", ")} and ${all[all.length - 1]!}`);
 
 /** What was decided for this pair, in a few plain sentences. */
 export function choiceWords({ parts, made, edge }: SheetInput): string {

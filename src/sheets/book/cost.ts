@@ -4,7 +4,7 @@ import type { Need } from "#making/need.ts";
 import { moneyWords } from "#making/amounts/decimal.ts";
 import type { Block, Line } from "./block.ts";
 import type { Book } from "./book.ts";
-import { listed } from "./choice-words.ts";
+import { listed } from "#base/listed.ts";
 import type { Chapter } from "./flow.ts";
 import { printedCurrency, timeWords, upperFirst } from "./numbers.ts";
 import { columnsFor, tableBlocks } from "./table.ts";

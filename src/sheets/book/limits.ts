@@ -1,6 +1,6 @@
 import type { Limit } from "#making/care/caution.ts";
 import type { Block } from "./block.ts";
-import { listed } from "./choice-words.ts";
+import { listed } from "#base/listed.ts";
 import { upperFirst } from "./numbers.ts";
 import { columnsFor, tableBlocks } from "./table.ts";
 import { fine, heading, lines, small, smallStrong } from "./words.ts";

@@ -6,7 +6,7 @@ import { moneyWords } from "#making/amounts/decimal.ts";
 import { amountWords, areaWords, massWords } from "#making/amounts/units.ts";
 import type { Block, Line } from "./block.ts";
 import type { Book } from "./book.ts";
-import { listed } from "./choice-words.ts";
+import { listed } from "#base/listed.ts";
 import { halfOf, inTwoColumns } from "./entries.ts";
 import type { Chapter } from "./flow.ts";
 import { pairsWords, plain, printedCurrency, upperFirst } from "./numbers.ts";

@@ -2,7 +2,7 @@ import type { HazardId } from "#making/care/hazards.ts";
 import type { Step, Wait } from "#making/steps/step.ts";
 import type { Line } from "./block.ts";
 import { cautionAnchor, type PagedBook } from "./book.ts";
-import { listed } from "./choice-words.ts";
+import { listed } from "#base/listed.ts";
 import { timeWords, upperFirst, waitWords } from "./numbers.ts";
 import { blank, labelled, lines, small, smallStrong, together } from "./words.ts";
 
