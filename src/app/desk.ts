@@ -381,8 +381,7 @@ export class Desk {
     // Prices change no piece: the pair stays the one that was worked out.
     const same = sameButMaking(this.job, pair?.job);
     const wish = { for: "pair", job: this.job, trial: false, draft: draft && !same } as const;
-    if (pair && same && !drawn && !busy) this.#madePair(pair, wish);
-    else this.#bench.ask(wish);
+    return pair && same && !drawn && !busy ? this.#madePair(pair, wish) : this.#bench.ask(wish);
   }
 
   /** The work as it would be kept: without what no pair can be made of. */

@@ -16,6 +16,7 @@ inBrowser("steps of a pair in a browser", (fresh) => {
   const word = (name: string | RegExp): Locator => page.getByRole("button", { name, exact: true });
   const tick = (shoe: "left" | "right", step: string): Locator => page.getByRole("checkbox", { name: `${shoe}: ${step}`, exact: true });
   const row = (step: string): Locator => page.locator(".work-step").filter({ has: page.getByRole("button", { name: new RegExp(`^\\d+\\. ${step}$`) }) });
+  const titleOf = (step: string): Locator => page.getByRole("button", { name: new RegExp(`^\\d+\\. ${step}$`) });
   const timers = (): Locator => page.getByRole("region", { name: "What dries and rests" });
   const toSteps = async (): Promise<void> => {
     await page.clock.install({ time: evening });
@@ -76,7 +77,7 @@ inBrowser("steps of a pair in a browser", (fresh) => {
     const open = page.locator(".work-open:not([hidden])");
     await open.getByText("It is right when").waitFor();
     await word(`both: ${cemented}`).click();
-    const title = row(cemented).getByRole("button", { name: cemented });
+    const title = titleOf(cemented);
     await title.focus();
     await page.keyboard.press("Enter");
     expect(await title.getAttribute("aria-expanded")).toBe("true");
@@ -136,7 +137,7 @@ inBrowser("steps of a pair in a browser", (fresh) => {
       page = await context.newPage();
       await toSteps();
       await word(`both: ${cemented}`).click();
-      await row(cemented).getByRole("button", { name: cemented }).click();
+      await titleOf(cemented).click();
       await page.getByLabel("when you work, by days and times").fill("Tue 19:00-21:30, Sat 9:00-13:00");
       await page.getByLabel("when you work, by days and times").press("Enter");
       for (const view of ["the steps", "the calendar"]) {
