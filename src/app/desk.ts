@@ -15,7 +15,7 @@ import type { OwnLeathers } from "./leather-shelf.ts";
 import { Opener } from "./opener.ts";
 import { Writer } from "./keep/writer.ts";
 import { isExample } from "./state/edits.ts";
-import { filesOf, redo, run, runBrought, setWaiting, settle, startHistory, stepsOf, takenIn, undo, type History, type Step } from "./state/history.ts";
+import { filesOf, giveUp, redo, run, runBrought, setWaiting, settle, startHistory, stepsOf, takenIn, undo, type History, type Step } from "./state/history.ts";
 import { rulesOf } from "./state/rules-of.ts";
 import { picturesOf, Shelf } from "./state/shelf.ts";
 import type { ReadLast } from "./worker-talk.ts";
@@ -27,7 +27,7 @@ import { isOwnNumber, keepStanding, keptStanding, numberAt, stillStanding } from
 import { setBeside, speaksOf, takeOut, Tried, without } from "./state/tried.ts";
 import { measureAt, triedAgain } from "./state/unused.ts";
 import { withUsual, type OwnNumbers } from "./state/usual.ts";
-import { sameButMaking } from "./state/workshop.ts";
+import { sameButMaking } from "./state/same-but-making.ts";
 import { stillWaiting, toWait } from "./waits.ts";
 import type { OwnWorkshop } from "./workshop.ts";
 
@@ -157,6 +157,10 @@ export class Desk {
     // The hand was on what waits; the work is as it was.
     if (history.now.job === history.past.at(-1)?.job) this.#writer.write();
     else this.#ask(false);
+  }
+  /** The typing is taken back as if it had never begun, if it is `gesture` that goes on. */
+  giveUp(gesture: string): void {
+    if (this.#now.history.gesture === gesture) this.#become(giveUp(this.#now.history));
   }
   readonly undo = (): void => this.#become(undo(this.#now.history));
   readonly redo = (): void => this.#become(redo(this.#now.history));

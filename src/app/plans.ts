@@ -1,7 +1,7 @@
 import type { Pair } from "#job/pair.ts";
 import { Heard } from "./heard.ts";
 import { pagePlan, type PagePlan } from "./state/page-plan.ts";
-import { sameButMaking } from "./state/workshop.ts";
+import { sameButMaking } from "./state/same-but-making.ts";
 
 type Planned = Parameters<typeof pagePlan>[0];
 export interface ToPlanner {

@@ -1,4 +1,4 @@
-import { useRef, useSyncExternalStore, type ReactElement } from "react";
+import { useEffect, useRef, useSyncExternalStore, type ReactElement } from "react";
 import type { Making } from "#making/making.ts";
 import { writePriceTable, writeShelfTable } from "#making/money/write-goods-tables.ts";
 import type { Desk } from "../desk.ts";
@@ -15,8 +15,14 @@ import { Fold } from "./fold.tsx";
 export function MakingOthers({ desk, workshop }: { readonly desk: Desk; readonly workshop: Workshop }): ReactElement {
   const { own, said } = useSyncExternalStore(workshop.listen, workshop.look);
   const apart = own && departs(workshopOf(desk.job), own);
+  const isApart = Boolean(apart);
+  const place = useRef<HTMLDivElement>(null);
+  // An opened file may come while the hand is far down the column.
+  useEffect(() => {
+    if (isApart) place.current?.scrollIntoView({ block: "nearest" });
+  }, [isApart]);
   return (
-    <div role="status">
+    <div role="status" ref={place}>
       {apart && (
         <p className="sentence picked">
           This pair keeps prices and shelf of its own. Other than yours: {apart}.{" "}
@@ -39,7 +45,7 @@ export function MakingWorkshop({ desk, making }: { readonly desk: Desk; readonly
   const less = offTheShelf(job, making);
   return (
     <Fold name="Your workshop" holds="kept for other pairs, and as tables">
-      <p className="follows">Prices, shelf, sizes of skins, your minutes, pay, overhead and when you work are kept in this browser, and every new pair begins with them. How many pairs, the first day, the price asked and what is ticked off belong to this pair.</p>
+      <p className="follows">Prices, shelf, sizes of skins, your minutes, pay, overhead, cement and when you work are kept in this browser, and every new pair begins with them. How many pairs and lasts, the first day, the price asked and what is ticked off belong to this pair.</p>
       <p className="acts-here">
         {(prices || skins) && <button type="button" className="word" onClick={() => table("my-prices.csv", writePriceTable(prices, skins))}>Save the prices as a table</button>}
         {shelf && <button type="button" className="word" onClick={() => table("my-shelf.csv", writeShelfTable(shelf))}>Save the shelf as a table</button>}

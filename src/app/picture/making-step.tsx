@@ -8,6 +8,7 @@ import { listed } from "#base/listed.ts";
 import { hours } from "../state/making-words.ts";
 import { stepWords } from "../state/step-words.ts";
 import { StepCare } from "./step-care.tsx";
+import { StepDoneAt } from "./step-done-at.tsx";
 
 interface MakingStepProps {
   readonly step: Step;
@@ -22,10 +23,12 @@ interface MakingStepProps {
   readonly open: boolean;
   readonly onOpen: (open: boolean) => void;
   readonly onTick: (shoes: readonly Shoe[], at: Moment | undefined) => void;
+  /** Sets right when it was done on a shoe. */
+  readonly onSetTime: (shoe: Shoe, at: Moment) => void;
 }
 
 /** One step: what to do when it is opened, how it stands, and a tick for each shoe. */
-export function MakingStep({ step, number, takes, state, done, now, cautions, titleOf, open, onOpen, onTick }: MakingStepProps): ReactElement {
+export function MakingStep({ step, number, takes, state, done, now, cautions, titleOf, open, onOpen, onTick, onSetTime }: MakingStepProps): ReactElement {
   const id = useId();
   const ticked = state.both.is === "done" || state.both.is === "drying";
   // A pattern is made once, for both.
@@ -42,16 +45,16 @@ export function MakingStep({ step, number, takes, state, done, now, cautions, ti
           {!once && shoes.map((shoe) => (
             <label key={shoe}><input type="checkbox" aria-label={`${shoe}: ${step.title}`} checked={Boolean(done?.[shoe])} onChange={(e) => onTick([shoe], e.target.checked ? now : undefined)} /> {shoe}</label>
           ))}
-          {!once && <button type="button" className="word" disabled={ticked} aria-label={`both: ${step.title}`} onClick={() => onTick(shoes.filter((shoe) => !done?.[shoe]), now)}>both</button>}
+          {!once && <button type="button" className="word" aria-disabled={ticked} aria-label={`both: ${step.title}`} onClick={() => !ticked && onTick(shoes.filter((shoe) => !done?.[shoe]), now)}>both</button>}
         </p>
       </div>
       {(!ticked || open) && <StepCare of={cautions} title={step.title} />}
-      <div className="work-open" id={id} hidden={!open}>{open && <Opened step={step} done={done} onTick={onTick} />}</div>
+      <div className="work-open" id={id} hidden={!open}>{open && <Opened step={step} done={done} now={now} onSetTime={onSetTime} />}</div>
     </li>
   );
 }
 
-function Opened({ step, done, onTick }: Pick<MakingStepProps, "step" | "done" | "onTick">): ReactElement {
+function Opened({ step, done, now, onSetTime }: Pick<MakingStepProps, "step" | "done" | "now" | "onSetTime">): ReactElement {
   const { todo, needs, right, fails, wait } = step;
   return (
     <>
@@ -59,12 +62,10 @@ function Opened({ step, done, onTick }: Pick<MakingStepProps, "step" | "done" | 
         <ol className="todo">{todo.map((line) => <li key={line}>{line}</li>)}</ol>
         {wait && <p>Then {wait.what}: {waitWords(wait)}. <span className="follows">{wait.source}.</span></p>}
         <p className="follows">{step.shoes === "together" ? "Do both shoes in one go." : "Do one shoe right after the other, with the same numbers."}</p>
-        {shoes.map((shoe) => readMoment(done?.[shoe] ?? "") !== undefined && (
-          <p key={shoe} className="ticked-at"><label>{shoe} shoe done at <input type="datetime-local" className="words" value={done![shoe]!.slice(0, 16)} onChange={(e) => {
-            const at = readMoment(e.target.value);
-            if (at !== undefined) onTick([shoe], at);
-          }} /></label></p>
-        ))}
+        {shoes.map((shoe) => {
+          const at = readMoment(done?.[shoe] ?? "");
+          return at !== undefined && <StepDoneAt key={shoe} shoe={shoe} at={at} now={now} onSet={(set) => onSetTime(shoe, set)} />;
+        })}
       </div>
       <div>
         {(needs.goods.length > 0 || needs.tools.length > 0) && <p><b>Have at hand</b>: {listed([...needs.goods, ...needs.tools])}.</p>}

@@ -1,4 +1,4 @@
-import { useMemo, useState, type ReactElement } from "react";
+import { useLayoutEffect, useMemo, useRef, useState, type ReactElement } from "react";
 import type { Moment } from "#making/calendar/dates.ts";
 import { shoes, stepStates, type Shoe } from "#making/calendar/progress.ts";
 import { stepMinutes } from "#making/calendar/step-minutes.ts";
@@ -10,7 +10,7 @@ import type { MakingViewProps } from "../state/making-views.ts";
 import { clearTicks, noTicks, setTick } from "../state/step-edits.ts";
 import { canDoNow } from "../state/step-now.ts";
 import { restsOf } from "../state/step-timers.ts";
-import { ableWords, progressWords, tickWords } from "../state/step-words.ts";
+import { ableWords, progressWords, tickWords, timeWords } from "../state/step-words.ts";
 import { MakingStep } from "./making-step.tsx";
 import { StepTimers } from "./making-timers.tsx";
 
@@ -32,7 +32,11 @@ export function MakingSteps({ desk, making }: Pick<MakingViewProps, "desk" | "ma
   const apair = (phase: Phase): string => (pairs === 1 || phase === "pattern" ? "" : " a pair");
   const left = steps.reduce((sum, s) => sum + (minutes.get(s.id)! * (s.phase === "pattern" ? 1 : pairs) * shoes.filter((shoe) => !done[s.id]?.[shoe]).length) / 2, 0);
   const able = canDoNow(steps, states, making.calendar);
-  const tick = (step: Step, of: readonly Shoe[], at: Moment | undefined): void => desk.change(setTick(desk.job, step.id, of, at), tickWords(step, of, at !== undefined));
+  const held = useHeldRow(done);
+  const tick = (step: Step, of: readonly Shoe[], at: Moment | undefined): void => {
+    held(step.id);
+    desk.change(setTick(desk.job, step.id, of, at), tickWords(step, of, at !== undefined));
+  };
   const goTo = (id: string): void => {
     setOpen(new Set([...open, id]));
     const line = document.getElementById(`step-${id}`);
@@ -60,6 +64,7 @@ export function MakingSteps({ desk, making }: Pick<MakingViewProps, "desk" | "ma
                   key={step.id} step={step} number={numbers.get(step.id)!} takes={`${hours(Math.max(1, minutes.get(step.id)!))}${apair(phase)}`} state={states.get(step.id)!} done={done[step.id]} now={now} titleOf={titleOf}
                   cautions={cautions.filter((c) => c.steps.includes(step.id))} open={open.has(step.id)}
                   onOpen={(is) => setOpen(new Set(is ? [...open, step.id] : [...open].filter((id) => id !== step.id)))} onTick={(of, at) => tick(step, of, at)}
+                  onSetTime={(shoe, at) => desk.change(setTick(desk.job, step.id, [shoe], at), timeWords(step, shoe))}
                 />
               ))}
             </ul>
@@ -68,4 +73,19 @@ export function MakingSteps({ desk, making }: Pick<MakingViewProps, "desk" | "ma
       })}
     </section>
   );
+}
+
+/** Keeps a step where it stands on the screen while what dries above it comes and goes: hold it, then change `by`. */
+function useHeldRow(by: unknown): (step: string) => void {
+  const held = useRef<{ readonly row: Element; readonly top: number }>(undefined);
+  useLayoutEffect(() => {
+    if (!held.current) return;
+    const { row, top } = held.current;
+    held.current = undefined;
+    row.closest(".view")?.scrollBy({ top: row.getBoundingClientRect().top - top, behavior: "instant" });
+  }, [by]);
+  return (step) => {
+    const row = document.getElementById(`step-${step}`);
+    held.current = row ? { row, top: row.getBoundingClientRect().top } : undefined;
+  };
 }

@@ -2,12 +2,13 @@ import { useEffect, useMemo, useRef, useState, type ReactElement } from "react";
 import type { Moment } from "#making/calendar/dates.ts";
 import type { Step } from "#making/steps/step.ts";
 import { capital } from "../state/good-words.ts";
-import { useLocalTime } from "../state/local-time.ts";
+import { putForward, useLocalTime } from "../state/local-time.ts";
 import type { MakingViewProps } from "../state/making-views.ts";
 import { noTicks } from "../state/step-edits.ts";
 import { keepSound, keptSound, ring } from "../state/step-sound.ts";
-import { calls, restsOf, timersAt, titleWords, type Timer } from "../state/step-timers.ts";
+import { calls, clockChangeWords, restsOf, timersAt, titleWords, type Timer } from "../state/step-timers.ts";
 import { restAt, restWords } from "../state/step-words.ts";
+import { keepTimeSeen, keptTimeSeen } from "../state/time-seen.ts";
 
 const ownTitle = "Lastwise";
 
@@ -16,14 +17,15 @@ export function StepBell({ desk, making: { steps } }: Pick<MakingViewProps, "des
   const { done = noTicks } = desk.job.making;
   const now = useLocalTime();
   const rests = useMemo(() => restsOf(steps, done), [steps, done]);
-  const seen = useRef(now);
+  const seen = useRef<Moment>(undefined);
   const [said, say] = useState("");
   useEffect(() => {
-    const called = calls(rests, seen.current, now);
+    const called = calls(rests, seen.current ?? keptTimeSeen(now), now);
     seen.current = now;
+    keepTimeSeen(now);
     if (called.length === 0) return;
     say(called.join(" "));
-    if (keptSound()) ring();
+    if (keptSound()) void ring();
   }, [rests, now]);
   const title = titleWords(rests, now);
   useEffect(() => {
@@ -43,11 +45,13 @@ export function StepTimers({ rests, now, nextAfter, onGo }: { readonly rests: re
   return (
     <section className="timers" aria-label="What dries and rests">
       <ul>
-        {timers.map(({ step, rest }) => {
+        {timers.map((timer) => {
+          const { step, shoe, rest } = timer;
           const next = nextAfter(step.id);
+          const clocks = clockChangeWords(timer, putForward);
           return (
-            <li key={step.id} className={restAt(rest, now) === "drying" ? undefined : "ready"}>
-              <p><b>{capital(step.wait?.what ?? step.title)}</b>: {restWords(rest, now)}.</p>
+            <li key={`${step.id} ${shoe}`} className={restAt(rest, now) === "drying" ? undefined : "ready"}>
+              <p><b>{capital(step.wait?.what ?? step.title)}</b>{shoe && `, ${shoe} shoe`}: {restWords(rest, now)}.{clocks && ` ${clocks}`}</p>
               <p className="follows">After “{step.title}”{next && <>; next comes <button type="button" className="word" onClick={() => onGo(next.id)}>{next.title}</button></>}.</p>
             </li>
           );
@@ -57,8 +61,9 @@ export function StepTimers({ rests, now, nextAfter, onGo }: { readonly rests: re
         const on = e.target.checked;
         keepSound(on);
         sound(on);
-        if (on) ring();
+        if (on) void ring();
       }} /> sound when one is over</label>
+      <p className="follows">It sounds only while this page is open and the device is awake. What ended meanwhile is told when you come back.</p>
     </section>
   );
 }

@@ -22,6 +22,8 @@ export interface History {
   /** Nearest first. */
   readonly future: readonly Step[];
   readonly gesture?: string;
+  /** What could be done again before the gesture began; it can be once more when the gesture is given up. */
+  readonly formerFuture?: readonly Step[];
 }
 
 /** More steps back than a maker remembers; older ones are let go. */
@@ -64,7 +66,9 @@ export function waitsAsBefore(h: History, waiting: Job): History {
 function step(h: History, now: Step, gesture: string | undefined): History {
   const goesOn = gesture !== undefined && gesture === h.gesture;
   const next = { past: goesOn ? h.past : pastWith(h), now, future: [] };
-  return gesture === undefined ? next : { ...next, gesture };
+  if (gesture === undefined) return next;
+  const formerFuture = goesOn ? h.formerFuture : h.future;
+  return { ...next, gesture, ...(formerFuture && { formerFuture }) };
 }
 
 const pastWith = (h: History): readonly Step[] => [...h.past, h.now].slice(-longestPast);
@@ -75,6 +79,12 @@ const still = (unused: Unused | "none" | undefined): Pick<Step, "unused"> => (un
 export function settle(h: History): History {
   if (h.gesture === undefined) return h;
   return { past: h.past, now: h.now, future: h.future };
+}
+
+/** The work as if the gesture that goes on had never begun. */
+export function giveUp(h: History): History {
+  const before = h.past.at(-1);
+  return h.gesture !== undefined && before ? { past: h.past.slice(0, -1), now: before, future: h.formerFuture ?? [] } : settle(h);
 }
 
 export function undo(h: History): History {

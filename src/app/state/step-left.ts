@@ -12,7 +12,8 @@ export function calendarOfRest({ steps, pairs }: Pick<Making, "steps" | "pairs">
   const { done = {} } = said;
   const left = steps.filter((s) => shoes.some((shoe) => !done[s.id]?.[shoe]));
   const ids = new Set(left.map((s) => s.id));
-  const over = new Map(restsOf(steps, done).map(({ step, rest }) => [step.id, rest.best]));
+  const rests = restsOf(steps, done);
+  const over = new Map(rests.map(({ step: { id } }) => [id, Math.max(...rests.filter((r) => r.step.id === id).map((r) => r.rest.best))]));
   const of = new Map(left.map((s) => [s.id, Math.max(-Infinity, ...s.after.map((id) => over.get(id) ?? -Infinity))]));
   const pruned = left.map((s) => ({ ...s, after: s.after.filter((id) => ids.has(id)) }));
   // Work that is to begin later still does.

@@ -18,11 +18,17 @@ export function keepSound(on: boolean): void {
 
 let audio: AudioContext | undefined;
 
-/** Two short soft tones. A browser that lets no page sound before it was touched stays silent until then. */
-export function ring(): void {
+/** A ring that comes later than this after what it rings for would only puzzle. */
+const lateMs = 3000;
+
+/** Two short soft tones. A browser that lets no page sound before it was touched stays silent, also when it is touched later. */
+export async function ring(): Promise<void> {
   try {
     audio ??= new AudioContext();
-    void audio.resume();
+    const asked = performance.now();
+    // Resuming waits for a touch for as long as it takes.
+    if (audio.state !== "running") await audio.resume();
+    if (audio.state !== "running" || performance.now() - asked > lateMs) return;
     for (const [begin, hertz] of [[0, 523], [0.28, 659]] as const) {
       const tone = audio.createOscillator();
       const loud = audio.createGain();

@@ -8,7 +8,7 @@ import type { Able } from "./step-now.ts";
 type Drying = Extract<Standing, { is: "drying" }>;
 
 /** How long, as it is said: "12 min", "5 h 20 min", "2 days 3 h". */
-export function lastsWords(minutes: number): string {
+export function spanWords(minutes: number): string {
   const [d, h, min] = [Math.floor(minutes / minutesADay), Math.floor(minutes / 60), minutes % 60];
   if (minutes < 120) return `${minutes}\u00a0min`;
   if (minutes < 2 * minutesADay) return `${h}\u00a0h${min === 0 ? "" : ` ${min}\u00a0min`}`;
@@ -32,19 +32,19 @@ export function whenWords(moment: Moment, now: Moment): string {
 export function restWords({ soonest, best, latest }: Drying, now: Moment): string {
   const before = latest === undefined ? "" : `, before ${whenWords(latest, now)}`;
   const bestFrom = best > soonest ? `, best from ${whenWords(best, now)}` : "";
-  if (now < soonest) return `${lastsWords(soonest - now)} more; you can go on from ${whenWords(soonest, now)}${bestFrom}${before}`;
-  if (now < best) return `you can go on; best from ${whenWords(best, now)}, in ${lastsWords(best - now)}${before}`;
+  if (now < soonest) return `${spanWords(soonest - now)} more; you can go on from ${whenWords(soonest, now)}${bestFrom}${before}`;
+  if (now < best) return `you can go on; best from ${whenWords(best, now)}, in ${spanWords(best - now)}${before}`;
   if (latest === undefined) return "its time is over; you can go on";
-  if (now <= latest) return `go on now${before}: ${lastsWords(latest - now)} left`;
+  if (now <= latest) return `go on now${before}: ${spanWords(latest - now)} left`;
   return `too long: what comes next should have begun by ${whenWords(latest, now)}. Look at it before you go on; cement may need a fresh coat`;
 }
 
 /** Where a rest is on its way. */
-export type RestAt = "drying" | "can go on" | "dry" | "too long";
+type RestAt = "drying" | "can go on" | "dry" | "too long";
 export const restAt = ({ soonest, best, latest }: Drying, now: Moment): RestAt => (latest !== undefined && now > latest ? "too long" : now >= best ? "dry" : now >= soonest ? "can go on" : "drying");
 
 /** How one step stands on one shoe or on both, in words. */
-export function standingWords(standing: Standing, now: Moment, titleOf: (id: string) => string): string {
+function standingWords(standing: Standing, now: Moment, titleOf: (id: string) => string): string {
   if (standing.is === "done") return "done";
   if (standing.is === "drying") return `done; ${restWords(standing, now)}`;
   if (standing.is === "can begin") {
@@ -59,10 +59,17 @@ export function standingWords(standing: Standing, now: Moment, titleOf: (id: str
   return names + rest;
 }
 
+/** Shoes that were done within so many minutes of each other rest as one. */
+const together = 5;
+
+/** Two rests that no one line tells. */
+export const restApart = (a: Drying, b: Drying): boolean => Math.abs(a.soonest - b.soonest) > together;
+
 /** How a step stands, shoe by shoe where they differ. */
 export function stepWords({ left, right, both }: StepState, done: StepDone | undefined, now: Moment, titleOf: (id: string) => string): string {
   const one = Boolean(done?.left) !== Boolean(done?.right);
-  if (one) return `left shoe ${standingWords(left, now, titleOf)}; right shoe ${standingWords(right, now, titleOf)}`;
+  const differ = done?.left && done.right && (left.is === "drying" && right.is === "drying" ? restApart(left, right) : left.is !== right.is);
+  if (one || differ) return `left shoe ${standingWords(left, now, titleOf)}; right shoe ${standingWords(right, now, titleOf)}`;
   return standingWords(both, now, titleOf) + (both.is === "done" ? tickedWords(done, now) : "");
 }
 
@@ -73,6 +80,9 @@ function tickedWords(done: StepDone | undefined, now: Moment): string {
 
 /** What was done, for the list of steps that can be taken back. */
 export const tickWords = ({ title }: Step, shoes: readonly Shoe[], off: boolean): string => `${off ? "ticking off" : "taking back"} “${title}” on ${shoes.length === 2 ? "both shoes" : `the ${shoes[0]!} shoe`}`;
+
+/** The same for setting right when it was done. */
+export const timeWords = ({ title }: Step, shoe: Shoe): string => `setting when “${title}” was done on the ${shoe} shoe`;
 
 /** "12 of 44 steps done; about 5 h 20 min of work left." */
 export function progressWords(states: readonly StepState[], minutesLeft: number): string {

@@ -55,8 +55,10 @@ export function takeOut(h: History, refused: Job, tried: Pick<Tried, "isGood" | 
   // What waits beside the work has nothing to do with it.
   const { waiting, unused = base.unused } = h.now;
   const beside = { ...(waiting ? { waiting } : {}), ...(unused ? { unused } : {}) };
-  if (JSON.stringify(job) === JSON.stringify(base.job)) return { past, now: { job: base.job, what: base.what, ...beside }, future, ...gesture };
-  return { past: held ? past : [...past, base], now: { job, what: h.now.what, ...beside }, future: [], ...gesture };
+  // Nor has it to do with whose prices they are.
+  const nowOf = ({ what, brought }: Step, of: Job): Step => ({ job: of, what, ...beside, ...(brought && { brought }) });
+  if (JSON.stringify(job) === JSON.stringify(base.job)) return { past, now: nowOf(base, base.job), future, ...gesture };
+  return { past: held ? past : [...past, base], now: nowOf(h.now, job), future: [], ...gesture };
 }
 
 /**

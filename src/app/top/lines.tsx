@@ -8,7 +8,7 @@ import { measureFields } from "../state/measure-words.ts";
 import { unusedKeys } from "../state/unused.ts";
 import { stageWords } from "../state/stage-words.ts";
 import type { Station } from "../state/stations.ts";
-import { sameButMaking } from "../state/workshop.ts";
+import { sameButMaking } from "../state/same-but-making.ts";
 
 interface LineProps {
   readonly desk: Desk;
