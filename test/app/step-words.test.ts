@@ -6,8 +6,8 @@ import type { StepDone } from "#making/said.ts";
 import { clearTicks, setTick } from "../../src/app/state/step-edits.ts";
 import { calendarOfRest } from "../../src/app/state/step-left.ts";
 import { canDoNow } from "../../src/app/state/step-now.ts";
-import { calls, restsOf, timersAt, titleWords } from "../../src/app/state/step-timers.ts";
-import { ableWords, lastsWords, progressWords, restWords, stepWords, tickWords, whenWords } from "../../src/app/state/step-words.ts";
+import { calls, clockChangeWords, restsOf, timersAt, titleWords } from "../../src/app/state/step-timers.ts";
+import { ableWords, spanWords, progressWords, restWords, stepWords, tickWords, whenWords } from "../../src/app/state/step-words.ts";
 import { aStep, aWait } from "../support/invented-steps.ts";
 
 const at = (time: string, day = "2026-12-01"): number => readMoment(`${day}T${time}`)!;
@@ -20,7 +20,7 @@ const steps = [cement, insole, press];
 const titleOf = (id: string): string => steps.find((s) => s.id === id)!.title;
 
 test("how long and when, as it is said", () => {
-  expect([1, 119, 120, 320, 2879, 2880, 3060].map((m) => plain(lastsWords(m)))).toEqual(["1 min", "119 min", "2 h", "5 h 20 min", "47 h 59 min", "2 days", "2 days 3 h"]);
+  expect([1, 119, 120, 320, 2879, 2880, 3060].map((m) => plain(spanWords(m)))).toEqual(["1 min", "119 min", "2 h", "5 h 20 min", "47 h 59 min", "2 days", "2 days 3 h"]);
   const now = at("19:40");
   expect([at("19:52"), at("07:38", "2026-12-02"), at("23:59", "2026-11-30"), at("09:00", "2026-12-10"), at("09:00", "2027-01-02")].map((m) => whenWords(m, now))).toEqual(["19:52", "tomorrow 07:38", "yesterday 23:59", "Thu 10 December 09:00", "Sat 2 January 2027 09:00"]);
 });
@@ -54,7 +54,30 @@ test("timers stand with what asks for hands first, are called out once, and show
   expect(titleWords(rests, at("20:15"))).toBe("before 20:40: go on after “Cement the margins”");
   expect(titleWords(restsOf(steps, { insole: tick("19:00") }), at("19:41"))).toBeUndefined();
   expect(restsOf(steps, { ...done, press: tick("20:12") })).toEqual([]);
-  expect(restsOf(steps, { cement: { left: "2026-12-01T19:40" } })).toEqual([]);
+  // A clock that is put back calls nothing a second time.
+  expect(calls(rests, at("20:10"), at("19:55"))).toEqual([]);
+});
+
+test("a shoe that rests by itself has a line, a call and a title of its own", () => {
+  const one = restsOf(steps, { cement: { left: "2026-12-01T19:40" } });
+  expect(one.map((t) => [t.shoe, t.rest.best])).toEqual([["left", at("20:10")]]);
+  expect(calls(one, at("19:51"), at("19:52")).map(plain)).toEqual(["“Cement the margins”, left shoe: you can go on; best from 20:10, in 18 min, before 20:40."]);
+  expect(plain(titleWords(one, at("19:41")))).toBe("11 min: “Cement the margins”, left shoe");
+  // A shoe ticked right after the other rests with it; one half an hour later does not.
+  const pair = (right: string): (string | undefined)[] => restsOf(steps, { cement: { left: "2026-12-01T19:40", right: `2026-12-01T${right}` } }).map((t) => t.shoe);
+  expect([pair("19:45"), pair("20:10")]).toEqual([[undefined], ["left", "right"]]);
+  const done = { insole: { left: "x", right: "x" }, cement: tick("19:40"), press: { left: "2026-12-01T20:12" } };
+  expect(restsOf(steps, done).map((t) => [t.step.id, t.shoe])).toEqual([["cement", "right"]]);
+  const said = stepStates(steps, done, at("20:13"))[0]!;
+  expect(plain(stepWords(said, done.cement, at("20:13"), titleOf))).toBe("left shoe done; right shoe done; go on now, before 20:40: 27 min left");
+});
+
+test("where the clocks change while something rests, it is said by how much", () => {
+  const [timer] = restsOf(steps, { insole: tick("19:00") }) as [ReturnType<typeof restsOf>[number]];
+  const asked: number[][] = [];
+  const words = (shift: number): string | undefined => plain(clockChangeWords(timer, (...of) => (asked.push(of), shift)));
+  expect([words(0), words(60), words(-60)]).toEqual(["", "The clocks are put forward meanwhile: add 60 min to these times.", "The clocks are put back meanwhile: take 60 min off these times."]);
+  expect(asked[0]).toEqual([at("19:00"), at("19:00") + 1440]);
 });
 
 test("each step tells how it stands, shoe by shoe where they differ", () => {

@@ -27,7 +27,10 @@ export function StepDoneAt({ shoe, at, now, onSet }: StepDoneAtProps): ReactElem
     <div className="ticked-at">
       <label>{shoe} shoe done at <input
         type="datetime-local" value={typed ?? momentText(at)} aria-invalid={wrong !== undefined}
-        onChange={(e) => setDraft({ over: at, text: e.target.value })}
+        onChange={(e) => {
+          setWrong(undefined);
+          setDraft({ over: at, text: e.target.value });
+        }}
         onBlur={set}
         onKeyDown={(e) => {
           if (e.key === "Enter") set();
