@@ -73,7 +73,9 @@ const goodsOf: Readonly<Record<string, readonly string[]>> = { shank: ["shanks"]
 /** "upper leather, 1.1 mm (2¾ oz)"; what is called as its material is told by its thickness alone. */
 function materialWords({ name, material }: Piece, needs: readonly Need[]): string {
   const goods = goodsOf[material] ?? [material], need = needs.find((n) => goods.includes(n.good) && n.parts.some((part) => part.name === name));
-  const mm = need?.parts.find((part) => part.name === name)?.thicknessMm ?? need?.thicknessMm;
+  const own = need?.parts.find((part) => part.name === name)?.thicknessMm;
+  // A layer's own is what its heel leaves to it, and is told to a tenth as in the steps.
+  const mm = own === undefined ? need?.thicknessMm : Number(own.toFixed(1));
   const thick = mm === undefined ? "" : thickWords(mm, material);
   return [name === material && thick ? "" : material, thick].filter(Boolean).join(", ");
 }
