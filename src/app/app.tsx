@@ -32,7 +32,7 @@ import { isExample } from "./state/edits.ts";
 import type { LeatherSight } from "./state/leather-sight.ts";
 import { useLooking } from "./state/looking.ts";
 import { useMakingNow } from "./state/making-now.ts";
-import type { MakingView } from "./state/making-views.ts";
+import { useMakingSight } from "./state/making-sight.ts";
 import { usePieceWork } from "./state/piece-work.ts";
 import { keepStation, keptStation } from "./state/open-station.ts";
 import { seenLast } from "./state/scan-work.ts";
@@ -110,7 +110,7 @@ export function App({ desk, proofs, lastings, plans, usuals, shelf, workshop }: 
   const planning = toPlan !== undefined && toPlan !== planned.pair;
 
   const making = useMakingNow(pair, now.draft, desk.job.making);
-  const [makingView, setMakingView] = useState<MakingView>("list");
+  const makingSight = useMakingSight();
 
   const toStation = (s: Station): void => {
     setStation(s);
@@ -157,7 +157,7 @@ export function App({ desk, proofs, lastings, plans, usuals, shelf, workshop }: 
           <TroubleLine desk={desk} now={now} station={station} />
           <UnusedLine desk={desk} now={now} />
         </div>
-        {pair ? <Picture desk={desk} pair={pair} busy={now.busy !== undefined} station={station} looking={looking} map={map} proof={proof} folded={folded && station === "Shell"} apart={looking.mapped ? apart : undefined} plan={plan} work={work} sight={sight} onSight={setSight} lasting={lasting} making={making} makingView={makingView} onMakingView={setMakingView} /> : <NothingYet desk={desk} now={now} />}
+        {pair ? <Picture desk={desk} pair={pair} busy={now.busy !== undefined} station={station} looking={looking} map={map} proof={proof} folded={folded && station === "Shell"} apart={looking.mapped ? apart : undefined} plan={plan} work={work} sight={sight} onSight={setSight} lasting={lasting} making={making} makingSight={makingSight} /> : <NothingYet desk={desk} now={now} />}
         {station === "Lasting" && <LastingBusy work={lasting} />}
         <BusyLine desk={desk} now={now} planning={planning} />
       </main>

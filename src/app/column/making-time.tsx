@@ -1,4 +1,4 @@
-import type { ReactElement } from "react";
+import { useState, type ReactElement } from "react";
 import type { Making } from "#making/making.ts";
 import { lastsOf } from "#making/calendar/lasts.ts";
 import { cementOf, cements } from "#making/needs/cement-choice.ts";
@@ -18,10 +18,13 @@ import { WrittenField, WrittenSentence } from "./written-field.tsx";
 export function MakingPairs({ desk, making }: { readonly desk: Desk; readonly making: Making }): ReactElement {
   const { job } = desk;
   const { pairs, lasts } = job.making;
-  const several = making.pairs > 1 || lasts !== undefined;
+  // While she writes here nothing of the sentence goes away under her hand.
+  const [writing, setWriting] = useState(false);
+  const told = making.pairs > 1 || lasts !== undefined;
+  const several = told || writing;
   return (
     <WrittenSentence spots={["making pairs", "making lasts"]} follows={several && lastsWords(job.making, making)}>
-      You make <WrittenField desk={desk} spot="making pairs" label="how many pairs" value={pairs} edit={(text) => setMaking(job, { pairs: text === "" ? undefined : text })} what="how many pairs" hint="1" /> {making.pairs === 1 ? "pair" : "pairs"} of this{several ? <>, and have <WrittenField desk={desk} spot="making lasts" label="how many pairs of lasts in this size" value={lasts} edit={(text) => setMaking(job, { lasts: text === "" ? undefined : text })} what="how many pairs of lasts" hint="1" /> {lastsOf(job.making, making.pairs) === 1 ? "pair" : "pairs"} of lasts in its size.</> : "."}
+      You make <WrittenField desk={desk} spot="making pairs" label="how many pairs" value={pairs} edit={(text) => setMaking(job, { pairs: text === "" ? undefined : text })} what="how many pairs" hint="1" /> {making.pairs === 1 ? "pair" : "pairs"} of this{several ? <span onFocus={() => setWriting(true)} onBlur={() => setWriting(false)}>, and have <WrittenField desk={desk} spot="making lasts" label="how many pairs of lasts in this size" value={lasts} edit={(text) => setMaking(job, { lasts: text === "" ? undefined : text })} what="how many pairs of lasts" hint="1" /> {lastsOf(job.making, making.pairs) === 1 ? "pair" : "pairs"} of lasts in its size.</span> : "."}
     </WrittenSentence>
   );
 }

@@ -1,4 +1,4 @@
-import { useLayoutEffect, useMemo, useRef, useState, type ReactElement } from "react";
+import { useLayoutEffect, useMemo, useRef, type ReactElement } from "react";
 import type { Moment } from "#making/calendar/dates.ts";
 import { shoes, stepStates, type Shoe } from "#making/calendar/progress.ts";
 import { stepMinutes } from "#making/calendar/step-minutes.ts";
@@ -6,6 +6,7 @@ import { phases, type Phase, type Step } from "#making/steps/step.ts";
 import { capital } from "../state/good-words.ts";
 import { useLocalTime } from "../state/local-time.ts";
 import { hours } from "../state/making-words.ts";
+import type { MakingSight } from "../state/making-sight.ts";
 import type { MakingViewProps } from "../state/making-views.ts";
 import { clearTicks, noTicks, setTick } from "../state/step-edits.ts";
 import { canDoNow } from "../state/step-now.ts";
@@ -18,11 +19,10 @@ import { StepTimers } from "./making-timers.tsx";
 const mostNamed = 6;
 
 /** The steps of this pair by phase, ticked off shoe by shoe; what dries, and what can be done now, on top. */
-export function MakingSteps({ desk, making }: Pick<MakingViewProps, "desk" | "making">): ReactElement {
+export function MakingSteps({ desk, making, sight: { opened: open, onOpened: setOpen } }: Pick<MakingViewProps, "desk" | "making"> & { readonly sight: MakingSight }): ReactElement {
   const { steps, cautions, pairs } = making;
   const { done = noTicks, minutes: own } = desk.job.making;
   const now = useLocalTime();
-  const [open, setOpen] = useState<ReadonlySet<string>>(new Set());
   const states = useMemo(() => new Map(stepStates(steps, done, now).map((s) => [s.step, s])), [steps, done, now]);
   const minutes = useMemo(() => stepMinutes(steps, own).of, [steps, own]);
   const rests = useMemo(() => restsOf(steps, done), [steps, done]);

@@ -6,7 +6,7 @@ import type { Desk } from "../desk.ts";
 import type { LastingWork } from "../lasting-work.ts";
 import type { LeatherSight } from "../state/leather-sight.ts";
 import type { Looking } from "../state/looking.ts";
-import type { MakingView } from "../state/making-views.ts";
+import type { MakingSight } from "../state/making-sight.ts";
 import type { PieceWork } from "../state/piece-work.ts";
 import type { PagePlan } from "../state/page-plan.ts";
 import type { Station } from "../state/stations.ts";
@@ -41,8 +41,7 @@ interface PictureProps {
   readonly onSight: (sight: LeatherSight) => void;
   readonly lasting: LastingWork;
   readonly making: Making | undefined;
-  readonly makingView: MakingView;
-  readonly onMakingView: (view: MakingView) => void;
+  readonly makingSight: MakingSight;
 }
 
 /** The one large picture of the open station. */
@@ -50,7 +49,7 @@ export function Picture(props: PictureProps): ReactElement {
   const { desk, pair, station, looking, apart, plan, work } = props;
   if (station === "Sheets") return plan ? <SheetsPicture desk={desk} plan={plan} made={desk.now.sheetsOf === pair ? desk.now.sheets : undefined} /> : <></>;
   if (station === "Leather") return <LeatherPicture pair={pair} sight={props.sight} onSight={props.onSight} />;
-  if (station === "Making") return props.making ? <MakingPicture desk={desk} pair={pair} making={props.making} view={props.makingView} onView={props.onMakingView} /> : <></>;
+  if (station === "Making") return props.making ? <MakingPicture desk={desk} pair={pair} making={props.making} sight={props.makingSight} /> : <></>;
   if (station === "Pieces") return <PiecesPicture pair={pair} work={work} />;
   if (station === "Last") {
     const { waiting } = desk.now;
