@@ -1,13 +1,16 @@
-import type { ReactElement } from "react";
+import { useContext, type ReactElement } from "react";
 import type { Making } from "#making/making.ts";
 import type { Desk } from "../desk.ts";
 import { byGoodGroup, capital } from "../state/good-words.ts";
+import { tell } from "../state/spots.ts";
 import type { Workshop } from "../workshop.ts";
 import { Fold } from "./fold.tsx";
 import { MakingGood, spotsOfGood } from "./making-good.tsx";
-import { MakingMoney } from "./making-money.tsx";
+import { costSpoken, MakingMoney } from "./making-money.tsx";
 import { MakingCement, MakingDays, MakingMinutes, MakingPairs } from "./making-time.tsx";
 import { MakingOthers, MakingWorkshop } from "./making-workshop.tsx";
+import { FoundHere } from "./notes.tsx";
+import { Spoken } from "./spoken.tsx";
 
 interface StationMakingProps {
   readonly desk: Desk;
@@ -17,9 +20,11 @@ interface StationMakingProps {
 
 /** What it takes to make this pair: how many, when, prices, shelf and hours, in the maker's own words. */
 export function StationMaking({ desk, workshop, making }: StationMakingProps): ReactElement {
+  const { here: found } = useContext(FoundHere);
   const known = new Set(making.cost.lines.filter((l) => l.cost !== undefined).map((l) => l.good));
   return (
     <>
+      <Spoken lines={[...new Set(found.map(tell)), costSpoken(making)]} settled={desk.now.history.gesture === undefined} />
       <MakingOthers desk={desk} workshop={workshop} />
       <MakingPairs desk={desk} making={making} />
       <MakingDays desk={desk} />
