@@ -158,10 +158,7 @@ export class Desk {
     if (history.now.job === history.past.at(-1)?.job) this.#writer.write();
     else this.#ask(false);
   }
-  /** The typing is taken back as if it had never begun, if it is `gesture` that goes on. */
-  giveUp(gesture: string): void {
-    if (this.#now.history.gesture === gesture) this.#become(giveUp(this.#now.history));
-  }
+  readonly giveUp = (gesture: string): void => this.#become(giveUp(this.#now.history, gesture));
   readonly undo = (): void => this.#become(undo(this.#now.history));
   readonly redo = (): void => this.#become(redo(this.#now.history));
   /** Ends what is being worked out; what it was for is taken out again. */
@@ -329,8 +326,7 @@ export class Desk {
 
   /** A drawing taken in beside the measures leaves unused what is not used; a job that was opened has no such numbers. */
   #stillUnused(wish: Wish): Step["unused"] {
-    const { now } = this.#now.history;
-    return wish.for === "pair" && wish.trial && !wish.opened && wish.job.last.from === "measures" ? now.unused : undefined;
+    return wish.for === "pair" && wish.trial && !wish.opened && wish.job.last.from === "measures" ? this.#now.unused : undefined;
   }
 
   /** What was asked of a scan that waits cannot be: it waits as it was last seen. */

@@ -31,6 +31,8 @@ createRoot(document.getElementById("app")!).render(<Guard desk={desk}><App desk=
 void usuals.open();
 void shelf.open();
 void workshop.open();
+// Another tab may have written meanwhile, or a full disk may have been cleared.
+document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && void workshop.open());
 void desk.open().finally(keepForOffline);
 
 /** Only once the page has asked for its own files: the copy for work without network takes in the large image library too. */

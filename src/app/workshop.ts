@@ -1,17 +1,18 @@
-import { Refusal } from "#base/refusal.ts";
 import type { Job } from "#job/job.ts";
 import type { Desktop } from "./desktop.ts";
 import { Heard } from "./heard.ts";
 import { Drawer } from "./keep/drawer.ts";
 import type { History } from "./state/history.ts";
-import { tell } from "./state/spots.ts";
-import { followed, readWorkshop, withWorkshop, workshopOf, workshopStep, writeWorkshop, type WorkshopSaid } from "./state/workshop.ts";
+import { withWorkshop, workshopOf } from "./state/workshop.ts";
+import { nothingKept, type WorkshopKept } from "./state/workshop-file.ts";
+import { workshopStep } from "./state/workshop-follow.ts";
+import { alongWith, found, haveBack, keepThese, letGo, withOwed, type Found, type Owed } from "./state/workshop-owed.ts";
 
-export interface WorkshopNow {
-  /** Nothing where the maker has said nothing yet. */
-  readonly own: WorkshopSaid | undefined;
+interface WorkshopNow extends WorkshopKept {
   /** What went wrong with keeping it, where that has to be said. */
   readonly said: string | undefined;
+  /** What the browser holds and nobody can read; it stays until others are kept in its place. */
+  readonly unreadable: string | undefined;
 }
 
 /** With what new work begins beside the maker's usual numbers. */
@@ -25,28 +26,27 @@ interface Followed {
   readonly now: Pick<Desktop, "history" | "looked">;
 }
 
-type Change = NonNullable<ReturnType<typeof workshopStep>>;
+const unread = "Your prices could not be looked up: this browser keeps nothing.";
+const unkept = "Prices and shelf hold for this pair, but this browser could not keep them for other pairs. It tries again with your next change; until then, save them as tables.";
 
 /** Prices, shelf and hours of the maker's workshop: kept in the browser beside the work, and brought on to every new pair. */
 export class Workshop extends Heard<WorkshopNow> implements OwnWorkshop {
-  readonly #drawer = new Drawer("workshop");
+  readonly #drawer: Pick<Drawer, "change">;
   #queue: Promise<void> = Promise.resolve();
-  /** Changes that no write has taken up yet. */
-  #ahead: Change[] = [];
+  /** As the browser was last seen to hold it. */
+  #held = nothingKept;
+  /** Changes that the browser does not hold yet. */
+  #owed: readonly Owed[] = [];
   #seen: History | undefined;
 
-  constructor() {
-    super({ own: undefined, said: undefined });
+  constructor(drawer: Pick<Drawer, "change"> = new Drawer("workshop")) {
+    super({ ...nothingKept, said: undefined, unreadable: undefined });
+    this.#drawer = drawer;
   }
 
+  /** Looks into the browser, at first and whenever the page is come back to: another tab may have written, a full disk may have been cleared. */
   open(): Promise<void> {
-    return this.#next(async () => {
-      try {
-        this.show({ own: await this.#held() });
-      } catch (error) {
-        this.show({ said: error instanceof Refusal ? `${tell(error.finding)} They are left as they are until you keep others.` : "Your prices could not be looked up: this browser keeps nothing." });
-      }
-    });
+    return (this.#queue = this.#queue.then(() => this.#settle()));
   }
 
   begin(job: Job): Job {
@@ -61,50 +61,55 @@ export class Workshop extends Heard<WorkshopNow> implements OwnWorkshop {
       this.#seen = looked ? history : undefined;
       if (!before || before.now === history.now) return;
       const step = workshopStep(before, history);
-      if (step) this.#change(step);
+      if (step) void this.#change(alongWith(step));
     });
   }
 
   /** Those of this pair become her own. */
   keep(job: Job): Promise<void> {
-    const own = workshopOf(job);
-    this.show({ own });
-    return this.#next(() => this.#write(own));
+    return this.#change(keepThese(workshopOf(job)));
   }
 
-  #change(step: Change): void {
-    this.show({ own: followed(this.now.own, step.before, step.after) });
-    this.#ahead.push(step);
-    void this.#next(async () => {
-      const steps = this.#ahead;
-      if (steps.length === 0) return;
-      this.#ahead = [];
-      // Another tab may have written meanwhile; what it wrote elsewhere stays, and what cannot be read there is not written over.
-      let held = this.now.own;
-      try {
-        held = await this.#held();
-      } catch (error) {
-        if (error instanceof Refusal) return this.show({ said: `${tell(error.finding)} It is left as it is; save prices and shelf as tables.` });
+  /** What was hers before she kept those of a pair is hers again. */
+  haveBack(): Promise<void> {
+    return this.#change(haveBack);
+  }
+
+  /** What was hers before is not to be offered any more. */
+  async letGo(): Promise<void> {
+    const [former] = this.now.former;
+    if (former) await this.#change(letGo(former));
+  }
+
+  /** It holds at once, and in the browser as soon as that can be. */
+  #change(change: Owed): Promise<void> {
+    this.#owed = [...this.#owed, change];
+    this.show(withOwed(this.#held, this.#owed));
+    return this.open();
+  }
+
+  async #settle(): Promise<void> {
+    const owed = this.#owed;
+    let here: Found = {};
+    try {
+      await this.#drawer.change((text) => {
+        here = found(text, owed);
+        return here.text;
+      });
+      const { held, unreadable } = here;
+      if (held) {
+        this.#held = withOwed(held, owed);
+        this.#owed = this.#owed.filter((change) => !owed.includes(change));
       }
-      const own = steps.reduce((mine: WorkshopSaid | undefined, s) => followed(mine, s.before, s.after), held) ?? {};
-      this.show({ own });
-      await this.#write(own);
-    });
+      const left = held ? undefined : unreadable;
+      this.#tell({ unreadable: left?.text, said: left && `${left.why} They are left as they are, and what you write holds for this pair, until you keep others.` });
+    } catch {
+      if (here.held) this.#held = here.held;
+      this.#tell({ said: owed.length > 0 ? unkept : unread, ...(here.unreadable && { unreadable: here.unreadable.text }) });
+    }
   }
 
-  #next(how: () => Promise<void>): Promise<void> {
-    return (this.#queue = this.#queue.then(how));
-  }
-
-  async #write(own: WorkshopSaid): Promise<void> {
-    await this.#drawer.write(writeWorkshop(own)).then(
-      () => this.show({ said: undefined }),
-      () => this.show({ said: "Prices and shelf hold for this pair, but this browser keeps nothing. Save them as tables." }),
-    );
-  }
-
-  async #held(): Promise<WorkshopSaid | undefined> {
-    const text = await this.#drawer.read();
-    return text === undefined ? undefined : readWorkshop("what this browser keeps of your prices and shelf", text);
+  #tell(of: Partial<Pick<WorkshopNow, "said" | "unreadable">>): void {
+    this.show({ ...withOwed(this.#held, this.#owed), ...of });
   }
 }

@@ -4,7 +4,7 @@ import { defaultJob, jobForScan } from "#job/default-job.ts";
 import { checkedJob } from "#job/job-file.ts";
 import type { Job } from "#job/job.ts";
 import { setShell } from "#app/state/edits.ts";
-import { filesOf, longestPast, redo, redoable, revived, run, settle, startHistory, undo, undoable, type History } from "#app/state/history.ts";
+import { filesOf, giveUp, longestPast, redo, redoable, revived, run, settle, startHistory, undo, undoable, type History } from "#app/state/history.ts";
 
 const sprung = (mm: number): Job => setShell(defaultJob(), { springMm: mm });
 const begun = (): History => startHistory(sprung(0), "begin");
@@ -34,6 +34,19 @@ describe("taking back and doing again", () => {
     for (const mm of [4, 5]) h = run(h, sprung(mm), "drag", "b");
     expect(undo(h).now.job.shell.springMm).toBe(3);
     expect(undo(undo(h)).now.job.shell.springMm).toBe(0);
+  });
+
+  test("what is typed and given up leaves no step, and what could be done again still can", () => {
+    const before = undo(run(run(begun(), sprung(1), "first"), sprung(2), "second"));
+    let h = before;
+    for (const mm of [3, 4]) h = run(h, sprung(mm), "typing", "a");
+    expect(giveUp(h, "a")).toEqual(before);
+    expect(redoable(giveUp(h, "a"))).toBe("second");
+    // Another gesture, or one that has ended, is no longer to be given up.
+    expect(giveUp(h, "b")).toBe(h);
+    expect(giveUp(settle(h), "a")).toEqual(settle(h));
+    expect(settle(h)).not.toHaveProperty("formerFuture");
+    expect(redoable(settle(h))).toBeUndefined();
   });
 
   test("with nothing to take back or to do again the work stays", () => {

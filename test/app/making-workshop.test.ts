@@ -4,9 +4,13 @@ import { Refusal } from "#base/refusal.ts";
 import { defaultJob } from "#job/default-job.ts";
 import type { Job } from "#job/job.ts";
 import { onScan, setLines } from "#app/state/edits.ts";
-import { redo, revived, run, runBrought, startHistory, takenIn, undo } from "#app/state/history.ts";
+import { giveUp, redo, revived, run, runBrought, startHistory, takenIn, undo } from "#app/state/history.ts";
 import { setMaking, setMakingAt, setPrice } from "#app/state/making-edits.ts";
-import { departs, followed, readWorkshop, sameButMaking, takingOwn, withWorkshop, workshopOf, workshopStep, writeWorkshop, type WorkshopSaid } from "#app/state/workshop.ts";
+import { sameButMaking } from "#app/state/same-but-making.ts";
+import { takeOut, Tried } from "#app/state/tried.ts";
+import { departs, takingOwn, withWorkshop, workshopOf, type WorkshopSaid } from "#app/state/workshop.ts";
+import { readWorkshop, writeWorkshop } from "#app/state/workshop-file.ts";
+import { followed, workshopStep } from "#app/state/workshop-follow.ts";
 
 const priced = (job: Job, price: string): Job => setPrice(job, "upper leather", { price, for: "1 ft2" });
 const mine = setMaking(setMakingAt(priced(defaultJob(), "12,50"), "shelf", "thread", "300 m"), { rate: "28", pairs: "3", asked: "420", start: "2026-12-01", done: { "cut-upper": { left: "2026-12-01T19:40" } } });
@@ -57,6 +61,37 @@ describe("the workshop", () => {
     expect(workshopStep(first, run(first, setMaking(defaultJob(), { pairs: "7" }), "how many pairs"))).toBeUndefined();
   });
 
+  test("goes along with typing key by key, and back with it where it is given up", () => {
+    const first = startHistory(defaultJob(), "the example last");
+    const one = run(first, priced(defaultJob(), "1"), "the price of the upper leather", "typing");
+    const two = run(one, priced(defaultJob(), "12"), "the price of the upper leather", "typing");
+    expect(workshopStep(one, two)).toEqual({ before: { prices: { "upper leather": { price: "1", for: "1 ft2" } } }, after: { prices: { "upper leather": { price: "12", for: "1 ft2" } } } });
+    expect(workshopStep(two, giveUp(two, "typing"))?.after).toEqual({});
+  });
+
+  test("is left alone where the work begins anew, for no hand wrote that", () => {
+    const before = run(startHistory(defaultJob(), "the example last"), priced(defaultJob(), "12"), "the price of the upper leather");
+    expect(workshopStep(before, startHistory(defaultJob(), "the example last"))).toBeUndefined();
+    // Nor is a step that has nothing to do with the one before, however it came about.
+    expect(workshopStep(before, run(startHistory(defaultJob(), "other work"), priced(defaultJob(), "3"), "a price"))).toBeUndefined();
+  });
+
+  test("is left alone when hers were taken for an opened pair, a number was refused, and both are taken back", () => {
+    const tried = new Tried();
+    const [theirs, hers] = [setMaking(defaultJob(), { rate: "99" }), setMaking(defaultJob(), { rate: "30" })];
+    const opened = takenIn(startHistory(defaultJob(), "the example last"), theirs, "opening a friend’s");
+    const own = runBrought(opened, hers, takingOwn);
+    for (const { job } of [opened.now, own.now]) tried.good(job);
+    const bad = setLines(hers, { throatRadiusMm: 0 });
+    tried.refuse(bad);
+    const out = takeOut(run(own, bad, "the radius"), bad, tried)!;
+    expect(workshopStep(out, undo(out))).toBeUndefined();
+    // The same where something was done beside it before it was refused.
+    const later = takeOut(runBrought(run(own, bad, "the radius"), setMaking(bad, { rate: "31" }), takingOwn), bad, tried)!;
+    expect(later.now.job.making.rate).toBe("31");
+    expect(workshopStep(later, undo(later))).toBeUndefined();
+  });
+
   test("tells in words where a pair departs from it, and nothing where it does not", () => {
     const own = workshopOf(mine);
     expect(departs(own, own)).toBeUndefined();
@@ -67,11 +102,13 @@ describe("the workshop", () => {
 
   test("comes back from the browser as it went, and what is no workshop is refused", () => {
     const own = workshopOf(mine);
-    expect(readWorkshop("kept", writeWorkshop(own))).toEqual(own);
+    expect(readWorkshop("kept", writeWorkshop({ own, former: [] }))).toEqual({ own, former: [] });
+    expect(readWorkshop("kept", writeWorkshop({ own, former: [{ rate: "9" }, {}] }))).toEqual({ own, former: [{ rate: "9" }, {}] });
     expect(() => readWorkshop("kept", "{}")).toThrow(Refusal);
     expect(() => readWorkshop("kept", "no prices")).toThrow(Refusal);
     expect(() => readWorkshop("kept", "null")).toThrow(Refusal);
-    expect(() => readWorkshop("kept", writeWorkshop({ ...own, prices: { thread: { price: true } } } as unknown as WorkshopSaid))).toThrow(/prices/);
+    expect(() => readWorkshop("kept", writeWorkshop({ own: { ...own, prices: { thread: { price: true } } } as unknown as WorkshopSaid, former: [] }))).toThrow(/prices/);
+    expect(() => readWorkshop("kept", JSON.stringify({ format: "lastwise workshop", version: 1, making: {}, former: {} }))).toThrow(Refusal);
     expect(() => readWorkshop("kept", JSON.stringify({ format: "lastwise workshop", version: 2, making: {} }))).toThrow(Refusal);
   });
 

@@ -1,4 +1,4 @@
-import { createContext, useContext, useId, useRef, type KeyboardEvent, type ReactElement, type ReactNode } from "react";
+import { createContext, useContext, useId, type KeyboardEvent, type ReactElement, type ReactNode } from "react";
 import { severityOf } from "#base/findings.ts";
 import type { Job } from "#job/job.ts";
 import type { Written } from "#making/said.ts";
@@ -33,13 +33,10 @@ export function WrittenField({ desk, spot, label, value, edit, what, hint = "", 
   const notes = useContext(NotesAt);
   const text = value === undefined ? "" : String(value);
   const about = here.filter((f) => spotsOf(f, rules).includes(spot));
-  /** As it stood when the hand came to it; Escape brings that back. */
-  const before = useRef(text);
-  const write = (next: string): void => desk.change(edit(next), what, `typing ${spot}`);
+  const typing = `typing ${spot}`;
   const key = (e: KeyboardEvent): void => {
-    if (e.key === "Escape" && text !== before.current) write(before.current);
-    if (e.key === "Escape" || e.key === "Enter") desk.settle();
-    if (e.key === "Enter") before.current = text;
+    if (e.key === "Escape") desk.giveUp(typing);
+    if (e.key === "Enter") desk.settle();
   };
   return (
     <span className={`written${text === "" ? " empty" : ""}`}>
@@ -56,8 +53,7 @@ export function WrittenField({ desk, spot, label, value, edit, what, hint = "", 
         maxLength={letters}
         value={text}
         placeholder={hint}
-        onChange={(e) => write(e.target.value)}
-        onFocus={() => (before.current = text)}
+        onChange={(e) => desk.change(edit(e.target.value), what, typing)}
         onKeyDown={key}
         onBlur={() => desk.settle()}
       />

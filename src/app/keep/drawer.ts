@@ -19,6 +19,16 @@ export class Drawer {
     await (await this.#open()).put("own", text, this.#name);
   }
 
+  /** Reads and writes in one breath, whatever other tabs do meanwhile. @param how the next text, or nothing where it is to stay */
+  async change(how: (text: string | undefined) => string | undefined): Promise<void> {
+    const { store, done } = (await this.#open()).transaction("own", "readwrite");
+    // Where it fails, a request of it fails first, and that is heard.
+    done.catch(() => undefined);
+    const next = how((await store.get(this.#name)) as string | undefined);
+    if (next !== undefined) await store.put(next, this.#name);
+    await done;
+  }
+
   async clear(): Promise<void> {
     await (await this.#open()).delete("own", this.#name);
   }

@@ -81,10 +81,10 @@ export function settle(h: History): History {
   return { past: h.past, now: h.now, future: h.future };
 }
 
-/** The work as if the gesture that goes on had never begun. */
-export function giveUp(h: History): History {
+/** The work as if `gesture` had never begun, while it goes on. */
+export function giveUp(h: History, gesture: string): History {
   const before = h.past.at(-1);
-  return h.gesture !== undefined && before ? { past: h.past.slice(0, -1), now: before, future: h.formerFuture ?? [] } : settle(h);
+  return h.gesture === gesture && before ? { past: h.past.slice(0, -1), now: before, future: h.formerFuture ?? [] } : h;
 }
 
 export function undo(h: History): History {

@@ -4,6 +4,7 @@ import type { Pair } from "#job/pair.ts";
 import type { Making } from "#making/making.ts";
 import type { MakingSaid } from "#making/said.ts";
 import { isOfCalendar } from "./calendar-findings.ts";
+import { sameButMaking } from "./same-but-making.ts";
 
 /** What making the shown pair takes, by what the maker says now; nothing while its pieces are not cut yet. */
 export function makingNow(pair: Pair, said: MakingSaid): Making | undefined {
@@ -23,14 +24,16 @@ export function withCalendar(making: Making, laid: Making | undefined): Making {
   return { ...making, ...(laid && { steps: laid.steps }), ...(laid?.calendar && { calendar: laid.calendar }), findings };
 }
 
+/** A pair made anew for a price: of the same job but for what is said of making, and so the same for all that making asks. Another leather may cut the same pieces, and yet takes other things. */
+export const sameForMaking = (a: Pair, b: Pair): boolean => a.pieces === b.pieces && sameButMaking(a.job, b.job);
+
 /**
  * The same for the page: prices answer at once, the calendar follows a moment later, and while something is dragged all stays that of the
  * last pair worked out in full.
  */
 export function useMakingNow(pair: Pair | undefined, draft: boolean, said: MakingSaid): Making | undefined {
   const [full, setFull] = useState(pair);
-  // With the same pieces it is the same pair, whatever else is said of it.
-  if (!draft && full?.pieces !== pair?.pieces) setFull(pair);
+  if (!draft && full !== pair && !(full && pair && sameForMaking(full, pair))) setFull(pair);
   const answered = useMemo(() => full && withoutCalendar(full, said), [full, said]);
   const from = useDeferredValue(laidFrom(said));
   const ofLater = useDeferredValue(full);

@@ -8,14 +8,16 @@ import { workshopOf, type WorkshopSaid } from "./workshop.ts";
 export interface WorkshopKept {
   /** Nothing where she has said nothing yet. */
   readonly own: WorkshopSaid | undefined;
-  /** What was hers before she kept those of a pair, until she lets it go. */
-  readonly former?: WorkshopSaid;
+  /** What was hers before she kept those of a pair, the newest first, until she lets it go. */
+  readonly former: readonly WorkshopSaid[];
 }
+
+export const nothingKept: WorkshopKept = { own: undefined, former: [] };
 
 const format = "lastwise workshop";
 const version = 1;
 
-export const writeWorkshop = ({ own = {}, former }: WorkshopKept): string => `${JSON.stringify({ format, version, making: own, ...(former && { former }) })}\n`;
+export const writeWorkshop = ({ own = {}, former }: WorkshopKept): string => `${JSON.stringify({ format, version, making: own, ...(former.length > 0 && { former }) })}\n`;
 
 /**
  * Reads what the browser keeps of the workshop, checked as a job is.
@@ -32,5 +34,7 @@ export function readWorkshop(file: string, text: string): WorkshopKept {
   if (raw?.format !== format) throw none;
   if (typeof raw.version === "number" && raw.version > version) throw new Refusal(finding("job-newer", { file, version: raw.version }));
   const said = (making: unknown): WorkshopSaid => workshopOf(checkedJob(file, { ...defaultJob(), making }));
-  return { own: said(raw.making ?? {}), ...(raw.former !== undefined && { former: said(raw.former) }) };
+  const { making = {}, former = [] } = raw;
+  if (!Array.isArray(former)) throw none;
+  return { own: said(making), former: former.map(said) };
 }

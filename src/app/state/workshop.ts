@@ -1,7 +1,7 @@
+import { listed } from "#base/listed.ts";
 import type { Job } from "#job/job.ts";
 import type { MakingSaid } from "#making/said.ts";
 import { alike, isTree, type Tree } from "./alike.ts";
-import { listed } from "./listed.ts";
 import { setMaking } from "./making-edits.ts";
 
 /** What the maker says of her workshop, whatever pair is on the bench. How many pairs and lasts, from when, what is asked and what is ticked off belong to a pair. */
