@@ -4,7 +4,8 @@ import type { Said } from "./plan.ts";
 import { mm } from "./words.ts";
 
 /** A tack stays so far from the steel, and from the insole's edges, mm; the seat's no farther from the back than it needs, the toe's so far from the tip (our own). */
-const clearOfSteelMm = 5, aheadOfSteelMm = 8, leastFromEdgeMm = 8, usualFromBackMm = 18, fromTipMm = 40;
+const clearOfSteelMm = 5, aheadOfSteelMm = 8, leastFromEdgeMm = 8, usualFromBackMm = 18;
+export const fromTipMm = 40;
 
 /** Where the tack of the seat and the middle one go, from the insole's back edge along its middle, mm. No `seatMm`: behind the shank is no room for it. */
 export function tackPlaces({ made, settings: { insoleInMm } }: Pick<Facts, "made" | "settings">): { readonly seatMm?: number; readonly middleMm: number } | undefined {

@@ -1,7 +1,9 @@
 import type { Gauges } from "#lasting/gauges.ts";
 import type { HazardId } from "#making/care/hazards.ts";
+import type { Step } from "#making/steps/step.ts";
 import type { SheetInput } from "../input.ts";
 import type { PageSize } from "../print-paper.ts";
+import type { Line } from "./block.ts";
 import type { BookRoom } from "./flow.ts";
 
 /** What every chapter is written from. */
@@ -19,6 +21,8 @@ export interface PagedBook extends Book {
   readonly pageOf: (anchor: string) => string;
   /** Whether a step tells its caution in full: the first on its page does. */
   readonly inFull: (stepId: string, hazard: HazardId) => boolean;
+  /** Drawings beside a step, so wide at the most, mm; none of many. */
+  readonly pictures: (step: Step, width: number) => readonly Line[];
 }
 
 /** Names of places in the book that other chapters point to. */

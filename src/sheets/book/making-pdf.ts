@@ -18,6 +18,7 @@ import { materialsChapter } from "./materials.ts";
 import { notesChapter } from "./notes.ts";
 import { bookRoom, inkBookPage } from "./page.ts";
 import { piecesChapter } from "./piece-index.ts";
+import { stepPictures } from "./step-pictures/step-picture.ts";
 import { stepsChapter } from "./steps.ts";
 import { toolsChapter } from "./tools.ts";
 
@@ -40,10 +41,10 @@ const afterSteps = [calendarChapter, cautionsChapter, costChapter, notesChapter]
 export function bookPages(input: SheetInput, printed: PrintPaper): { readonly inks: readonly PageInk[]; readonly drawn: readonly (readonly Drawn[])[] } {
   const page = marksPage(printed), room = bookRoom(page);
   const gauges = input.from === "last" ? { gauges: gaugesFor(input) } : {};
-  const book = { input, ...gauges, page, room };
+  const book = { input, ...gauges, page, room }, pictures = stepPictures(book);
   const written = (chapters: readonly ((book: Book) => Chapter | undefined)[]) => chapters.flatMap((chapter) => chapter(book) ?? []);
   const [before, after] = [written(beforeSteps), written(afterSteps)];
-  const pages = settled(input.making.steps, (paged) => laidOut([...before, ...[stepsChapter({ ...book, ...paged }) ?? []].flat(), ...after], room));
+  const pages = settled(input.making.steps, (paged) => laidOut([...before, ...[stepsChapter({ ...book, ...paged, pictures }) ?? []].flat(), ...after], room));
   return {
     inks: pages.map((laid, i) => inkBookPage(page, room, laid, { title: input.title, size: input.size, page: i + 1, pages: pages.length })),
     drawn: pages.map(({ placed }) => placed.flatMap(({ block }) => block.drawn ?? [])),

@@ -35,8 +35,11 @@ export function stepsChapter(book: PagedBook): Chapter | undefined {
 function stepBlock(book: PagedBook, step: Step, i: number): Block {
   const { width } = book.room, sideMm = sideOf(width), side = width - sideMm;
   const textMm = side - numberMm - betweenMm;
-  const { first, needs, wait } = besideStep(book, step, sideMm);
-  const told = doing(step, textMm), beside = [...first, ...needs];
+  const { first, needs, pictures, wait } = besideStep(book, step, sideMm);
+  const told = [...doing(step, textMm)], shown: Line[] = [], words = [...first, ...needs];
+  // A picture stands where the step grows least by it: beside what is done, or below.
+  for (const picture of pictures) (highOf([...words, ...shown]) <= highOf(told) ? shown : told).push(picture);
+  const beside = [...first, ...shown, ...needs];
   // What dries is told where there is room for it: beside the step, or below what is done.
   const below = wait && highOf([...beside, ...wait(sideMm)]) > highOf([...told, ...wait(textMm)]);
   const block: Block = {
@@ -51,8 +54,8 @@ function stepBlock(book: PagedBook, step: Step, i: number): Block {
     again: [line(String(i + 1), number), line("goes on", small)],
     anchor: stepAnchor(step.id),
   };
-  // Its cautions never go on to the next page.
-  return { ...block, least: { first: Math.max(leastMm, blockHigh({ ...block, cells: [{ x: side, lines: first }] })), rest: leastRestMm } };
+  // Its cautions and pictures never go on to the next page.
+  return { ...block, least: { first: Math.max(leastMm, blockHigh({ ...block, cells: [{ x: side, lines: [...first, ...shown] }] })), rest: leastRestMm } };
 }
 
 const highOf = (all: readonly Line[]): number => blockHigh({ cells: [{ x: 0, lines: all }] });
