@@ -6,11 +6,12 @@ import { Pipeline } from "#job/pipeline.ts";
 import { goodIds } from "#making/goods.ts";
 import { phases } from "#making/steps/step.ts";
 import type { MakingSaid } from "#making/said.ts";
+import { spotsOfGood } from "#app/column/making-good.tsx";
+import { goodsBeside } from "#app/state/goods-said.ts";
 import { byGoodGroup, goodWords } from "#app/state/good-words.ts";
 import { buyWords, listAsText, listLines } from "#app/state/list-words.ts";
-import { laidFrom, makingNow, withCalendar, withoutCalendar } from "#app/state/making-now.ts";
+import { laidFrom, makingNow, sameForMaking, withCalendar, withoutCalendar } from "#app/state/making-now.ts";
 import { hours, makingWords, money } from "#app/state/making-words.ts";
-import { offTheShelf } from "#app/state/off-the-shelf.ts";
 import { spotOf, stationOf } from "#app/state/spots.ts";
 import { findingsAt, whatOf } from "#app/state/stations.ts";
 import { usualMinutes } from "#app/state/usual-minutes.ts";
@@ -92,18 +93,26 @@ describe("the station Making", () => {
     expect(findings.map((f) => spotOf(f, undefined))).toContain("making asked");
   });
 
-  test("taking a pair off the shelf leaves the rest in the unit it was written in, never less than nothing", () => {
-    const job = { ...defaultJob(), making: { pairs: "2", shelf: { "upper leather": "2 m²", thread: "1 m", latex: "nonsense", "heel nails": "500" } } };
-    const making = of(job.making);
-    const after = offTheShelf(job, making)!.making;
-    const rest = 2 - (2 * making.needs.find((n) => n.good === "upper leather")!.gross) / 1e6;
-    expect(Number(String(after.shelf!["upper leather"]).replace(" m²", ""))).toBeCloseTo(rest, 2);
-    expect(after.shelf).toMatchObject({ thread: "0 m", latex: "nonsense" });
-    expect(after.pairs).toBe("2");
-    expect(offTheShelf({ making: {} } as typeof job, making)).toBeUndefined();
-    // Read again, it is what is left.
-    const again = of(after).toBuy.find((b) => b.good === "upper leather")!;
-    expect(again.onShelf / 1e6).toBeCloseTo(rest, 2);
+  test("what is wrong at a thing that this pair does not use has its field as well, and a first day without hours is told at the hours", () => {
+    const said: MakingSaid = { cement: "water-based", prices: { "contact cement": { price: "-5", for: "1 kg" }, latex: { price: "7" } }, shelf: { "contact cement": "a tin", elastic: "1 m" }, skins: { unheard: "6 ft2" } };
+    const { needs, findings } = of(said);
+    const beside = goodsBeside(said, needs);
+    expect(needs.map(({ good }) => good)).not.toContain("contact cement");
+    expect(beside).toContain("contact cement");
+    expect(beside).not.toContain("latex");
+    expect(goodsBeside({}, needs)).toEqual([]);
+    // Each complaint that has a field has one that is shown.
+    const shown = new Set([...needs.map(({ good }) => good), ...beside].flatMap((good) => spotsOfGood({ good })) as readonly string[]);
+    const atGoods = findings.map((f) => spotOf(f, undefined)).filter((spot) => spot !== undefined && /^making (prices|for|shelf|skins) /.test(spot));
+    expect(atGoods).toEqual(expect.arrayContaining(["making prices contact cement", "making shelf contact cement"]));
+    for (const spot of atGoods) expect(shown).toContain(spot);
+    expect(of({ start: "2026-12-01" }).findings.filter((f) => f.code === "start-alone").map((f) => spotOf(f, undefined))).toEqual(["making sessions"]);
+  });
+
+  test("a price makes no other pair for making, another leather does though it cuts the same pieces", () => {
+    expect(sameForMaking(pair, { ...pair, job: { ...pair.job, making: { rate: "30" } } })).toBe(true);
+    expect(sameForMaking(pair, { ...pair, job: { ...pair.job, leather: { ...pair.job.leather, upper: { strips: [] } } } } as typeof pair)).toBe(false);
+    expect(sameForMaking(pair, { ...pair, pieces: [...pair.pieces] })).toBe(false);
   });
 
   test("usual minutes are those of the steps, stretch by stretch", () => {

@@ -47,6 +47,8 @@ export function makingSpotOf(f: Finding): MakingSpot | undefined {
     case "sessions-overlap":
     case "sessions-none":
     case "chain-too-long":
+    case "chain-too-slow":
+    case "start-alone":
     case "calendar-too-long":
       return "making sessions";
     case "start-unread":
