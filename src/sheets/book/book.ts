@@ -1,10 +1,9 @@
 import type { Gauges } from "#lasting/gauges.ts";
 import type { HazardId } from "#making/care/hazards.ts";
-import type { Step } from "#making/steps/step.ts";
 import type { SheetInput } from "../input.ts";
 import type { PageSize } from "../print-paper.ts";
-import type { Line } from "./block.ts";
 import type { BookRoom } from "./flow.ts";
+import type { StepPictures } from "./step-pictures/step-picture.ts";
 
 /** What every chapter is written from. */
 export interface Book {
@@ -21,8 +20,8 @@ export interface PagedBook extends Book {
   readonly pageOf: (anchor: string) => string;
   /** Whether a step tells its caution in full: the first on its page does. */
   readonly inFull: (stepId: string, hazard: HazardId) => boolean;
-  /** Drawings beside a step, so wide at the most, mm; none of many. */
-  readonly pictures: (step: Step, width: number) => readonly Line[];
+  /** Drawings of a step; none of many. */
+  readonly pictures: StepPictures;
 }
 
 /** Names of places in the book that other chapters point to. */

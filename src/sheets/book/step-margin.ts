@@ -11,8 +11,6 @@ export interface StepMargin {
   readonly first: readonly Line[];
   /** What it needs. */
   readonly needs: readonly Line[];
-  /** What it looks like, where a picture tells more than words. */
-  readonly pictures: readonly Line[];
   /** What dries or rests and how long, with room for the clock; so wide, mm. */
   readonly wait?: (width: number) => readonly Line[];
 }
@@ -27,7 +25,6 @@ export function besideStep(book: PagedBook, step: Step, sideMm: number): StepMar
   return {
     first: [...lines(`${timeWords(step.minutes)}${step.shoes === "together" ? ", both shoes together" : ", one shoe after the other"}. ${afterWords}`, sideMm, small), ...careLines(book, step, sideMm)],
     needs: needed ? [blank(0.8), together(lines(`${upperFirst(needed)}.`, sideMm, small))] : [],
-    pictures: book.pictures(step, sideMm),
     ...(step.wait && { wait: (width: number) => [blank(1), together(waitLines(step.wait!, width))] }),
   };
 }

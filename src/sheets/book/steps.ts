@@ -35,10 +35,13 @@ export function stepsChapter(book: PagedBook): Chapter | undefined {
 function stepBlock(book: PagedBook, step: Step, i: number): Block {
   const { width } = book.room, sideMm = sideOf(width), side = width - sideMm;
   const textMm = side - numberMm - betweenMm;
-  const { first, needs, pictures, wait } = besideStep(book, step, sideMm);
+  const { first, needs, wait } = besideStep(book, step, sideMm);
   const told = [...doing(step, textMm)], shown: Line[] = [], words = [...first, ...needs];
   // A picture stands where the step grows least by it: beside what is done, or below.
-  for (const picture of pictures) (highOf([...words, ...shown]) <= highOf(told) ? shown : told).push(picture);
+  for (const { beside: narrow, below: broad } of book.pictures(step, sideMm, textMm)) {
+    if (highOf([...words, ...shown, narrow]) <= highOf([...told, broad])) shown.push(narrow);
+    else told.push(broad);
+  }
   const beside = [...first, ...shown, ...needs];
   // What dries is told where there is room for it: beside the step, or below what is done.
   const below = wait && highOf([...beside, ...wait(sideMm)]) > highOf([...told, ...wait(textMm)]);

@@ -10,15 +10,36 @@ export interface Picture {
   readonly sketch: Sketch;
 }
 
-/** A drawing with its title above and what its letters stand for below it, never parted. */
-export function pictureLine({ title, sketch }: Picture, width: number): Line {
-  return together([blank(1), ...lines(title, width, { ...fine, bold: true }), drawingLine(sketch), ...sketch.told.flatMap(([letter, words]) => (letter ? labelled(letter, words, width, fine) : lines(words, width, fine)))]);
+/** A drawing as it stands beside a step, and as it stands below what is done, where there is more room across. */
+export interface PictureLines {
+  readonly beside: Line;
+  readonly below: Line;
 }
 
-function drawingLine(sketch: Sketch): Line {
+/** A drawing with its title above and what its letters stand for below it, or to its right; never parted. */
+export function pictureLines({ title, sketch }: Picture, besideWide: number, belowWide: number): PictureLines {
+  const { line: drawn, wide } = drawing(sketch);
+  const told = (width: number): readonly Line[] => sketch.told.flatMap(([letter, words]) => (letter ? labelled(letter, words, width, fine) : lines(words, width, fine)));
+  const head = (width: number): readonly Line[] => [blank(1), ...lines(title, width, { ...fine, bold: true })];
+  const right = Math.max(wide, leastWideMm) + legendGapMm;
+  return { beside: together([...head(besideWide), drawn, ...told(besideWide)]), below: together([...head(belowWide), sideBySide(drawn, right, together(told(belowWide - right)))]) };
+}
+
+const legendGapMm = 4, leastWideMm = 30;
+
+/** Two lines beside one another, as high as the higher. */
+const sideBySide = (first: Line, right: number, second: Line): Line => ({
+  highMm: Math.max(first.highMm, second.highMm),
+  ink: (ink, x, top) => {
+    first.ink(ink, x, top);
+    second.ink(ink, x + right, top);
+  },
+});
+
+function drawing(sketch: Sketch): { readonly line: Line; readonly wide: number } {
   const letters = placedLetters(sketch);
-  const { minX, minY, maxY } = extent(sketch, letters);
-  return {
+  const { minX, minY, maxX, maxY } = extent(sketch, letters);
+  const line: Line = {
     highMm: maxY - minY + 1.6,
     ink: (ink, x, top) => {
       const [dx, dy] = [x - minX, top - 0.8 - maxY];
@@ -28,6 +49,7 @@ function drawingLine(sketch: Sketch): Line {
       for (const { text, x: lx, y: ly } of letters) ink.text(text, lx + dx, ly + dy, letterMm, { bold: smallStrong.bold ?? false });
     },
   };
+  return { line, wide: maxX - minX };
 }
 
 /** The box of strokes and letters, mm. */

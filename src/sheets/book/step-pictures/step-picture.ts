@@ -1,5 +1,4 @@
 import type { Step } from "#making/steps/step.ts";
-import type { Line } from "../block.ts";
 import type { Book } from "../book.ts";
 import { backSection } from "./back-section.ts";
 import { boardsPlan, fillerPlan, insoleTacks, marginPlan } from "./bottom-plan.ts";
@@ -7,7 +6,7 @@ import { draftsPicture, type DraftStep } from "./drafts.ts";
 import { featherSection } from "./feather-section.ts";
 import { heelSide, splitLift } from "./heel-side.ts";
 import { capPlace, lapPlace, strapPlace } from "./places.ts";
-import { pictureLine, type Picture } from "./sketch-lines.ts";
+import { pictureLines, type Picture, type PictureLines } from "./sketch-lines.ts";
 import { stiffeningSkives, upperSkives } from "./skives.ts";
 import { throatSnips } from "./throat.ts";
 import { toplineSection } from "./topline-section.ts";
@@ -43,12 +42,15 @@ const shows: Readonly<Record<string, Show>> = {
 /** No wider on broad paper, mm. */
 const mostWideMm = 52;
 
-/** What stands beside a step besides its words; drawn once and remembered, for pages are laid out again and again. */
-export function stepPictures(book: Pick<Book, "input" | "gauges">): (step: Step, width: number) => readonly Line[] {
-  const known = new Map<string, readonly Line[]>();
-  return ({ id }, width) => {
-    const wide = Math.min(mostWideMm, width), key = `${id} ${wide}`;
-    const made = known.get(key) ?? (shows[id]?.(book, wide) ?? []).flatMap((picture) => (picture ? [pictureLine(picture, wide)] : []));
+/** Drawings of a step, in a column beside it so wide or below what is done so wide, mm. */
+export type StepPictures = (step: Step, besideWide: number, belowWide: number) => readonly PictureLines[];
+
+/** What is shown of the steps of a book; each is drawn once and remembered, for pages are laid out again and again. */
+export function stepPictures(book: Pick<Book, "input" | "gauges">): StepPictures {
+  const known = new Map<string, readonly PictureLines[]>();
+  return ({ id }, besideWide, belowWide) => {
+    const wide = Math.min(mostWideMm, besideWide), key = `${id} ${besideWide} ${belowWide}`;
+    const made = known.get(key) ?? (shows[id]?.(book, wide) ?? []).flatMap((picture) => (picture ? [pictureLines(picture, besideWide, belowWide)] : []));
     known.set(key, made);
     return made;
   };
