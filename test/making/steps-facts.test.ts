@@ -163,7 +163,7 @@ describe("times of drying", () => {
     expect(leather.wellMin).toBeLessThanOrEqual(7 * day);
   });
 
-  test("insoles are soaked an hour or more, strapped to the last and dried (a maker's notes); overnight (common practice, no source)", () => {
+  test("the shank board is soaked an hour or more, strapped to the last and dried (a maker's notes); the insole with it, overnight (common practice, no source)", () => {
     expect(planned("usual").step("block-boards").todo.join(" ")).toMatch(/soak for an hour or more.*Bind/u);
     expect(waitOf("block-boards").leastMin).toBeGreaterThanOrEqual(8 * hour);
   });

@@ -16,6 +16,8 @@ export interface OwnChoices {
 }
 
 const kept = new Map<string, MakingInput>();
+/** One for all pairs of a file: where only a choice of the pieces changes, the last and its shell stay as they are. */
+const pipeline = new Pipeline();
 
 /** What making asks of the example pair (invented), or of another job, with some choices changed. A pair is cut once for all tests of a file. */
 export function makingInput({ said = {}, ...own }: OwnChoices = {}, job: Job = defaultJob()): MakingInput {
@@ -26,7 +28,7 @@ export function makingInput({ said = {}, ...own }: OwnChoices = {}, job: Job = d
 }
 
 function cut({ parts = {}, shell = {}, pieces = {} }: OwnChoices, job: Job): MakingInput {
-  const pair = onLast(new Pipeline().run({ ...job, parts: { ...job.parts, ...parts }, shell: { ...job.shell, ...shell }, pieces: { ...job.pieces, ...pieces } }, new Map(), { triangles: 4000 }));
+  const pair = onLast(pipeline.run({ ...job, parts: { ...job.parts, ...parts }, shell: { ...job.shell, ...shell }, pieces: { ...job.pieces, ...pieces } }, new Map(), { triangles: 4000 }));
   const { upper, lining } = pair.leathers;
   const { settings } = pair.lines;
   return {

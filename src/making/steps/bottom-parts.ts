@@ -1,5 +1,7 @@
+import { listed } from "#base/listed.ts";
 import { bondHolds, cementTools, dryToTouch, firstCoat, lastCoat, overnightMin, wakeHazards, wakeTools, wakeWords } from "./cement.ts";
 import type { Facts } from "./facts.ts";
+import { heelLeathers } from "./heel.ts";
 import { must, type MayStep, type Said } from "./plan.ts";
 import { counted, digits, mm, mmMeasured, those } from "./words.ts";
 
@@ -12,15 +14,25 @@ export const bottomPartSteps = (facts: Facts): readonly MayStep[] => [
   must("glue-boards", "bottom parts", ["coat-boards"], () => glue(facts)),
 ];
 
-function cut({ made, settings: s, countOf, has }: Facts): Said {
-  const layers = (made?.heel?.layers ?? []).map(({ name, backMm, breastMm }) => `${name}, ${mmMeasured(Math.max(backMm, breastMm))}${name === "top piece" ? ", from the butt" : ""}`);
+/** Layers of one thickness in one breath: "lift 2 and lift 3, 5 mm each". */
+function layersToCut({ made, has, settings: s }: Facts): string {
+  const named = new Map<string, readonly string[]>(has("split lift") ? [[mm(s.splitLiftMm), ["split lift"]]] : []);
+  for (const { name, backMm, breastMm } of made?.heel?.layers ?? []) {
+    const thick = `${mmMeasured(Math.max(backMm, breastMm))}${name === "top piece" ? ", from the butt" : ""}`;
+    named.set(thick, [...(named.get(thick) ?? []), name]);
+  }
+  return [...named].map(([thick, names]) => `${listed(names)}, ${thick}${names.length > 1 ? " each" : ""}`).join("; ");
+}
+
+function cut(facts: Facts): Said {
+  const { made, settings: s, countOf, has } = facts;
   return {
     title: made ? "Cut the bottom parts" : "Draw and cut the bottom parts",
     todo: made
       ? those(
           `${counted(countOf("insole board"), "insole")} of ${mm(s.firstBoardMm)} board or shoulder leather; ${counted(countOf("second board"), "second board")} of ${mm(s.secondBoardMm)}. The cards are seen from above.`,
           `${counted(countOf("sole leather"), "outsole")} from bend, ${mm(s.soleMm)}, arrow along its length; the grain will walk on the ground.`,
-          countOf("heel leather") > 0 && `For the heels ${counted(countOf("heel leather"), "piece")}, a right and a left one each, of leather as thick as the layer is to be at its thickest: ${those(has("split lift") && `split lift, ${mm(s.splitLiftMm)}`, ...layers).join("; ")}.`,
+          countOf("heel leather") > 0 && `For the heels ${counted(countOf("heel leather"), "piece")}, a right and a left one each, of leather as thick as the layer is to be at its thickest: ${layersToCut(facts)}.`,
           !made.heel && `Lifts of ${mm(s.liftMm)} and top pieces of ${mm(s.topPieceMm)} from the seat's outline with ${mm(s.heelOverMm)} beyond it, as many as your last's height asks for; split lifts of ${mm(s.splitLiftMm)}, a horseshoe ${mm(s.splitLiftWideMm)} wide.`,
           has("bottom filler") && `${counted(countOf("filler"), "filler")} of cork or felt.`,
           "Cut upright: an undercut edge gives the upper nothing to turn over. Write right, left and inside on each.",
@@ -29,14 +41,13 @@ function cut({ made, settings: s, countOf, has }: Facts): Said {
       : [
           `This pattern has no bottom. Draw round each last's bottom on card along the feather line and cut the insole ${mm(s.insoleInMm)} inside it, from board of ${mm(s.firstBoardMm)}; inside and outside marked.`,
           `Second board, ${mm(s.secondBoardMm)}: the same outline from the seat to ${mm(s.secondBehindMm)} behind the joint.`,
-          `Outsoles from bend, ${mm(s.soleMm)}: draw round the lasted shoe, and add ${mm(s.soleFinishForepartMm)} at the forepart, ${mm(s.soleFinishWaistMm)} at the waist and ${mm(s.soleFinishHeelMm)} at the heel.`,
-          `Lifts of ${mm(s.liftMm)} and top pieces of ${mm(s.topPieceMm)} from the seat's outline with ${mm(s.heelOverMm)} beyond it; split lifts of ${mm(s.splitLiftMm)}, a horseshoe ${mm(s.splitLiftWideMm)} wide.`,
-          "Filler and sock are drawn once the margins are down and the last is out.",
+          "Cut upright: an undercut edge gives the upper nothing to turn over. Write right, left and inside on each.",
+          "Filler, outsoles and lifts are drawn off the lasted shoe once its margins are down, the sock once the last is out.",
         ],
-    needs: { goods: ["insole board", "second board", "sole leather", "lift leather", "top piece leather", "filler"], tools: ["clicking knife", "cutting board", "steel rule", "sharpening stone", "cut-resistant glove", ...(made ? [] : (["pencil"] as const))] },
+    needs: { goods: ["insole board", "second board", ...(made ? (["sole leather", ...heelLeathers(facts), ...(has("bottom filler") ? (["filler"] as const) : [])] as const) : (["pattern card"] as const))], tools: ["clicking knife", "cutting board", "steel rule", "sharpening stone", "cut-resistant glove", ...(made ? [] : (["pencil"] as const))] },
     right: ["Held to the last's bottom the insole meets the feather line all round and stands out nowhere.", "Right and left cover each other, turned over."],
     fails: ["A sliver too much off one side: the shoe fits another foot.", "Two right insoles."],
-    minutes: made ? 18 : 35,
+    minutes: made ? 18 : 25,
     shoes: "together",
     hazards: ["knife"],
   };
@@ -46,7 +57,7 @@ function block({ pairs, lasts }: Facts): Said {
   return {
     title: "Block the insoles to the lasts",
     todo: those(
-      "Insoles of leather have to soak for an hour or more: put them in water before you begin with something else. Board is damped on both sides until it bends without cracking.",
+      "Insoles of leather have to soak for an hour or more: put them in water and do something else meanwhile. Board is damped on both sides until it bends without cracking.",
       "Lay each on its last, toe and seat on the marks of the centre. Two turns of bandage about the toe and two about the heel hold it there: see that no edge stands over.",
       "Bind it down with a strap or bandage, wound from the toe to the heel, tightest at the waist, where it has to bend in.",
       "Damp and bind the second boards over them where they are stiff. Leave both on the lasts, in the air of the room and off the heater.",
@@ -56,7 +67,7 @@ function block({ pairs, lasts }: Facts): Said {
     right: ["Taken off dry, it keeps the last's form and does not rock on it."],
     fails: ["Dried in a hurry by heat: it warps as soon as it is free.", "Bound askew: it dries a millimetre off and is lasted so."],
     minutes: 10,
-    wait: { leastMin: overnightMin, wellMin: 24 * 60, what: "the insoles dry on the lasts", source: "soaked for an hour or more, strapped on the last and dried: a maker's notes; overnight to a day is common practice, no source" },
+    wait: { leastMin: overnightMin, wellMin: 24 * 60, what: "the insoles dry on the lasts", source: "the shank board soaked for an hour or more, strapped on the last and dried: a maker's notes; the same with the insole, and overnight to a day, are common practice, no source" },
     shoes: "together",
     hazards: [],
   };
@@ -64,11 +75,14 @@ function block({ pairs, lasts }: Facts): Said {
 
 /** So many heights of the shank's bend are told, at even distances. */
 const toldBends = 3;
+/** What nobody sees on a strip of steel is not told, mm (our own). */
+const leastBendMm = 0.05;
 
 function bendWords({ made }: Facts): string {
   const inner = (made?.shank.bend ?? []).slice(1, -1);
   if (inner.length === 0) return "Bend them to the last's bottom along the line from the seat to the waist, a little at a time.";
-  const told = Array.from({ length: toldBends }, (_, k) => inner[Math.round(((k + 0.5) / toldBends) * (inner.length - 1))]!);
+  const told = Array.from({ length: toldBends }, (_, k) => inner[Math.round(((k + 0.5) / toldBends) * (inner.length - 1))]!).filter(({ riseMm }) => riseMm >= leastBendMm);
+  if (told.length === 0) return "Hold them to the last's bottom along the line from the seat to the waist: they stay as good as straight.";
   return `Bend them to the card of the bend, a little at a time. Over the straight line between its ends the last rises by ${told.map(({ alongMm, riseMm }) => `${mmMeasured(riseMm)} at ${Math.round(alongMm)}`).join(", ")} mm from the heel end.`;
 }
 

@@ -1,4 +1,5 @@
 import { draftOrder } from "#pieces/draft-order.ts";
+import { tacksOfInsole } from "../needs/nails.ts";
 import { bondHolds, cementTools, dryToTouch, firstCoat, lastCoat, overnightMin, wakeHazards, wakeTools, wakeWords } from "./cement.ts";
 import type { Facts } from "./facts.ts";
 import { fillerSteps } from "./fillers.ts";
@@ -61,8 +62,8 @@ function pressMargins({ cement }: Facts): Said {
     todo: those(
       wakeWords(cement),
       "Waist, joints, heel, then the toe: pull each stretch once more to where it was, press it down and hammer it flat.",
-      "Draw the tacks of the drafts one at a time as their stretch is stuck, and the three of each insole.",
-      "Lay all tacks and nails in rows of ten. As many must lie there as you wrote down for each shoe, and the six of the insoles.",
+      `Draw the tacks of the drafts one at a time as their stretch is stuck, and the ${tacksOfInsole} of each insole.`,
+      `Lay all tacks and nails in rows of ten. As many must lie there as you wrote down for each shoe, and the ${2 * tacksOfInsole} of the insoles.`,
       "Lay throat and back against their marks once more.",
     ),
     needs: { goods: [], tools: ["lasting pincers", "lasting hammer", "tack lifter", "nippers", ...wakeTools(cement)] },
@@ -92,21 +93,22 @@ function rough({ settings: s }: Facts): Said {
   };
 }
 
-function prime({ settings: s, cement }: Facts): Said {
+function prime({ settings: s, cement, made }: Facts): Said {
   return {
     title: "Roughen and prime soles and bottoms",
-    todo: [
+    todo: those(
+      !made && `Draw round each lasted shoe on bend of ${mm(s.soleMm)} and cut its outsole, ${mm(s.soleFinishForepartMm)} larger at the forepart, ${mm(s.soleFinishWaistMm)} at the waist and ${mm(s.soleFinishHeelMm)} at the heel; the grain will walk on the ground.`,
       "Rasp and sand filler and margins to one level surface: what stands above goes, the margin keeps its leather.",
       `Roughen the flesh side of the soles (${mm(s.soleMm)}) all over and brush them and the bottoms clean, outdoors or with the dust drawn off.`,
       "First coat, thin, on both: sole to the edge, bottom to the pencil line. It sinks in and primes.",
-    ],
-    needs: { goods: [cement, "sole leather"], tools: ["rasp", "abrasive paper", "wire brush", "steel rule", "vacuum cleaner", ...cementTools[cement]] },
+    ),
+    needs: { goods: [cement, "sole leather"], tools: [...(made ? [] : (["clicking knife", "cutting board", "pencil"] as const)), "rasp", "abrasive paper", "wire brush", "steel rule", "vacuum cleaner", ...cementTools[cement]] },
     right: ["A steel rule on edge across the bottom touches both margins and the filler, everywhere.", "Dull all over once dry: no bare and no shiny place."],
     fails: ["Dust left on: cement holds the dust and the dust holds nothing."],
-    minutes: 13,
+    minutes: made ? 13 : 25,
     wait: firstCoat(cement, "the first coat dries"),
     shoes: "together",
-    hazards: ["dust", "grinding"],
+    hazards: [...(made ? [] : (["knife"] as const)), "dust", "grinding"],
   };
 }
 
@@ -147,18 +149,18 @@ function lay({ settings: s, cement }: Facts): Said {
   };
 }
 
-function trim({ settings: s }: Facts): Said {
+function trim({ settings: s, heel }: Facts): Said {
   return {
     title: "Trim the soles",
     todo: [
       `Cut the edge upright with a fresh blade to an even margin: of the ${mm(s.soleFinishForepartMm)} at the forepart leave what you want to see and half a millimetre to rasp; the waist stays close, ${mm(s.soleFinishWaistMm)} at the most.`,
-      "Leave the heel until the lifts are on.",
+      heel ? "Leave the heel until the lifts are on." : `At the heel, where no lift comes, cut away the ${mm(s.soleFinishHeelMm)} that stand out, down to the line of the upper.`,
       "Guard the upper: a strip of card between it and the blade, goggles on, the holding hand behind the knife.",
       "Hold right and left sole to sole and correct the larger one.",
     ],
     needs: { goods: ["sole leather"], tools: ["clicking knife", "sharpening stone", "cut-resistant glove", "rasp"] },
     right: ["Sole to sole they cover each other within 0.5 mm."],
-    fails: ["Cut to the feather before the heel is on.", "One slip of the knife into the upper: cut along, never towards it."],
+    fails: [heel ? "Cut to the feather before the heel is on." : "Cut in under the upper at the heel: nothing is put on there that hides it.", "One slip of the knife into the upper: cut along, never towards it."],
     minutes: 10,
     shoes: "one after the other",
     hazards: ["knife", "dust", "grinding"],

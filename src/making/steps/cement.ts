@@ -40,6 +40,9 @@ export const bondHolds = (cement: Cement, what: string, wellMin: number): Wait =
     ? { leastMin: 45, wellMin, what, source: `strength builds over 30 to 40 minutes; at least 45 before sanding, better overnight (notes of a class on bonding); ${labelFirst}` }
     : { leastMin: 2 * 60, wellMin: Math.max(wellMin, 3 * 60), what, source: `slower than solvent cement, since the water has to leave: ${fromMemory}` };
 
+/** The same wait, with what else has to be said of where it comes from. */
+export const withSource = (wait: Wait, more: string): Wait => ({ ...wait, source: `${wait.source}; ${more}` });
+
 /** Before anybody walks on it. */
 export const bondFull = (cement: Cement, what: string): Wait => ({
   leastMin: 24 * 60,

@@ -142,7 +142,7 @@ function trim({ settings: s }: Facts): Said {
       "Cut in one long run from the back to the throat and from the throat to the back; do not saw.",
       "Colour the cut edge if it shows.",
     ],
-    needs: { goods: ["lining leather"], tools: ["edge trimmer", "scissors"] },
+    needs: { goods: ["lining leather", "edge finish"], tools: ["edge trimmer", "scissors", "gloves"] },
     right: ["No lining stands above the edge, no stitch and no upper is nicked."],
     fails: ["Trimmed before it was stitched: it slips back and leaves the edge bare."],
     minutes: 10,

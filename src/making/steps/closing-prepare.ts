@@ -10,9 +10,9 @@ export const prepareSteps = (facts: Facts): readonly MayStep[] => [
 ];
 
 /** Edges of the upper that are seen as they were cut. */
-function rawEdges({ edge, has, sideSeam, parts, settings }: Facts): readonly string[] {
+function rawEdges({ rawTopline, has, sideSeam, parts, settings }: Facts): readonly string[] {
   return those(
-    edge === "raw" && "the topline",
+    rawTopline && "the topline",
     sideSeam && parts.seam === "lapped" && settings.lapFoldMm === 0 && (parts.cut === "quarters" ? "the vamp's wings" : "the upper edge of the lap"),
     has("toe cap") && settings.toeCapFoldMm === 0 && "the toe cap's edge",
     has("back strip") && settings.backStripFoldMm === 0 && "the back strip",

@@ -29,7 +29,7 @@ function toeCap({ settings: s }: Facts): Said {
     title: "Sew the toe caps on",
     todo: those(
       `Draw the cap's line faintly on the grain of the vamp, ${mm(s.toeCapMm)} from the toe point along the centre.`,
-      s.toeCapFoldMm > 0 && `Turn the cap's edge over by ${mm(s.toeCapFoldMm)} and hammer it flat.`,
+      s.toeCapFoldMm > 0 && `Turn the cap's edge over by ${mm(s.toeCapFoldMm)} on latex and hammer it flat.`,
       "Lay cap to line, centre to centre. Stick the edge alone, thinly; the rest stays loose, so that it can move in lasting.",
       `Stitch ${insideEdge(s.stitchInMm)}, ${stitchesWords("trimming")}; draw the ends to the flesh side and knot them.`,
     ),
@@ -48,7 +48,7 @@ const seamTodo: Readonly<Record<SeamKind, (facts: Facts, allowanceMm: number, wh
     `Sew ${mm(allowanceMm)} from the edge, from the topline down, ${stitchesWords("closing")}; ${threadWords()}. ${where}`,
   ],
   lapped: ({ settings: s, stitching }, _, where) => those(
-    s.lapFoldMm > 0 && `Lay tape along the fold line of the edge that lies over, turn it by ${mm(s.lapFoldMm)} and hammer it flat.`,
+    s.lapFoldMm > 0 && `Lay tape along the fold line of the edge that lies over, turn it by ${mm(s.lapFoldMm)} on latex and hammer it flat.`,
     `Stick the edge towards the toe over the other, to the drawn line: ${mm(s.lapUnderMm)} lie under. Mark must meet mark.`,
     `Stitch ${insideEdge(s.stitchInMm)}, ${stitchesWords("lapped")}${lapRows(stitching) > 1 ? ", and a second row beside the first" : ""}; ${threadWords()}. ${where}`,
   ),
@@ -141,7 +141,7 @@ function backStrip({ settings: s, ends, parts, folds }: Facts): Said {
   return {
     title: "Sew the back strips on",
     todo: those(
-      s.backStripFoldMm > 0 && `Turn both edges over by ${mm(s.backStripFoldMm)} and hammer flat: ${mm(s.backStripTopMm)} wide are left at the topline, ${mm(s.backStripFeatherMm)} at the feather line.`,
+      s.backStripFoldMm > 0 && `Turn both edges over by ${mm(s.backStripFoldMm)} on latex and hammer flat: ${mm(s.backStripTopMm)} wide are left at the topline, ${mm(s.backStripFeatherMm)} at the feather line.`,
       `Lay its centre line on the ${parts.cut === "inner-seam" ? "back line" : "seam"}, its upper line on the topline, ${mmMeasured(ends.backHeightMm)} above the feather line; stick it and stitch both its edges, ${mm(s.stitchInMm)} inside, ${stitchesWords("trimming")}.`,
       `Thin its lower end where it is lasted under, to about 0.8 mm.${folds ? " Its upper end is folded in with the topline." : ""}`,
     ),

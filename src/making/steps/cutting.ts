@@ -1,4 +1,5 @@
 import { listed } from "#base/listed.ts";
+import { notchDepthMm } from "#pieces/marks.ts";
 import type { Facts } from "./facts.ts";
 import { may, must, type MayStep, type Said } from "./plan.ts";
 import { counted, mm, stripLong, those } from "./words.ts";
@@ -30,7 +31,7 @@ function lookOver({ settings, leathers }: Facts): Said {
   };
 }
 
-function cutUpper({ namesOf, countOf, settings, corrected, leathers, strip, edge, pairs }: Facts): Said {
+function cutUpper({ namesOf, countOf, settings, corrected, leathers, strip, folds, edge, pairs }: Facts): Said {
   const names = namesOf("upper leather");
   const binding = strip("topline binding");
   return {
@@ -38,10 +39,10 @@ function cutUpper({ namesOf, countOf, settings, corrected, leathers, strip, edge
     todo: those(
       `For each shoe: ${listed(names)}; ${counted(countOf("upper leather"), "piece")} for the pair. Lay each card print up on the grain side: so it cuts the shoe it names.`,
       "Lay the card's arrow along the leather's own, and right and left on like places of the skin, so that both give alike. The best of it goes to the forepart and the topline.",
-      `All allowances are in the outline, a lasting margin of ${mm(settings.lastingToeMm)} at the toe and ${mm(settings.lastingHeelMm)} at the heel among them: cut along its edge and nowhere inside it.`,
+      `All allowances are in the outline, a lasting margin of ${mm(settings.lastingToeMm)} at the toe and ${mm(settings.lastingHeelMm)} at the heel among them: cut along its edge, nowhere inside.`,
       corrected && `These pieces are cut smaller for ${leathers.upper.name}. Do not make them up to the net card: the drafts bring them there.`,
       binding && `Cut ${counted(binding.perPair, "binding strip")} ${mm(binding.widthMm)} wide and ${stripLong(binding)} long, ${mm(settings.stripEndsMm)} to trim at each end counted in, across the tight way, so that they go round the curve; split or skive them to ${mm(settings.bindingThickMm)}.`,
-      `Before you lift the card, prick its marks through to the flesh side and notch the edge, 2 mm deep at most${edge === "taped" || edge === "folded" || edge === "bagged" ? "" : "; the topline, which stays in sight or under a strip, gets no notch"}. Write right or left${pairs > 1 ? ` and which of the ${pairs} pairs` : ""} on each piece.`,
+      `Before you lift the card, prick its marks through to the flesh side and notch the edge as deep as drawn: ${mm(notchDepthMm)} in the lasting margin, never past half of a narrower allowance${folds || edge === "bagged" ? "" : "; none in the topline"}. Write right or left${pairs > 1 ? ` and which of the ${pairs} pairs` : ""} on each piece.`,
     ),
     needs: { goods: ["upper leather"], tools: ["clicking knife", "cutting board", "steel rule", "awl", "silver pen"] },
     right: ["Laid grain to grain, left and right cover each other within 0.5 mm.", "The arrow of each piece runs along the leather's own."],

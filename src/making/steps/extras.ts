@@ -13,8 +13,8 @@ function strap({ settings: s }: Facts): Said {
   return {
     title: "Make the instep straps",
     todo: those(
-      s.strapFoldMm > 0 && `Turn ${mm(s.strapFoldMm)} over on both edges and round the free end; ${mm(s.strapWidthMm)} are left. Hammer flat.`,
-      "Stick the lining beneath; it is a little narrower, so that it does not show.",
+      s.strapFoldMm > 0 && `Turn ${mm(s.strapFoldMm)} over on latex, on both edges and round the free end; ${mm(s.strapWidthMm)} are left. Hammer flat.`,
+      "Stick the lining beneath with latex; it is a little narrower, so that it does not show.",
       `Stitch round ${insideEdge(s.stitchInMm)}, ${stitchesWords("trimming")}.`,
       `Leave the root of ${mm(s.strapUnderMm)} flat and open: it goes between upper and lining.`,
       "Button or buckle are set last, with the shoe on the foot.",
@@ -33,7 +33,7 @@ function bow({ settings: s }: Facts): Said {
     title: "Make the bows",
     todo: [
       `Fold both ends of the band to its middle over the stay: ${mm(s.bowLongMm)} long and ${mm(s.bowWideMm)} high.`,
-      `Turn the knot's edges in, so that it is ${mm(s.knotWideMm)} wide; sew the band's lapped ends across, gather its middle, bring the knot round and sew it behind by hand.`,
+      `Turn the knot's edges in on latex, so that it is ${mm(s.knotWideMm)} wide; sew the band's lapped ends across, gather its middle, bring the knot round and sew it behind by hand.`,
       "Keep them in the box until the lasts are out: they are sewn on then.",
     ],
     needs: { goods: ["upper leather", "lining leather", "latex", "thread", "needles"], tools: ["sewing machine", "hand needles", "paste brush", "bone folder", "thread snips"] },

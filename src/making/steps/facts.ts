@@ -18,6 +18,8 @@ export interface Facts extends Omit<MakingInput, "pieces"> {
   readonly strip: (name: string) => Strip | undefined;
   /** A fold goes round the topline. */
   readonly folds: boolean;
+  /** The topline stays in sight as it was cut. */
+  readonly rawTopline: boolean;
   /** The upper has a seam at the back, and it is sewn closed. */
   readonly backSeam: boolean;
   readonly backClosed: boolean;
@@ -28,6 +30,8 @@ export interface Facts extends Omit<MakingInput, "pieces"> {
   /** The stiffener is leather, to be wetted and pasted, rather than board; the same of the toe puff. */
   readonly stiffenerOfLeather: boolean;
   readonly puffOfLeather: boolean;
+  /** A heel is built on the sole. What was traced without a last has no height to build to: the maker's own last says it. */
+  readonly heel: boolean;
   /** What boards, margins, soles and heels are stuck with. */
   readonly cement: Cement;
   /** Pairs that are made together, and the pairs of lasts there are for them. */
@@ -39,7 +43,7 @@ export interface Facts extends Omit<MakingInput, "pieces"> {
 
 /** Which steps there are goes by the pieces that were cut, so that what could not be cut has no step. */
 export function factsOf(input: MakingInput): Facts {
-  const { pieces, parts, edge, settings, stiff, strips, said } = input;
+  const { pieces, parts, edge, settings, stiff, strips, said, made } = input;
   const cut = pieces.filter(({ side }) => side === "right");
   const backSeam = parts.cut !== "inner-seam";
   const backClosed = backSeam && parts.backSeam === "closed";
@@ -54,6 +58,7 @@ export function factsOf(input: MakingInput): Facts {
     countOf: (material) => pieces.reduce((sum, p) => sum + (p.material === material ? p.perPair : 0), 0),
     strip: (name) => strips.find((s) => s.name === name),
     folds: isFolded(edge) && settings.toplineFoldMm > 0,
+    rawTopline: edge === "raw" || (isFolded(edge) && settings.toplineFoldMm === 0),
     backSeam,
     backClosed,
     sideSeam: parts.cut !== "back-seam",
@@ -61,6 +66,7 @@ export function factsOf(input: MakingInput): Facts {
     threeLinings: names.has("heel pocket"),
     stiffenerOfLeather: stiff.counterMm >= leatherStiffenerMm,
     puffOfLeather: settings.toePuffMm >= leatherPuffMm,
+    heel: !made?.heel || made.heel.layers.length > 0 || names.has("split lift"),
     cement: cementOf(said),
     pairs,
     lasts: lastsOf(said, pairs),

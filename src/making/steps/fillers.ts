@@ -1,7 +1,8 @@
+import { corkFor } from "../needs/bottom.ts";
 import { bondHolds, cementTools, dryToTouch, firstCoat, lastCoat, wakeHazards, wakeTools, wakeWords } from "./cement.ts";
 import type { Facts } from "./facts.ts";
 import { may, type MayStep, type Said } from "./plan.ts";
-import { mm, mmMeasured, those } from "./words.ts";
+import { counted, mm, mmMeasured, those } from "./words.ts";
 
 /** The hollow between the margins filled; each wait of its cement stands between two steps. */
 export function fillerSteps(facts: Facts): readonly MayStep[] {
@@ -13,13 +14,21 @@ export function fillerSteps(facts: Facts): readonly MayStep[] {
   ];
 }
 
+/** Which sheet fills the hollow, as the list of needs counts it. */
+function corkWords(mostMm: number): string {
+  const { sheetMm, layers } = corkFor(mostMm);
+  return layers > 1 ? `${counted(layers, "layer")} of cork of ${mm(sheetMm)} fill it, stuck on each other` : `cork of ${mm(sheetMm)} fills it`;
+}
+
+const layersOf = ({ made }: Facts): number => (made?.filler?.depth ? corkFor(made.filler.depth.mostMm).layers : 1);
+
 function fit({ made, settings: s, cement }: Facts): Said {
   const depth = made?.filler?.depth;
   return {
     title: "Fit the fillers and prime the hollows",
     todo: those(
       made ? "Lay the filler dry between the margins and trim it to them: yours may differ from the card." : "Cut cork or felt to lie between the margins; take its outline off the shoe with paper.",
-      depth && `The hollow is up to ${mmMeasured(depth.mostMm)} deep, ${mmMeasured(depth.mostFromSeatMm)} from the seat; the card tells how deep at each cross. Cork comes in steps: take the next thicker one. What stands up is rasped off once it is stuck.`,
+      depth && `The hollow is up to ${mmMeasured(depth.mostMm)} deep, ${mmMeasured(depth.mostFromSeatMm)} from the seat; the card tells how deep at each cross: ${corkWords(depth.mostMm)}, or felt as thick. What stands up is rasped off once it is stuck.`,
       !depth && `It is as thick as the margins stand up: upper and lining are ${mm(s.upperThicknessMm + s.liningThicknessMm)}, and a little for what stiffens heel and toe.`,
       "First coat on the hollow alone, thin; the filler waits for the second.",
     ),
@@ -33,10 +42,11 @@ function fit({ made, settings: s, cement }: Facts): Said {
   };
 }
 
-function coat({ cement }: Facts): Said {
+function coat(facts: Facts): Said {
+  const { cement } = facts;
   return {
     title: "Coat hollows and fillers",
-    todo: ["Second coat on the hollow, and one on the filler, thin and to the edge.", "Lay the fillers beside their shoes, right and left apart, and look at the clock."],
+    todo: [`Second coat on the hollow, and one on the filler, thin and to the edge${layersOf(facts) > 1 ? "; one on each face of its layers that meet, too" : ""}.`, "Lay the fillers beside their shoes, right and left apart, and look at the clock."],
     needs: { goods: ["filler", cement], tools: cementTools[cement] },
     right: [dryToTouch[cement]],
     fails: ["Cement run onto the margins: it clogs the paper when they are sanded."],

@@ -6,7 +6,7 @@ import { mm, mmMeasured, those } from "./words.ts";
 
 /** Edges, lasts out, socks in, measured and put away. */
 export const finishingSteps = (facts: Facts): readonly MayStep[] => [
-  must("finish-edges", "finishing", ["trim-soles", "level-heels"], edges),
+  must("finish-edges", "finishing", ["trim-soles", "level-heels"], () => edges(facts)),
   must("measure-pair", "finishing", ["finish-edges"], () => measure(facts)),
   must("slip-lasts", "finishing", ["measure-pair"], () => slip(facts)),
   may("sew-bows", "finishing", ["slip-lasts", "make-bow"], facts.has("bow"), () => bows(facts)),
@@ -15,12 +15,12 @@ export const finishingSteps = (facts: Facts): readonly MayStep[] => [
   must("box-shoes", "finishing", ["lay-socks"], () => box(facts)),
 ];
 
-function edges(): Said {
+function edges({ heel }: Facts): Said {
   return {
     title: "Finish edges and bottoms",
     todo: [
       "Guard the upper with masking tape that comes off without taking its finish.",
-      "Scrape sole and heel edges with glass or a blade, then paper, coarse to fine, along the edge and never across.",
+      `Scrape the edges of the soles${heel ? " and heels" : ""} with glass or a blade, then paper, coarse to fine, along the edge and never across.`,
       "Damp the edge and rub it with the bone until the fibre lies down.",
       "Colour it thinly in one run and let it dry while you do the other shoe; then wax it and burnish with cloth or bone, or with an edge iron that is warm and does not hiss. The sole's grain likewise, or leave it natural.",
     ],
@@ -33,21 +33,21 @@ function edges(): Said {
   };
 }
 
-function measure({ from, ends, made }: Facts): Said {
+function measure({ from, ends, made, heel: built }: Facts): Said {
   const { throatDepthMm, backHeightMm, innerHeightMm, outerHeightMm, over } = ends;
   const asked = `throat ${mmMeasured(throatDepthMm)}, back ${mmMeasured(backHeightMm)}${innerHeightMm !== undefined && outerHeightMm !== undefined ? `, lowest places ${mmMeasured(innerHeightMm)} inside and ${mmMeasured(outerHeightMm)} outside` : ""}`;
-  const heel = made?.heel;
+  const heel = made?.heel, heels = built ? "heels and sole edges" : "sole edges";
   return {
     title: "Measure the pair and write it down",
     todo: those(
       "While the lasts still hold both shoes: throat, back and lowest places with the tape along the surface, over the upper.",
       over ? `The tape should read ${overWords(ends, over)}; on the bare last that is ${asked}.` : `On the bare last that should be ${asked}; over leather the tape reads a little more.`,
-      `Heel heights${heel ? ` (${mmMeasured(heel.backMm)} at the back and ${mmMeasured(heel.breastMm)} at the breast, lifts and top piece together)` : ""} and sole edges.`,
+      !built ? "Sole edges, how far they stand out at forepart and waist." : `Heel heights${heel ? ` (${mmMeasured(heel.backMm)} at the back and ${mmMeasured(heel.breastMm)} at the breast, lifts and top piece together)` : ""} and sole edges.`,
       from === "last" ? "Enter what you read in the log: the next pair of this leather learns from it." : "Write what you read on the card of this pattern: the next pair learns from it.",
       "Write down what you would do otherwise while you still know it.",
     ),
     needs: { goods: [], tools: ["tape measure", "dividers", "steel rule", "pencil"] },
-    right: ["Right and left: throat and back within 1 mm, sides within 1.5 mm, heels and sole edges within 0.5 mm."],
+    right: [`Right and left: throat and back within 1 mm, sides within 1.5 mm, ${heels} within 0.5 mm.`],
     fails: ["Measured only where it came out well."],
     minutes: 10,
     shoes: "one after the other",
@@ -55,13 +55,13 @@ function measure({ from, ends, made }: Facts): Said {
   };
 }
 
-function slip({ settings: s, lasts, pairs }: Facts): Said {
+function slip({ heel, lasts, pairs }: Facts): Said {
   return {
     title: "Slip the lasts",
     todo: those(
       "Take out a loose block or bend the hinge, if your last has one. Hold the shoe by the heel, hook in the last's hole, and draw up and back in the line of the cone, without twisting.",
       "If it will not come, look for a tack first; warm the heel with your hands and try again.",
-      `Feel the whole inside with a hand and a stocking over it, seat and toe above all: heel nails must end in ${mm(s.firstBoardMm + s.secondBoardMm)} of board. Draw, file or clinch what you find.`,
+      `Feel the whole inside with a hand and a stocking over it, seat and toe above all: no tip of a tack${heel ? " or a heel nail" : ""} may be felt through the insole. Draw, file or clinch what you find.`,
       lasts < pairs && "The lasts are free for the next round: rub chalk and cement off, and see that every mark can be read.",
     ),
     needs: { goods: [], tools: ["last hook", "nippers"] },
