@@ -75,7 +75,7 @@ export function WrittenSentence({ spots, children, follows }: WrittenSentencePro
     <NotesAt value={id}>
       <div className="sentence">
         <p className="writes">{children}</p>
-        <div id={id} role="status"><NotesOn spots={spots} /></div>
+        <div id={id}><NotesOn spots={spots} /></div>
         {follows && <p className="follows">{follows}</p>}
       </div>
     </NotesAt>
