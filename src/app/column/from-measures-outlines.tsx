@@ -1,4 +1,5 @@
 import { useRef, type ReactElement } from "react";
+import { capital } from "#base/listed.ts";
 import type { OutlineFiles } from "#job/job.ts";
 import type { Pair } from "#job/pair.ts";
 import type { Desk } from "../desk.ts";
@@ -67,7 +68,7 @@ function OneOutline({ desk, which, name, does, photo, sight }: OneOutlineProps):
         ? <p>{choose("Open a photograph")} of {name}, {does}.</p>
         : (
           <p>
-            {name.charAt(0).toUpperCase() + name.slice(1)} is <b>{photo}</b>. <PhotoRead sight={sight} alone={false} /> {choose("Replace it")} or{" "}
+            {capital(name)} is <b>{photo}</b>. <PhotoRead sight={sight} alone={false} /> {choose("Replace it")} or{" "}
             <button type="button" className="word" aria-label={`take out ${name}`} onClick={() => desk.changeLast(setOutline(desk.job, which, undefined), `taking out ${name}`)}>take it out</button>.
           </p>
         )}

@@ -1,4 +1,5 @@
 import type { ReactElement } from "react";
+import { capital } from "#base/listed.ts";
 import { landmarkHelp, measureHelp } from "#last/help.ts";
 import type { LandmarkName, MeasureName } from "#last/said.ts";
 import { pointNames } from "../state/point-names.ts";
@@ -22,7 +23,7 @@ interface HowProps {
 function How({ name, help: { meaning, found, byHand } }: HowProps): ReactElement {
   return (
     <>
-      <p><b>{name[0]!.toUpperCase() + name.slice(1)}.</b> {meaning}</p>
+      <p><b>{capital(name)}.</b> {meaning}</p>
       <p><b>Here:</b> {found}</p>
       <p><b>By hand:</b> {byHand}</p>
     </>

@@ -1,4 +1,5 @@
 import type { ReactElement, ReactNode } from "react";
+import { capital } from "#base/listed.ts";
 import type { LandmarkName, MeasureName } from "#last/said.ts";
 import { askedSpots } from "../state/asked-spots.ts";
 import { lengthField, type Field } from "../state/measure-field.ts";
@@ -71,7 +72,7 @@ function Beside({ names: of, own, found }: BesideProps): ReactElement | null {
   if (of.length === 0) return null;
   return (
     <p className="follows">
-      {of.map((m) => `${readingNames[m][0]!.toUpperCase()}${readingNames[m].slice(1)}: yours ${mm(own[m]!)}, on the scan ${mm(found[m])}, ${apart(own[m]! - found[m])}.`).join(" ")}
+      {of.map((m) => `${capital(readingNames[m])}: yours ${mm(own[m]!)}, on the scan ${mm(found[m])}, ${apart(own[m]! - found[m])}.`).join(" ")}
     </p>
   );
 }

@@ -1,6 +1,6 @@
 import type { ReactElement } from "react";
 import type { Finding } from "#base/findings.ts";
-import { listed } from "#base/listed.ts";
+import { capital, listed } from "#base/listed.ts";
 import { findingsAt, looksAmong, looksWords, stations, type Station } from "../state/stations.ts";
 
 interface LooksBeforeProps {
@@ -18,7 +18,7 @@ export function LooksBefore({ findings, but, onStation }: LooksBeforeProps): Rea
   const words = looksWords(all);
   return (
     <p className="sentence looks-before" role="status">
-      <b>{words.charAt(0).toUpperCase()}{words.slice(1)} to look at before you cut</b>, at {listed(at.map(({ station }) => station))}:{" "}
+      <b>{capital(words)} to look at before you cut</b>, at {listed(at.map(({ station }) => station))}:{" "}
       {at.map(({ station, n }, i) => (
         <span key={station}>{i > 0 && ", "}<button type="button" className="word" onClick={() => onStation(station)}>{n === 1 ? "look at it" : "look at them"}{at.length > 1 && ` at ${station}`}</button></span>
       ))}.

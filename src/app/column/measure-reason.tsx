@@ -1,4 +1,5 @@
 import type { ReactElement } from "react";
+import { capital } from "#base/listed.ts";
 import { measureHelp } from "#last/help.ts";
 import type { LastMeasurements } from "#last/measured.ts";
 import { ruleFor } from "../state/measure-rule.ts";
@@ -19,7 +20,7 @@ export function MeasureReason({ of, measures, onTake }: MeasureReasonProps): Rea
   const ruled = ruleFor(of, measures);
   return (
     <>
-      <p><b>{name.charAt(0).toUpperCase() + name.slice(1)}.</b> {help.meaning}</p>
+      <p><b>{capital(name)}.</b> {help.meaning}</p>
       <p><b>By hand:</b> {help.byHand}</p>
       <p><b>Usual</b> on women’s flat lasts: {say(field.min)} to {say(field.max)} mm. {wrong}</p>
       {ruled !== undefined && Math.abs(ruled - measures[of]) > 0.05 && <p>Beside your other numbers the rule of the trade says {mm(ruled)}. <button type="button" className="word" onClick={() => onTake(ruled)} aria-label={`take ${mm(ruled)} for the ${name}`}>Take it</button></p>}

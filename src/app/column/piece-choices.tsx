@@ -1,4 +1,5 @@
 import type { ReactElement, ReactNode } from "react";
+import { capital } from "#base/listed.ts";
 import { backTops, liningCuts, partsFrom, seamKinds, sockKinds, upperCuts, type Chosen, type PartChoices } from "#pieces/choices.ts";
 import { shellChoices } from "#shell/rules.ts";
 import type { Desk } from "../desk.ts";
@@ -79,7 +80,7 @@ interface ChoiceProps {
 function Choice({ of, name, why, children }: ChoiceProps): ReactElement {
   return (
     <div>
-      <WithWhy name={name} spots={of.map((key): Spot => `parts ${key}`)} why={<>{why.map((line) => (typeof line === "string" ? <p key={line}>{line}</p> : <p key={line.name}><b>{line.name.charAt(0).toUpperCase()}{line.name.slice(1)}.</b> {line.why}</p>))}<p className="source">common practice, no source</p></>}>{children}</WithWhy>
+      <WithWhy name={name} spots={of.map((key): Spot => `parts ${key}`)} why={<>{why.map((line) => (typeof line === "string" ? <p key={line}>{line}</p> : <p key={line.name}><b>{capital(line.name)}.</b> {line.why}</p>))}<p className="source">common practice, no source</p></>}>{children}</WithWhy>
       <WhatFollows keys={of.map((key) => `parts ${key}`)} />
     </div>
   );

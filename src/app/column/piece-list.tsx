@@ -1,4 +1,5 @@
 import type { ReactElement } from "react";
+import { capital } from "#base/listed.ts";
 import type { Strip } from "#pieces/piece.ts";
 import { mm, say } from "../state/numbers.ts";
 import { byGroup, fromWords, type PieceKind } from "../state/piece-kinds.ts";
@@ -20,7 +21,7 @@ export function PieceList({ kinds, strips, chosen, changed, onChoose }: PieceLis
       <h3>The pieces of one pair</h3>
       {byGroup(kinds).map(({ group, kinds: here }) => (
         <div key={group} className="piece-group">
-          <p className="follows">{group.charAt(0).toUpperCase()}{group.slice(1)}, {here.reduce((n, k) => n + k.count, 0)} to cut</p>
+          <p className="follows">{capital(group)}, {here.reduce((n, k) => n + k.count, 0)} to cut</p>
           <ul className="pieces">
             {here.map((k) => (
               <li key={k.name}>

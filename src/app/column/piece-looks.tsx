@@ -1,4 +1,5 @@
 import { useContext, useLayoutEffect, useRef, type ReactElement, type RefObject } from "react";
+import { capital } from "#base/listed.ts";
 import type { Finding } from "#base/findings.ts";
 import type { RefusedNumber } from "../desktop.ts";
 import { spotOf, stationOf, tell } from "../state/spots.ts";
@@ -42,7 +43,6 @@ export function PieceLooks({ findings, onStation }: { readonly findings: readonl
   );
 }
 
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 const notUsed = ({ text, sentence }: RefusedNumber): string => (text === undefined ? firstWords(sentence) : `Not used: ${text}. ${firstWords(sentence)}`);
 
 /** The first sentence, or what stands before its colon. */

@@ -1,4 +1,5 @@
 import type { ReactElement } from "react";
+import { capital } from "#base/listed.ts";
 import type { Job } from "#job/job.ts";
 import type { Rule } from "#lines/lines.ts";
 import type { Desk } from "../desk.ts";
@@ -34,7 +35,7 @@ export function RuleNumber({ desk, rule, own, spot, edit, limits }: RuleNumberFi
 export function RuleReason({ desk, rule, own, anyLast = false, follow, titled }: RuleNumberProps & { readonly follow: () => Job; readonly titled: boolean }): ReactElement {
   return (
     <>
-      {titled && <p><b>{rule.name.charAt(0).toUpperCase() + rule.name.slice(1)}</b></p>}
+      {titled && <p><b>{capital(rule.name)}</b></p>}
       <Reason rule={rule} value={own ?? rule.value} anyLast={anyLast} onRule={() => desk.change(follow(), `the rule for the ${named(rule)}`)} />
     </>
   );

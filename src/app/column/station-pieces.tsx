@@ -1,4 +1,5 @@
 import { useContext, useEffect, useRef, type ReactElement } from "react";
+import { capital } from "#base/listed.ts";
 import type { Finding } from "#base/findings.ts";
 import type { Pair } from "#job/pair.ts";
 import type { Rules } from "#job/run-options.ts";
@@ -85,7 +86,7 @@ export function StationPieces({ desk, rules, pair, findings, work, usuals, onSta
         const ofGroup = rest.filter((s) => s.group === group);
         const numbers = ofGroup.flatMap(keysOf).length;
         return ofGroup.length > 0 && (
-          <Fold key={group} name={`${group.charAt(0).toUpperCase()}${group.slice(1)}`} holds={numbers === 1 ? "one number" : `${numbers} numbers`} spots={ofGroup.flatMap(spotsIn)}>
+          <Fold key={group} name={capital(group)} holds={numbers === 1 ? "one number" : `${numbers} numbers`} spots={ofGroup.flatMap(spotsIn)}>
             {ofGroup.map((s) => <Sentence key={s.name} desk={desk} rules={rules} sentence={s} />)}
           </Fold>
         );

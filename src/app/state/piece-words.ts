@@ -1,3 +1,4 @@
+import { capital } from "#base/listed.ts";
 import { isFolded, type Chosen } from "#pieces/choices.ts";
 import { bottomWords } from "./piece-words-bottom.ts";
 import { extraWords } from "./piece-words-extras.ts";
@@ -72,5 +73,5 @@ const byKey: readonly (readonly [RegExp, PieceGroup, RegExp])[] = [
 /** A plain sentence for a number that has none of its own. */
 export function fallbackWords(key: string, name: string): PieceWords {
   const [, group, governs] = byKey.find(([at]) => at.test(key))!;
-  return { name, group, governs, words: `${name.charAt(0).toUpperCase()}${name.slice(1)}: {${key}}.` };
+  return { name, group, governs, words: `${capital(name)}: {${key}}.` };
 }

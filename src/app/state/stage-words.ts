@@ -1,3 +1,4 @@
+import { capital } from "#base/listed.ts";
 import type { Busy } from "../desktop.ts";
 
 const words: Readonly<Record<string, string>> = {
@@ -52,7 +53,7 @@ const ofPicture = "photo ";
 export function stageWords({ on, trial, stage }: Pick<Busy, "on" | "trial" | "stage">): string {
   if (stage in words) return words[stage]!;
   if (stage.startsWith(ofPicture)) return `Reading ${stage.slice(ofPicture.length)}`;
-  if (stage !== "") return stage.charAt(0).toUpperCase() + stage.slice(1);
+  if (stage !== "") return capital(stage);
   return on === "sheets" ? "Making the sheets" : trial ? "Reading the file" : "Working it out";
 }
 
