@@ -153,6 +153,10 @@ describe("a high heel", () => {
     expect(todo("coat-heels")).toMatch(/coat the lowest 3 first/u);
     expect(high.step("build-heels").needs.goods).toContain("contact cement");
     expect(planned("usual").step("build-heels").needs.goods).not.toContain("contact cement");
+    // What is open for hours needs no turns.
+    const water = planOf(makingInput({ said: { cement: "water-based" } }, onHeel(30)));
+    expect(water.step("coat-heels").todo.join(" ")).not.toMatch(/first, and the next ones/u);
+    expect(water.step("build-heels").needs.goods).not.toContain("water-based cement");
   });
 
   test("warns of longer nails only where they would reach the foot", () => {

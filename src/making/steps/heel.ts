@@ -20,9 +20,9 @@ export function heelSteps(facts: Facts): readonly MayStep[] {
 
 /** Layers beyond the usual lift and top piece, each of which takes its time. */
 const moreLayers = ({ made }: Facts): number => Math.max(0, (made?.heel?.layers.length ?? 0) - 2);
-/** So many layers are built while the cement is open (our own); of more the next ones are coated meanwhile. */
+/** So many layers are built while solvent cement is open (our own); of more the next ones are coated meanwhile. */
 const layersAtOnce = 3;
-const coatedInTurn = (facts: Facts): boolean => 2 + moreLayers(facts) > layersAtOnce;
+const coatedInTurn = (facts: Facts): boolean => facts.cement === "contact cement" && 2 + moreLayers(facts) > layersAtOnce;
 
 /** Without a last nobody knows whether the seat is round: it is tried on. */
 const splits = ({ made, has }: Facts): boolean => !made?.heel || has("split lift");
