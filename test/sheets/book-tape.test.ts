@@ -50,6 +50,13 @@ describe.each([["with its bottom", true, "right"], ["without a bottom", false, "
     await expect(proveBookPdf(await bookPdf(made, printPaper(made.choices)))).resolves.toBeUndefined();
   });
 
+  test("shows what needs no last, and of the bottom only where one was traced", () => {
+    const steps = text.filter((t) => t.startsWith("Page") && t.includes("Steps")).join(" ");
+    expect(steps).toContain("The topline cut across");
+    expect(steps).not.toMatch(/last from below|The back cut across|The heel from outside/);
+    expect([steps.includes("shoe from below"), steps.includes("The edge cut across")]).toEqual([withBottom, withBottom]);
+  });
+
   test("keeps its words apart and inside the margins", () => {
     pages.forEach((words, i) => {
       expect([i + 1, overlaps(words)]).toEqual([i + 1, []]);

@@ -1,9 +1,10 @@
 import type { Gauges } from "#lasting/gauges.ts";
 import type { HazardId } from "#making/care/hazards.ts";
+import type { Step } from "#making/steps/step.ts";
 import type { SheetInput } from "../input.ts";
 import type { PageSize } from "../print-paper.ts";
 import type { BookRoom } from "./flow.ts";
-import type { StepPictures } from "./step-pictures/step-picture.ts";
+import type { PictureLines } from "./step-pictures/sketch-lines.ts";
 
 /** What every chapter is written from. */
 export interface Book {
@@ -13,6 +14,9 @@ export interface Book {
   readonly page: PageSize;
   readonly room: BookRoom;
 }
+
+/** Drawings of a step, in a column beside it so wide or below what is done so wide, mm. */
+export type StepPictures = (step: Step, besideWide: number, belowWide: number) => readonly PictureLines[];
 
 /** For a chapter that tells pages of others. */
 export interface PagedBook extends Book {

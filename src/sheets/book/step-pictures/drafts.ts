@@ -20,7 +20,7 @@ const takes: Readonly<Record<DraftStep, readonly number[]>> = {
   "last-sides": at("waist"),
   "last-toes": at("toe"),
 };
-const mostHighMm = 26, arrowMm = 5.5, numberOutMm = 1;
+const mostHighMm = 26, arrowMm = 5.5, numberOutMm = 0.2;
 
 /** The last from below with its feather line; pulls go from the edge inward. Drafts of the step heavy, those taken before lightly. */
 export function draftsPicture(step: DraftStep, { last, pieceSettings: s }: Pick<LastInput, "last" | "pieceSettings">, gauges: Gauges, width: number): Picture {
@@ -37,7 +37,7 @@ export function draftsPicture(step: DraftStep, { last, pieceSettings: s }: Pick<
     const on = place(d), p = pointAt(feather, arc, on), [ux, uy] = directionAt(feather, arc, on), n: Xy = [-inner * uy, inner * ux];
     // Seat sides are drawn aslant, inward and toward the toe (common practice, no source).
     const way: Xy = d.name.startsWith("seat side") ? [n[0] + 0.9, n[1]] : n, long = Math.sqrt(way[0] ** 2 + way[1] ** 2);
-    const mm = heavy ? arrowMm : 0.6 * arrowMm, from: Xy = [p[0] - (0.25 * mm * way[0]) / long, p[1] - (0.25 * mm * way[1]) / long];
+    const mm = heavy ? arrowMm : 0.6 * arrowMm, from: Xy = [p[0] - (0.16 * mm * way[0]) / long, p[1] - (0.16 * mm * way[1]) / long];
     sketch.arrow(from, [from[0] + (mm * way[0]) / long, from[1] + (mm * way[1]) / long], heavy ? heavyMm / 1.4 : lightMm, heavy ? 1.4 : 0.9);
     sketch.mark(String(d.number), [from[0] - numberOutMm * n[0], from[1] - numberOutMm * n[1]], [-n[0], -n[1]]);
   };

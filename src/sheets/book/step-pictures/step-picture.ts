@@ -1,5 +1,4 @@
-import type { Step } from "#making/steps/step.ts";
-import type { Book } from "../book.ts";
+import type { Book, StepPictures } from "../book.ts";
 import { backSection } from "./back-section.ts";
 import { boardsPlan, fillerPlan, insoleTacks, marginPlan } from "./bottom-plan.ts";
 import { draftsPicture, type DraftStep } from "./drafts.ts";
@@ -39,18 +38,21 @@ const shows: Readonly<Record<string, Show>> = {
   "build-heels": ({ input }, width) => [heelSide(input, width)],
 };
 
+/** Steps that may have pictures. */
+export const picturedSteps: readonly string[] = Object.keys(shows);
+
+/** The drawings of a step as they are, so wide at the most, mm. */
+export const picturesOf = (id: string, book: Pick<Book, "input" | "gauges">, width: number): readonly Picture[] => (shows[id]?.(book, width) ?? []).flatMap((picture) => (picture ? [picture] : []));
+
 /** No wider on broad paper, mm. */
 const mostWideMm = 52;
-
-/** Drawings of a step, in a column beside it so wide or below what is done so wide, mm. */
-export type StepPictures = (step: Step, besideWide: number, belowWide: number) => readonly PictureLines[];
 
 /** What is shown of the steps of a book; each is drawn once and remembered, for pages are laid out again and again. */
 export function stepPictures(book: Pick<Book, "input" | "gauges">): StepPictures {
   const known = new Map<string, readonly PictureLines[]>();
   return ({ id }, besideWide, belowWide) => {
     const wide = Math.min(mostWideMm, besideWide), key = `${id} ${besideWide} ${belowWide}`;
-    const made = known.get(key) ?? (shows[id]?.(book, wide) ?? []).flatMap((picture) => (picture ? [pictureLines(picture, besideWide, belowWide)] : []));
+    const made = known.get(key) ?? picturesOf(id, book, wide).map((picture) => pictureLines(picture, besideWide, belowWide));
     known.set(key, made);
     return made;
   };
