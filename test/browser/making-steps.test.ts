@@ -31,7 +31,7 @@ inBrowser("steps of a pair in a browser", (fresh) => {
     await toSteps();
     await page.getByText("Nothing is done yet").waitFor();
     await tick("left", cemented).check();
-    expect(await timers().count()).toBe(0);
+    await timers().getByText(/left shoe: 10.min more/).waitFor();
     await row(cemented).getByText(/left shoe done; 10.min more/).waitFor();
     await tick("right", cemented).check();
     await timers().getByText(/10.min more; you can go on from 19:50, best from 19:55, before 20:10/).waitFor();
@@ -52,7 +52,7 @@ inBrowser("steps of a pair in a browser", (fresh) => {
     await station(page, "Lines");
     await page.waitForFunction(() => document.title.startsWith("before 20:10"));
     await station(page, "Making");
-    await word("the steps").click();
+    expect(await word("the steps").getAttribute("aria-pressed")).toBe("true");
     expect([await tick("left", cemented).isChecked(), await tick("right", cemented).isChecked()]).toEqual([true, true]);
     await timers().getByText(/go on now, before 20:10/).waitFor();
     await passes("15:00");
@@ -65,8 +65,50 @@ inBrowser("steps of a pair in a browser", (fresh) => {
     await timers().getByText(/too long/).waitFor();
     await page.keyboard.press("Control+z");
     expect([await tick("left", cemented).isChecked(), await tick("right", cemented).isChecked()]).toEqual([true, false]);
-    expect(await timers().count()).toBe(0);
+    await timers().getByText(/left shoe: too long/).waitFor();
     expect(await page.title()).toBe("Lastwise");
+    await page.keyboard.press("Control+z");
+    expect(await timers().count()).toBe(0);
+  });
+
+  test("a rest that ended while the page was shut is told when it is opened again", async () => {
+    await toSteps();
+    await word(`both: ${cemented}`).click();
+    await timers().getByText("It sounds only while this page is open").waitFor();
+    await page.getByText("Saved in this browser").waitFor();
+    await page.goto("about:blank");
+    await passes("16:00");
+    await page.goto(stage.address);
+    await settled(page);
+    await page.getByRole("status", { name: "what has dried" }).getByText(`“${cemented}”: go on now, before 20:10`).waitFor();
+  });
+
+  test("ticking keeps the row where it stands and the focus where it is; other pages and stations are found as they were left", async () => {
+    await toSteps();
+    // The browser's own hold on what is read is let go, so that only the page's is left.
+    await page.addStyleTag({ content: ".view { overflow-anchor: none; }" });
+    const top = (step: string): Promise<number> => row(step).evaluate((e) => e.getBoundingClientRect().top);
+    const scrolled = (): Promise<number> => page.locator(".view.making").evaluate((e) => e.scrollTop);
+    await titleOf(cemented).click();
+    const both = word(`both: ${cemented}`);
+    await both.focus();
+    const before = await top(cemented);
+    await page.keyboard.press("Enter");
+    await timers().waitFor({ state: "attached" });
+    expect(Math.abs((await top(cemented)) - before)).toBeLessThan(1.5);
+    expect(await both.evaluate((e) => e === document.activeElement && e.getAttribute("aria-disabled"))).toBe("true");
+    // Pressed once more it does nothing.
+    await page.keyboard.press("Enter");
+    expect(await word(/^Take back: ticking off/).count()).toBe(1);
+    const there = await scrolled();
+    expect(there).toBeGreaterThan(100);
+    await word("the shopping list").click();
+    expect(await scrolled()).toBe(0);
+    await station(page, "Pieces");
+    await station(page, "Making");
+    await word("the steps").click();
+    expect(await scrolled()).toBe(there);
+    expect(await titleOf(cemented).getAttribute("aria-expanded")).toBe("true");
   });
 
   test("a step opens by key to what to do, what can hurt, and when it was done; what can be done now leads there", async () => {
@@ -89,8 +131,25 @@ inBrowser("steps of a pair in a browser", (fresh) => {
     await row(cemented).getByText("Have at hand").waitFor();
     // Ticked too late: the time is set right, and the timer with it.
     await row(cemented).getByLabel("left shoe done at").fill("2026-12-01T19:20");
-    await row(cemented).getByLabel("right shoe done at").fill("2026-12-01T19:21");
+    const right = row(cemented).getByLabel("right shoe done at");
+    await right.fill("2026-12-01T19:21");
+    await right.press("Enter");
     await timers().getByText(/go on now, before 19:50/).waitFor();
+    // Each is one step of the work, under words of its own, and is taken back from within the field.
+    await word(`Take back: setting when “${cemented}” was done on the right shoe`).waitFor();
+    await right.press("Control+z");
+    expect(await right.inputValue()).toBe("2026-12-01T19:40");
+    await word(`Take back: setting when “${cemented}” was done on the left shoe`).waitFor();
+    // The first key of a year makes it the year 2: nothing of the work changes for it.
+    await right.fill("0002-12-01T19:20");
+    expect(await row(cemented).getByText("look at the year").count()).toBe(0);
+    await right.blur();
+    await row(cemented).getByText("look at the year").waitFor();
+    expect(await right.inputValue()).toBe("2026-12-01T19:40");
+    await right.fill("2026-12-01T19:30");
+    await right.press("Escape");
+    expect(await right.inputValue()).toBe("2026-12-01T19:40");
+    await word(`Take back: setting when “${cemented}” was done on the left shoe`).waitFor();
     await page.getByText("sound when one is over").click();
     expect(await page.getByRole("checkbox", { name: "sound when one is over" }).isChecked()).toBe(true);
     expect(await inAnyonesWay(page, "all")).toEqual([]);
