@@ -163,11 +163,12 @@ describe("a high heel", () => {
     // Boards 3.8, sole 4.5, lift 1 3.0 mm where thinnest, then 5 mm a lift: over lift 2 lie 16.3 mm, over lift 3 21.3.
     expect(todo("build-heels")).toMatch(/5 of 13 mm in each of lift 2, lift 3 and lift 4; none in lift 1/u);
     expect(todo("build-heels")).toContain("In lift 2 no longer ones: the foot would find them.");
+    expect(planned("usual").step("build-heels").todo.join(" ")).toContain("5 of 8 mm in lift 1. No longer ones: the foot would find them.");
   });
 });
 
 test("a notch is cut as deep as it is drawn, and none in a topline that is seen as it was cut", () => {
-  const todo = (shell: OwnChoices["shell"], pieces: OwnChoices["pieces"] = {}): string => planOf(makingInput({ shell, pieces })).step("cut-upper").todo.join(" ");
+  const todo = (shell: NonNullable<OwnChoices["shell"]>, pieces: NonNullable<OwnChoices["pieces"]> = {}): string => planOf(makingInput({ shell, pieces })).step("cut-upper").todo.join(" ");
   for (const shell of [{}, { edge: "bagged" }] as const) expect(todo(shell)).toMatch(/3 mm in the lasting margin, never past half of a narrower allowance\./u);
   for (const [shell, pieces] of [[{ edge: "raw" }, {}], [{ edge: "bound" }, {}], [{ edge: "taped" }, { toplineFoldMm: 0 }]] as const) expect(todo(shell, pieces)).toMatch(/; none in the topline/u);
   const { pieces } = planned("usual").input;

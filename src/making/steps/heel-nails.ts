@@ -18,7 +18,7 @@ export function heelNailWords(facts: Facts): string {
   const none = lifts.filter(({ nailMm }) => nailMm === undefined).map(({ name }) => name);
   const tooLong = driven.filter(reachesFoot).map(({ name }) => name);
   const without = none.length > 0 ? `; none in ${listed(none)}, where one that ends inside would not hold` : "";
-  const most = tooLong.length > 0 ? `In ${listed(tooLong)} no longer ones: the foot would find them. ` : "";
+  const most = tooLong.length === 0 ? "" : `${tooLong.length === driven.length ? "No" : `In ${listed(tooLong)} no`} longer ones: the foot would find them. `;
   return `Nails at the crosses, to a shoe: ${drivenWords(driven)}${without}. ${most}Sink the heads; the top piece is cemented alone.`;
 }
 
