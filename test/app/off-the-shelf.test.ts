@@ -1,9 +1,11 @@
 // The shelf after a pair: counts to the piece, amounts as fine as what was taken, nothing taken that is drawn out again, and a sign that it was done.
+import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Job } from "#job/job.ts";
 import { defaultJob } from "#job/default-job.ts";
 import { Pipeline } from "#job/pipeline.ts";
 import type { GoodId, Measure } from "#making/goods.ts";
+import { ofUnit, readAmount } from "#making/amounts/units.ts";
 import type { Making } from "#making/making.ts";
 import type { Need } from "#making/need.ts";
 import { onScan } from "#app/state/edits.ts";
@@ -38,10 +40,20 @@ describe("taking pairs off the shelf", () => {
   test("keeps what is large as exact as what is taken from it, time after time", () => {
     expect(left("thread", "length", 9_700, 4_987_000, "4987 m")).toBe("4977.3 m");
     expect(left("paste", "mass", 0.2, 1000, "1 kg")).toBe("0.9998 kg");
-    expect(left("upper leather", "area", 243_650, 2e6, "2 m²")).toBe("1.756 m²");
+    expect(left("upper leather", "area", 243_650, 2e6, "2 m²")).toBe("1.7560 m²");
     let shelf = "1 kg";
     for (let i = 0; i < 100; i++) shelf = String(left("paste", "mass", 0.2, 1000 * Number.parseFloat(shelf), shelf));
     expect(shelf).toBe("0.98 kg");
+    expect(left("paste", "mass", 0.5, 500, "500 g", 1000)).toBe("0 g");
+  });
+
+  test("writes only what is read again as what is left, whatever is taken from whatever", () => {
+    fc.assert(fc.property(fc.constantFrom("m2", "ft2", "dm2", "in2"), fc.double({ min: 0.01, max: 5000, noNaN: true }), fc.double({ min: 1, max: 1e6, noNaN: true }), (unit, amount, gross) => {
+      const onShelf = ofUnit(amount, unit);
+      const read = readAmount(left("upper leather", "area", gross, onShelf, `${amount.toFixed(9)} ${unit}`)!, "area");
+      const rest = Math.max(0, onShelf - gross);
+      expect("value" in read && Math.abs(read.value - rest)).toBeLessThanOrEqual(Math.max(0.00051 * ofUnit(1, unit), 1e-6 * onShelf));
+    }));
   });
 
   test("takes what the pair's list says of each thing, and leaves what is drawn out again and what is kept in hand", () => {

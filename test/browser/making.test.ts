@@ -83,11 +83,17 @@ inBrowser("the station Making in a browser", (fresh) => {
     const told = page.locator(`[id="${await field.getAttribute("aria-describedby")}"]`);
     expect(await told.innerText()).toContain("below 0");
     expect(await costTitle(page)).toBe(before);
-    // Escape brings back what stood there when the hand came to it.
+    // Escape brings back what stood there when the hand came to it; no step is left of it, and what was taken back can still be done again.
+    await page.getByRole("button", { name: "Take back: the price of the upper leather" }).click();
+    await settled(page);
     await written(page, "how many pairs").fill("77");
     await written(page, "how many pairs").press("Escape");
     await settled(page);
     expect(await written(page, "how many pairs").inputValue()).toBe("");
+    expect(await page.getByRole("button", { name: "Take back: the price of the lining leather" }).count()).toBe(1);
+    await page.getByRole("button", { name: "Do again: the price of the upper leather" }).click();
+    await settled(page);
+    expect(await field.inputValue()).toBe("-12,50");
     expect(await page.getByRole("alert").filter({ hasText: /\w/ }).count()).toBe(0);
     await station(page, "Lines");
     expect(await state(page)).toContain("to look at");
@@ -238,10 +244,19 @@ inBrowser("the station Making in a browser", (fresh) => {
     await page.getByRole("button", { name: "keep these as mine" }).click();
     await page.getByText("prices and shelf of its own").waitFor({ state: "detached" });
     expect(await written(page, priceOf("latex")).inputValue()).toBe("7");
+    // Hers can still be had, also later, and a new beginning takes nothing of it.
+    expect(await page.getByText("were yours before").innerText()).toContain("one price and the hour’s pay");
+    await page.reload();
+    await page.getByRole("button", { name: "Have those back" }).click();
+    await page.getByRole("button", { name: "Use my own prices and shelf" }).click();
+    await settled(page);
+    await unfold(page);
+    expect(await written(page, priceOf("latex")).inputValue()).toBe("8");
+    expect(await written(page, rate).inputValue()).toBe("30");
   });
 
   test("tables are saved, let go over the station and read; what a row lacks is said", async () => {
-    await atMaking(page, stage.address);
+    await openApp(page, stage.address, "Making");
     const drop = async (name: string, text: string): Promise<void> => {
       const held = await page.evaluateHandle(([n, t]) => {
         const carried = new DataTransfer();
@@ -252,9 +267,13 @@ inBrowser("the station Making in a browser", (fresh) => {
     };
     await drop("prices.csv", "what;price;for\nupper leather;12,50;1 ft2\nunicorn hide;3;1 m2\n");
     await settled(page);
+    // Seen whatever headings are closed.
+    const told = page.locator("#open-station").getByText("Read from prices.csv: one price.");
+    expect(await told.isVisible()).toBe(true);
+    await expect.poll(() => told.evaluate((e) => e.getBoundingClientRect().bottom <= innerHeight && e.getBoundingClientRect().top >= 0)).toBe(true);
+    expect(await page.locator("#open-station").getByText("unicorn hide").first().isVisible()).toBe(true);
+    await unfold(page);
     expect(await written(page, priceOf("upper leather")).inputValue()).toBe("12,50");
-    expect(await page.getByText("Read from prices.csv: 1 of the prices.").count()).toBe(1);
-    expect(await page.getByText("unicorn hide").count()).toBeGreaterThan(0);
     await drop("shelf.csv", "what,amount\nthread,300 m\n");
     await settled(page);
     expect(await written(page, "thread on the shelf").inputValue()).toBe("300 m");
@@ -264,10 +283,60 @@ inBrowser("the station Making in a browser", (fresh) => {
     // Taking the pair off the shelf is a step like any other.
     await page.getByRole("button", { name: "Take what this pair uses off the shelf" }).click();
     await settled(page);
-    expect(await written(page, "thread on the shelf").inputValue()).toMatch(/^2\d\d m$/);
+    expect(await written(page, "thread on the shelf").inputValue()).toMatch(/^2\d\d\.?\d* m$/);
+    expect(await page.getByText("Taken off the shelf.").innerText()).toMatch(/Thread: 300 m, now 2/);
+    await page.getByRole("button", { name: "Take what this pair uses off the shelf once more" }).waitFor();
     await page.getByRole("button", { name: "Take back: taking this off the shelf" }).click();
     await settled(page);
     expect(await written(page, "thread on the shelf").inputValue()).toBe("300 m");
+    expect(await page.getByText("Taken off the shelf.").count()).toBe(0);
+    // With the table its words are taken back.
+    await page.getByRole("button", { name: "Take back: a table of the shelf" }).click();
+    await settled(page);
+    expect(await page.getByText("Read from shelf.csv").count()).toBe(0);
+  });
+
+  test("what is wrong at a thing that this pair does not use is found and put right at its own field", async () => {
+    await atMaking(page, stage.address);
+    await page.getByLabel("what soles and margins are stuck with").selectOption("water-based cement");
+    await settled(page);
+    await write(page, priceOf("water-based cement"), "-5");
+    await page.getByLabel("what soles and margins are stuck with").selectOption("contact cement");
+    await settled(page);
+    const field = written(page, priceOf("water-based cement"));
+    expect(await field.getAttribute("aria-invalid")).toBe("true");
+    expect(await page.getByText("Not used in this pair.").isVisible()).toBe(true);
+    // It does not go away under the hand while it is emptied and written anew.
+    await field.fill("");
+    await field.pressSequentially("5");
+    await settled(page);
+    expect(await field.inputValue()).toBe("5");
+    expect(await field.getAttribute("aria-invalid")).toBe("false");
+  });
+
+  test("what the browser keeps of other prices and nobody can read stays until she keeps others, and can be saved", async () => {
+    await atMaking(page, stage.address);
+    await write(page, rate, "30");
+    await page.evaluate(() => new Promise<void>((done, failed) => {
+      const opening = indexedDB.open("lastwise own");
+      opening.onerror = () => failed(new Error("no drawer"));
+      opening.onsuccess = () => {
+        const writing = opening.result.transaction("own", "readwrite");
+        writing.objectStore("own").put("from a newer version", "workshop");
+        writing.oncomplete = () => done();
+      };
+    }));
+    await page.reload();
+    await written(page, rate).waitFor();
+    const saved = page.waitForEvent("download");
+    await page.getByRole("button", { name: "Save what cannot be read to a file" }).click();
+    expect((await bytesOf(await saved)).toString()).toBe("from a newer version");
+    await write(page, rate, "31");
+    expect(await page.getByText("left as they are").count()).toBe(1);
+    await page.getByRole("button", { name: "keep this pair’s as mine" }).click();
+    await page.getByText("left as they are").waitFor({ state: "detached" });
+    await nextPair(page);
+    expect(await written(page, rate).inputValue()).toBe("31");
   });
 
   test("an edit of prices leaves the laid pages where they are, and the list is copied as text", async () => {

@@ -32,8 +32,10 @@ function rest(onShelf: number, taken: number, unit: UnitId, measure: Measure): s
     const whole = pieces % units[unit].size === 0 ? unit : "piece";
     return `${inUnit(pieces, whole)} ${units[whole].sign}`;
   }
-  const decimals = Math.min(9, Math.max(3, 2 + Math.ceil(-Math.log10(inUnit(taken, unit)))));
-  return `${Number(inUnit(Math.max(0, onShelf - taken), unit).toFixed(decimals))} ${units[unit].sign}`;
+  const decimals = Math.min(6, Math.max(3, 2 + Math.ceil(-Math.log10(inUnit(taken, unit)))));
+  const figure = inUnit(Math.max(0, onShelf - taken), unit).toFixed(decimals).replace(/\.?0+$/, "");
+  // Just three decimals could be read as thousands: 1.756 as 1756.
+  return `${/\.\d{3}$/.test(figure) ? `${figure}0` : figure} ${units[unit].sign}`;
 }
 
 /** How often this pair was taken off the shelf already, and what the last time changed: "upper leather: 2 m², now 1.756 m²". */
