@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from "react";
+import { useEffect, useState } from "react";
 import { makingViews, type MakingView } from "./making-views.ts";
 
 const key = "lastwise view of making";
@@ -35,7 +35,7 @@ export interface MakingSight {
 export function useMakingSight(): MakingSight {
   const [view, onView] = useState(keptView);
   const [opened, onOpened] = useState<ReadonlySet<string>>(new Set<string>());
-  const scrolled = useRef(new Map<MakingView, number>());
+  const [scrolled] = useState(() => new Map<MakingView, number>());
   useEffect(() => keepView(view), [view]);
-  return { view, onView, opened, onOpened, scrolled: scrolled.current };
+  return { view, onView, opened, onOpened, scrolled };
 }
