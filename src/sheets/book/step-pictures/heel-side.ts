@@ -5,6 +5,7 @@ import { arcLengths, nearestOn, pointAt } from "#plane/along.ts";
 import { bounds } from "#plane/measure.ts";
 import type { SheetInput } from "../../input.ts";
 import { upperFirst } from "../numbers.ts";
+import { thinned } from "./laid-pieces.ts";
 import { pieceThat } from "./piece-that.ts";
 import { besideMm, scaleFor, type Picture } from "./sketch-lines.ts";
 import { heavyMm, lightMm, plainMm, Sketch, type Xy } from "./sketch.ts";
@@ -25,12 +26,12 @@ export function heelSide({ pieces, made, pieceSettings: s }: SheetInput, width: 
   const draw = new Sketch(), [fromX] = ends(pieces, heel.layers[0]!.name) ?? [0], over = split ? apartMm : 0;
   const closed = (points: readonly Xy[], up: number, name?: string): void => draw.stroke(points.flatMap(([x, y]) => [scale * x, scale * y + up]), plainMm, { closed: true, ...(name && { name }) });
   // The sole's lower edge is the upper one of the split lift, and goes on ahead of the breast as it leaves it.
-  const over0: readonly Xy[] = [[fromX, edge[0]?.[1] ?? 0], ...edge], ahead: Xy = [toX + beforeMm, over0[over0.length - 1]![1]], lower = [...over0, ahead];
+  const seatEdge: readonly Xy[] = [[fromX, edge[0]?.[1] ?? 0], ...edge], ahead: Xy = [toX + beforeMm, seatEdge[seatEdge.length - 1]![1]], lower = [...seatEdge, ahead];
   closed([...lower, ...[...lower].reverse().map(([x, y]): Xy => [x, y + s.soleMm])], over);
   draw.key(`sole, ${tenth(s.soleMm)} mm`, [scale * ahead[0], scale * (ahead[1] + s.soleMm / 2) + over], [1, 0]);
   if (split) {
-    closed([...over0, [over0[over0.length - 1]![0], 0], [fromX, 0]], 0, "picture-build-heels-split-lift");
-    draw.key(`split lift, up to ${tenth(heel.splitMostMm)} mm at its edge, flush with the sole's`, [scale * over0[over0.length - 1]![0], scale * over0[over0.length - 1]![1] / 2], [1, 0.3]);
+    closed([...seatEdge, [seatEdge[seatEdge.length - 1]![0], 0], [fromX, 0]], 0, "picture-build-heels-split-lift");
+    draw.key(`split lift, up to ${tenth(heel.splitMostMm)} mm at its edge, flush with the sole's`, [scale * seatEdge[seatEdge.length - 1]![0], scale * seatEdge[seatEdge.length - 1]![1] / 2], [1, 0.3]);
   }
   layers(draw, pieces, heel, scale);
   nails(draw, pieces, { made, settings: s }, scale);
@@ -96,12 +97,12 @@ export function splitLift({ pieces, made, pieceSettings: s }: SheetInput, width:
   const { minX, minY, maxX, maxY } = bounds(piece.outline), wide = s.splitLiftWideMm;
   const { scale, words } = scaleFor(maxX - minX, maxY - minY, width - 2 * besideMm, 26);
   const draw = new Sketch();
-  const at = (xy: ArrayLike<number>): number[] => Array.from(xy, (v, i) => scale * (i % 2 === 0 ? v - minX : v - minY));
-  draw.stroke(at(piece.outline.xy), plainMm, { closed: true, name: "picture-prime-heels-split-lift" });
+  const at = (x: number, y: number): Xy => [scale * (x - minX), scale * (y - minY)];
+  draw.stroke(thinned(piece.outline.xy).flatMap(([x, y]) => at(x, y)), plainMm, { closed: true, name: "picture-prime-heels-split-lift" });
   const y = (minY + maxY) / 2;
-  draw.key("pared to nothing along its inner edge", at([minX + wide, y]) as unknown as Xy, [1, 0]);
+  draw.key("pared to nothing along its inner edge", at(minX + wide, y), [1, 0]);
   const [sx, sy] = [scale * (maxX - minX) * 0.5, -7];
-  draw.line(at([minX - 1.5, y]) as unknown as Xy, at([minX + wide + 1.5, y]) as unknown as Xy, lightMm, { dashMm: [2, 0.6, 0.4, 0.6] });
+  draw.line(at(minX - 1.5, y), at(minX + wide + 1.5, y), lightMm, { dashMm: [2, 0.6, 0.4, 0.6] });
   draw.stroke([sx, sy, sx + wide, sy, sx, sy + heel.splitMostMm], heavyMm / 1.4, { closed: true, name: "picture-prime-heels-wedge" });
   draw.key(`cut across, true size: ${tenth(heel.splitMostMm)} mm at the most, over ${wide} mm`, [sx, sy + heel.splitMostMm / 2], [-1, 0]);
   return { title: `${upperFirst(piece.name)} from above, ${words}`, sketch: draw };

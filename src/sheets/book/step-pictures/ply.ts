@@ -24,3 +24,6 @@ export const straightPoints = (from: Xy, to: Xy, parts = 4): readonly Xy[] => Ar
 
 /** A line with all its lengths times a scale. */
 export const scaled = (xy: ArrayLike<number>, scale: number): number[] => Array.from(xy, (v) => scale * v);
+
+/** The same of a single point. */
+export const scaledPoint = ([x, y]: Xy, scale: number): Xy => [scale * x, scale * y];

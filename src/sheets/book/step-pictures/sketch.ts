@@ -28,8 +28,8 @@ export interface StrokeStyle {
 export const heavyMm = 0.6, plainMm = 0.25, lightMm = 0.13;
 
 /**
- * A small drawing on paper, mm, y up, from where it likes; what it shows is named by letters that {@link told} explains. It is laid on a
- * page by `lettered`, which finds each letter a place that no stroke runs through.
+ * A small drawing on paper, mm, y up, from where it likes; what it shows is named by letters that `told` explains. Where each letter
+ * stands is found once all is drawn (lettered.ts): no stroke runs through it.
  */
 export class Sketch {
   readonly strokes: Stroke[] = [];
@@ -67,11 +67,6 @@ export class Sketch {
     const letter = String.fromCharCode("a".charCodeAt(0) + this.told.length);
     this.told.push([letter, words]);
     this.mark(letter, at, toward);
-  }
-
-  /** One more place of what was named last. */
-  again(at: Xy, toward: Xy = [1, 1]): void {
-    this.mark(this.told[this.told.length - 1]![0], at, toward);
   }
 }
 

@@ -5,7 +5,7 @@ import { upperPieces } from "../cover.ts";
 import { plain } from "../numbers.ts";
 import { edgeAlong } from "./bands.ts";
 import { linesOf, thinned } from "./laid-pieces.ts";
-import { scaled } from "./ply.ts";
+import { scaled, scaledPoint } from "./ply.ts";
 import type { Picture } from "./sketch-lines.ts";
 import { heavyMm, lightMm, plainMm, Sketch, type Xy } from "./sketch.ts";
 
@@ -42,11 +42,12 @@ export function throatSnips({ pieces, pieceSettings: s }: SheetInput): Picture |
   sketch.stroke(flat(thinned(line.flat())), plainMm, { dashMm: [1.6, 0.8], name: "picture-fold-topline-line" });
   sketch.stroke(flat(edge), plainMm);
   for (const [a, b] of snips) sketch.stroke(flat([a, b]), heavyMm / 1.5);
-  const inside = out(middle), far = 9;
-  sketch.key("fold line: nothing is snipped through it", scaled(inside.p, scale) as unknown as Xy, [-inside.n[0], -inside.n[1]]);
+  const inside = out(middle), aside = (mm: number): Xy => scaledPoint([inside.p[0] - mm * inside.n[0], inside.p[1] - mm * inside.n[1]], scale);
+  sketch.key("fold line: nothing is snipped through it", scaledPoint(inside.p, scale), [-inside.n[0], -inside.n[1]]);
   const last = snips[snips.length - 1];
-  if (last) sketch.key(`snips every ${plain(snipEveryMm)} mm, ending ${plain(snipClearMm)} mm before the line`, scaled(last[0], scale) as unknown as Xy, [inside.n[0], inside.n[1]]);
-  sketch.line(scaled([inside.p[0] - far * inside.n[0], inside.p[1] - far * inside.n[1]], scale) as unknown as Xy, scaled([inside.p[0] - 3 * inside.n[0], inside.p[1] - 3 * inside.n[1]], scale) as unknown as Xy, lightMm, { dashMm: [2, 0.6, 0.4, 0.6] });
+  if (last) sketch.key(`snips every ${plain(snipEveryMm)} mm, ending ${plain(snipClearMm)} mm before the line`, scaledPoint(last[0], scale), [inside.n[0], inside.n[1]]);
+  // The front centre, ahead of the throat.
+  sketch.line(aside(9), aside(3), lightMm, { dashMm: [2, 0.6, 0.4, 0.6] });
   return { title: `The throat lying flat, 1 : ${1 / scale}`, sketch };
 }
 
