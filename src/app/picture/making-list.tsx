@@ -60,7 +60,7 @@ function Thing({ line, pairs, currency }: { readonly line: ListLine; readonly pa
 function takesWords({ need, buy }: Pick<ListLine, "need" | "buy">, pairs: number): string {
   const of = (amount: number): string => amountOf(need, amount);
   const shelf = buy.onShelf > 0 ? `; on the shelf ${of(buy.onShelf)}` : "";
-  const left = leftOver({ need, buy }) ? `; ${of(buy.left)} will be left over` : "";
+  const left = leftOver({ buy }) ? `; ${of(buy.left)} will be left over` : "";
   if (pairs > 1) return `One pair takes ${of(need.gross)}, ${pairs} pairs ${of(buy.needed)}${shelf}${left}.`;
   if (shelf || left) return `One pair takes ${of(need.gross)}${shelf}${left}.`;
   return need.gross > need.net * 1.0001 ? `${of(need.net)} of it in the pieces, the rest falls away or is spare.` : "";
