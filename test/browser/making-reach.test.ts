@@ -1,5 +1,5 @@
 // How the station Making is reached by ear and by finger: what is told while something is typed, and how large things are on a tablet that lies on its side.
-import type { Page } from "playwright-core";
+import type { Locator, Page } from "playwright-core";
 import { expect, test } from "vitest";
 import { openApp, settled, type Stage } from "./browser.ts";
 import { inBrowser } from "./in-browser.ts";
@@ -38,19 +38,36 @@ inBrowser("what is heard at the station Making", (fresh) => {
     await page.getByText("No price is written yet").waitFor();
     await field.fill("");
     await page.keyboard.type("12.50");
-    await page.getByText("A pair costs").waitFor();
+    await page.getByText("Material alone, your work not counted").first().waitFor();
     expect(await heard()).toEqual([]);
     await page.keyboard.press("Enter");
     await settled(page);
     const told = await heard();
     expect(told).toHaveLength(1);
-    expect(told[0]).toMatch(/A pair costs [\d.]+\./);
+    expect(told[0]).toMatch(/Material alone, your work not counted: more than [\d.]+\./);
     // What cannot be read is told once too, when she goes on.
     await page.getByRole("textbox", { name: "what an hour of your work costs", exact: true }).fill("a lot");
     expect(await heard()).toHaveLength(1);
     await page.keyboard.press("Tab");
     await settled(page);
     expect((await heard()).slice(1).join()).toContain("hour");
+  });
+
+  test("the field of the lasts stays while she writes in it, also where it is emptied", async () => {
+    await openApp(page, stage.address, "Making");
+    const field = (label: string): Locator => page.getByRole("textbox", { name: label, exact: true });
+    const lasts = field("how many pairs of lasts in this size");
+    await field("how many pairs").fill("3");
+    await lasts.fill("2");
+    await lasts.press("Enter");
+    await field("how many pairs").fill("1");
+    await lasts.fill("");
+    expect(await lasts.evaluate((e) => e === document.activeElement)).toBe(true);
+    await page.keyboard.type("4");
+    expect(await lasts.inputValue()).toBe("4");
+    await lasts.fill("");
+    await page.keyboard.press("Tab");
+    await lasts.waitFor({ state: "detached" });
   });
 });
 
