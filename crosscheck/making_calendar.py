@@ -86,13 +86,15 @@ def rest_of(step):
     return ceil(min(wait["wellMin"], wait.get("mostMin", float("inf")))) if wait else 0
 
 
-def gaps(first, then, a, b):
-    """Minutes from each pair's end of one step to its begin of the next, when pairs are taken one after another in both."""
-    return [(then.begin - first.begin).total_seconds() / 60 + k * b - (k + 1) * a for k in range(first.pairs)]
+def gaps(first, then, a, b, shoes):
+    """Minutes from the end of one step to the begin of the next, for each pair or each shoe, taken one after another in both; a and b are a pair's minutes."""
+    return [(then.begin - first.begin).total_seconds() / 60 + (k * b - (k + 1) * a) / shoes for k in range(shoes * first.pairs)]
 
 
 def waits(checks, name, steps, stints, minutes, pairs):
     follows = {step["id"]: [other["id"] for other in steps if step["id"] in other["after"]] for step in steps}
+    # Where a step is done on one shoe after the other, the second must not come too late.
+    in_turn = {step["id"]: 2 if step["shoes"] == "one after the other" else 1 for step in steps}
     mine = {step["id"]: by_pair(stints[step["id"]], pairs) for step in steps}
     for step in steps:
         wait, rest = step.get("wait"), rest_of(step)
@@ -103,9 +105,9 @@ def waits(checks, name, steps, stints, minutes, pairs):
             opened = []
             for batch in batches(stints[step["id"]]):
                 k = batch[0].first - 1
-                then, each = min(((mine[other][k][0], minutes[other]) for other in follows[step["id"]]), key=lambda one: one[0].begin)
-                opened += gaps(batch[0], then, minutes[step["id"]], each)
-            checks.true(f"{name}, {step['id']}: no pair open longer than {wait['mostMin']} min, none shorter than {rest}", max(opened) <= wait["mostMin"] + 1e-9 and min(opened) >= rest - 1, f"{min(opened):.0f} to {max(opened):.0f} min")
+                then, each, shoes = min(((mine[other][k][0], minutes[other], in_turn[other]) for other in follows[step["id"]]), key=lambda one: one[0].begin)
+                opened += gaps(batch[0], then, minutes[step["id"]], each, shoes)
+            checks.true(f"{name}, {step['id']}: none open longer than {wait['mostMin']} min, none shorter than {rest}", max(opened) <= wait["mostMin"] + 1e-9 and min(opened) >= rest - 1, f"{min(opened):.0f} to {max(opened):.0f} min")
 
 
 def on_lasts(checks, name, stints, pairs, lasts):

@@ -213,7 +213,11 @@ describe("order of the trade", () => {
   });
 
   test("what makes a pair is done on both shoes in turns, with the same numbers", () => {
-    for (const id of ["mark-lasts", "draft-uppers", "check-drafts", "last-sides", "last-toes", "press-margins", "lay-soles", "build-heels"]) expect(planned("usual").step(id).shoes, id).toBe("one after the other");
+    // Draft by draft, mark by mark and layer by layer the hands go from shoe to shoe.
+    expect(planned("usual").step("draft-uppers").todo.join(" ")).toContain("After each draft on the right shoe do the same one on the left");
+    expect(planned("usual").step("build-heels").todo.join(" ")).toContain("The same layer on the other shoe before you go on");
+    for (const id of ["draft-uppers", "check-drafts", "build-heels"]) expect(planned("usual").step(id).shoes, id).toBe("together");
+    for (const id of ["mark-lasts", "last-sides", "last-toes", "press-margins", "lay-soles"]) expect(planned("usual").step(id).shoes, id).toBe("one after the other");
     for (const id of coated) expect(planned("usual").step(id).shoes, id).toBe("together");
   });
 });

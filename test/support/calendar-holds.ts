@@ -58,8 +58,11 @@ function keptFor(step: Step, pair: number, steps: readonly Step[], of: (id: stri
   const [own] = mine as [Done];
   expect(next.some((s) => {
     const [then] = of(s.id, pair) as [Done];
-    const lag = then.from - own.to;
-    return then.first === own.first && then.pairs === own.pairs && then.session === own.session && lag >= planned(step) && lag + (own.pairs - 1) * Math.max(step.minutes, s.minutes) <= step.wait!.mostMin!;
+    if (then.first !== own.first || then.pairs !== own.pairs || then.session !== own.session) return false;
+    // Every pair, or every shoe, from its own coat to its own turn.
+    const each = s.shoes === "together" ? 1 : 2;
+    const open = Array.from({ length: each * own.pairs }, (_, i) => then.from + (i * s.minutes) / each - (own.from + ((i + 1) * step.minutes) / each));
+    return Math.min(...open) >= planned(step) - 1e-9 && Math.max(...open) <= step.wait!.mostMin! + 1e-9;
   })).toBe(true);
 }
 

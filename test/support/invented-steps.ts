@@ -19,7 +19,7 @@ const wait = fc.oneof(
 export const anyPlan = (most = 24): fc.Arbitrary<readonly Step[]> =>
   fc.array(fc.record({ minutes: fc.integer({ min: 1, max: 100 }), wait, back: fc.array(fc.integer({ min: 1, max: 6 }), { maxLength: 3 }) }), { minLength: 1, maxLength: most }).map((rows) =>
     rows.map(({ minutes, wait: waits, back }, k) =>
-      aStep(`s${k}`, { minutes, after: [...new Set(back)].flatMap((b) => (k - b >= 0 ? [`s${k - b}`] : [])), ...(waits && { wait: waits }) })),
+      aStep(`s${k}`, { minutes, shoes: minutes % 3 === 0 ? "one after the other" : "together", after: [...new Set(back)].flatMap((b) => (k - b >= 0 ? [`s${k - b}`] : [])), ...(waits && { wait: waits }) })),
   );
 
 const time = fc.record({ weekday: fc.integer({ min: 0, max: 6 }), from: fc.integer({ min: 0, max: 80 }), length: fc.integer({ min: 2, max: 20 }) });

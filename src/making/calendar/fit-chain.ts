@@ -1,3 +1,4 @@
+import type { Step } from "../steps/step.ts";
 import type { Span } from "./bench-time.ts";
 import { dealt } from "./lasts-rounds.ts";
 import { minutesFor, restBetween, type WorkPlan } from "./work-plan.ts";
@@ -22,20 +23,23 @@ export interface Batch {
 const mostOrders = 120;
 
 /**
- * A chain for so many pairs. While the later pairs are coated the first ones dry already, so that with each pair more the time that is
- * left shrinks by the longer of both steps: rest + (pairs − 1) · max(a, b) ≤ most.
+ * A chain for so many pairs. While what is later is coated the first dries already, so that with each pair more, or each shoe where
+ * the follower is done on one after the other, the time left shrinks by the longer of both steps: rest + (n − 1) · max(a, b) ≤ most.
  */
 export function batchOf(plan: WorkPlan, group: readonly number[], pairs: number, first = 0): Batch {
   const before = group.map((k) => plan.before[k]!.flatMap((j) => (group.includes(j) ? [{ step: group.indexOf(j), rest: restBetween(plan, j, k) }] : [])));
   const most = group.map((k) => {
     const to = plan.most[k];
-    return to && { min: Math.floor(to.min - (pairs - 1) * Math.max(plan.minutes[k]!, plan.minutes[to.next]!)), next: group.indexOf(to.next) };
+    return to && { min: Math.floor(to.min - laterBy(plan.steps[to.next]!, pairs) * Math.max(plan.minutes[k]!, plan.minutes[to.next]!) + 1e-9), next: group.indexOf(to.next) };
   });
   const batch: Batch = { group, first, pairs, lasts: group.map((k) => minutesFor(plan, k, pairs)), before, most, orders: [] };
   const long = (order: readonly number[]): number => spanOf({ ...batch, orders: [order] }) ?? Infinity;
   const orders = ordersOf(before.map((list) => list.map(({ step }) => step))).map((order) => ({ order, span: long(order) }));
   return { ...batch, orders: orders.filter(({ span }) => span < Infinity).toSorted((a, b) => a.span - b.span).map(({ order }) => order) };
 }
+
+/** By how many pairs' work the last of them, or its second shoe, comes after the first. */
+const laterBy = ({ shoes }: Step, pairs: number): number => (shoes === "together" ? pairs - 1 : pairs - 0.5);
 
 /** Orders in which everything comes after what is before it, at most {@link mostOrders}; by the steps' places. */
 function ordersOf(before: readonly (readonly number[])[]): readonly (readonly number[])[] {

@@ -109,7 +109,8 @@ function build(facts: Facts): Said {
     fails: ["Lifts not pared flat before the next: the heel leans.", ...(nailed ? ["Nails too long, or near the edge where the rasp meets them."] : []), "Cement that closed before its layer's turn: coat it again and wait."],
     minutes: Math.min(40, 22 + 4 * moreLayers(facts)),
     wait: withSource(bondHolds(cement, "the heels' cement comes to its first strength", overnightMin), "that lifts are built with cement: common practice, no source"),
-    shoes: "one after the other",
+    // Layer by layer, from one shoe to the other: neither waits for the whole of the other heel.
+    shoes: "together",
     hazards: ["hammer and nails", "knife", "dust", ...wakeHazards(cement)],
   };
 }

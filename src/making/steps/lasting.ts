@@ -105,7 +105,8 @@ function draft(facts: Facts): Said {
     fails: ["One shoe lasted to the end before the other is begun: they are never a pair.", "Overstretched on the first side: the other cannot be matched.", "Jerked, or a firm dry toe forced: the grain cracks at its corners. Hold it over steam for a minute or two first, your hands beside it."],
     minutes: 30,
     wait: stillMoves("the glue beneath can still be moved", glueOf(facts), 0, 15),
-    shoes: "one after the other",
+    // Draft by draft, from one shoe to the other.
+    shoes: "together",
     hazards: ["lasting pincers", "hammer and nails", "heat"],
   };
 }
@@ -129,7 +130,7 @@ function check(facts: Facts): Said {
     fails: ["Measured at the end: what is stuck cannot be eased."],
     minutes: 10,
     wait: stillMoves("the glue beneath can still be moved", glueOf(facts), 0, 15),
-    shoes: "one after the other",
+    shoes: "together",
     hazards: ["lasting pincers", "hammer and nails"],
   };
 }
