@@ -1,8 +1,8 @@
 import { listed } from "#base/listed.ts";
+import { mmMeasured } from "#making/steps/words.ts";
 import type { BackTop, LiningCut, PartChoices, SeamKind, SockKind, UpperCut } from "#pieces/choices.ts";
 import type { ToplineEdge } from "#shell/settings.ts";
 import type { SheetInput } from "../input.ts";
-import { halfMm } from "./numbers.ts";
 
 const cuts: Readonly<Record<UpperCut, string>> = { "back-seam": "in one piece with a back seam", "inner-seam": "in one piece with a seam at the inner waist", quarters: "as vamp and two quarters" };
 const seams: Readonly<Record<SeamKind, string>> = { closed: "closed", lapped: "lapped", butted: "butted" };
@@ -16,7 +16,7 @@ const extras: readonly (readonly [keyof PartChoices, string])[] = [["toeCap", "a
 export function choiceWords({ parts, made, edge }: SheetInput): string {
   const seam = parts.cut === "back-seam" ? "" : `, its ${parts.cut === "quarters" ? "side seams" : "seam"} ${seams[parts.seam]}`;
   const back = parts.cut === "inner-seam" ? "" : `; the back seam is ${seams[parts.backSeam]}${parts.backSeam === "closed" ? `, ${tops[parts.backTop]}` : ""}`;
-  const heel = made?.heel ? `; beneath, a leather sole and a heel of ${halfMm(made.heel.backMm)} mm in ${made.heel.layers.length} layers` : "";
+  const heel = made?.heel ? `; beneath, a leather sole and a heel of ${mmMeasured(made.heel.backMm)} in ${made.heel.layers.length} layers` : "";
   const added = listed(extras.filter(([key]) => parts[key] === true).map(([, words]) => words));
   return [
     `The upper is cut ${cuts[parts.cut]}${seam}${back}.`,

@@ -1,4 +1,5 @@
 import type { Making } from "#making/making.ts";
+import { mmMeasured } from "#making/steps/words.ts";
 import type { Piece } from "#pieces/piece.ts";
 import { correctedWords } from "../corrected.ts";
 import type { LastInput } from "../input.ts";
@@ -68,7 +69,7 @@ function lastLines({ last, lines: drawn }: LastInput, width: number): readonly L
 }
 
 function keyNumbers({ made, ...input }: Book["input"]): readonly (readonly [string, string])[] {
-  const heel = made?.heel ? [["Heel", `${halfMm(made.heel.backMm)} mm`] as const] : [];
+  const heel = made?.heel ? [["Heel, at the back", mmMeasured(made.heel.backMm)] as const] : [];
   if (input.from === "last") {
     const { throatDepthMm, backHeightMm, sideHeightMedialMm, sideHeightLateralMm } = input.lines.settings;
     return [["Throat, from the toe", `${halfMm(throatDepthMm)} mm`], ["Back, from the seat", `${halfMm(backHeightMm)} mm`], ["Lowest, inside", `${halfMm(sideHeightMedialMm)} mm`], ["Lowest, outside", `${halfMm(sideHeightLateralMm)} mm`], ...heel];
@@ -114,10 +115,9 @@ function wordsBlock({ input, room }: Book): Block {
 const correctedLines = (input: Book["input"], width: number): readonly Line[] => (input.from === "last" && input.corrected ? lines(correctedWords(input.corrected), width, body) : []);
 
 /** "About 9 h 40 min of work for one pair, …". */
-function workWords({ cost, steps, calendar, pairs }: Making): string {
-  const minutes = cost.minutes > 0 ? cost.minutes : steps.reduce((sum, s) => sum + s.minutes, 0);
+function workWords({ cost: { minutes }, steps, calendar, pairs }: Making): string {
   const rests = restMin(steps);
   const times = calendar?.sessions.length ?? 0;
   const planned = times > 0 ? ` In your calendar it is ${times === 1 ? "one time" : `${times} times`} at the bench${pairs > 1 ? ` for ${pairsWords(pairs)}` : ""}.` : "";
-  return `About ${timeWords(minutes)} of work for one pair, in ${steps.length} steps.${rests > 0 ? ` Drying and resting alone take ${waitWords(rests)}.` : ""}${planned}`;
+  return `About ${timeWords(minutes)} of work for one pair${pairs > 1 ? ` with its share of the pattern, which is made once for ${pairsWords(pairs)}` : ""}, in ${steps.length} steps.${rests > 0 ? ` Drying and resting alone take ${waitWords(rests)}.` : ""}${planned}`;
 }

@@ -7,7 +7,6 @@ import { printedWidth } from "./measure.ts";
 export interface Stretch {
   readonly work: readonly { readonly at: number; readonly fromMin: number; readonly toMin: number }[];
   readonly rest: readonly { readonly at: number; readonly fromMin: number; readonly longMin: number }[];
-  readonly minutes: number;
 }
 
 /** Times at the bench side by side, each as wide as the next, with a little between them for the time away. */
@@ -52,14 +51,18 @@ function placeOf({ spans, pitchMm, benchMm }: DaysAxis, time: number): number {
   return i * pitchMm + benchMm + (next ? ((pitchMm - benchMm) * (time - span.to)) / (next.from - span.to) : pitchMm - benchMm);
 }
 
-const labelMm = 2;
+const labelMm = 2.1;
 
-/** When each time at the bench is; where they stand closer than words, only every so many are named. */
-export function labelsLine({ labels, pitchMm }: DaysAxis): Line {
-  const widest = Math.max(...labels.flat().map((text) => printedWidth(text, labelMm, true))) + 1.5;
-  const every = Math.max(1, Math.ceil(widest / pitchMm)), two = labels.some(([, below]) => below !== "");
+const widestOf = ({ labels }: DaysAxis): number => Math.max(...labels.flat().map((text) => printedWidth(text, labelMm, true))) + 1.5;
+
+/** Where times at the bench stand closer than words, only every so many are named. */
+export const namedEvery = (axis: DaysAxis): number => Math.max(1, Math.ceil(widestOf(axis) / axis.pitchMm));
+
+/** When each time at the bench is. */
+export function labelsLine(axis: DaysAxis): Line {
+  const { labels, pitchMm } = axis, widest = widestOf(axis), every = namedEvery(axis), two = labels.some(([, below]) => below !== "");
   return {
-    highMm: two ? 6.4 : 3.5,
+    highMm: two ? 6.6 : 3.6,
     ink: (ink, x, top) => labels.forEach((label, i) => {
       if (i % every !== 0 || i * pitchMm + widest - 1.5 > pitchMm * labels.length) return;
       label.forEach((text, row) => text && ink.text(text, x + i * pitchMm, top - 2.6 - 3 * row, labelMm, { bold: true }));
@@ -67,11 +70,11 @@ export function labelsLine({ labels, pitchMm }: DaysAxis): Line {
   };
 }
 
-const rowMm = 3.7;
-const boxMm = 1.9;
+const rowMm = 4.4;
+const boxMm = 2.4;
 /** What lies closer than this is drawn as one, and nothing smaller; mm. */
 const closeMm = 0.3;
-const leastMm = 0.8;
+const leastMm = 1.2;
 
 /** Boxes for the work, thin lines below them for what dries, between the borders of the times at the bench. */
 export function barsLine(axis: DaysAxis, { work, rest }: Stretch): Line {

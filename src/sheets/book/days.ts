@@ -3,7 +3,7 @@ import { calendarOf } from "#making/calendar/calendar-of.ts";
 import type { Phase, Step } from "#making/steps/step.ts";
 import type { Block, Line } from "./block.ts";
 import type { Book } from "./book.ts";
-import { barsLine, daysAxis, labelsLine, type Stretch } from "./days-bars.ts";
+import { barsLine, daysAxis, labelsLine, namedEvery, type Stretch } from "./days-bars.ts";
 import { timeWords, waitWords } from "./numbers.ts";
 import { phaseWords } from "./steps.ts";
 import { columnsFor, tableBlocks } from "./table.ts";
@@ -14,23 +14,24 @@ const assumed = "daily 19:00-22:00";
 const textMm = [25, 17, 21, 20] as const;
 const firstMm = textMm.reduce((sum, mm) => sum + mm, 0);
 
-/** How the days go, one line for each stretch of the work: hours, what dries, and both along the times at the bench. Nothing where the work fits into none. */
-export function daysBlocks({ input: { making: { calendar, steps } } }: Book, width: number): readonly Block[] {
+/** How the days go, one line for each stretch of the work: hours of one pair as the cost has them, what dries, and both along the times at the bench. Nothing where the work fits into none. */
+export function daysBlocks({ input: { making: { calendar, steps, cost } } }: Book, width: number): readonly Block[] {
   const plan = calendar ?? calendarOf({ steps, pairs: 1, said: { sessions: assumed } }).calendar;
   if (!plan || plan.sessions.length === 0) return [];
   const axis = daysAxis(plan, width - firstMm, calendar !== undefined);
-  const told = `${calendar ? "Each column is one of your times at the bench" : "As if you worked every evening from 19:00 to 22:00; each column is one of them"}. A box is work, the line below it what dries or rests meanwhile.`;
+  const every = namedEvery(axis);
+  const told = `${calendar ? "Each column is one of your times at the bench" : "As if you worked every evening from 19:00 to 22:00; each column is one of them"}${every > 1 ? `; one in ${every} is named` : ""}. A box is work, the line below it what dries or rests meanwhile.`;
   const columns = columnsFor(width, [
     { head: "", mm: textMm[0], letters: smallStrong },
     { head: "Steps", mm: textMm[1], letters: small },
-    { head: "Work", mm: textMm[2], letters: small },
+    { head: "One pair", mm: textMm[2], letters: small },
     { head: "Dries", mm: textMm[3], letters: small },
     { head: "" },
   ]);
   const rows = phasesOf(steps).map((phase) => {
     const own = steps.filter((s) => s.phase === phase), rests = restMin(own);
-    const stretch = stretchOf(plan, own);
-    return [phaseWords[phase], placesOf(steps, own), timeWords(stretch.minutes), rests > 0 ? waitWords(rests) : "", [barsLine(axis, stretch)] as readonly Line[]];
+    const minutes = cost.work.find((w) => w.phase === phase)?.minutes ?? 0;
+    return [phaseWords[phase], placesOf(steps, own), timeWords(minutes), rests > 0 ? waitWords(rests) : "", [barsLine(axis, stretchOf(plan, own))] as readonly Line[]];
   });
   const [head, ...table] = tableBlocks(columns, rows, { whole: true, close: true });
   return [
@@ -56,7 +57,7 @@ function stretchOf({ sessions }: Calendar, own: readonly Step[]): Stretch {
     const last = new Map(work.flatMap((w) => (wait && w.step === id ? [[w.first, w] as const] : [])));
     return [...last.values()].map((w) => ({ at: w.at, fromMin: w.toMin, longMin: wait?.wellMin ?? 0 }));
   });
-  return { work, rest, minutes: work.reduce((sum, w) => sum + w.toMin - w.fromMin, 0) };
+  return { work, rest };
 }
 
 /** The longest chain of waits, each as long as a careful maker would wait, minutes; what dries at the same time counts once. */

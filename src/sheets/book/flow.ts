@@ -7,7 +7,7 @@ export interface Chapter {
   readonly blocks: readonly Block[];
   /** Goes over the whole page, also where others have columns. */
   readonly wide?: boolean;
-  /** May begin below the end of the chapter before, where that saves a page. */
+  /** May begin below the end of the chapter before, where that saves a page or fills one. */
   readonly joins?: boolean;
 }
 
@@ -49,23 +49,51 @@ const leastPartMm = 30;
  * top of the next column; a table's head stands again above what goes on.
  */
 export function bookPages(chapters: readonly Chapter[], room: BookRoom): readonly BookPage[] {
-  return chapters.flatMap((chapter, i) => {
-    const next = chapters[i + 1], before = chapters[i - 1];
-    if (next?.joins) return joinedPages(chapter, next, room);
-    return chapter.joins && before ? [] : pagesOf(chapter, room);
-  });
+  const runs: Run[] = [];
+  for (const chapter of chapters) {
+    const before = runs.at(-1), joined = chapter.joins && before ? joinedRun(before, chapter, room) : undefined;
+    if (joined) runs[runs.length - 1] = joined;
+    else runs.push(runOf(chapter, room));
+  }
+  return runs.flatMap(pagesOf);
 }
 
-const pagesOf = ({ title, blocks, wide }: Chapter, room: BookRoom): readonly BookPage[] => chapterPages(blocks, wide ? { ...room, columns: 1 } : room).map((placed, i) => ({ title, more: i > 0, placed }));
+/** Chapters one below the other, each but the first with its title above it, and their pages. */
+interface Run {
+  readonly chapters: readonly { readonly title: string; readonly head?: Block }[];
+  readonly blocks: readonly Block[];
+  readonly pages: readonly (readonly PlacedBlock[])[];
+}
 
-/** Two chapters, the second below the first's end where that takes fewer pages. */
-function joinedPages(first: Chapter, second: Chapter, room: BookRoom): readonly BookPage[] {
-  const apart = [first, second].flatMap((chapter) => pagesOf(chapter, room));
-  const head: Block = { cells: [{ x: 0, lines: lines(second.title, room.width, large) }], ruleMm: 0.5, underRuleMm: 2, keep: true, gapMm: 8 };
-  const joined = chapterPages([...first.blocks, head, ...second.blocks], room);
-  if (joined.length >= apart.length) return apart;
-  const begins = joined.findIndex((placed) => placed.some(({ block }) => block === head));
-  return joined.map((placed, i) => ({ title: i > begins ? second.title : first.title, more: i > 0, placed }));
+const runOf = ({ title, blocks, wide }: Chapter, room: BookRoom): Run => ({ chapters: [{ title }], blocks, pages: chapterPages(blocks, wide ? { ...room, columns: 1 } : room) });
+
+/** A chapter goes on below the one before where so much of the last page is free, and no page more is taken for it. */
+const freeShare = 1 / 3;
+
+/** A chapter below the end of those before: where that takes fewer pages, or a good part of a page would stay empty; nothing elsewhere. */
+function joinedRun(before: Run, chapter: Chapter, room: BookRoom): Run | undefined {
+  const head: Block = { cells: [{ x: 0, lines: lines(chapter.title, room.width, large) }], ruleMm: 0.5, underRuleMm: 2, keep: true, gapMm: 8 };
+  const blocks = [...before.blocks, head, ...chapter.blocks], pages = chapterPages(blocks, room);
+  const spared = before.pages.length + runOf(chapter, room).pages.length - pages.length;
+  const begins = pages.findIndex((placed) => placed.some(({ block }) => block === head)) < before.pages.length;
+  const fits = spared > 0 || (spared === 0 && begins && freeOf(before, room) >= freeShare);
+  return fits ? { chapters: [...before.chapters, { title: chapter.title, head }], blocks, pages } : undefined;
+}
+
+/** How much of a run's last page is free below all that stands on it, of its height. */
+function freeOf({ pages }: Run, { top, barlessLow, left, step, columns }: BookRoom): number {
+  const last = pages.at(-1)!.filter(({ x }) => x > left + (columns - 1.5) * step);
+  const low = Math.min(top, ...last.map((placed) => placed.top - blockHigh(placed.block)));
+  return (low - barlessLow) / (top - barlessLow);
+}
+
+/** Each page by the name of the chapter that it begins in. */
+function pagesOf({ chapters, pages }: Run): readonly BookPage[] {
+  const begins = chapters.map(({ head }) => (head ? pages.findIndex((placed) => placed.some(({ block }) => block === head)) : 0));
+  return pages.map((placed, i) => {
+    const at = begins.findLastIndex((page, k) => k === 0 || page < i || placed[0]?.block === chapters[k]!.head);
+    return { title: chapters[at]!.title, more: i > 0 && placed[0]?.block !== chapters[at]!.head, placed };
+  });
 }
 
 function chapterPages(blocks: readonly Block[], { left, top, low: aboveBars, barlessLow, columns, step }: BookRoom): readonly (readonly PlacedBlock[])[] {

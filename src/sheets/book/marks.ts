@@ -74,7 +74,8 @@ function draftTable({ drafts }: Gauges, width: number, ofMargins: string): reado
   const columns = columnsFor(width, [{ head: "", mm: 9, letters: strong }, { head: "Draft, in the order in which it is taken" }, { head: "From seat", mm: 22 }, { head: "Upper right", mm: 22, letters: strong }, { head: "Upper left", mm: 22, letters: strong }, { head: "Lining, both", mm: 24 }]);
   const rows = drafts.map((d) => [draftWord(d.number), d.name, d.half === undefined ? "" : halfMm(d.alongMm), halfMm(d.upperMm), halfMm(d.upperMm), halfMm(d.liningMm)]);
   const head = "Margin that must show inside the feather line, mm";
-  return [{ cells: [{ x: 0, lines: [...lines(head, width, heading), ...lines(ofMargins, width, small)] }], keep: true, gapMm: 3 }, ...tableBlocks(columns, rows, { whole: true, close: true })];
+  const dotted = drafts.some((d) => draftWord(d.number).endsWith(".")) ? "The dot behind 6. and 9. tells one from the other upside down. " : "";
+  return [{ cells: [{ x: 0, lines: [...lines(head, width, heading), ...lines(`${dotted}${ofMargins}`.trim(), width, small)] }], keep: true, gapMm: 3 }, ...tableBlocks(columns, rows, { whole: true, close: true })];
 }
 
 function tapeBlocks({ tape }: TapeInput, width: number): readonly Block[] {

@@ -1,5 +1,6 @@
 import { leastMarginMm, marginTolerance, tolerances } from "#lasting/log-tolerances.ts";
 import type { Gauges } from "#lasting/gauges.ts";
+import { digits } from "#making/steps/words.ts";
 import type { SheetInput } from "../input.ts";
 import { cardMarks } from "../marks/card-marks.ts";
 import { draftWord } from "../marks/paper-strip.ts";
@@ -9,7 +10,7 @@ import type { Chapter } from "./flow.ts";
 import { markName, onShoe } from "./marks.ts";
 import { halfMm, upperFirst } from "./numbers.ts";
 import { columnsFor, tableBlocks, type BookCell } from "./table.ts";
-import { baseOf, body, heading, lines, small, type Letters } from "./words.ts";
+import { baseOf, body, fine, heading, lines, small, type Letters } from "./words.ts";
 
 /** High enough to write a number by hand, mm. */
 const rowMm = 6.6;
@@ -22,24 +23,36 @@ export function notesChapter({ input, gauges, room: { width } }: Book): Chapter 
   const drafts = gauges ? draftRows(gauges, width) : [];
   return {
     title: "What this pair measured",
+    joins: true,
     blocks: [{ cells: [{ x: 0, lines: lines(intro, width, small) }], keep: true }, ...form("Lasted, mm", lastedRows(input, gauges), width), ...drafts, ...form("Heel and sole, mm", heelRows(input), width), ...factBlocks(input, width)],
   };
 }
 
 const cell = (text: string): readonly Line[] => [{ highMm: rowMm, ink: (ink, x, top) => ink.text(text, x, top - baseOf(row), row.heightMm) }];
 
+/** "76.0", and small behind it "over the leather, bare last 72.0". */
+const askedCell = ({ asked, where = [] }: FormRow): readonly Line[] => cell(asked).map((told): Line => ({
+  ...told,
+  ink: (ink, x, top) => {
+    told.ink(ink, x, top);
+    where.forEach((words, i) => ink.text(words, x + 9, top - baseOf(row) + (where.length - 1) * 1.1 - fine.stepMm * 0.85 * i, fine.heightMm));
+  },
+}));
+
 interface FormRow {
   readonly name: string;
   readonly asked: string;
+  /** Small behind it, line by line: where it is measured. */
+  readonly where?: readonly string[];
   readonly mayDiffer: string;
 }
 
 /** Name, what is asked, two places to write, and room for the difference beside what it may be. */
 function form(title: string, rows: readonly FormRow[], width: number): readonly Block[] {
   if (rows.length === 0) return [];
-  const columns = columnsFor(width, [{ head: title }, { head: "Asked", mm: 20 }, { head: "Right", mm: 27 }, { head: "Left", mm: 27 }, { head: "Differ by", mm: 24 }, { head: "May differ", mm: 18 }]);
+  const columns = columnsFor(width, [{ head: title }, { head: "Asked", mm: 34 }, { head: "Right", mm: 24 }, { head: "Left", mm: 24 }, { head: "Differ by", mm: 22 }, { head: "May differ", mm: 18 }]);
   const uprights = [1, 2, 3, 4, 5].map((c) => columns.slice(0, c).reduce((mm, column) => mm + column.mm, 0) - 1.5);
-  const [head, ...drawn] = tableBlocks(columns, rows.map((r): readonly BookCell[] => [cell(r.name), cell(r.asked), "", "", "", cell(r.mayDiffer)]), { gapMm: 4, whole: true });
+  const [head, ...drawn] = tableBlocks(columns, rows.map((r): readonly BookCell[] => [cell(r.name), askedCell(r), "", "", "", cell(r.mayDiffer)]), { gapMm: 4, whole: true });
   return [head!, ...drawn.map((block) => ({ ...block, keep: true, cells: [...block.cells, { x: 0, lines: [ruled(uprights)] }] })), { cells: [], ruleMm: 0.25 }];
 }
 
@@ -61,11 +74,10 @@ function lastedRows(input: SheetInput, gauges: Gauges | undefined): readonly For
   }
   if (!gauges) return [];
   const { overUpper } = gauges;
-  return gauges.marks.filter((m) => "ABCDEF".includes(m.letter)).map((m) => ({
-    name: `${m.letter}  ${markName(m)}`,
-    asked: (overUpper && onShoe(m, overUpper)) || (m.lengthMm === undefined ? "" : halfMm(m.lengthMm)),
-    mayDiffer: differ(m.key),
-  }));
+  return gauges.marks.filter((m) => "ABCDEF".includes(m.letter)).map((m) => {
+    const bare = m.lengthMm === undefined ? "" : halfMm(m.lengthMm), over = overUpper && onShoe(m, overUpper);
+    return { name: `${m.letter}  ${markName(m)}`, asked: over || bare, ...(overUpper && bare && { where: over ? ["over the leather,", `bare last ${bare}`] : ["bare last"] }), mayDiffer: differ(m.key) };
+  });
 }
 
 function draftRows({ drafts }: Gauges, width: number): readonly Block[] {
@@ -76,7 +88,7 @@ function draftRows({ drafts }: Gauges, width: number): readonly Block[] {
 
 function heelRows({ made }: SheetInput): readonly FormRow[] {
   const heel = tolerance(tolerances.heelHeightMm.mm), margin = tolerance(tolerances.soleMarginMm.mm);
-  const asked = (mm: number | undefined): string => (mm === undefined ? "" : halfMm(mm));
+  const asked = (mm: number | undefined): string => (mm === undefined ? "" : digits(Number(mm.toFixed(1))));
   return [
     { name: "Heel height at the back", asked: asked(made?.heel?.backMm), mayDiffer: heel },
     { name: "Heel height at the breast", asked: asked(made?.heel?.breastMm), mayDiffer: heel },
@@ -101,6 +113,6 @@ function factBlocks({ making }: SheetInput, width: number): readonly Block[] {
   const empty: Line = { highMm: 9, ink: (ink, x, top) => (ink.style(0.18), ink.line(x, top - 7.2, x + width, top - 7.2)) };
   return [
     { cells: [{ x: 0, lines: named.map(written) }], gapMm: 5 },
-    { cells: [{ x: 0, lines: [...lines("What to change next time", width, heading), ...Array.from({ length: 9 }, () => empty)] }], gapMm: 4 },
+    { cells: [{ x: 0, lines: [...lines("What to change next time", width, heading), ...Array.from({ length: 5 }, () => empty)] }], gapMm: 4 },
   ];
 }

@@ -4,7 +4,7 @@ import type { Line } from "./block.ts";
 import { cautionAnchor, type PagedBook } from "./book.ts";
 import { listed } from "#base/listed.ts";
 import { timeWords, upperFirst, waitWords } from "./numbers.ts";
-import { blank, labelled, lines, small, smallStrong, together } from "./words.ts";
+import { blank, labelled, lines, reading, readingStrong, small, together } from "./words.ts";
 
 export interface StepMargin {
   /** Time, what it comes after and what to take care of: on the page that the step begins on. */
@@ -37,9 +37,9 @@ function careLines(book: PagedBook, { id, hazards }: Step, sideMm: number): read
   const placed = (hazard: HazardId): string => `${hazard}, page ${book.pageOf(cautionAnchor(hazard))}`;
   const full = care.filter(({ hazard }) => book.inFull(id, hazard)), named = care.filter((c) => !full.includes(c));
   const told = [
-    ...lines("Take care", sideMm - 3, smallStrong),
-    ...full.flatMap(({ hazard, short }) => labelled(`${upperFirst(placed(hazard))}:`, short, sideMm - 3, small)),
-    ...(named.length > 0 ? labelled("As above:", `${named.map(({ hazard }) => placed(hazard)).join("; ")}.`, sideMm - 3, small) : []),
+    ...lines("Take care", sideMm - 3, readingStrong),
+    ...full.flatMap(({ hazard, short }) => labelled(`${upperFirst(placed(hazard))}:`, short, sideMm - 3, reading)),
+    ...(named.length > 0 ? labelled("As above:", `${named.map(({ hazard }) => placed(hazard)).join("; ")}.`, sideMm - 3, reading) : []),
   ];
   return [blank(0.8), barred(told)];
 }

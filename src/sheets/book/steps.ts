@@ -10,8 +10,8 @@ const numberMm = 13;
 /** The column beside the steps: wider on broad paper. */
 const sideOf = (width: number): number => Math.max(52, 0.28 * width);
 const betweenMm = 4;
-/** A step is read in one place: it is parted only where so much of it stands on the page it begins on, and so much goes on; mm. */
-const leastMm = 30;
+/** A step is read in one place, with what dries and what goes wrong: only a long one is parted, where so much of it stands on the page it begins on and so much goes on; mm. */
+const leastMm = 90;
 const leastRestMm = 16;
 const number: Letters = { heightMm: 5.5, stepMm: 8, bold: true };
 
@@ -45,11 +45,12 @@ function stepBlock(book: PagedBook, step: Step, i: number): Block {
   const beside = [...first, ...shown, ...needs];
   // What dries is told where there is room for it: beside the step, or below what is done.
   const below = wait && highOf([...beside, ...wait(sideMm)]) > highOf([...told, ...wait(textMm)]);
+  const dry = wait && !below ? wait(sideMm) : [];
   const block: Block = {
     cells: [
       { x: 0, lines: [line(String(i + 1), number), tickBox(5, "L"), tickBox(5, "R"), blank(1)] },
       { x: numberMm, lines: [...told, ...(wait && below ? wait(textMm) : []), blank(1.2)] },
-      { x: side, lines: [...beside, ...(wait && !below ? wait(sideMm) : []), blank(1.2)] },
+      { x: side, lines: [...first, ...shown, ...dry, ...needs, blank(1.2)] },
     ],
     ruleMm: 0.18,
     gapMm: 0.6,
@@ -57,8 +58,8 @@ function stepBlock(book: PagedBook, step: Step, i: number): Block {
     again: [line(String(i + 1), number), line("goes on", small)],
     anchor: stepAnchor(step.id),
   };
-  // Its cautions and pictures never go on to the next page.
-  return { ...block, least: { first: Math.max(leastMm, blockHigh({ ...block, cells: [{ x: side, lines: [...first, ...shown] }] })), rest: leastRestMm } };
+  // Its cautions, its pictures and what dries beside it never go on to the next page.
+  return { ...block, least: { first: Math.max(leastMm, blockHigh({ ...block, cells: [{ x: side, lines: [...first, ...shown, ...dry] }] })), rest: leastRestMm } };
 }
 
 const highOf = (all: readonly Line[]): number => blockHigh({ cells: [{ x: 0, lines: all }] });

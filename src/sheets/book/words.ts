@@ -10,8 +10,9 @@ export interface Letters {
 export const body: Letters = { heightMm: 2.5, stepMm: 3.9 };
 export const strong: Letters = { ...body, bold: true };
 export const small: Letters = { heightMm: 2.1, stepMm: 3.3 };
-/** What is read before the work, not at it. */
+/** What is read before the work, and what to take care of at it. */
 export const reading: Letters = { heightMm: 2.3, stepMm: 3.55 };
+export const readingStrong: Letters = { ...reading, bold: true };
 /** Small words in a narrow column. */
 export const close: Letters = { heightMm: 2.1, stepMm: 3.25 };
 /** Sources, and what is looked up rather than read. */
