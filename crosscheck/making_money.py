@@ -32,7 +32,7 @@ class Priced:
 def bought(checks, name, making, told):
     pairs, listed = making["pairs"], {one["good"]: one for one in making["toBuy"]}
     checks.true(f"{name}: all materials are on the shopping list", set(listed) == {need["name"] for need in making["materials"]})
-    shopping = Decimal(0)
+    shopping, socks = Decimal(0), socks_of_lining(making, told)
     for need in making["materials"]:
         one, good = listed[need["name"]], Priced(need, told)
         what, loose = f"{name}, {need['name']}", pairs * ROUND
@@ -41,18 +41,38 @@ def bought(checks, name, making, told):
         shelf = amount(told["shelf"][need["name"]], need["unit"]) if need["name"] in told.get("shelf", {}) else Decimal(0)
         short = max(Decimal(0), needed - shelf)
         checks.near(f"{what}: needed for {pairs}", float(needed), one["needed"], float(loose), need["unit"])
+        if need["name"] == "sock leather" and socks:
+            checks.true(f"{what}: out of the lining's skin", one["short"] == 0 and one["paid"] == 0 and "whole" not in one and one["outOf"]["good"] == "lining leather")
+            checks.near(f"{what}: out of it", float(short), one["outOf"]["amount"], float(loose), need["unit"])
+            continue
         checks.near(f"{what}: short of it", float(short), one["short"], float(loose), need["unit"])
         take = short
         if good.pack is not None:
             count = ceil(short / good.pack)
             checks.near(f"{what}: whole ones", count, one["whole"]["count"], 0, "")
             take = count * good.pack
-        checks.near(f"{what}: left over", float(shelf + take - needed), one["left"], float(2 * loose), need["unit"])
+        cut = socks if need["name"] == "lining leather" else 0
+        checks.near(f"{what}: left over", float(shelf + take - needed - cut), one["left"], float(2 * loose), need["unit"])
         checks.true(f"{what}: paid only where there is a price", ("paid" in one) == (good.each is not None))
         if good.each is not None:
             checks.near(f"{what}: paid", float(take * good.each), one["paid"], 2e-4, "of the money")
             shopping += take * good.each
     checks.near(f"{name}: the trip to the shop", float(shopping), making["cost"]["shopping"], 2e-3, "of the money")
+
+
+def socks_of_lining(making, told):
+    """What of the socks comes out of whole skins of lining, in mm2: all that is short of them where the skins leave over so much, or nothing."""
+    needs = {need["name"]: need for need in making["materials"]}
+    if "sock leather" not in needs or "lining leather" not in needs or "lining leather" not in told.get("skins", {}):
+        return Decimal(0)
+
+    def short(name):
+        shelf = amount(told["shelf"][name], "mm2") if name in told.get("shelf", {}) else Decimal(0)
+        return max(Decimal(0), Decimal(str(needs[name]["gross"])) * making["pairs"] - shelf)
+
+    skin = amount(told["skins"]["lining leather"], "mm2")
+    lining, sock = short("lining leather"), short("sock leather")
+    return sock if lining > 0 and ceil(lining / skin) * skin - lining >= sock else Decimal(0)
 
 
 def work(checks, name, making, told):
@@ -74,11 +94,14 @@ def work(checks, name, making, told):
 
 def costs(checks, name, making, told):
     cost, lines = making["cost"], {line["good"]: line for line in making["cost"]["lines"]}
+    lining = next((need for need in making["materials"] if need["name"] == "lining leather"), None)
     material, skins, unpriced, by_part = Decimal(0), Decimal(0), [], {}
     for need in making["materials"]:
         again = need.get("again")
         uses = Decimal(str(need["gross"])) * need.get("atOnce", 1) / (making["pairs"] if again else 1)
         line, each = lines[need["name"]], Priced(need, told).each
+        if each is None and need["name"] == "sock leather" and socks_of_lining(making, told):
+            each = Priced(lining, told).each
         checks.near(f"{name}, {need['name']}: a pair uses", need["gross"], line["amount"], 1e-4, need["unit"])
         if each is None:
             unpriced.append(need["name"])

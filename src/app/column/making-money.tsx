@@ -1,9 +1,9 @@
 import type { ReactElement } from "react";
+import { earnedWords, leftOutWords, sumMoney, sumName, sumParts, sumWords } from "#making/money/cost-words.ts";
 import type { Making } from "#making/making.ts";
 import type { Desk } from "../desk.ts";
 import { setMaking } from "../state/making-edits.ts";
-import { hours, money } from "../state/making-words.ts";
-import { listed } from "#base/listed.ts";
+import { hours } from "../state/making-words.ts";
 import { fewOf } from "../state/listed.ts";
 import { WrittenField, WrittenSentence } from "./written-field.tsx";
 
@@ -29,22 +29,17 @@ export function MakingMoney({ desk, making }: { readonly desk: Desk; readonly ma
 /** What one pair costs, as it is told to those who hear the page; nothing while nothing is known of it. */
 export function costSpoken({ cost }: Pick<Making, "cost">): string {
   if (cost.total === 0) return "";
-  const of = (value: number): string => money(value, cost.currency);
-  const left = cost.left === undefined ? "" : cost.left >= 0 ? ` ${of(cost.left)} of what you ask is left.` : ` That is ${of(-cost.left)} more than you ask.`;
-  return `A pair costs ${of(cost.total)}.${left}`;
+  return [`${sumWords(cost)}.`, earnedWords(cost)].filter((words) => words !== undefined).join(" ");
 }
 
 /** What one pair costs, in a sentence or two. */
 function MoneyFollows({ making: { cost, needs } }: { readonly making: Making }): ReactElement {
-  const of = (value: number): string => money(value, cost.currency);
   const priced = needs.length - cost.unpriced.length;
   if (priced === 0 && cost.rate === undefined && cost.overhead === 0) return <p className="follows">No price is written yet. Nobody but you knows what you pay: write it below, at each thing that this pair takes.</p>;
-  const parts = [priced > 0 && `material ${of(cost.material)}`, cost.rate !== undefined && `work ${of(cost.workCost)}`, cost.overhead > 0 && `overhead ${of(cost.overhead)}`].filter((w) => typeof w === "string");
+  const told = [earnedWords(cost), leftOutWords(cost, fewOf)].filter((words) => words !== undefined);
   return (
     <p className="follows">
-      A pair costs <b>{of(cost.total)}</b>: {listed(parts)}; {hours(cost.minutes)} at the bench.
-      {cost.left !== undefined && <> {cost.left >= 0 ? `${of(cost.left)} of what you ask is left` : `That is ${of(-cost.left)} more than you ask`}{cost.anHour !== undefined && `; an hour earns ${of(cost.anHour)}`}.</>}
-      {cost.unpriced.length > 0 && <> {cost.unpriced.length === 1 ? "One thing has" : `${cost.unpriced.length} things have`} no price yet and {cost.unpriced.length === 1 ? "is" : "are"} left out: {fewOf(cost.unpriced)}.</>}
+      {sumName(cost)}{cost.rate === undefined && ":"} <b>{sumMoney(cost)}</b> ({sumParts(cost)}); {hours(cost.minutes)} at the bench. {told.join(" ")}
     </p>
   );
 }

@@ -1,5 +1,6 @@
 import type { ReactElement } from "react";
 import type { Cost } from "#making/money/cost.ts";
+import { earnedWords, isWhole, leftOutWords, sumWords } from "#making/money/cost-words.ts";
 import type { Making } from "#making/making.ts";
 import { listed } from "#base/listed.ts";
 import { fewOf } from "../state/listed.ts";
@@ -10,7 +11,7 @@ import { MoneyTape } from "./money-tape.tsx";
 /** What one pair costs, drawn and told: where the money goes, the hours, what an hour earns, and what dearer skins change. */
 export function MakingCost({ making }: { readonly making: Making }): ReactElement {
   const { cost } = making;
-  const of = (value: number): string => money(value, cost.currency);
+  const leftOut = leftOutWords(cost, (names) => fewOf(names, 6));
   if (cost.total <= 0) {
     return (
       <section className="making-page">
@@ -22,8 +23,8 @@ export function MakingCost({ making }: { readonly making: Making }): ReactElemen
   }
   return (
     <section className="making-page">
-      <h2>One pair costs {of(cost.total)}</h2>
-      {cost.unpriced.length > 0 && <p className="follows">Without {fewOf(cost.unpriced, 6)}, which {cost.unpriced.length === 1 ? "has" : "have"} no price yet.</p>}
+      <h2>{sumWords(cost)}</h2>
+      {leftOut !== undefined && <p className="follows"><b>{leftOut}</b></p>}
       <MoneyTape cost={cost} />
       <Earned cost={cost} />
       <Dearer cost={cost} />
@@ -33,23 +34,20 @@ export function MakingCost({ making }: { readonly making: Making }): ReactElemen
   );
 }
 
-function Earned({ cost: { asked, left = 0, anHour, minutes, currency, rate } }: { readonly cost: Cost }): ReactElement {
-  if (asked === undefined) return <p>Write what you ask for a pair, and it is told what is left and what an hour earns.</p>;
-  return (
-    <p>
-      You ask <b>{money(asked, currency)}</b>: {left >= 0 ? <>{money(left, currency)} is left</> : <>that is {money(-left, currency)} less than the pair costs</>}.
-      {anHour !== undefined && <> After material and overhead an hour earns <b>{money(anHour, currency)}</b> over {hours(minutes)}{rate !== undefined && `; you reckon with ${money(rate, currency)}`}.</>}
-    </p>
-  );
+function Earned({ cost }: { readonly cost: Cost }): ReactElement {
+  const { minutes, currency, rate } = cost, earned = earnedWords(cost);
+  if (earned === undefined) return <p>Write what you ask for a pair, and it is told what an hour earns, and what is left where nothing is left out.</p>;
+  return <p>{earned} An hour is one of {hours(minutes)}{rate !== undefined && `; you reckon with ${money(rate, currency)}`}.</p>;
 }
 
-function Dearer({ cost: { skinsDearer, currency, asked } }: { readonly cost: Cost }): ReactElement | null {
+function Dearer({ cost }: { readonly cost: Cost }): ReactElement | null {
+  const { skinsDearer, currency } = cost;
   const { more, total, goods } = skinsDearer;
   if (more <= 0) return null;
   return (
     <p>
-      Were skins a tenth dearer ({listed(goods)}), the pair would cost {money(total, currency)}, {money(more, currency)} more.
-      {asked !== undefined && skinsDearer.asked !== undefined && <> To have as much left you would ask {money(skinsDearer.asked, currency)}.</>}
+      Were skins a tenth dearer ({listed(goods)}), the pair would cost {isWhole(cost) && `${money(total, currency)}, `}{money(more, currency)} more.
+      {isWhole(cost) && skinsDearer.asked !== undefined && <> To have as much left you would ask {money(skinsDearer.asked, currency)}.</>}
     </p>
   );
 }

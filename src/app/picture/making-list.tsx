@@ -39,10 +39,11 @@ function Thing({ line, pairs, currency }: { readonly line: ListLine; readonly pa
     <li className={enough ? "enough" : undefined}>
       <p className="thing">
         <span><b>{capital(good)}</b>, {need.kind}</span>
-        <span className="to-buy">{enough ? "enough on the shelf" : <b>{buyWords(line)}</b>}{!enough && buy.paid !== undefined && <span className="follows"> {money(buy.paid, currency)}</span>}</span>
+        <span className="to-buy">{buy.outOf ? buyWords(line) : enough ? "enough on the shelf" : <b>{buyWords(line)}</b>}{!enough && buy.paid !== undefined && <span className="follows"> {money(buy.paid, currency)}</span>}</span>
       </p>
       <p className="follows">
         {takesWords(line, pairs)}{" "}
+        {buy.caution !== undefined && <><b>{buy.caution}</b>{" "}</>}
         <button type="button" className="word why" aria-expanded={open} aria-controls={id} aria-label={`why: ${good}`} onClick={() => setOpen(!open)}>why</button>
       </p>
       <div className="reason" id={id} hidden={!open}>

@@ -1,5 +1,6 @@
 import { useRef, type ReactElement } from "react";
 import type { Cost, CostPart } from "#making/money/cost.ts";
+import { isWhole, sumWords } from "#making/money/cost-words.ts";
 import { listed } from "#base/listed.ts";
 import { layTape, tapeMarks } from "../state/money-tape.ts";
 import { money } from "../state/making-words.ts";
@@ -38,7 +39,7 @@ export function MoneyTape({ cost }: { readonly cost: Cost }): ReactElement {
           </g>
         ))}
         {parts.map((p, i) => <path key={words[i]![0]} className={`tape-part ${kindOf(told[i]!.parts[0]!)}`} d={cutPiece(side + p.from, side + p.to, i === 0)} />)}
-        {asked !== undefined && asked > total && <path className="tape-left" d={`M${x(total).toFixed(1)} ${top}H${x(asked).toFixed(1)}V${foot}H${x(total).toFixed(1)}`} />}
+        {asked !== undefined && asked > total && isWhole(cost) && <path className="tape-left" d={`M${x(total).toFixed(1)} ${top}H${x(asked).toFixed(1)}V${foot}H${x(total).toFixed(1)}`} />}
         {parts.map((p, i) => {
           const [part, sum] = words[i]!;
           const [end, base] = p.inside ? [side + p.from + 10, top + 26] : [side + p.wordsTo, foot + 24 + p.row * rowHigh];
@@ -54,7 +55,7 @@ export function MoneyTape({ cost }: { readonly cost: Cost }): ReactElement {
           <g>
             <path className="tape-part material" d={`M${side} ${dearerAt}H${x(total).toFixed(1)}v12H${side}Z`} />
             <path className="tape-more" d={`M${x(total).toFixed(1)} ${dearerAt - 3}H${Math.max(x(skinsDearer.total), x(total) + 3).toFixed(1)}v18H${x(total).toFixed(1)}Z`} />
-            <text x={side} y={dearerAt + 34}>with skins a tenth dearer: {money(skinsDearer.total, currency)}, {money(skinsDearer.more, currency)} more</text>
+            <text x={side} y={dearerAt + 34}>with skins a tenth dearer: {isWhole(cost) && `${money(skinsDearer.total, currency)}, `}{money(skinsDearer.more, currency)} more</text>
           </g>
         )}
       </svg>
@@ -63,12 +64,13 @@ export function MoneyTape({ cost }: { readonly cost: Cost }): ReactElement {
 }
 
 /** The price asked, as a mark across the tape. */
-function Asked({ cost: { currency, asked = 0, left = 0 }, at, width }: { readonly cost: Cost; readonly at: number; readonly width: number }): ReactElement {
-  const right = at > width / 2;
+function Asked({ cost, at, width }: { readonly cost: Cost; readonly at: number; readonly width: number }): ReactElement {
+  const { currency, asked = 0, left = 0 } = cost, right = at > width / 2;
+  const rest = left < 0 ? `${money(-left, currency)} too little` : isWhole(cost) ? `${money(left, currency)} left over` : "";
   return (
     <g>
       <path className="tape-asked" d={`M${at.toFixed(1)} 8V${top + high + 8}`} />
-      <text x={at + (right ? -8 : 8)} y={20} textAnchor={right ? "end" : "start"}><tspan className="part-name">you ask {money(asked, currency)}</tspan>{" "}<tspan>{left >= 0 ? `${money(left, currency)} is left` : `${money(-left, currency)} less than it costs`}</tspan></text>
+      <text x={at + (right ? -8 : 8)} y={20} textAnchor={right ? "end" : "start"}><tspan className="part-name">you ask {money(asked, currency)}</tspan>{" "}<tspan>{rest}</tspan></text>
     </g>
   );
 }
@@ -89,4 +91,4 @@ function gathered(shares: Cost["shares"]): readonly { readonly parts: readonly C
 
 const kindOf = (part: CostPart): string => (part === "work" ? "work" : part === "overhead" ? "overhead" : "material");
 
-const inWords = ({ shares, total, currency }: Cost): string => `One pair costs ${money(total, currency)}: ${listed(shares.map(({ part, cost, share }) => `${part} ${money(cost, currency)}, ${percent(share, 0)}`))}.`;
+const inWords = (cost: Cost): string => `${sumWords(cost)}. ${listed(cost.shares.map(({ part, cost: sum, share }) => `${part} ${money(sum, cost.currency)}, ${percent(share, 0)}`))}.`;

@@ -27,6 +27,7 @@ export function amountOf({ measure }: Pick<Need, "measure">, amount: number): st
 
 /** What to buy: whole packs where those are known. */
 export function buyWords({ need, buy }: ListLine): string {
+  if (buy.outOf) return `out of the skin of the ${buy.outOf.good}`;
   if (buy.short <= 0) return "nothing";
   return buy.whole ? buy.whole.words : amountOf(need, buy.short);
 }
@@ -48,11 +49,11 @@ export const toolsApart = "Tools are not in this list.";
 export function listAsText(title: string, making: Making): string {
   const lines = listLines(making);
   const line = (l: ListLine): string => {
-    const paid = l.buy.paid === undefined ? "" : `, ${money(l.buy.paid, making.cost.currency)}`;
+    const paid = l.buy.paid === undefined || l.buy.outOf ? "" : `, ${money(l.buy.paid, making.cost.currency)}`;
     const left = leftOver(l) ? ` ${amountOf(l.need, l.buy.left)} will be left over.` : "";
-    return `- ${capital(l.good)}: ${buyWords(l)}${paid}. ${capital(l.need.kind)}.${left}`;
+    return `- ${capital(l.good)}: ${buyWords(l)}${paid}. ${capital(l.need.kind)}.${left}${l.buy.caution === undefined ? "" : ` ${l.buy.caution}`}`;
   };
-  const groups = byGoodGroup(lines.filter((l) => l.buy.short > 0)).map(({ group, here }) => [capital(group), ...here.map(line), ""].join("\n"));
-  const there = lines.filter((l) => l.buy.short <= 0).map((l) => l.good);
+  const groups = byGoodGroup(lines.filter((l) => l.buy.short > 0 || l.buy.outOf)).map(({ group, here }) => [capital(group), ...here.map(line), ""].join("\n"));
+  const there = lines.filter((l) => l.buy.short <= 0 && !l.buy.outOf).map((l) => l.good);
   return [`Shopping list: ${title}, ${making.pairs === 1 ? "one pair" : `${making.pairs} pairs`}`, paidWords(making), toolsApart, "", ...groups, ...(there.length > 0 ? [`On the shelf, enough: ${there.join(", ")}`] : [])].filter((line) => line !== undefined).join("\n").trimEnd() + "\n";
 }

@@ -13,8 +13,12 @@ export interface ToBuy {
   readonly whole?: { readonly count: number; readonly each: number; readonly words: string };
   /** What is paid in the shop this time, where there is a price; of whole packs where they have to be bought whole. */
   readonly paid?: number;
-  /** What is left over of shelf and shopping when all pairs are made. */
+  /** What is left over of shelf and shopping when all pairs are made, and is not cut for another good. */
   readonly left: number;
+  /** What of it is cut out of what another good's skins leave over, and so is not bought. */
+  readonly outOf?: { readonly good: GoodId; readonly amount: number };
+  /** What to look at before buying: pieces of skin on the shelf are counted by their area alone. */
+  readonly caution?: string;
 }
 
 /** Parts of a shoe that money goes into. */

@@ -1,9 +1,9 @@
 import { finding, type Finding } from "#base/findings.ts";
 import type { Cost, ToBuy } from "./cost.ts";
-import { skinGoods } from "./cost-parts.ts";
 import { costPerPair } from "./cost-per-pair.ts";
 import { moneyWords } from "../amounts/decimal.ts";
 import type { Need } from "../need.ts";
+import { pricesBorne } from "./out-of-lining.ts";
 import { checkSizes } from "./packs.ts";
 import { readPairs } from "./read-pairs.ts";
 import { readPrices } from "./read-prices.ts";
@@ -47,8 +47,8 @@ export function moneyOf({ needs, steps, said }: MoneyInput): Money {
   const toBuy = toBuyOf({ needs, pairs, prices: prices.of, shelf, sizes });
   const uncounted = uncountedOf(needs, steps);
   if (uncounted.length > 0) findings.push(finding("goods-uncounted", { goods: uncounted }));
-  const cost = costPerPair({ needs, pairs, minutes: minutes.byPhase, prices, sums, toBuy, uncounted });
-  const pieces = toBuy.filter(({ good, onShelf, short }) => skinGoods.includes(good) && onShelf > 0 && short > 0).map(({ good }) => good);
+  const cost = costPerPair({ needs, pairs, minutes: minutes.byPhase, prices: pricesBorne(prices, toBuy), sums, toBuy, uncounted });
+  const pieces = toBuy.filter(({ caution }) => caution !== undefined).map(({ good }) => good);
   if (pieces.length > 0) findings.push(finding("money-shelf-pieces", { goods: pieces }));
   return { pairs, toBuy, cost, findings: [...findings, ...minutes.findings, ...judged(cost, needs.some(({ good }) => prices.of.has(good)))] };
 }

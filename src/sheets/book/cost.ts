@@ -1,5 +1,6 @@
 import { goodAmount } from "#making/amounts/good-amounts.ts";
 import type { Cost } from "#making/money/cost.ts";
+import { earnedWords, isWhole, leftOutWords, sumMoney, sumName, sumParts } from "#making/money/cost-words.ts";
 import type { Need } from "#making/need.ts";
 import { moneyWords } from "#making/amounts/decimal.ts";
 import type { Block, Line } from "./block.ts";
@@ -20,7 +21,7 @@ export function costChapter({ input: { making }, room: { width } }: Book): Chapt
     title: "Cost of one pair",
     joins: true,
     blocks: [
-      { cells: [{ x: 0, lines: [...lines(moneyWords(cost.total, cost.currency), width, large), ...sumLines(cost, width)] }] },
+      { cells: [{ x: 0, lines: [...lines(upperFirst(sumMoney(cost)), width, large), ...(cost.rate === undefined ? lines(`${sumName(cost)}.`, width, strong) : []), ...sumLines(cost, width)] }] },
       { cells: [{ x: 0, lines: lines("Where the money goes", width, heading) }], keep: true, gapMm: 3 },
       ...shareBlocks(cost, width),
       ...lineBlocks(cost, needs, width),
@@ -30,14 +31,15 @@ export function costChapter({ input: { making }, room: { width } }: Book): Chapt
 }
 
 function sumLines(cost: Cost, width: number): readonly Line[] {
-  const { currency, material, workCost, overhead, minutes, rate, asked, left, anHour, unpriced, uncounted, reused, skinsDearer } = cost;
+  const { currency, minutes, rate, left = 0, reused, skinsDearer } = cost;
   const money = (v: number): string => moneyWords(v, currency);
   const told = [
-    `Material ${money(material)}, work ${money(workCost)} (${timeWords(minutes)}${rate === undefined ? ", no money said for an hour" : ` at ${money(rate)} an hour`}), overhead ${money(overhead)}.${reused > 0 ? ` ${money(reused)} of the material is for tacks, card and what else serves again.` : ""}`,
-    ...(asked === undefined ? [] : [`Asked ${money(asked)}${left === undefined ? "" : left < 0 ? `: ${money(-left)} too little` : `: ${money(left)} left`}${anHour === undefined ? "" : `; an hour earns ${money(anHour)} after material and overhead`}.`]),
-    ...(skinsDearer.more > 0 ? [`When skins cost 10 % more (${listed(skinsDearer.goods)}), a pair costs ${money(skinsDearer.more)} more: ${money(skinsDearer.total)}.${skinsDearer.asked === undefined || (left ?? 0) < 0 ? "" : ` To keep what is left, ask ${money(skinsDearer.asked)}.`}`] : []),
+    `${upperFirst(sumParts(cost))}. ${timeWords(minutes)} of work${rate === undefined ? "" : ` at ${money(rate)} an hour`}.${reused > 0 ? ` ${money(reused)} of the material is for tacks, card and what else serves again.` : ""}`,
+    ...[earnedWords(cost)].filter((words) => words !== undefined),
+    ...(skinsDearer.more > 0 ? [`When skins cost 10 % more (${listed(skinsDearer.goods)}), a pair costs ${money(skinsDearer.more)} more${isWhole(cost) ? `: ${money(skinsDearer.total)}` : ""}.${skinsDearer.asked === undefined || left < 0 || !isWhole(cost) ? "" : ` To keep what is left, ask ${money(skinsDearer.asked)}.`}`] : []),
   ];
-  return [...told.flatMap((t) => lines(t, width, body)), ...(unpriced.length > 0 ? [blank(1), ...lines(`Left out, for want of a price: ${listed(unpriced)}.`, width, strong)] : []), ...(uncounted.length > 0 ? lines(`Not counted, since nothing was drawn to count it by: ${listed(uncounted)}.`, width, strong) : [])];
+  const leftOut = leftOutWords(cost);
+  return [...told.flatMap((t) => lines(t, width, body)), ...(leftOut === undefined ? [] : [blank(1), ...lines(leftOut, width, strong)])];
 }
 
 const partMm = 40;

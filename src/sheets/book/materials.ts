@@ -11,9 +11,9 @@ import { halfOf, inTwoColumns } from "./entries.ts";
 import type { Chapter } from "./flow.ts";
 import { pairsWords, plain, printedCurrency, upperFirst } from "./numbers.ts";
 import { thickWords } from "./piece-index.ts";
-import { columnsFor, tableBlocks, tickBox } from "./table.ts";
+import { columnsFor, tableBlocks, tickBox, type BookCell } from "./table.ts";
 import { threadBlocks } from "./thread.ts";
-import { amountLines, blank, close, fine, heading, labelled, lines, small, strong } from "./words.ts";
+import { amountLines, blank, close, fine, heading, labelled, lines, small, smallStrong, strong } from "./words.ts";
 
 const numberMm = 23;
 
@@ -21,7 +21,7 @@ const numberMm = 23;
 export function materialsChapter({ input: { making }, room: { width } }: Book): Chapter | undefined {
   if (making.needs.length === 0) return undefined;
   const { pairs, needs, bonds, thread } = making;
-  const intro = `For ${pairsWords(pairs)}. Net is what lies in the shoes; with what falls away is what one pair has to be cut from. Tick what lies on your bench. ${paidWords(making.cost)}`;
+  const intro = `For ${pairsWords(pairs)}. Net is what lies in the shoes; with what falls away is what one pair has to be cut from. Tick what lies on your bench. Tools have a list of their own and are not in it.`;
   return {
     title: "Materials",
     blocks: [
@@ -35,11 +35,7 @@ export function materialsChapter({ input: { making }, room: { width } }: Book): 
   };
 }
 
-/** What the shop takes, where anything has a price. */
-const paidWords = ({ shopping, currency, lines: all, unpriced }: Making["cost"]): string =>
-  `${unpriced.length === all.length ? "" : `In the shop this time ${moneyWords(shopping, printedCurrency(currency))}${unpriced.length > 0 ? ", without what has no price" : ""}. `}Tools have a list of their own and are not in it.`;
-
-function shoppingBlocks({ needs, toBuy, pairs, cost: { currency } }: Making, width: number): readonly Block[] {
+function shoppingBlocks({ needs, toBuy, pairs, cost }: Making, width: number): readonly Block[] {
   const many = pairs !== 1;
   const numbers = ["One pair, net", "With what falls away", ...(many ? [pairsWords(pairs)] : []), "On the shelf", "To buy"];
   const columns = columnsFor(width, [{ head: "", mm: 7 }, { head: "What to ask for" }, ...numbers.map((head, i) => ({ head, mm: numberMm, ...(i + 1 === numbers.length && { letters: strong }) }))]);
@@ -49,16 +45,24 @@ function shoppingBlocks({ needs, toBuy, pairs, cost: { currency } }: Making, wid
     const told = (value: number) => amountLines(goodAmount(need.good, value, need.measure), numberMm - 3);
     return [
       [tickBox(4)],
-      [...lines(upperFirst(need.good), textMm, strong), ...lines(kindWords(need), textMm, small)],
-      told(need.net), told(need.gross), ...(many ? [told(buy?.needed ?? need.gross * pairs)] : []), buy && buy.onShelf > 0 ? told(buy.onShelf) : "", buyLines(need, buy, currency),
+      [...lines(upperFirst(need.good), textMm, strong), ...lines(kindWords(need), textMm, small), ...(buy?.caution === undefined ? [] : lines(buy.caution, textMm, smallStrong))],
+      told(need.net), told(need.gross), ...(many ? [told(buy?.needed ?? need.gross * pairs)] : []), buy && buy.onShelf > 0 ? told(buy.onShelf) : "", buyLines(need, buy, cost.currency),
     ];
   });
-  return tableBlocks(columns, rows, { gapMm: 2, close: true });
+  return tableBlocks(columns, [...rows, ...totalRow(cost, columns.length, textMm)], { gapMm: 2, close: true });
+}
+
+/** What is paid in the shop, below all that is bought there; none where nothing has a price. */
+function totalRow({ shopping, currency, lines: all, unpriced }: Making["cost"], columns: number, textMm: number): readonly (readonly BookCell[])[] {
+  if (unpriced.length === all.length) return [];
+  const told = [...lines("In the shop this time", textMm, strong), ...lines(`tools not in it${unpriced.length > 0 ? ", nor what has no price" : ""}`, textMm, small)];
+  return [["", told, ...Array.from({ length: columns - 3 }, () => ""), lines(moneyWords(shopping, printedCurrency(currency)), numberMm, strong)]];
 }
 
 /** What is bought: the amount, whole skins or packs, what of them is left over, what they cost; "nothing" where the shelf holds it. */
 function buyLines(need: Need, buy: ToBuy | undefined, currency: string) {
   const width = numberMm;
+  if (buy?.outOf) return lines(`out of the skin of the ${buy.outOf.good}`, width, small);
   if (buy && buy.short <= 0) return lines("nothing", width, strong);
   const whole = buy?.whole?.words, told = goodAmount(need.good, buy?.short ?? need.gross, need.measure);
   const amount = need.measure === "count" && whole ? lines(whole, width, strong) : [...amountLines(told, width, strong), ...(whole ? lines(whole, width, small) : [])];
