@@ -63,7 +63,10 @@ test("what cannot be read is told at the field, and the rest counts", () => {
   expect(told("Mon 8-9-10, Wed 8-9")[0]).toContain("“8-9-10” is no time of day");
   expect(told("Fri 9-1300, Wed 8-9")[0]).toContain("“1300” is no time of day");
   expect(told("Sat 9-12, Sat 11-13")).toEqual(["When you work: two times on Saturday overlap. They are taken as one, 09:00 to 13:00."]);
-  expect(told("whenever I like").at(-1)).toBe("When you work: no time could be read, so there is no calendar. Write days and times like “Tue 19:00-21:30, Sat 9:00-13:00”.");
+  // One mistake, one complaint.
+  expect(told("Mi 19-21")).toEqual(["When you work: “Mi 19-21” cannot be read, for “mi” is no day of the week; so there is no calendar. Write days and times like “Tue 19:00-21:30, Sat 9:00-13:00”."]);
+  expect(told("whenever I like")).toHaveLength(1);
+  expect(told("Mi 19-21, Do 19-21").at(-1)).toBe("When you work: no time could be read, so there is no calendar. Write days and times like “Tue 19:00-21:30, Sat 9:00-13:00”.");
   expect(readSessions("T 9-12").week).toEqual([]);
 });
 

@@ -10,6 +10,9 @@ import type { Step } from "#making/steps/step.ts";
 import { at, has, holds, stintsOf } from "../support/calendar-holds.ts";
 import { anyPlan, anyWeek, aStep, aWait } from "../support/invented-steps.ts";
 
+/** Without the spaces that hold a line together. */
+const plain = (words: string): string => words.replaceAll("\u00a0", " ");
+
 const start = "2026-12-01";
 
 /** Plans of which some steps are done on the lasts. */
@@ -55,7 +58,7 @@ test("five pairs on two pairs of lasts come out as by hand", () => {
     aStep("cut", { minutes: 10 }), aStep("last", { minutes: 30, after: ["cut"], onLast: true, wait: aWait(1440) }), aStep("slip", { minutes: 5, after: ["last"], onLast: true, wait: aWait(2880) }), aStep("polish", { minutes: 10, after: ["slip"] }),
   ];
   const { calendar } = calendarOf({ steps, pairs: 5, said: { sessions: "daily 19-21", start, lasts: "2" } });
-  const told = calendar!.sessions.flatMap(({ date, stints }) => stints.map((s) => `${date.slice(8)} ${s.fromMin}-${s.toMin} ${s.step} ${stintWords(s, 5)}`.trim()));
+  const told = calendar!.sessions.flatMap(({ date, stints }) => stints.map((s) => `${date.slice(8)} ${s.fromMin}-${s.toMin} ${s.step} ${plain(stintWords(s, 5))}`.trim()));
   // On the 2nd the first two have rested a day at 20:50 only (cut until 19:50, lasted until 20:50): slipped until 21:00; the next two are lasted on the 3rd.
   expect(told).toEqual([
     "01 0-50 cut", "01 50-110 last pairs 1 and 2 of 5", "02 110-120 slip pairs 1 and 2 of 5", "03 0-60 last pairs 3 and 4 of 5", "04 60-70 slip pairs 3 and 4 of 5", "04 70-100 last pair 5 of 5",
@@ -66,12 +69,14 @@ test("five pairs on two pairs of lasts come out as by hand", () => {
   expect(calendar!.sessions[0]!.waits).toEqual([{ step: "last", first: 1, pairs: 2, untilDate: "2026-12-02", untilMin: 1140 + 110 }]);
   expect([calendar!.rounds, calendar!.lasts, roundsWords(calendar!, 5)]).toEqual([3, 2, "5 pairs on 2 pairs of lasts: what is done on them goes in 3 rounds."]);
   expect(readyWords(calendar!)).toBe("Tue 8 December 2026");
+  expect(readyWords({ ready: { date: "week 10, Tuesday", min: 600 } })).toBe("Tuesday of week 10");
+  expect(stintWords({ step: "last", fromMin: 0, toMin: 60, part: 1, parts: 2, first: 1, pairs: 1 }, 3)).toBe("pair\u00a01\u00a0of\u00a03, part\u00a01\u00a0of\u00a02");
 });
 
 test("what lies between two steps on the lasts goes in the same round; what does not waits for no lasts", () => {
   const steps = [aStep("block", { minutes: 10, onLast: true }), aStep("glue", { minutes: 10, after: ["block"] }), aStep("slip", { minutes: 10, after: ["glue"], onLast: true }), aStep("bow", { minutes: 10 })];
   const { calendar } = calendarOf({ steps, pairs: 2, said: { sessions: "Sat 9-18", start } });
-  const told = calendar!.sessions[0]!.stints.map((s) => `${s.step} ${whichPairs(s, 2)}`.trim());
+  const told = calendar!.sessions[0]!.stints.map((s) => `${s.step} ${plain(whichPairs(s, 2))}`.trim());
   expect(told.filter((t) => !t.startsWith("bow"))).toEqual(["block pair 1 of 2", "glue pair 1 of 2", "slip pair 1 of 2", "block pair 2 of 2", "glue pair 2 of 2", "slip pair 2 of 2"]);
   expect(told.filter((t) => t.startsWith("bow"))).toEqual(["bow"]);
 });

@@ -54,6 +54,21 @@ test("many pairs go through a chain in rounds that the cement's open time lets",
   expect(rounds.toSorted()).toEqual([3, 3, 4]);
 });
 
+test("the last shoe is begun before its own coat has dried too far", () => {
+  const chain = (b: number, shoes: Step["shoes"], most: number): readonly Step[] => [aStep("cement", { minutes: 5, wait: aWait(15, most) }), aStep("lay", { minutes: b, after: ["cement"], shoes })];
+  const batches = (steps: readonly Step[], pairs: number) => { const { calendar } = calendarOf({ steps, pairs, said: said("Sat 9-18") }); return calendar && stintsOf(calendar, pairs).filter((s) => s.step === "cement").map((s) => s.pairs).toSorted(); };
+  // By hand: 2 k shoes of 4 min each, 15 + (2 k − 1) · 4 ≤ 40 holds for k = 3 (35) and not for 4 (43).
+  expect(batches(chain(8, "one after the other", 40), 10)).toEqual([2, 2, 3, 3]);
+  // One pair: 15 min of rest and 15 for the first shoe are the 30 that the second has; with 16 it is late.
+  expect(batches(chain(30, "one after the other", 30), 1)).toEqual([1]);
+  const late = calendarOf({ steps: chain(32, "one after the other", 30), pairs: 1, said: said("Sat 9-18") });
+  expect([late.calendar, late.findings.map((f) => f.code)]).toEqual([undefined, ["chain-too-slow"]]);
+  expect(batches(chain(32, "together", 30), 1)).toEqual([1]);
+  // What else is urgent does not come between so that the second shoe is late: 30 − 10 leave 20, less than the 25 of other work.
+  const between = calendarOf({ steps: [...chain(20, "one after the other", 30), aStep("sew", { minutes: 25 })], pairs: 1, said: said("Sat 9-18") });
+  holds(between.calendar ? [...chain(20, "one after the other", 30), aStep("sew", { minutes: 25 })] : [], 1, between.calendar!);
+});
+
 test("a pattern is made once, whatever the number of pairs", () => {
   const steps = [aStep("card", { phase: "pattern", minutes: 50 }), aStep("cut", { phase: "cutting", minutes: 20, after: ["card"] })];
   const { calendar } = calendarOf({ steps, pairs: 3, said: said("Sat 9-18") });
@@ -145,7 +160,10 @@ test("a thousand pairs are told, not planned; without sessions there is nothing 
   expect(calendarOf({ steps: [], pairs: 1, said: said("daily 9-10") })).toEqual({ findings: [] });
   const weeks = calendarOf({ steps, pairs: 1, said: { sessions: "Tue 19-20", start: "next week" } });
   expect(weeks.calendar!.sessions.map((s) => s.date)).toEqual(["week 1, Tuesday", "week 2, Tuesday"]);
-  expect(weeks.findings.map(explain)).toEqual(["First day of work: “next week” is no day of the calendar, so the calendar counts weeks. Write year, month and day, like 2026-12-01."]);
+  expect(weeks.findings.map(explain)).toEqual(["First day of work: “next week” cannot be read, so the calendar counts weeks. Write year, month and day, like 2026-12-02."]);
+  const startTold = (text: string): string => calendarOf({ steps, pairs: 1, said: { sessions: "Tue 19-20", start: text } }).findings.map(explain).join();
+  expect(startTold("2.12.2026")).toMatch(/“2\.12\.2026” cannot be read, so/u);
+  expect(startTold("2026-02-30")).toMatch(/“2026-02-30” cannot be read, for there is no such day, so/u);
   expect(calendarOf({ steps, pairs: 1, said: { sessions: "Tue 19-20", start: "2026-12-02" } }).calendar!.sessions[0]!.date).toBe("2026-12-08");
 });
 

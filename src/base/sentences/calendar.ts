@@ -8,9 +8,9 @@ export const calendarSentences = {
   "minutes-unread": sentence("look", (d: { phase: string; text: string; ambiguous?: boolean }) =>
     `Your minutes for ${d.phase}: “${d.text}” ${d.ambiguous ? "may be a thousand and more, or one and a bit. Write it like 1500 or 1.5" : "is no time between nothing and 100 hours. Write minutes for one pair, like 90, or hours, like 1.5 h"}; until then the usual time is used.`),
   "minutes-no-phase": sentence("look", (d: { phase: string }) => `Your minutes are given for “${d.phase}”, which is no part of the work here. They are left out.`),
-  "sessions-unread": sentence("look", (d: { text: string; word?: string; why: "no day" | "day" | "day behind" | "no time" | "time" }) => {
+  "sessions-unread": sentence("look", (d: { text: string; word?: string; why: "no day" | "day" | "day behind" | "no time" | "time"; alone?: boolean }) => {
     const wrong = { "no day": "it says no day", day: `“${d.word}” is no day of the week`, "day behind": "its day stands behind its time", "no time": "it says no time from and to", time: `“${d.word}” is no time of day` }[d.why];
-    return `When you work: “${d.text}” is left out, for ${wrong}. ${example}`;
+    return `When you work: “${d.text}” ${d.alone ? `cannot be read, for ${wrong}; so there is no calendar` : `is left out, for ${wrong}`}. ${example}`;
   }),
   "sessions-backward": sentence("look", (d: { text: string; fromMin: number; toMin: number }) =>
     `When you work: “${d.text}” ${d.toMin === d.fromMin ? `ends when it begins, at ${clock(d.toMin)}` : `ends at ${clock(d.toMin)}, before it begins at ${clock(d.fromMin)}`}, and is left out. Let it end by 24:00 and write what lies after midnight for the next day.`),
@@ -19,7 +19,7 @@ export const calendarSentences = {
     `When you work: two times on ${d.day} overlap. They are taken as one, ${clock(d.fromMin)} to ${clock(d.toMin)}.`),
   "sessions-none": sentence("look", () => `When you work: no time could be read, so there is no calendar. ${example}`),
   "start-unread": sentence("look", (d: { text: string }) =>
-    `First day of work: “${d.text}” is no day of the calendar, so the calendar counts weeks. Write year, month and day, like 2026-12-01.`),
+    `First day of work: “${d.text}” cannot be read${/^\s*\d{4}-\d{1,2}-\d{1,2}\s*$/.test(d.text) ? ", for there is no such day" : ""}, so the calendar counts weeks. Write year, month and day, like 2026-12-02.`),
   "start-alone": sentence("note", () => `A first day of work is said, but not when you work; so there is no calendar. ${example}`),
   "lasts-unread": sentence("look", (d: { text: string }) =>
     `How many pairs of lasts you have: “${d.text}” is no whole number from 1 on, and one pair is reckoned with. Write a number like 2.`),

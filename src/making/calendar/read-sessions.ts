@@ -48,7 +48,10 @@ export function readSessions(text: string): { readonly week: readonly WeekTime[]
   }
   for (const o of open) unread(o.text, "no time");
   const week = merged(times, findings);
-  if (week.length === 0 && text.trim() !== "") findings.push(finding("sessions-none", {}));
+  // One complaint is enough where the only thing that was written cannot be read.
+  const [only, more] = findings;
+  if (week.length === 0 && only?.code === "sessions-unread" && !more) findings[0] = finding("sessions-unread", { ...only.data, alone: true });
+  else if (week.length === 0 && text.trim() !== "") findings.push(finding("sessions-none", {}));
   return { week, findings };
 }
 
