@@ -1,3 +1,4 @@
+import { underFootMm } from "../needs/nailed-lifts.ts";
 import { practice, toolComesFirst, type CautionWords } from "./caution-words.ts";
 
 export const knifeCaution: CautionWords = {
@@ -40,7 +41,7 @@ export const hammerCaution: CautionWords = {
     "Count: so many tacks went in, so many must come out. Write the number on the last. Before the sole goes on, and again when the last is out, feel the whole inside with a spoon or a magnet, then with your hand.",
     "Hold a tack with pincers or between two fingers low down, tap first, then drive. Never with a cracked hammer face or a loose head.",
     "Keep tacks in a dish, not between your lips. Sweep them up before anybody walks there without shoes.",
-    "Heel nails end inside the heel: take a length that cannot reach the insole, clench or file what shows.",
+    `Heel nails end inside the shoe, ${underFootMm} mm or more below the foot: take the lengths that the list of what to buy tells, never a longer one. Then feel inside for points, and clinch or file what you find.`,
   ],
   first: toolComesFirst,
   source: `${practice}; forgotten tacks and staples: a maker's notes`,

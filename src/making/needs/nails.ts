@@ -71,7 +71,7 @@ function heelNails(input: MakingInput, findings: Finding[]): readonly Need[] {
     good: "heel nails", measure: "count", parts, net, gross,
     waste: wasteOf(1 - net / gross, "About one in ten bends and is drawn (common practice, no source)."),
     kind: nailed.map(({ name, count, nailMm }) => `${count} of ${nailMm} mm for ${name}`).join(", ") + " of each pair",
-    reason: `At the places pricked on each lift. Each must end inside: at least ${underFootMm} mm below the foot at the thinnest place, through lift, sole and boards. They stay in the shoe; the top piece is cemented.`,
+    reason: `At the places pricked on each lift. Each ends inside the shoe, in heel, sole or boards, ${underFootMm} mm or more below the foot at the thinnest place: buy none longer, and feel inside for points. They stay in the shoe; the top piece is cemented.`,
     source: `${practice}; lifts one by one with nails: notes of a shoemaking course`,
   }];
 }
