@@ -4,6 +4,7 @@ import type { Cost, ToBuy } from "#making/money/cost.ts";
 import { moneyWords } from "#making/amounts/decimal.ts";
 import { earnedWords, leftOutWords, sumParts, sumWords } from "#making/money/cost-words.ts";
 import { readyWords } from "#making/calendar/stint-words.ts";
+import { outOfWords } from "#making/money/out-of-lining.ts";
 import type { Making } from "#making/making.ts";
 import type { Need } from "#making/need.ts";
 
@@ -16,7 +17,7 @@ export function sayMaking({ pairs, needs, toBuy, cost, steps, calendar }: Making
 
 /** "24.1 dm² (2.6 ft²), as 1 skin of 6 ft2, of which 31.6 dm² (3.4 ft²) are left over". */
 function buyingWords({ good, measure }: Need, { short, whole, left, outOf }: ToBuy): string {
-  if (outOf) return `out of the skin of the ${outOf.good}, ${goodAmount(good, outOf.amount, measure)}`;
+  if (outOf) return `${outOfWords(outOf)}, ${goodAmount(good, outOf.amount, measure)}`;
   if (short === 0) return "nothing, it is on your shelf";
   const amount = goodAmount(good, short, measure);
   if (!whole || whole.each * whole.count === short) return amount;

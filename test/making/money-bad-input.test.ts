@@ -109,7 +109,7 @@ describe("shelf and sizes", () => {
   });
 
   test("a skin on which the largest part does not lie", () => {
-    const needs = [{ ...someNeeds[0]!, holds: { longMm: 300, wideMm: 250 } }];
+    const needs = [{ ...someNeeds[0]!, holds: { longMm: 300, wideMm: 250, count: 1 } }];
     expect(toldOf(reckoned({ skins: { "upper leather": "0.5 ft2" } }, needs))).toEqual(["look: One skin of upper leather is said to be 0.5 ft2. The largest part needs 300 × 250 mm, which does not lie on it. Buy a larger one, or look at its unit."]);
     expect(toldOf(reckoned({ skins: { "upper leather": "1 ft2" } }, needs))).toEqual([]);
   });

@@ -50,7 +50,7 @@ describe("what is wrong is told by row, and the rest is read", () => {
     ["no price", "latex,,", "note: Row 2 names no price, and counts as not said."],
     ["a decimal comma between commas", "upper leather,12,50,1 ft2", splitWords],
     ["a decimal comma and no amount", "upper leather,12,50", splitWords],
-    ...["shanks,1,60", "shanks,1,6", "shanks,€1,60", "shanks,EUR 1,60", "needles,1 200,50", "needles,4,10", "needles,4,10,", "shanks,1,60,1 pair", "shanks,1 pair,1,60"].map((row) => [`1.60 for one, or 1 for 60 pieces: ${row}`, row, splitWords] as const),
+    ...["shanks,1,60", "shanks,1,6", "shanks,€1,60", "shanks,EUR 1,60", "needles,1 200,50", "needles,4,10", "needles,4,10,", "shanks,1,60,1 pair", "shanks,1 pair,1,60"].map((row): [string, string, string] => [`1.60 for one, or 1 for 60 pieces: ${row}`, row, splitWords]),
     ["a good for the second time", "thread,8,1000 m", "look: Row 2: the thread stands in row 1 already. The later one counts; keep one of them."],
     ["a cell of a whole letter", `latex,3,${"x".repeat(80)}`, "look: Row 2 has a cell of more than 60 letters and is left out. Write it shorter."],
   ])("%s", (_, row, sentence) => {

@@ -1,4 +1,5 @@
 import type { ToBuy } from "#making/money/cost.ts";
+import { outOfWords } from "#making/money/out-of-lining.ts";
 import type { Making } from "#making/making.ts";
 import type { Need } from "#making/need.ts";
 import { amountWords } from "#making/amounts/units.ts";
@@ -27,7 +28,7 @@ export function amountOf({ measure }: Pick<Need, "measure">, amount: number): st
 
 /** What to buy: whole packs where those are known. */
 export function buyWords({ need, buy }: ListLine): string {
-  if (buy.outOf) return `out of the skin of the ${buy.outOf.good}`;
+  if (buy.outOf) return outOfWords(buy.outOf);
   if (buy.short <= 0) return "nothing";
   return buy.whole ? buy.whole.words : amountOf(need, buy.short);
 }

@@ -20,9 +20,9 @@ export const sumMoney = (cost: Sums): string => `${lacksGoods(cost) ? "more than
 /** "A pair costs more than 516.22 EUR", "Material alone, your work not counted: 41.08 EUR". */
 export const sumWords = (cost: Sums): string => `${sumName(cost)}${cost.rate === undefined ? ":" : ""} ${sumMoney(cost)}`;
 
-/** "material 30.00 EUR, work 150.00 EUR, overhead 6.00 EUR": what the sum is of; work only where an hour has a price. */
+/** "material 30.00 EUR, work 150.00 EUR, overhead 6.00 EUR": what the sum is of; work only where an hour has a price, overhead only where there is some. */
 export function sumParts({ currency, material, rate, workCost, overhead }: Sums): string {
-  const parts = [["material", material], ...(rate === undefined ? [] : [["work", workCost] as const]), ["overhead", overhead]] as const;
+  const parts = [["material", material], ...(rate === undefined ? [] : [["work", workCost] as const]), ...(overhead === 0 ? [] : [["overhead", overhead] as const])] as const;
   return parts.map(([name, value]) => `${name} ${moneyWords(value, currency)}`).join(", ");
 }
 

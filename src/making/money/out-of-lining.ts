@@ -13,6 +13,9 @@ export function socksOutOfLining(toBuy: readonly ToBuy[]): readonly ToBuy[] {
   });
 }
 
+/** "out of the lining's skin". */
+export const outOfWords = ({ good }: NonNullable<ToBuy["outOf"]>): string => `out of the ${good.replace(/ leather$/, "")}'s skin`;
+
 /** Prices by which a pair's cost is reckoned: socks out of the lining's skin cost what the lining does, where no price of their own is said. */
 export function pricesBorne(prices: Prices, toBuy: readonly ToBuy[]): Prices {
   const borne: [ToBuy["good"], Price][] = toBuy.flatMap(({ good, outOf }): [ToBuy["good"], Price][] => {

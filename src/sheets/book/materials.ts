@@ -1,5 +1,6 @@
 import { goodAmount } from "#making/amounts/good-amounts.ts";
 import type { ToBuy } from "#making/money/cost.ts";
+import { outOfWords } from "#making/money/out-of-lining.ts";
 import type { Making } from "#making/making.ts";
 import type { Bond, Need } from "#making/need.ts";
 import { moneyWords } from "#making/amounts/decimal.ts";
@@ -62,7 +63,7 @@ function totalRow({ shopping, currency, lines: all, unpriced }: Making["cost"], 
 /** What is bought: the amount, whole skins or packs, what of them is left over, what they cost; "nothing" where the shelf holds it. */
 function buyLines(need: Need, buy: ToBuy | undefined, currency: string) {
   const width = numberMm;
-  if (buy?.outOf) return lines(`out of the skin of the ${buy.outOf.good}`, width, small);
+  if (buy?.outOf) return lines(outOfWords(buy.outOf), width, small);
   if (buy && buy.short <= 0) return lines("nothing", width, strong);
   const whole = buy?.whole?.words, told = goodAmount(need.good, buy?.short ?? need.gross, need.measure);
   const amount = need.measure === "count" && whole ? lines(whole, width, strong) : [...amountLines(told, width, strong), ...(whole ? lines(whole, width, small) : [])];
