@@ -3,7 +3,11 @@ import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { needsOf } from "#making/needs/needs.ts";
 import type { Phase, Step, Wait } from "#making/steps/step.ts";
+import { stepsOf } from "#making/steps/steps.ts";
+import { calendarOf } from "#making/calendar/calendar-of.ts";
 import { threadFor } from "#making/thread/thread.ts";
+import { holds } from "../support/calendar-holds.ts";
+import { makingInput } from "../support/making-pairs.ts";
 import { planned, plannedNames, planOf, textOf } from "../support/plans.ts";
 
 const hour = 60, day = 24 * hour;
@@ -164,7 +168,17 @@ describe("times of drying", () => {
   });
 
   test("the shank board is soaked an hour or more, strapped to the last and dried (a maker's notes); the insole with it, overnight (common practice, no source)", () => {
-    expect(planned("usual").step("block-boards").todo.join(" ")).toMatch(/soak for an hour or more.*Bind/u);
+    expect(planned("usual").step("block-boards").todo.join(" ")).toMatch(/fibre board and need no soaking: damp.*Bind/u);
+    expect(planned("usual").steps.some(({ id }) => id === "soak-insoles")).toBe(false);
+    const leather = stepsOf(makingInput({ pieces: { firstBoardMm: 2.5 } }));
+    const soaked = leather.find(({ id }) => id === "soak-insoles")!;
+    expect(soaked.wait!.leastMin).toBeGreaterThanOrEqual(hour);
+    expect(readFileSync("docs/guide/the-steps.md", "utf8")).toContain(`| leather insoles in water | 1 h | 1 h | ${soaked.wait!.mostMin! / hour} h |`);
+    expect(leather.find(({ id }) => id === "block-boards")!.after).toContain("soak-insoles");
+    expect(leather.find(({ id }) => id === "block-boards")!.todo.join(" ")).not.toMatch(/fibre/u);
+    // The calendar waits for the water, and an evening holds it.
+    const { calendar } = calendarOf({ steps: leather, pairs: 1, said: { sessions: "Tue 19:00-21:30, Thu 19:00-21:30", start: "2026-12-01" } });
+    holds(leather, 1, calendar!);
     expect(waitOf("block-boards").leastMin).toBeGreaterThanOrEqual(8 * hour);
   });
 

@@ -10,7 +10,7 @@ import { cutFrom, fromSheet } from "./sheets.ts";
 /** Soles of flats, mm: common practice, no source. */
 export const usualSoleMm = [4, 5] as const;
 /** Shoulder leather for insoles begins about here, fibre board ends; mm. */
-const leatherInsoleMm = 2.3;
+export const leatherInsoleMm = 2.3;
 
 /** Both boards, shanks, filler, sole and heel. */
 export const bottomNeeds = (input: MakingInput): readonly Need[] => [...boards(input), ...shanks(input), ...filler(input), ...sole(input), ...heel(input)];

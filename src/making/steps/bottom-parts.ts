@@ -2,13 +2,14 @@ import { listed } from "#base/listed.ts";
 import { bondHolds, cementTools, dryToTouch, firstCoat, lastCoat, overnightMin, wakeHazards, wakeTools, wakeWords } from "./cement.ts";
 import type { Facts } from "./facts.ts";
 import { heelLeathers } from "./heel.ts";
-import { must, type MayStep, type Said } from "./plan.ts";
+import { may, must, type MayStep, type Said } from "./plan.ts";
 import { counted, digits, mm, mmMeasured, those } from "./words.ts";
 
 /** Insoles, shanks and what is cut for the bottom; none of it waits for the upper. */
 export const bottomPartSteps = (facts: Facts): readonly MayStep[] => [
   must("cut-bottom", "bottom parts", ["cut-cards"], () => cut(facts)),
-  must("block-boards", "bottom parts", ["cut-bottom", "mark-lasts"], () => block(facts)),
+  may("soak-insoles", "bottom parts", ["cut-bottom", "mark-lasts"], facts.insoleOfLeather, () => soak(facts)),
+  must("block-boards", "bottom parts", ["cut-bottom", "mark-lasts", "soak-insoles"], () => block(facts)),
   must("prime-boards", "bottom parts", ["block-boards", "cut-cards"], () => prime(facts)),
   must("coat-boards", "bottom parts", ["prime-boards"], () => coat(facts)),
   must("glue-boards", "bottom parts", ["coat-boards"], () => glue(facts)),
@@ -30,7 +31,7 @@ function cut(facts: Facts): Said {
     title: made ? "Cut the bottom parts" : "Draw and cut the bottom parts",
     todo: made
       ? those(
-          `${counted(countOf("insole board"), "insole")} of ${mm(s.firstBoardMm)} board or shoulder leather; ${counted(countOf("second board"), "second board")} of ${mm(s.secondBoardMm)}. The cards are seen from above.`,
+          `${counted(countOf("insole board"), "insole")} of ${mm(s.firstBoardMm)} ${facts.insoleOfLeather ? "shoulder leather" : "fibre board"}; ${counted(countOf("second board"), "second board")} of ${mm(s.secondBoardMm)}. The cards are seen from above.`,
           `${counted(countOf("sole leather"), "outsole")} from bend, ${mm(s.soleMm)}, arrow along its length; the grain will walk on the ground.`,
           countOf("heel leather") > 0 && `For the heels ${counted(countOf("heel leather"), "piece")}, a right and a left one each, of leather as thick as the layer is to be at its thickest: ${layersToCut(facts)}.`,
           !made.heel && `Lifts of ${mm(s.liftMm)} and top pieces of ${mm(s.topPieceMm)} from the seat's outline with ${mm(s.heelOverMm)} beyond it, as many as your last's height asks for; split lifts of ${mm(s.splitLiftMm)}, a horseshoe ${mm(s.splitLiftWideMm)} wide.`,
@@ -39,7 +40,7 @@ function cut(facts: Facts): Said {
           "None of the bottom parts waits for the upper: make them while something else dries.",
         )
       : [
-          `This pattern has no bottom. Draw round each last's bottom on card along the feather line and cut the insole ${mm(s.insoleInMm)} inside it, from board of ${mm(s.firstBoardMm)}; inside and outside marked.`,
+          `This pattern has no bottom. Draw round each last's bottom on card along the feather line and cut the insole ${mm(s.insoleInMm)} inside it, from ${facts.insoleOfLeather ? "shoulder leather" : "fibre board"} of ${mm(s.firstBoardMm)}; inside and outside marked.`,
           `Second board, ${mm(s.secondBoardMm)}: the same outline from the seat to ${mm(s.secondBehindMm)} behind the joint.`,
           "Cut upright: an undercut edge gives the upper nothing to turn over. Write right, left and inside on each.",
           "Filler, outsoles and lifts are drawn off the lasted shoe once its margins are down, the sock once the last is out.",
@@ -53,11 +54,28 @@ function cut(facts: Facts): Said {
   };
 }
 
-function block({ pairs, lasts }: Facts): Said {
+function soak({ settings: s }: Facts): Said {
+  return {
+    title: "Soak the insoles",
+    todo: [`These insoles are leather, ${mm(s.firstBoardMm)}: lay them in lukewarm water for an hour or more, right under it, and do something else meanwhile.`],
+    needs: { goods: ["insole board"], tools: ["bowl of water"] },
+    right: ["No bubbles rise any more, and it bends round your hand."],
+    fails: ["Only damped: it stays stiff inside and springs off the last."],
+    minutes: 2,
+    wait: { leastMin: 60, wellMin: 60, mostMin: mostSoakMin, what: "the insoles soak", source: "soaked for an hour or more: a maker's notes, of the shank board; for insoles of leather, and that they do not lie in it for a day, common practice, no source" },
+    shoes: "together",
+    hazards: [],
+  };
+}
+
+/** Leather left in water for longer loses what it was tanned with (common practice, no source), minutes. */
+const mostSoakMin = 4 * 60;
+
+function block({ pairs, lasts, insoleOfLeather }: Facts): Said {
   return {
     title: "Block the insoles to the lasts",
     todo: those(
-      "Insoles of leather have to soak for an hour or more: put them in water and do something else meanwhile. Board is damped on both sides until it bends without cracking.",
+      insoleOfLeather ? "Take the leather insoles out of the water and let them drip off: they bend without cracking and nothing runs out." : "These insoles are fibre board and need no soaking: damp them on both sides until they bend without cracking.",
       "Lay each on its last, toe and seat on the marks of the centre. Two turns of bandage about the toe and two about the heel hold it there: see that no edge stands over.",
       "Bind it down with a strap or bandage, wound from the toe to the heel, tightest at the waist, where it has to bend in.",
       "Damp and bind the second boards over them where they are stiff. Leave both on the lasts, in the air of the room and off the heater.",

@@ -3,6 +3,7 @@ import type { Material, Piece, Strip } from "#pieces/piece.ts";
 import { lastsOf } from "../calendar/lasts.ts";
 import type { MakingInput } from "../input.ts";
 import { readPairs } from "../money/read-pairs.ts";
+import { leatherInsoleMm } from "../needs/bottom.ts";
 import { cementOf, type Cement } from "../needs/cement-choice.ts";
 import { featherMm } from "../needs/nails.ts";
 import { leatherPuffMm, leatherStiffenerMm } from "../needs/stiffening.ts";
@@ -30,6 +31,8 @@ export interface Facts extends Omit<MakingInput, "pieces"> {
   /** The stiffener is leather, to be wetted and pasted, rather than board; the same of the toe puff. */
   readonly stiffenerOfLeather: boolean;
   readonly puffOfLeather: boolean;
+  /** The insole is leather, to be soaked before it is blocked, rather than fibre board. */
+  readonly insoleOfLeather: boolean;
   /** A heel is built on the sole. What was traced without a last has no height to build to: the maker's own last says it. */
   readonly heel: boolean;
   /** What boards, margins, soles and heels are stuck with. */
@@ -65,6 +68,7 @@ export function factsOf(input: MakingInput): Facts {
     dogTail: backClosed && parts.backTop === "dog-tail" && edge !== "bagged" && !names.has("back strip"),
     threeLinings: names.has("heel pocket"),
     stiffenerOfLeather: stiff.counterMm >= leatherStiffenerMm,
+    insoleOfLeather: settings.firstBoardMm >= leatherInsoleMm,
     puffOfLeather: settings.toePuffMm >= leatherPuffMm,
     heel: !made?.heel || made.heel.layers.length > 0 || names.has("split lift"),
     cement: cementOf(said),
