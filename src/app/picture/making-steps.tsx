@@ -1,7 +1,8 @@
 import { useLayoutEffect, useMemo, useRef, type ReactElement } from "react";
 import type { Moment } from "#making/calendar/dates.ts";
 import { shoes, stepStates, type Shoe } from "#making/calendar/progress.ts";
-import { stepMinutes } from "#making/calendar/step-minutes.ts";
+import { lastsOf } from "#making/calendar/lasts.ts";
+import { stepMinutes, timesDone, wholeMinutes } from "#making/calendar/step-minutes.ts";
 import { phases, type Phase, type Step } from "#making/steps/step.ts";
 import { capital } from "../state/good-words.ts";
 import { useLocalTime } from "../state/local-time.ts";
@@ -30,7 +31,9 @@ export function MakingSteps({ desk, making, sight: { opened: open, onOpened: set
   const titleOf = (id: string): string => steps.find((s) => s.id === id)?.title ?? id;
   // A pattern is made once for all.
   const apair = (phase: Phase): string => (pairs === 1 || phase === "pattern" ? "" : " a pair");
-  const left = steps.reduce((sum, s) => sum + (minutes.get(s.id)! * (s.phase === "pattern" ? 1 : pairs) * shoes.filter((shoe) => !done[s.id]?.[shoe]).length) / 2, 0);
+  // The same minutes as the calendar's.
+  const lasts = lastsOf(desk.job.making, pairs);
+  const left = steps.reduce((sum, s) => sum + (wholeMinutes(minutes.get(s.id)!, timesDone(s, pairs, lasts)) * shoes.filter((shoe) => !done[s.id]?.[shoe]).length) / 2, 0);
   const able = canDoNow(steps, states, making.calendar);
   const held = useHeldRow(done);
   const tick = (step: Step, of: readonly Shoe[], at: Moment | undefined): void => {

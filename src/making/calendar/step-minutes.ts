@@ -14,6 +14,12 @@ export interface StepMinutes {
   readonly findings: readonly Finding[];
 }
 
+/** How often a step is done for all pairs: a pattern is made once for all of them, and lasts are marked once. */
+export const timesDone = ({ id, phase }: Pick<Step, "id" | "phase">, pairs: number, lasts: number): number => (id === "mark-lasts" ? lasts : phase === "pattern" ? 1 : pairs);
+
+/** Minutes of a step done so often, as they are planned and told: whole and never nothing. */
+export const wholeMinutes = (minutes: number, times: number): number => Math.max(1, Math.ceil(minutes * times - 1e-9));
+
 /** Most that is believed of one phase: a hundred hours. */
 const mostMinutes = 6000;
 

@@ -1,5 +1,6 @@
 import type { Step } from "../steps/step.ts";
 import { inRounds, type Share, type Work } from "./lasts-rounds.ts";
+import { timesDone, wholeMinutes } from "./step-minutes.ts";
 import { restAfter, type StepLinks, type WorkAsked } from "./step-links.ts";
 import { groupLinks, ordered, turned, type Links, type Most } from "./work-links.ts";
 
@@ -51,10 +52,9 @@ export const restBetween = ({ share, rest }: WorkPlan, step: number, next: numbe
   return a !== undefined && b !== undefined && a !== b ? 0 : rest[step]!;
 };
 
-/** Minutes of a step for so many pairs, whole and never nothing. A pattern is made once for all of them, and lasts are marked once. */
+/** Minutes of a step for so many pairs. */
 export function minutesFor({ steps, minutes, lasts }: WorkPlan, step: number, pairs: number): number {
-  const times = steps[step]!.id === "mark-lasts" ? lasts : steps[step]!.phase === "pattern" ? 1 : pairs;
-  return Math.max(1, Math.ceil(minutes[step]! * times - 1e-9));
+  return wholeMinutes(minutes[step]!, timesDone(steps[step]!, pairs, lasts));
 }
 
 /** Of a step for those pairs that go through it together. */
