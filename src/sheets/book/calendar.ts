@@ -28,5 +28,5 @@ export function calendarChapter({ input: { making }, room: { width } }: Book): C
   ]);
   const rounds = roundsWords(calendar, pairs);
   const told = `${pairsWords(pairs)}, ready on ${readyWords(calendar)}. Numbers are those of the steps.${rounds ? ` ${rounds}` : ""}${calendar.sessions.length > mostSessions ? ` These are the first ${mostSessions} of ${calendar.sessions.length} times at the bench; all of them stand at the station Making and in report.json.` : ""}`;
-  return { title: "Calendar", blocks: [{ cells: [{ x: 0, lines: lines(told, width, small) }], keep: true }, ...tableBlocks(columns, rows, { gapMm: 2 }).map((b) => ({ ...b, parts: true }))] };
+  return { title: "Calendar", joins: true, blocks: [{ cells: [{ x: 0, lines: lines(told, width, small) }], keep: true }, ...tableBlocks(columns, rows, { gapMm: 2 }).map((b) => ({ ...b, parts: true }))] };
 }
