@@ -4,6 +4,7 @@ import { blockHigh, partedBlock, type Block, type Line } from "#sheets/book/bloc
 import { restMin } from "#sheets/book/days.ts";
 import { bookPages, type BookPage } from "#sheets/book/flow.ts";
 import { brokenAt, printedWidth } from "#sheets/book/measure.ts";
+import { tableBlocks } from "#sheets/book/table.ts";
 import { capitalShare } from "#sheets/lettering.ts";
 
 const room = { left: 20, top: 280, low: 20, barlessLow: 20, width: 170, columns: 1, step: 180 };
@@ -56,6 +57,15 @@ describe("blocks on pages", () => {
     expect(parts.map((b) => b.cells[0]!.lines.filter((l) => !l.blank).length)).toEqual([4, 2]);
     expect(partedBlock(told(3), 11)).toBeUndefined();
     expect(partedBlock(told(6), 4)).toBeUndefined();
+  });
+
+  test("a long row of a table goes on inside the page, whatever keeps room below it", () => {
+    const rows = tableBlocks([{ head: "when", mm: 40 }, { head: "what", mm: 130 }], Array.from({ length: 12 }, (_, i) => ["one", Array.from({ length: 5 + 3 * i }, () => lineOf(4))])).map((b) => ({ ...b, parts: true }));
+    for (let above = 1; above < 60; above++) {
+      const pages = bookPages([{ title: "calendar", blocks: [{ cells: [{ x: 0, lines: [lineOf(4 * above)] }] }, ...rows] }], room);
+      for (const { placed } of pages) for (const { block, top } of placed) expect(top - blockHigh(block)).toBeGreaterThanOrEqual(room.low - 1e-6);
+      expect(pages.flatMap(({ placed }) => placed).reduce((sum, { block }) => sum + block.cells.reduce((n, c) => n + c.lines.filter((l) => l.highMm === 4).length, 0), 0)).toBe(12 * 5 + 3 * 66 + (above === 1 ? 1 : 0));
+    }
   });
 
   test("a step is parted only where enough of it stands on either page", () => {

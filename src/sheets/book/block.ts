@@ -79,10 +79,12 @@ const leastLines = 2;
 /** A block in two, the first no higher than `roomMm`; nothing where its widest cell cannot be parted there. */
 export function partedBlock(block: Block, roomMm: number): readonly [Block, Block] | undefined {
   const room = roomMm - underOf(block);
-  const cuts = block.cells.map(({ lines }) => cutOf(lines, room));
-  const highest = block.cells.reduce((best, { lines }, i) => (sum(lines) > sum(block.cells[best]!.lines) ? i : best), 0);
-  if (!cuts[highest] || cuts[highest] === block.cells[highest]!.lines.length) return undefined;
-  const cells = (of: (lines: readonly Line[], cut: number) => readonly Line[]): readonly Cell[] => block.cells.map((cell, i) => ({ x: cell.x, lines: of(cell.lines, cuts[i]!) }));
+  // A cell of blanks alone only keeps room below the others, and has no say in where they are parted.
+  const told = block.cells.filter(({ lines }) => lines.some((l) => !l.blank));
+  const cuts = told.map(({ lines }) => cutOf(lines, room));
+  const highest = told.reduce((best, { lines }, i) => (sum(lines) > sum(told[best]!.lines) ? i : best), 0);
+  if (!cuts[highest] || cuts[highest] === told[highest]!.lines.length) return undefined;
+  const cells = (of: (lines: readonly Line[], cut: number) => readonly Line[]): readonly Cell[] => told.map((cell, i) => ({ x: cell.x, lines: of(cell.lines, cuts[i]!) }));
   const { anchor: _, ...rest } = block;
   const going = cells((lines, cut) => lines.slice(cut));
   const again: readonly Cell[] = block.again ? [{ x: 0, lines: [...block.again, ...(going[0]?.x === 0 ? going[0].lines : [])] }, ...going.filter((c) => c.x !== 0)] : going;

@@ -115,8 +115,15 @@ function chapterPages(blocks: readonly Block[], { left, top, low: aboveBars, bar
     const gap = y < top ? (block.gapMm ?? 0) : 0;
     if (y < top && y - gap - leastOf(queue, i) < low - 1e-9) next();
     else y -= gap;
-    if (y === top && block.head) put(block.head);
+    const fresh = y === top;
+    if (fresh && block.head) put(block.head);
     const parted = y - blockHigh(block) < low - 1e-9 ? partedBlock(block, Math.min(y - low, blockHigh(block) - (block.least?.rest ?? 0))) : undefined;
+    // What cannot be parted where it would have to be begins on a page of its own.
+    if (!parted && !fresh && y - blockHigh(block) < low - 1e-9) {
+      next();
+      i--;
+      continue;
+    }
     put(parted ? parted[0] : block);
     if (parted) {
       queue.splice(i + 1, 0, parted[1]);
