@@ -1,6 +1,7 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
+import { readyWords } from "#making/calendar/stint-words.ts";
 import { contents, lastwise, scratchFolder } from "./command.ts";
 
 const folder = scratchFolder();
@@ -81,6 +82,6 @@ describe("make with prices, shelf and hours", () => {
     const { out } = make("planned", "--sessions", "Tue 19:00-21:30, Sat 9:00-13:00", "--start", "2026-12-01");
     const { calendar, steps } = making("planned");
     expect(new Set(calendar.sessions.flatMap((s: { stints: { step: string }[] }) => s.stints.map((t) => t.step)))).toEqual(new Set(steps.map((s: { id: string }) => s.id)));
-    expect(out).toContain(calendar.ready.date);
+    expect(out).toContain(`ready on ${readyWords(calendar)}`);
   });
 });
