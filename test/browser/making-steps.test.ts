@@ -205,6 +205,9 @@ inBrowser("steps of a pair in a browser", (fresh) => {
         const wide = await page.locator(".view.making").evaluate((e) => e.scrollWidth - e.clientWidth);
         expect(wide).toBeLessThanOrEqual(0);
       }
+      // What is taken back and done again bears the step's long name: the page stays as wide as its window.
+      await page.getByRole("button", { name: /^Take back/ }).click();
+      expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
       await word("the steps").click();
       for (const label of await page.locator(".ticks label").all()) {
         const box = (await label.boundingBox())!;
