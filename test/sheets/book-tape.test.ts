@@ -1,35 +1,13 @@
 import { describe, expect, test } from "vitest";
-import { cutTapedPieces } from "#pieces/cut.ts";
-import { pieceRulesForTape, pieceSettingsFrom } from "#pieces/rules.ts";
-import { tapedPartsFrom } from "#pieces/tape-lacks.ts";
 import { bookPages, bookPdf } from "#sheets/book/making-pdf.ts";
-import { usualSheets } from "#sheets/choices.ts";
-import type { TapeInput } from "#sheets/input.ts";
 import { marginMm } from "#sheets/paper.ts";
 import { printPaper } from "#sheets/print-paper.ts";
 import { proveBookPdf } from "#sheets/readback/prove-book.ts";
-import { tapedShell } from "#tape/from-traced.ts";
-import { demoTape } from "../support/demo-tape.ts";
-import { sampleMaking } from "../support/sample-making.ts";
-import { laid } from "../support/taped-outlines.ts";
-import { tracedPicture } from "../support/traced.ts";
 import { overlaps, wordsOnPage } from "../support/words-on-page.ts";
-
-const { medial, lateral, bottom } = demoTape();
-
-function input(side: "left" | "right", withBottom: boolean): TapeInput {
-  const left = side === "left";
-  const picture = tracedPicture("tape.jpg", [laid(medial, 37, [100, 420], left), laid(lateral, -120, [-50, 20], left), ...(withBottom ? [laid(bottom.outline, 11, [400, 0], left)] : [])]);
-  const tape = tapedShell([picture], { photos: ["tape.jpg"], side });
-  const settings = pieceSettingsFrom(pieceRulesForTape(tape));
-  const parts = tapedPartsFrom();
-  const { pieces, strips, stitching, findings, made } = cutTapedPieces(tape, { settings, labels: { title: "Taped", size: "" }, parts });
-  const making = sampleMaking({ from: "tape", pieces, strips, stitching, settings, parts, ...(made && { made }) });
-  return { from: "tape", title: "", size: "", choices: usualSheets, strips, stitching, making, parts, edge: "taped", ...(made && { made }), tape, traced: [picture], pieces, pieceSettings: settings, findings, timesMs: {} };
-}
+import { tapedInput } from "../support/taped-input.ts";
 
 describe.each([["with its bottom", true, "right"], ["without a bottom", false, "left"]] as const)("the book of a taped pattern %s", (_, withBottom, side) => {
-  const made = input(side, withBottom);
+  const made = tapedInput(side, withBottom);
   const { inks } = bookPages(made, printPaper(made.choices));
   const pages = inks.map((ink) => wordsOnPage(ink));
   const text = pages.map((page) => page.map((w) => w.text).join(" "));

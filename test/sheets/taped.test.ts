@@ -1,35 +1,13 @@
 import { describe, expect, test } from "vitest";
 import { unwatched } from "#base/watch.ts";
-import { cutTapedPieces } from "#pieces/cut.ts";
-import { pieceRulesForTape, pieceSettingsFrom } from "#pieces/rules.ts";
-import { tapedPartsFrom } from "#pieces/tape-lacks.ts";
 import { cardMarks } from "#sheets/marks/card-marks.ts";
-import type { TapeInput } from "#sheets/input.ts";
-import { usualSheets } from "#sheets/choices.ts";
 import { sheetsOf } from "#sheets/sheets.ts";
-import { tapedShell } from "#tape/from-traced.ts";
-import { demoTape } from "../support/demo-tape.ts";
-import { laid } from "../support/taped-outlines.ts";
-import { sampleMaking } from "../support/sample-making.ts";
 import { pdfLines } from "../support/pdf-lines.ts";
-import { tracedPicture } from "../support/traced.ts";
-
-const { medial, lateral, bottom } = demoTape();
-
-function input(side: "left" | "right", withBottom: boolean): TapeInput {
-  const left = side === "left";
-  const picture = tracedPicture("tape.jpg", [laid(medial, 37, [100, 420], left), laid(lateral, -120, [-50, 20], left), ...(withBottom ? [laid(bottom.outline, 11, [400, 0], left)] : [])]);
-  const tape = tapedShell([picture], { photos: ["tape.jpg"], side });
-  const settings = pieceSettingsFrom(pieceRulesForTape(tape));
-  const parts = tapedPartsFrom();
-  const { pieces, strips, stitching, findings, made } = cutTapedPieces(tape, { settings, labels: { title: "Taped", size: "" }, parts });
-  const making = sampleMaking({ from: "tape", pieces, strips, stitching, settings, parts, ...(made && { made }) });
-  return { from: "tape", title: "Taped", size: "", choices: usualSheets, strips, stitching, making, parts, edge: "taped", ...(made && { made }), tape, traced: [picture], pieces, pieceSettings: settings, findings: [...tape.findings, ...findings], timesMs: {} };
-}
+import { tapedInput } from "../support/taped-input.ts";
 
 describe("sheets of a taped pattern", () => {
   test("are all there, each read back true, and the report tells the tape in place of a last", async () => {
-    const made = input("right", true);
+    const made = tapedInput("right", true);
     const files = await sheetsOf(made, unwatched);
     expect(files.map((f) => f.name)).toEqual(["pattern.pdf", "pattern.svg", "pattern.dxf", "marks.pdf", "making.pdf", "report.json"]);
     const report = JSON.parse(new TextDecoder().decode(files.find((f) => f.name === "report.json")!.bytes));
@@ -49,7 +27,7 @@ describe("sheets of a taped pattern", () => {
   });
 
   test("without a bottom hold nothing of it, of a left one too", async () => {
-    const files = await sheetsOf(input("left", false), unwatched);
+    const files = await sheetsOf(tapedInput("left", false), unwatched);
     const report = JSON.parse(new TextDecoder().decode(files.find((f) => f.name === "report.json")!.bytes));
     expect(report.tape).not.toHaveProperty("bottom");
     expect(report).not.toHaveProperty("made");
@@ -59,7 +37,7 @@ describe("sheets of a taped pattern", () => {
   });
 
   test("the marks page says that its lengths are those of the flat pattern", async () => {
-    const made = input("right", true);
+    const made = tapedInput("right", true);
     const text = (await pdfLines((await sheetsOf(made, unwatched)).find((f) => f.name === "marks.pdf")!.bytes))[0]!.text.join(" ");
     expect(text).toContain("lying flat; there is no last in this job");
     const { back } = cardMarks(made.tape);
