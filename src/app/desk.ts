@@ -373,7 +373,7 @@ export class Desk {
     } else if (changed) this.#show({ saved: "saving" });
     if (changed) this.#ask(history.gesture !== undefined);
     if (otherWaits) this.#triedWaiting = undefined;
-    if (!changed) this.#tryWaiting();
+    if (!changed || !this.#now.busy) this.#tryWaiting(); // nothing worked out, nothing that comes to rest
   }
 
   #ask(draft: boolean): void {
