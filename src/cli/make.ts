@@ -87,8 +87,7 @@ async function make(paths: readonly string[], options: Options): Promise<void> {
   const { job, findings: unread, byRow } = withLeatherOptions(withReadings(chosen, options, paths[0] === undefined ? "the example" : basename(paths[0])), options);
   const { job: wished, findings: unlisted } = withMakingOptions(withWishes(job, options), options);
   await uninterrupted(() => checkRoom(options.out));
-  const { pair, proof, foretold, sheets } = await watched((watch) => work(wished, files, { changed: [...findings, ...unread, ...unlisted], byRow }, options, watch));
-  const making = makingOfPair(pair);
+  const { pair, making, proof, foretold, sheets } = await watched((watch) => work(wished, files, { changed: [...findings, ...unread, ...unlisted], byRow }, options, watch));
   const found = [...pair.findings, ...making.findings];
   await uninterrupted(() => keepResults(options.out, sheets));
 
@@ -123,8 +122,9 @@ async function work(asked: Job, files: Files, { changed, byRow }: { readonly cha
   const { foretold, findings: ends } = askedToo ? foretell(laster, job, files, watch) : { findings: [] };
   const timesMs = { ...made.timesMs, ...(toMarks && { corrected: start - begun }), ...(proof && { tried: tried - ready }), ...(foretold && { foretold: now() - tried }) };
   const pair = { ...made, findings: [...changed, ...byRow(made.findings), ...corrected, ...findings, ...ends], timesMs };
+  const making = makingOfPair(pair);
   watch("sheets", 0);
-  return { pair, proof, foretold, sheets: await sheetsFor(pair, watch, proof, foretold) };
+  return { pair, making, proof, foretold, sheets: await sheetsFor(pair, watch, proof, foretold, making) };
 }
 
 function choose(paths: readonly string[], { example, tape, faceDown, bar }: Options): OpenedJob {

@@ -7,6 +7,8 @@ import { makingOf } from "#making/making-of.ts";
 import type { Making } from "#making/making.ts";
 import type { MakingSaid } from "#making/said.ts";
 import { shellChoices, shellRulesFor, shellSettingsFrom } from "#shell/rules.ts";
+import type { ToplineEdge } from "#shell/settings.ts";
+import { meanLength } from "#tape/taped-shell.ts";
 import type { LastPair, Pair, TapedPair } from "./pair.ts";
 
 /**
@@ -16,15 +18,20 @@ import type { LastPair, Pair, TapedPair } from "./pair.ts";
  */
 export const makingOfPair = (pair: Pair, said: MakingSaid = pair.job.making): Making => makingOf({ ...commonOf(pair), ...(pair.from === "last" ? ofLast(pair) : ofTape(pair)), said });
 
-type OwnOf = Pick<MakingInput, "from" | "edge" | "stiff" | "leathers" | "corrected" | "ends">;
+/** How the topline is made; a taped pattern says it in its job alone. */
+export const edgeOf = (pair: Pair): ToplineEdge => (pair.from === "last" ? pair.shellSettings.edge : pair.job.shell.edge ?? shellChoices.edge);
 
-const commonOf = ({ pieces, strips, stitching, parts, pieceSettings: settings, made }: Pair): Omit<MakingInput, keyof OwnOf | "said"> => ({ pieces, strips, stitching, parts, settings, ...(made && { made }) });
+type OwnOf = Pick<MakingInput, "from" | "stiff" | "leathers" | "corrected" | "ends">;
+
+function commonOf(pair: Pair): Omit<MakingInput, keyof OwnOf | "said"> {
+  const { pieces, strips, stitching, parts, pieceSettings: settings, made } = pair;
+  return { pieces, strips, stitching, parts, edge: edgeOf(pair), settings, ...(made && { made }) };
+}
 
 function ofLast({ shellSettings, leathers: { upper, lining }, corrected, lines, beneath }: LastPair): OwnOf {
   const { throatDepthMm, backHeightMm } = lines.settings;
   return {
     from: "last",
-    edge: shellSettings.edge,
     stiff: shellSettings,
     leathers: { upper, lining },
     corrected: corrected !== undefined,
@@ -34,15 +41,12 @@ function ofLast({ shellSettings, leathers: { upper, lining }, corrected, lines, 
 
 /** A taped pattern has no last to be lasted on in thought: its leathers are as they were said, its ends as they were taped. */
 function ofTape({ job, tape }: TapedPair): OwnOf {
-  const { medial, lateral } = tape;
   const saidOf = (layer: UpperLayer) => fitStrips({ ...job.leather[layer], known: job.leather[layer]?.known ?? usualLeather[layer] }).leather;
-  const mean = (of: "centre" | "back"): number => (medial.lengths[of] + lateral.lengths[of]) / 2;
   return {
     from: "tape",
-    edge: job.shell.edge ?? shellChoices.edge,
     stiff: shellSettingsFrom(shellRulesFor({ measures: { lastLength: tape.length.mm } }, job.shell), job.shell),
     leathers: { upper: saidOf("upper"), lining: saidOf("lining") },
     corrected: false,
-    ends: { throatDepthMm: mean("centre"), backHeightMm: mean("back") },
+    ends: { throatDepthMm: meanLength(tape, "centre"), backHeightMm: meanLength(tape, "back") },
   };
 }

@@ -2,10 +2,11 @@ import type { OverUpper } from "#lasting/over-upper.ts";
 import type { Leather } from "#leather/leather.ts";
 import type { BottomMade } from "#pieces/bottom/made.ts";
 import type { PartChoices } from "#pieces/choices.ts";
+import type { Stiff } from "#pieces/cut.ts";
 import type { Piece, Strip } from "#pieces/piece.ts";
 import type { PieceSettings } from "#pieces/settings.ts";
 import type { Stitched } from "#pieces/stitching.ts";
-import type { ShellSettings, ToplineEdge } from "#shell/settings.ts";
+import type { ToplineEdge } from "#shell/settings.ts";
 import type { MakingSaid } from "./said.ts";
 
 /** What the list, the cost and the steps are made from: the pieces and all that was decided about them. */
@@ -19,7 +20,7 @@ export interface MakingInput {
   readonly edge: ToplineEdge;
   readonly settings: PieceSettings;
   /** Stiffener, puff and skives beneath the upper. */
-  readonly stiff: Pick<ShellSettings, "counterMm" | "counterBelowMm" | "counterInnerMm" | "counterOuterMm" | "puffReachMm" | "skiveMm" | "skiveFeatherMm">;
+  readonly stiff: Stiff;
   /** None where no bottom was traced. */
   readonly made?: BottomMade;
   readonly leathers: { readonly upper: Pick<Leather, "name" | "known">; readonly lining: Pick<Leather, "name" | "known"> };

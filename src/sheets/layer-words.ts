@@ -1,3 +1,4 @@
+import { listed } from "#base/listed.ts";
 import { layers, type Layer } from "./pen.ts";
 
 /** What a maker calls what lies on each layer. */
@@ -7,6 +8,5 @@ export const layerWords: Readonly<Record<Layer, string>> = { cut: "cutting lines
 export function withoutCutWords(chosen: readonly Layer[]): string | undefined {
   if (chosen.includes("cut")) return undefined;
   const held = layers.filter((layer) => chosen.includes(layer)).map((layer) => layerWords[layer]);
-  const all = held.length > 1 ? `${held.slice(0, -1).join(", ")} and ${held[held.length - 1]}` : held[0];
-  return `pattern.svg and pattern.dxf hold no cutting lines, only ${all}: that is what you chose. The PDF has everything.`;
+  return `pattern.svg and pattern.dxf hold no cutting lines, only ${listed(held)}: that is what you chose. The PDF has everything.`;
 }

@@ -1,3 +1,4 @@
+import { capital } from "#base/listed.ts";
 import type { Piece } from "#pieces/piece.ts";
 import type { PlacedPiece } from "./arrange.ts";
 import { brokenIntoLines, textWidth } from "./lettering.ts";
@@ -125,8 +126,6 @@ const shortSizes = [
   { nameMm: 1.8, sideMm: 1.8, whatMm: 0 },
 ] as const;
 
-const upper = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
 const cutWords = ({ perPair, material }: Piece): string => `cut ${perPair} in ${material}`;
 const sideWords = ({ side }: Piece, size: string): string => (size ? `${side}, size ${size}` : side);
 
@@ -137,7 +136,7 @@ function platesOf(piece: Piece, plate: NamePlate, full: boolean): readonly { rea
   return shortSizes.map(({ nameMm, sideMm, whatMm }) => {
     const bold = (text: string, heightMm: number): Line => ({ text, heightMm, bold: true });
     // Name and side of one size stand in one line.
-    const named = nameMm === sideMm ? [bold(`${upper(piece.name)}, ${side}`, nameMm)] : [bold(upper(piece.name), nameMm), bold(side, sideMm)];
+    const named = nameMm === sideMm ? [bold(`${capital(piece.name)}, ${side}`, nameMm)] : [bold(capital(piece.name), nameMm), bold(side, sideMm)];
     return { lines: whatMm > 0 ? [...named, { text: cutWords(piece), heightMm: whatMm, bold: false }] : named, pictureMm: 0 };
   });
 }
@@ -148,7 +147,7 @@ function plateLines(piece: Piece, { title, size }: NamePlate, { nameMm, sideMm, 
   const what = told.some((text) => text.startsWith(piece.material)) ? [] : [cutWords(piece)];
   const rest = inOneLine(told.length > 0 ? [...what, ...told] : [edgeWords(piece), ...what, ...(title ? [title] : [])]);
   return [
-    { text: upper(piece.name), heightMm: nameMm, bold: true },
+    { text: capital(piece.name), heightMm: nameMm, bold: true },
     { text: sideWords(piece, size), heightMm: sideMm, bold: true },
     ...brokenIntoLines(rest, smallMm, breakMm).map((text) => ({ text, heightMm: smallMm, bold: false })),
   ];
@@ -182,7 +181,7 @@ export function placeNamePlate(plate: NamePlate, full: boolean, room: Room, plac
 
 /** Where no plate finds room: name and side in the smallest letters in the middle of the piece, over whatever lies there. */
 export function leastPlate({ piece, bounds: b }: PlacedPiece): Lettering {
-  return setMiddle(`${upper(piece.name)}, ${piece.side}`, [(b.minX + b.maxX) / 2, (b.minY + b.maxY) / 2], 1.8, b.maxX - b.minX < b.maxY - b.minY ? 90 : 0, true);
+  return setMiddle(`${capital(piece.name)}, ${piece.side}`, [(b.minX + b.maxX) / 2, (b.minY + b.maxY) / 2], 1.8, b.maxX - b.minX < b.maxY - b.minY ? 90 : 0, true);
 }
 
 interface Block {

@@ -1,12 +1,13 @@
 import { flatLength } from "#shell/edge-length.ts";
 import type { ToplineTension } from "#shell/shell.ts";
+import { meanLength } from "#tape/taped-shell.ts";
 import type { CommonSheet } from "./arrange.ts";
 import type { LastInput, SheetInput, TapeInput } from "./input.ts";
 import { lastingReport } from "./lasting-report.ts";
 import { madeReport } from "./made-report.ts";
-import { makingReport, stitchingReport } from "./making-report.ts";
+import { makingReport } from "./making-report.ts";
 import { findingReport, measureReport } from "./measure-report.ts";
-import { round } from "./report-number.ts";
+import { round, rounded } from "./report-number.ts";
 import { tapeReport } from "./tape-report.ts";
 import { utf8 } from "./text-bytes.ts";
 import { triedReport } from "./tried-report.ts";
@@ -38,7 +39,7 @@ export function reportOf(input: SheetInput, sheet: CommonSheet) {
       placement: place,
     })),
     strips: input.strips.map(({ name, material, widthMm, lengthMm, perPair, where }) => ({ name, material, widthMm: round(widthMm), lengthMm: round(lengthMm), perPair, where })),
-    stitching: stitchingReport(input.stitching),
+    stitching: rounded(input.stitching),
     parts: input.parts,
     pieceSettings: input.pieceSettings,
     ...(input.made && { made: madeReport(input.made) }),
@@ -51,8 +52,7 @@ export function reportOf(input: SheetInput, sheet: CommonSheet) {
 
 /** A pair on a taped pattern: there is no last and no shell, and of lasting only what the tape itself says. */
 function ofTape({ tape, traced }: TapeInput) {
-  const { medial, lateral } = tape;
-  const mean = (of: "centre" | "back") => ({ target: round((medial.lengths[of] + lateral.lengths[of]) / 2) });
+  const mean = (of: "centre" | "back") => ({ target: round(meanLength(tape, of)) });
   return { tape: tapeReport(tape, traced), lasting: { throatDepthMm: mean("centre"), backHeightMm: mean("back") } };
 }
 

@@ -108,3 +108,6 @@ export interface TapedShell {
   readonly apart: readonly HalvesApart[];
   readonly findings: readonly Finding[];
 }
+
+/** A length that both halves have, as their mean, mm. */
+export const meanLength = ({ medial, lateral }: Pick<TapedShell, "medial" | "lateral">, of: "centre" | "back"): number => (medial.lengths[of] + lateral.lengths[of]) / 2;

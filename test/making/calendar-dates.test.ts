@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { clockText, dateWords, dayNumber, dayOf, dayText, momentText, readDay, readMoment, weekdayNames, weekdayOf } from "#making/calendar/dates.ts";
+import { clockText } from "#base/clock.ts";
+import { dateWords, dayNumber, dayOf, dayText, momentText, readDay, readMoment, weekdayNames, weekdayOf } from "#making/calendar/dates.ts";
 
 /** The platform's own calendar. */
 const utc = (year: number, month: number, day: number): Date => {

@@ -1,5 +1,5 @@
 import type { ReactElement, ReactNode } from "react";
-import { capital } from "#base/listed.ts";
+import { capital, listed } from "#base/listed.ts";
 import type { LandmarkName, MeasureName } from "#last/said.ts";
 import { askedSpots } from "../state/asked-spots.ts";
 import { lengthField, type Field } from "../state/measure-field.ts";
@@ -87,8 +87,7 @@ const hangsOn: Partial<Record<MeasureName, readonly LandmarkName[]>> = {
 function sourceWords(of: readonly MeasureName[], placed: ReadonlySet<LandmarkName>): string {
   const on = [...new Set(of.flatMap((m) => hangsOn[m] ?? []))].filter((p) => placed.has(p)).map((p) => pointNames[p]);
   if (on.length === 0) return "As found.";
-  const names = on.length === 1 ? on[0]! : `${on.slice(0, -1).join(", ")} and ${on.at(-1)!}`;
-  return `As they follow from the ${names} where you put ${on.length === 1 ? "it" : "them"}.`;
+  return `As they follow from the ${listed(on)} where you put ${on.length === 1 ? "it" : "them"}.`;
 }
 
 const apart = (d: number): string => (Math.abs(d) < 0.05 ? "the same" : `${mm(Math.abs(d))} ${d > 0 ? "more" : "less"}`);

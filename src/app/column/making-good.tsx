@@ -1,10 +1,11 @@
 import type { ReactElement } from "react";
+import { capital } from "#base/listed.ts";
 import type { GoodId } from "#making/goods.ts";
 import type { Need } from "#making/need.ts";
 import { measureOf } from "#making/amounts/good-measures.ts";
 import { usualAmount } from "#making/money/usual-amount.ts";
 import type { Desk } from "../desk.ts";
-import { capital, goodWords } from "../state/good-words.ts";
+import { goodWords } from "../state/good-words.ts";
 import { amountOf } from "../state/list-words.ts";
 import { setMakingAt, setPrice } from "../state/making-edits.ts";
 import type { MakingSpot } from "../state/spot.ts";

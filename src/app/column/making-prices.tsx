@@ -1,10 +1,11 @@
 import { useState, type ReactElement } from "react";
+import { capital } from "#base/listed.ts";
 import type { GoodId } from "#making/goods.ts";
 import type { Making } from "#making/making.ts";
 import type { Need } from "#making/need.ts";
 import type { MakingSaid } from "#making/said.ts";
 import type { Desk } from "../desk.ts";
-import { byGoodGroup, capital } from "../state/good-words.ts";
+import { byGoodGroup } from "../state/good-words.ts";
 import { goodsBeside } from "../state/goods-said.ts";
 import { Fold } from "./fold.tsx";
 import { MakingGood, spotsOfGood } from "./making-good.tsx";

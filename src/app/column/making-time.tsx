@@ -1,11 +1,11 @@
 import { useState, type ReactElement } from "react";
+import { capital } from "#base/listed.ts";
 import type { Making } from "#making/making.ts";
 import { lastsOf } from "#making/calendar/lasts.ts";
 import { cementOf, cements } from "#making/needs/cement-choice.ts";
 import { phases } from "#making/steps/step.ts";
 import type { Desk } from "../desk.ts";
 import { cementFollows, cementSaid, cementWords, lastsWords } from "../state/cement-words.ts";
-import { capital } from "../state/good-words.ts";
 import { setMaking, setMakingAt } from "../state/making-edits.ts";
 import { hours } from "../state/making-words.ts";
 import { say } from "../state/numbers.ts";

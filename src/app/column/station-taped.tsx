@@ -1,13 +1,14 @@
 import type { ReactElement } from "react";
 import type { TapedPair } from "#job/pair.ts";
+import { meanLength } from "#tape/taped-shell.ts";
 import { mm } from "../state/numbers.ts";
 
 /** The stations of throat, topline and shell for a taped pattern: it brings them with it, and what needs a last is said plainly. */
-export function TapedLines({ pair: { tape: { medial, lateral } } }: { readonly pair: TapedPair }): ReactElement {
+export function TapedLines({ pair: { tape } }: { readonly pair: TapedPair }): ReactElement {
   return (
     <>
       <p className="sentence">
-        Throat and topline are those you drew on the tape: the throat lies <b>{mm((medial.lengths.centre + lateral.lengths.centre) / 2)}</b> behind the toe’s feather edge, the back stands <b>{mm((medial.lengths.back + lateral.lengths.back) / 2)}</b> high, both as the mean of the two halves.
+        Throat and topline are those you drew on the tape: the throat lies <b>{mm(meanLength(tape, "centre"))}</b> behind the toe’s feather edge, the back stands <b>{mm(meanLength(tape, "back"))}</b> high, both as the mean of the two halves.
       </p>
       <p className="follows">There is no last here for other lines to be drawn on. To change them, draw the new line on the tape, cut, and photograph it again; or bring the last in by a scan or by measures.</p>
     </>

@@ -1,10 +1,11 @@
 import { memo, useDeferredValue, useMemo, useState, type ReactElement } from "react";
+import { clockText } from "#base/clock.ts";
 import { explain } from "#base/findings.ts";
 import type { Calendar, Session, Stint } from "#making/calendar/calendar.ts";
 import type { Making } from "#making/making.ts";
 import type { MakingSaid } from "#making/said.ts";
 import type { Step } from "#making/steps/step.ts";
-import { clockText, dateWords } from "#making/calendar/dates.ts";
+import { dateWords } from "#making/calendar/dates.ts";
 import { readyWords, roundsWords, stintWords, whichPairs } from "#making/calendar/stint-words.ts";
 import { shoes } from "#making/calendar/progress.ts";
 import { isOfCalendar } from "../state/calendar-findings.ts";

@@ -1,5 +1,6 @@
 import { useId, useState, type ReactElement } from "react";
-import { byGoodGroup, capital } from "../state/good-words.ts";
+import { capital } from "#base/listed.ts";
+import { byGoodGroup } from "../state/good-words.ts";
 import { amountOf, buyWords, leftOver, listAsText, listLines, paidWords, toolsApart, type ListLine } from "../state/list-words.ts";
 import { money } from "../state/making-words.ts";
 import type { MakingViewProps } from "../state/making-views.ts";

@@ -1,10 +1,10 @@
 import { useLayoutEffect, useMemo, useRef, type ReactElement } from "react";
+import { capital } from "#base/listed.ts";
 import type { Moment } from "#making/calendar/dates.ts";
 import { shoes, stepStates, type Shoe } from "#making/calendar/progress.ts";
 import { lastsOf } from "#making/calendar/lasts.ts";
 import { stepMinutes, timesDone, wholeMinutes } from "#making/calendar/step-minutes.ts";
 import { phases, type Phase, type Step } from "#making/steps/step.ts";
-import { capital } from "../state/good-words.ts";
 import { useLocalTime } from "../state/local-time.ts";
 import { hours } from "../state/making-words.ts";
 import type { MakingSight } from "../state/making-sight.ts";

@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useRef, useState, type ReactElement } from "react";
+import { capital } from "#base/listed.ts";
 import type { Moment } from "#making/calendar/dates.ts";
 import type { Step } from "#making/steps/step.ts";
-import { capital } from "../state/good-words.ts";
 import { putForward, useLocalTime } from "../state/local-time.ts";
 import type { MakingViewProps } from "../state/making-views.ts";
 import { noTicks } from "../state/step-edits.ts";

@@ -1,7 +1,7 @@
 import type { ReactElement } from "react";
+import { capital } from "#base/listed.ts";
 import type { Caution, Limit } from "#making/care/caution.ts";
 import type { ToolNeed } from "#making/tools/tool-need.ts";
-import { capital } from "../state/good-words.ts";
 import type { MakingViewProps } from "../state/making-views.ts";
 import { say } from "../state/numbers.ts";
 

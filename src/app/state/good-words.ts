@@ -46,8 +46,6 @@ export const goodWords: Readonly<Record<GoodId, GoodWords>> = {
   "edge finish": { group: "cement, nails and finish", whole: "a bottle holds" },
 };
 
-export const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
-
 /** Those that are needed, group by group; groups of which nothing is needed are left out. */
 export function byGoodGroup<T extends { readonly good: GoodId }>(of: readonly T[]): readonly { readonly group: GoodGroup; readonly here: readonly T[] }[] {
   return goodGroups.map((group) => ({ group, here: of.filter(({ good }) => goodWords[good].group === group) })).filter(({ here }) => here.length > 0);

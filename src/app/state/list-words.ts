@@ -1,9 +1,10 @@
+import { capital } from "#base/listed.ts";
 import type { ToBuy } from "#making/money/cost.ts";
 import { outOfWords } from "#making/money/out-of-lining.ts";
 import type { Making } from "#making/making.ts";
 import type { Need } from "#making/need.ts";
 import { amountWords } from "#making/amounts/units.ts";
-import { byGoodGroup, capital } from "./good-words.ts";
+import { byGoodGroup } from "./good-words.ts";
 import { money } from "./making-words.ts";
 
 /** One thing on the list: what a pair takes of it, and what has to be bought for all. */

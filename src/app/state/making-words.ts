@@ -1,3 +1,4 @@
+import { minutesWords } from "#making/amounts/time-words.ts";
 import type { Making } from "#making/making.ts";
 import { moneyWords } from "#making/amounts/decimal.ts";
 import { say } from "./numbers.ts";
@@ -6,11 +7,7 @@ import { say } from "./numbers.ts";
 export const money = moneyWords;
 
 /** Minutes as hours and minutes: "40 min", "11 h", "11 h 20 min". */
-export function hours(minutes: number): string {
-  const whole = Math.round(minutes), h = Math.floor(whole / 60), min = whole % 60;
-  if (h === 0) return `${min}\u00a0min`;
-  return min === 0 ? `${h}\u00a0h` : `${h}\u00a0h ${min}\u00a0min`;
-}
+export const hours = (minutes: number): string => minutesWords(minutes, "\u00a0");
 
 /** The state of the station: "26 things to buy · 58 EUR and 11 h a pair". */
 export function makingWords(making: Making | undefined): string {

@@ -1,3 +1,4 @@
+import { capital } from "#base/listed.ts";
 import type { Lasted } from "#lasting/lasted.ts";
 import type { Point3 } from "#last/last.ts";
 import { say } from "./numbers.ts";
@@ -62,12 +63,11 @@ function movedMost(from: Float32Array, to: Float32Array): { readonly mm: number;
 export function stepWords(step: PullStep, drafts: Lasted["drafts"]): string {
   if (step.what === "laid on") return "Laid on with light hands";
   if (step.what === "at rest") return "At rest";
-  const capital = step.what.charAt(0).toUpperCase() + step.what.slice(1);
-  if (step.drawn.length === 0) return `${capital} the edge is ${step.goesOn ? "being drawn" : "drawn"} all round`;
+  if (step.drawn.length === 0) return `${capital(step.what)} the edge is ${step.goesOn ? "being drawn" : "drawn"} all round`;
   const pulls = drafts.filter(({ number }) => step.drawn.includes(number));
   const alike = pulls.every(({ pullN }) => Math.abs(pullN - pulls[0]!.pullN) < 0.5);
   const pull = (alike ? pulls.slice(0, 1) : pulls).map(({ pullN, word }) => `${say(pullN, 0)} N (${word})`).join(" and ");
   const short = step.goesOn ? 0 : Math.max(0, ...pulls.map(({ shortMm = 0 }) => shortMm));
   const keeps = short > 0 ? `; the topline keeps ${say(short)}\u00a0mm above its mark` : "";
-  return `${capital}, ${step.goesOn ? "being drawn" : "drawn"} with ${pull}${alike && pulls.length > 1 ? " each" : ""}${keeps}`;
+  return `${capital(step.what)}, ${step.goesOn ? "being drawn" : "drawn"} with ${pull}${alike && pulls.length > 1 ? " each" : ""}${keeps}`;
 }

@@ -20,6 +20,7 @@ import { upperSentences } from "#base/sentences/upper.ts";
 import type { Pair, TapedPair } from "#job/pair.ts";
 import { sheetChoicesFrom } from "#sheets/choices.ts";
 import type { Making } from "#making/making.ts";
+import { meanLength } from "#tape/taped-shell.ts";
 import { makingWords } from "./making-words.ts";
 import { mm, percent, say } from "./numbers.ts";
 import { kindsOf } from "./piece-kinds.ts";
@@ -92,7 +93,7 @@ function taped(station: Exclude<Station, "Making">, pair: TapedPair, sheetsReady
     case "Last":
       return `${pair.labels.size}${pair.labels.size && ", "}${pair.tape.side}, from a taped pattern`;
     case "Lines":
-      return `throat ${say((medial.lengths.centre + lateral.lengths.centre) / 2)}, back ${say((medial.lengths.back + lateral.lengths.back) / 2)}, as taped`;
+      return `throat ${say(meanLength(pair.tape, "centre"))}, back ${say(meanLength(pair.tape, "back"))}, as taped`;
     case "Shell":
       return `topline ${mm(medial.lengths.topline + lateral.lengths.topline)}, as it was cut`;
     default:

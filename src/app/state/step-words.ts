@@ -1,4 +1,5 @@
-import { clockText, dateWords, dayOf, dayText, minutesADay, readMoment, type Moment } from "#making/calendar/dates.ts";
+import { clockText } from "#base/clock.ts";
+import { dateWords, dayOf, dayText, minutesADay, readMoment, type Moment } from "#making/calendar/dates.ts";
 import type { Shoe, Standing, StepState } from "#making/calendar/progress.ts";
 import type { StepDone } from "#making/said.ts";
 import type { Step } from "#making/steps/step.ts";

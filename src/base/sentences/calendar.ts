@@ -1,6 +1,6 @@
+import { clockText } from "../clock.ts";
 import { sentence } from "../sentence.ts";
 
-const clock = (min: number): string => `${String(Math.floor(min / 60)).padStart(2, "0")}:${String(min % 60).padStart(2, "0")}`;
 const long = (min: number): string => (min < 120 ? `${min} min` : `${Math.floor(min / 60)} h${min % 60 ? ` ${min % 60} min` : ""}`);
 const example = "Write days and times like “Tue 19:00-21:30, Sat 9:00-13:00”.";
 
@@ -13,10 +13,10 @@ export const calendarSentences = {
     return `When you work: “${d.text}” ${d.alone ? `cannot be read, for ${wrong}; so there is no calendar` : `is left out, for ${wrong}`}. ${example}`;
   }),
   "sessions-backward": sentence("look", (d: { text: string; fromMin: number; toMin: number }) =>
-    `When you work: “${d.text}” ${d.toMin === d.fromMin ? `ends when it begins, at ${clock(d.toMin)}` : `ends at ${clock(d.toMin)}, before it begins at ${clock(d.fromMin)}`}, and is left out. Let it end by 24:00 and write what lies after midnight for the next day.`),
+    `When you work: “${d.text}” ${d.toMin === d.fromMin ? `ends when it begins, at ${clockText(d.toMin)}` : `ends at ${clockText(d.toMin)}, before it begins at ${clockText(d.fromMin)}`}, and is left out. Let it end by 24:00 and write what lies after midnight for the next day.`),
   "sessions-short": sentence("look", (d: { text: string; leastMin: number }) => `When you work: “${d.text}” is left out. A session needs ${d.leastMin} min at least, or nothing gets done in it.`),
   "sessions-overlap": sentence("look", (d: { day: string; fromMin: number; toMin: number }) =>
-    `When you work: two times on ${d.day} overlap. They are taken as one, ${clock(d.fromMin)} to ${clock(d.toMin)}.`),
+    `When you work: two times on ${d.day} overlap. They are taken as one, ${clockText(d.fromMin)} to ${clockText(d.toMin)}.`),
   "sessions-none": sentence("look", () => `When you work: no time could be read, so there is no calendar. ${example}`),
   "start-unread": sentence("look", (d: { text: string }) =>
     `First day of work: “${d.text}” cannot be read${/^\s*\d{4}-\d{1,2}-\d{1,2}\s*$/.test(d.text) ? ", for there is no such day" : ""}, so the calendar counts weeks. Write year, month and day, like 2026-12-02.`),

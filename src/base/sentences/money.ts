@@ -1,3 +1,4 @@
+import { listed } from "../listed.ts";
 import { sentence } from "../sentence.ts";
 
 /** Which field of what the maker wrote about money. */
@@ -27,13 +28,12 @@ function numberWrong(wrong: NumberWrong, got: string): string {
   }
 }
 
-const some = (names: readonly string[], last = "and"): string => (names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} ${last} ${names.at(-1)!}`);
 interface GoodMeant {
   readonly nearest: readonly string[];
   /** What it is counted as here. */
   readonly as?: readonly string[];
 }
-const meant = ({ nearest, as }: GoodMeant): string => as ? `Write it as ${some(as, "or")}.` : (nearest.length === 0 ? "Look at the list of what this pair takes for its names." : `Did you mean ${some(nearest, "or")}?`);
+const meant = ({ nearest, as }: GoodMeant): string => as ? `Write it as ${listed(as, "or")}.` : (nearest.length === 0 ? "Look at the list of what this pair takes for its names." : `Did you mean ${listed(nearest, "or")}?`);
 const places: Readonly<Record<string, string>> = { price: "among the prices", shelf: "on the shelf", size: "among the sizes" };
 const tables = {
   prices: { what: "prices", look: "what,price,for, and under it rows like: upper leather,9.50,1 ft2" },
@@ -49,7 +49,7 @@ const rowName = ({ file, row }: RowTold): string => (file === undefined ? `Row $
 /** "upper leather and your work: no price or rate is said; and filler, which is not counted". */
 function leftOut({ goods, uncounted = [], work }: { readonly goods: readonly string[]; readonly uncounted?: readonly string[]; readonly work: boolean }): string {
   const unsaid = [...goods, ...(work ? ["your work"] : [])], why = goods.length === 0 ? "no rate for an hour is said" : work ? "no price or rate is said" : "no price is said";
-  return [...(unsaid.length > 0 ? [`${some(unsaid)}: ${why}`] : []), ...(uncounted.length > 0 ? [`${some(uncounted)}, of which nothing is counted`] : [])].join("; and ");
+  return [...(unsaid.length > 0 ? [`${listed(unsaid)}: ${why}`] : []), ...(uncounted.length > 0 ? [`${listed(uncounted)}, of which nothing is counted`] : [])].join("; and ");
 }
 
 export const moneySentences = {
@@ -59,13 +59,13 @@ export const moneySentences = {
   ),
   "money-for-missing": sentence("look", (d: { good: string }) => `The price of the ${d.good} does not say for how much it is, and is left out. Write how much is in the pack beside it, like 1000 m, 250 g or 200 pieces.`),
   "money-unknown-good": sentence("note", (d: GoodMeant & { field: MoneyField; name: string }) => `"${d.name}" ${places[d.field]!} is nothing that is bought here, and is kept without being counted. ${meant(d)}`),
-  "money-usual": sentence("note", (d: { assumed: readonly { readonly good: string; readonly words: string }[] }) => `Where you do not say what a price is for, it is taken for ${some(d.assumed.map(({ good, words }) => `${words} of ${good}`))}. Write it beside the price if it is another amount.`),
-  "money-free": sentence("note", (d: { goods: readonly string[] }) => `Counted as costing nothing, as you wrote: ${some(d.goods)}.`),
+  "money-usual": sentence("note", (d: { assumed: readonly { readonly good: string; readonly words: string }[] }) => `Where you do not say what a price is for, it is taken for ${listed(d.assumed.map(({ good, words }) => `${words} of ${good}`))}. Write it beside the price if it is another amount.`),
+  "money-free": sentence("note", (d: { goods: readonly string[] }) => `Counted as costing nothing, as you wrote: ${listed(d.goods)}.`),
   "money-currency": sentence("look", (d: { field?: MoneyField; good?: string; got: string; currency: string }) => `${fieldName(d.field ?? "price", d.good)} is in ${d.got}, and the sums are in ${d.currency}. Nothing is changed into other money: the number is counted as it stands. Write what it comes to in ${d.currency}.`),
-  "goods-uncounted": sentence("note", (d: { goods: readonly string[] }) => `The steps use ${some(d.goods)} too, which ${d.goods.length === 1 ? "is" : "are"} not on the list: nothing was drawn to count ${d.goods.length === 1 ? "it" : "them"} by. Measure on the lasted shoe what you need, and buy it as well.`),
+  "goods-uncounted": sentence("note", (d: { goods: readonly string[] }) => `The steps use ${listed(d.goods)} too, which ${d.goods.length === 1 ? "is" : "are"} not on the list: nothing was drawn to count ${d.goods.length === 1 ? "it" : "them"} by. Measure on the lasted shoe what you need, and buy it as well.`),
   "money-left-out": sentence("note", (d: { goods: readonly string[]; uncounted?: readonly string[]; work: boolean }) => `The sums leave out ${leftOut(d)}. The pair costs more than they tell.`),
   "money-asked-below": sentence("note", (d: { asked: string; total: string; short: string }) => `You ask ${d.asked} for a pair that costs you ${d.total}: ${d.short} are missing. Ask more, or look at which part costs most.`),
-  "money-shelf-pieces": sentence("note", (d: { goods: readonly string[] }) => `What lies on the shelf of ${some(d.goods)} is taken off what you have to buy. Right and left of a pair are cut from one skin: write down only pieces out of which a whole pair comes.`),
+  "money-shelf-pieces": sentence("note", (d: { goods: readonly string[] }) => `What lies on the shelf of ${listed(d.goods)} is taken off what you have to buy. Right and left of a pair are cut from one skin: write down only pieces out of which a whole pair comes.`),
   "money-size-small": sentence("look", (d: { good: string; name: string; got: string; longMm: number; wideMm: number }) => `One ${d.name} of ${d.good} is said to be ${d.got}. The largest part needs ${d.longMm.toFixed(0)} × ${d.wideMm.toFixed(0)} mm, which does not lie on it. Buy a larger one, or look at its unit.`),
 
   "money-pairs": sentence("look", (d: { got: string; most: number }) => `How many pairs: "${d.got}" is no whole number from 1 to ${d.most}. One pair is counted; write a number like 2.`),
@@ -77,7 +77,7 @@ export const moneySentences = {
   "table-not-text": sentence("stop", (d: { table: Table; file: string | undefined }) => `${d.file ?? "This"} is no plain text. Save the table of ${tables[d.table].what} from your spreadsheet as CSV and take that file.`),
   "table-too-long": sentence("stop", (d: { table: Table; file: string | undefined; rows: number }) => `${d.file ?? "This table"} is too long for a table of ${tables[d.table].what}: at most ${d.rows} rows are read. Keep one row for each thing you buy.`),
   "table-empty": sentence("note", (d: { table: Table; file: string | undefined }) => `There is nothing in ${d.file ?? `this table of ${tables[d.table].what}`}. Its first row reads ${tables[d.table].look}`),
-  "table-no-column": sentence("look", (d: { table: Table; file: string | undefined; missing: readonly string[] }) => `The first row of ${d.file ?? `the table of ${tables[d.table].what}`} does not name the ${d.missing.length === 1 ? "column" : "columns"} ${some(d.missing)}, so nothing is read. It should read ${tables[d.table].look}`),
+  "table-no-column": sentence("look", (d: { table: Table; file: string | undefined; missing: readonly string[] }) => `The first row of ${d.file ?? `the table of ${tables[d.table].what}`} does not name the ${d.missing.length === 1 ? "column" : "columns"} ${listed(d.missing)}, so nothing is read. It should read ${tables[d.table].look}`),
   "table-row-spilt": sentence("look", (d: RowTold & { commas: boolean }) => d.commas
     ? `${rowName(d)} is left out: it looks as if a decimal comma parts a number into two cells. Part the cells by semicolons or write the numbers with points, and write a unit behind every amount.`
     : `${rowName(d)} has more cells than columns and is left out. Look for a sign too many between its cells.`,
@@ -87,5 +87,5 @@ export const moneySentences = {
   "table-row-amount": sentence("look", (d: RowTold & { good: string; column: string; wrong: string }) => `${rowName(d)}, column "${d.column}" of the ${d.good}, cannot be read: ${d.wrong}. The row is left out.`),
   "table-row-long": sentence("look", (d: RowTold & { most: number }) => `${rowName(d)} has a cell of more than ${d.most} letters and is left out. Write it shorter.`),
   "table-row-twice": sentence("look", (d: RowTold & { before: number; good: string }) => `${rowName(d)}: the ${d.good} stands in row ${d.before} already. The later one counts; keep one of them.`),
-  "table-rows-blank": sentence("note", (d: { file: string | undefined; rows: readonly number[] }) => `${d.file === undefined ? "" : `${d.file}: `}${d.rows.length === 1 ? "row" : "rows"} ${some(d.rows.map(String))} ${d.rows.length === 1 ? "names" : "name"} no price, and ${d.rows.length === 1 ? "counts" : "count"} as not said.`.replace(/^r/, "R")),
+  "table-rows-blank": sentence("note", (d: { file: string | undefined; rows: readonly number[] }) => `${d.file === undefined ? "" : `${d.file}: `}${d.rows.length === 1 ? "row" : "rows"} ${listed(d.rows.map(String))} ${d.rows.length === 1 ? "names" : "name"} no price, and ${d.rows.length === 1 ? "counts" : "count"} as not said.`.replace(/^r/, "R")),
 };

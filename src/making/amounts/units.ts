@@ -1,3 +1,4 @@
+import { listed } from "#base/listed.ts";
 import type { Measure } from "../goods.ts";
 import { readQuantity } from "./read-quantity.ts";
 import type { Written } from "../said.ts";
@@ -30,10 +31,7 @@ export function readAmount(written: Written, measure: UnitKind, usual: UnitId | 
 const kindWords: Readonly<Record<UnitKind, string>> = { area: "area", length: "length", volume: "volume", mass: "weight", count: "count", thickness: "thickness" };
 
 /** "mm², cm² or m²". */
-const unitWords = (kind: UnitKind): string => {
-  const all = unitsOf(kind);
-  return `${all.slice(0, -1).join(", ")} or ${all[all.length - 1]!}`;
-};
+const unitWords = (kind: UnitKind): string => listed(unitsOf(kind), "or");
 
 /** Three figures are enough to shop by: 1230, 123, 12.3, 1.2, 0.12. */
 function figures(value: number): string {

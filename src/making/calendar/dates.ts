@@ -1,3 +1,5 @@
+import { clockText, two } from "#base/clock.ts";
+
 /** A day of the civil calendar (Gregorian, also before it began); month and day from 1. */
 export interface Day {
   readonly year: number;
@@ -48,16 +50,9 @@ export function readDay(text: string): Day | undefined {
   return year >= 1 && month >= 1 && month <= 12 && day >= 1 && day <= daysIn(year, month) ? { year, month, day } : undefined;
 }
 
-const two = (n: number): string => String(n).padStart(2, "0");
-
 /** "2026-12-01". */
 export function dayText({ year, month, day }: Day): string {
   return `${String(year).padStart(4, "0")}-${two(month)}-${two(day)}`;
-}
-
-/** "19:40" for minutes from midnight; the end of a day is "24:00". */
-export function clockText(min: number): string {
-  return `${two(Math.floor(min / 60))}:${two(min % 60)}`;
 }
 
 /** "Tue 1 December 2026" for "2026-12-01"; what is no date ("week 1, Tuesday") stays as it is. */

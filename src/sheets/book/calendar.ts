@@ -1,5 +1,6 @@
+import { clockText } from "#base/clock.ts";
 import type { Session } from "#making/calendar/calendar.ts";
-import { clockText, dateWords } from "#making/calendar/dates.ts";
+import { dateWords } from "#making/calendar/dates.ts";
 import { readyWords, roundsWords, stintWords, whichPairs } from "#making/calendar/stint-words.ts";
 import type { Line } from "./block.ts";
 import type { Book } from "./book.ts";

@@ -1,10 +1,9 @@
 import type { Caution } from "#making/care/caution.ts";
 import type { Block, Line } from "./block.ts";
 import { cautionAnchor, type Book } from "./book.ts";
-import { listed } from "#base/listed.ts";
+import { capital, listed } from "#base/listed.ts";
 import type { Chapter } from "./flow.ts";
 import { limitBlocks } from "./limits.ts";
-import { upperFirst } from "./numbers.ts";
 import { blank, fine, hanging, heading, labelled, lines, reading, small, smallStrong, together } from "./words.ts";
 
 /** What can hurt and the usual care, in full, in the order in which the steps meet it; first of all whose word comes before ours. */
@@ -21,7 +20,7 @@ function cautionBlocks({ input: { making: { steps } }, room: { width } }: Book, 
   const block = (told: readonly Line[], more: Partial<Block> = {}): Block => ({ cells: [{ x: 0, lines: told }], parts: true, ...more });
   const points = (label: string, told: readonly string[]): readonly Block[] => (told.length === 0 ? [] : [block([blank(1), ...told.flatMap((t, i) => (i === 0 ? labelled(label, t, width, small) : hanging("–", t, width, small)))])]);
   return [
-    block([...lines(upperFirst(title), width, heading), ...lines(`${numbers.length === 1 ? "Step" : "Steps"} ${listed(numbers.map(String))}`, width, small)], { ruleMm: 0.35, gapMm: 3.5, keep: true, anchor: cautionAnchor(hazard) }),
+    block([...lines(capital(title), width, heading), ...lines(`${numbers.length === 1 ? "Step" : "Steps"} ${listed(numbers.map(String))}`, width, small)], { ruleMm: 0.35, gapMm: 3.5, keep: true, anchor: cautionAnchor(hazard) }),
     block([...lines(what, width, reading), blank(0.8), ...care.map((told, i) => together(hanging(String(i + 1), told, width, reading, 5)))]),
     ...points("In your room:", room),
     ...points("The law:", law),

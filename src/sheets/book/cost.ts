@@ -1,13 +1,14 @@
 import { goodAmount } from "#making/amounts/good-amounts.ts";
+import { minutesWords } from "#making/amounts/time-words.ts";
 import type { Cost } from "#making/money/cost.ts";
 import { earnedWords, isWhole, leftOutWords, sumMoney, sumName, sumParts } from "#making/money/cost-words.ts";
 import type { Need } from "#making/need.ts";
 import { moneyWords } from "#making/amounts/decimal.ts";
 import type { Block, Line } from "./block.ts";
 import type { Book } from "./book.ts";
-import { listed } from "#base/listed.ts";
+import { capital, listed } from "#base/listed.ts";
 import type { Chapter } from "./flow.ts";
-import { printedCurrency, timeWords, upperFirst } from "./numbers.ts";
+import { printedCurrency } from "./numbers.ts";
 import { columnsFor, tableBlocks } from "./table.ts";
 import { blank, body, heading, large, line, lines, small, strong } from "./words.ts";
 
@@ -16,12 +17,12 @@ export function costChapter({ input: { making }, room: { width } }: Book): Chapt
   const { needs } = making;
   const cost: Cost = { ...making.cost, currency: printedCurrency(making.cost.currency) };
   const priced = cost.lines.some((l) => l.cost !== undefined) || cost.rate !== undefined || cost.overhead > 0;
-  if (!priced) return { title: "Cost", joins: true, blocks: [{ cells: [{ x: 0, lines: [...lines("No price is said for any material, nor money for an hour's work, so nothing can be added up. Write what you pay at the station Making, or in the job under making, and print this page again.", width, body), ...lines(`One pair takes about ${timeWords(cost.minutes)} of work.`, width, body)] }] }, ...costForm(needs, width)] };
+  if (!priced) return { title: "Cost", joins: true, blocks: [{ cells: [{ x: 0, lines: [...lines("No price is said for any material, nor money for an hour's work, so nothing can be added up. Write what you pay at the station Making, or in the job under making, and print this page again.", width, body), ...lines(`One pair takes about ${minutesWords(cost.minutes)} of work.`, width, body)] }] }, ...costForm(needs, width)] };
   return {
     title: "Cost of one pair",
     joins: true,
     blocks: [
-      { cells: [{ x: 0, lines: [...lines(upperFirst(sumMoney(cost)), width, large), ...(cost.rate === undefined ? lines(`${sumName(cost)}.`, width, strong) : []), ...sumLines(cost, width)] }] },
+      { cells: [{ x: 0, lines: [...lines(capital(sumMoney(cost)), width, large), ...(cost.rate === undefined ? lines(`${sumName(cost)}.`, width, strong) : []), ...sumLines(cost, width)] }] },
       { cells: [{ x: 0, lines: lines("Where the money goes", width, heading) }], keep: true, gapMm: 3 },
       ...shareBlocks(cost, width),
       ...lineBlocks(cost, needs, width),
@@ -34,7 +35,7 @@ function sumLines(cost: Cost, width: number): readonly Line[] {
   const { currency, minutes, rate, left = 0, reused, skinsDearer } = cost;
   const money = (v: number): string => moneyWords(v, currency);
   const told = [
-    `${upperFirst(sumParts(cost))}. ${timeWords(minutes)} of work${rate === undefined ? "" : ` at ${money(rate)} an hour`}.${reused > 0 ? ` ${money(reused)} of the material is for tacks, card and what else serves again.` : ""}`,
+    `${capital(sumParts(cost))}. ${minutesWords(minutes)} of work${rate === undefined ? "" : ` at ${money(rate)} an hour`}.${reused > 0 ? ` ${money(reused)} of the material is for tacks, card and what else serves again.` : ""}`,
     ...[earnedWords(cost)].filter((words) => words !== undefined),
     ...(skinsDearer.more > 0 ? [`When skins cost 10 % more (${listed(skinsDearer.goods)}), a pair costs ${money(skinsDearer.more)} more${isWhole(cost) ? `: ${money(skinsDearer.total)}` : ""}.${skinsDearer.asked === undefined || left < 0 || !isWhole(cost) ? "" : ` To keep what is left, ask ${money(skinsDearer.asked)}.`}`] : []),
   ];
@@ -61,7 +62,7 @@ function shareBlocks({ shares, currency }: Cost, width: number): readonly Block[
         ink.text(shareWords(share), x + Math.max(0.4, long) + 2, top - barMm - 0.9, 2.5, { bold: true });
       },
     };
-    return { cells: [{ x: 0, lines: [blank(0.6), line(upperFirst(part), body)] }, { x: partMm, lines: [bar] }, { x: width - amountMm, lines: [blank(0.6), line(moneyWords(cost, currency), body)] }] };
+    return { cells: [{ x: 0, lines: [blank(0.6), line(capital(part), body)] }, { x: partMm, lines: [bar] }, { x: width - amountMm, lines: [blank(0.6), line(moneyWords(cost, currency), body)] }] };
   });
 }
 
@@ -69,17 +70,17 @@ function shareBlocks({ shares, currency }: Cost, width: number): readonly Block[
 function lineBlocks({ lines: all, currency }: Cost, needs: readonly Need[], width: number): readonly Block[] {
   const columns = columnsFor(width, [{ head: "Material" }, { head: "Goes into", mm: 36 }, { head: "One pair, with what falls away", mm: 48 }, { head: "Cost", mm: 32, letters: strong }]);
   const measureOf = (good: string) => needs.find((n) => n.good === good)?.measure ?? "count";
-  const rows = all.flatMap((l) => (l.cost === undefined ? [] : [[upperFirst(l.good), l.part, goodAmount(l.good, l.amount, measureOf(l.good)), moneyWords(l.cost, currency)]]));
+  const rows = all.flatMap((l) => (l.cost === undefined ? [] : [[capital(l.good), l.part, goodAmount(l.good, l.amount, measureOf(l.good)), moneyWords(l.cost, currency)]]));
   return tableBlocks(columns, rows, { gapMm: 4, close: true });
 }
 
 function workBlocks({ work, currency }: Cost, width: number): readonly Block[] {
   const columns = columnsFor(width, [{ head: "Work" }, { head: "One pair", mm: 48 }, { head: "Cost", mm: 32, letters: strong }]);
-  return tableBlocks(columns, work.map((w) => [upperFirst(w.phase), timeWords(w.minutes), w.cost === undefined ? "" : moneyWords(w.cost, currency)]), { gapMm: 4, close: true });
+  return tableBlocks(columns, work.map((w) => [capital(w.phase), minutesWords(w.minutes), w.cost === undefined ? "" : moneyWords(w.cost, currency)]), { gapMm: 4, close: true });
 }
 
 /** Room to write prices down in the shop. */
 function costForm(needs: readonly Need[], width: number): readonly Block[] {
   const columns = columnsFor(width, [{ head: "Material" }, { head: "One pair takes", mm: 48 }, { head: "Paid", mm: 32 }, { head: "For how much", mm: 40 }]);
-  return tableBlocks(columns, needs.map((n) => [[blank(1.6), ...lines(upperFirst(n.good), 50, strong), blank(1)], [blank(1.6), ...lines(goodAmount(n.good, n.gross, n.measure), 45, small)], "", ""]), { gapMm: 4 });
+  return tableBlocks(columns, needs.map((n) => [[blank(1.6), ...lines(capital(n.good), 50, strong), blank(1)], [blank(1.6), ...lines(goodAmount(n.good, n.gross, n.measure), 45, small)], "", ""]), { gapMm: 4 });
 }

@@ -1,3 +1,4 @@
+import { minutesWords } from "#making/amounts/time-words.ts";
 import type { Making } from "#making/making.ts";
 import { mmMeasured } from "#making/steps/words.ts";
 import type { Piece } from "#pieces/piece.ts";
@@ -11,7 +12,7 @@ import { choiceWords } from "./choice-words.ts";
 import { daysBlocks, restMin } from "./days.ts";
 import { wholeWidth, type Chapter } from "./flow.ts";
 import { laidPanels } from "./lay-panels.ts";
-import { halfMm, pairsWords, timeWords, waitWords } from "./numbers.ts";
+import { halfMm, pairsWords, waitWords } from "./numbers.ts";
 import { blank, body, brokenWords, line, lines, small, type Letters } from "./words.ts";
 
 /** So many times smaller than true: the upper, and the shoe beside its numbers. */
@@ -119,5 +120,5 @@ function workWords({ cost: { minutes }, steps, calendar, pairs }: Making): strin
   const rests = restMin(steps);
   const times = calendar?.sessions.length ?? 0;
   const planned = times > 0 ? ` In your calendar it is ${times === 1 ? "one time" : `${times} times`} at the bench${pairs > 1 ? ` for ${pairsWords(pairs)}` : ""}.` : "";
-  return `About ${timeWords(minutes)} of work for one pair${pairs > 1 ? ` with its share of the pattern, which is made once for ${pairsWords(pairs)}` : ""}, in ${steps.length} steps.${rests > 0 ? ` Drying and resting alone take ${waitWords(rests)}.` : ""}${planned}`;
+  return `About ${minutesWords(minutes)} of work for one pair${pairs > 1 ? ` with its share of the pattern, which is made once for ${pairsWords(pairs)}` : ""}, in ${steps.length} steps.${rests > 0 ? ` Drying and resting alone take ${waitWords(rests)}.` : ""}${planned}`;
 }

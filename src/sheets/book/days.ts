@@ -1,10 +1,11 @@
+import { minutesWords } from "#making/amounts/time-words.ts";
 import type { Calendar } from "#making/calendar/calendar.ts";
 import { calendarOf } from "#making/calendar/calendar-of.ts";
 import type { Phase, Step } from "#making/steps/step.ts";
 import type { Block, Line } from "./block.ts";
 import type { Book } from "./book.ts";
 import { barsLine, daysAxis, labelsLine, namedEvery, type Stretch } from "./days-bars.ts";
-import { timeWords, waitWords } from "./numbers.ts";
+import { waitWords } from "./numbers.ts";
 import { phaseWords } from "./steps.ts";
 import { columnsFor, tableBlocks } from "./table.ts";
 import { heading, lines, small, smallStrong } from "./words.ts";
@@ -31,7 +32,7 @@ export function daysBlocks({ input: { making: { calendar, steps, cost } } }: Boo
   const rows = phasesOf(steps).map((phase) => {
     const own = steps.filter((s) => s.phase === phase), rests = restMin(own);
     const minutes = cost.work.find((w) => w.phase === phase)?.minutes ?? 0;
-    return [phaseWords[phase], placesOf(steps, own), timeWords(minutes), rests > 0 ? waitWords(rests) : "", [barsLine(axis, stretchOf(plan, own))] as readonly Line[]];
+    return [phaseWords[phase], placesOf(steps, own), minutesWords(minutes), rests > 0 ? waitWords(rests) : "", [barsLine(axis, stretchOf(plan, own))] as readonly Line[]];
   });
   const [head, ...table] = tableBlocks(columns, rows, { whole: true, close: true });
   return [

@@ -1,7 +1,7 @@
+import { capital } from "#base/listed.ts";
 import type { Piece } from "#pieces/piece.ts";
 import type { Drawn, Line } from "./block.ts";
 import { drawnName, inkSmallPiece, smallPiece, type SmallPiece } from "./draw-piece.ts";
-import { upperFirst } from "./numbers.ts";
 import { body, line } from "./words.ts";
 
 const gapMm = 5;
@@ -25,7 +25,7 @@ export function laidPanels(panels: readonly Piece[], scale: number, width: numbe
       ink: (ink, x, top) => {
         for (const { small, right, down } of put) {
           inkSmallPiece(ink, small, x + right, top - down, order(small.piece), ["line", "notch", "prick", "arrow"]);
-          if (named) line(upperFirst(small.piece.name), { ...body, bold: true }).ink(ink, x + right, top - down - small.high - 1);
+          if (named) line(capital(small.piece.name), { ...body, bold: true }).ink(ink, x + right, top - down - small.high - 1);
         }
       },
     },

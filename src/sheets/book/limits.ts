@@ -1,7 +1,6 @@
 import type { Limit } from "#making/care/caution.ts";
 import type { Block } from "./block.ts";
-import { listed } from "#base/listed.ts";
-import { upperFirst } from "./numbers.ts";
+import { capital, listed } from "#base/listed.ts";
 import { columnsFor, tableBlocks } from "./table.ts";
 import { fine, heading, lines, small, smallStrong } from "./words.ts";
 
@@ -19,12 +18,12 @@ export function limitBlocks(limits: readonly Limit[], width: number): readonly B
 /** How far each binds: "Law: USA, OSHA and France. Recommendation: …". */
 function kindWords(limits: readonly Limit[]): string {
   const kinds = [...new Set(limits.map((l) => l.kind))];
-  return kinds.map((kind) => `${upperFirst(kind)}: ${[...new Set(limits.filter((l) => l.kind === kind).map((l) => l.jurisdiction))].join("; ")}.`).join(" ");
+  return kinds.map((kind) => `${capital(kind)}: ${[...new Set(limits.filter((l) => l.kind === kind).map((l) => l.jurisdiction))].join("; ")}.`).join(" ");
 }
 
 function substanceBlocks(substance: string, limits: readonly Limit[], width: number): readonly Block[] {
   const columns = columnsFor(width, [
-    { head: upperFirst(substance), mm: 27, letters: small },
+    { head: capital(substance), mm: 27, letters: small },
     { head: limits.some((l) => l.skin) ? "Set when (it goes through the skin too)" : "Set when", letters: fine },
     { head: "ppm", mm: 12, letters: smallStrong },
     { head: "mg/m³", mm: 14, letters: smallStrong },

@@ -1,3 +1,4 @@
+import { capital } from "#base/listed.ts";
 import type { GaugeMark, Gauges } from "#lasting/gauges.ts";
 import type { OverUpper } from "#lasting/over-upper.ts";
 import { correctedWords, marginWords } from "../corrected.ts";
@@ -10,7 +11,7 @@ import { inkSideView, inkTopView, sideViewHeight, topViewHeight } from "../marks
 import type { Block, Line } from "./block.ts";
 import type { Book } from "./book.ts";
 import type { Chapter } from "./flow.ts";
-import { halfMm, upperFirst } from "./numbers.ts";
+import { halfMm } from "./numbers.ts";
 import { columnsFor, tableBlocks } from "./table.ts";
 import { heading, lines, small, strong } from "./words.ts";
 
@@ -62,7 +63,7 @@ function markTable(gauges: Gauges, width: number): readonly Block[] {
   return tableBlocks(columns, rows, { gapMm: 2, close: true });
 }
 
-export const markName = ({ half, name }: Pick<GaugeMark, "half" | "name">): string => (half ? `${sideWords[half]}, ${name}` : upperFirst(name));
+export const markName = ({ half, name }: Pick<GaugeMark, "half" | "name">): string => (half ? `${sideWords[half]}, ${name}` : capital(name));
 
 /** What the tape reads over the lasted upper, where that is reckoned. */
 export function onShoe({ key, half, lengthMm }: GaugeMark, { throatMm, backMm, lowestMm }: OverUpper): string {

@@ -7,10 +7,10 @@ import { moneyWords } from "#making/amounts/decimal.ts";
 import { amountWords, areaWords, massWords } from "#making/amounts/units.ts";
 import type { Block, Line } from "./block.ts";
 import type { Book } from "./book.ts";
-import { listed } from "#base/listed.ts";
+import { capital, listed } from "#base/listed.ts";
 import { halfOf, inTwoColumns } from "./entries.ts";
 import type { Chapter } from "./flow.ts";
-import { pairsWords, plain, printedCurrency, upperFirst } from "./numbers.ts";
+import { pairsWords, plain, printedCurrency } from "./numbers.ts";
 import { thickWords } from "./piece-index.ts";
 import { columnsFor, tableBlocks, tickBox, type BookCell } from "./table.ts";
 import { threadBlocks } from "./thread.ts";
@@ -46,7 +46,7 @@ function shoppingBlocks({ needs, toBuy, pairs, cost }: Making, width: number): r
     const told = (value: number) => amountLines(goodAmount(need.good, value, need.measure), numberMm - 3);
     return [
       [tickBox(4)],
-      [...lines(upperFirst(need.good), textMm, strong), ...lines(kindWords(need), textMm, small), ...(buy?.caution === undefined ? [] : lines(buy.caution, textMm, smallStrong))],
+      [...lines(capital(need.good), textMm, strong), ...lines(kindWords(need), textMm, small), ...(buy?.caution === undefined ? [] : lines(buy.caution, textMm, smallStrong))],
       told(need.net), told(need.gross), ...(many ? [told(buy?.needed ?? need.gross * pairs)] : []), buy && buy.onShelf > 0 ? told(buy.onShelf) : "", buyLines(need, buy, cost.currency),
     ];
   });
@@ -88,8 +88,8 @@ function reasonLines(need: Need, width: number): readonly Line[] {
   // Bonds and seams have a table each.
   const of = parts.length > 1 && measure !== "mass" && good !== "thread" ? parts.map((p) => `${p.name} ${plainAmount(p.net, measure)}${p.perPair > 1 ? ` in ${p.perPair}` : ""}`).join("; ") : "";
   const holding = holds ? `${of ? "largest" : "Largest"} piece ${Math.ceil(holds.longMm)} × ${Math.ceil(holds.wideMm)} mm${holds.count > 1 ? `, ${holds.count} of them` : ""}` : "";
-  const amounts = sentence([upperFirst(of), holding].filter(Boolean).join("; "));
-  return [...labelled(`${upperFirst(good)}.`, sentence(reason), width, close), ...lines(`${amounts} Source: ${sentence(source)}`.trim(), width, fine)];
+  const amounts = sentence([capital(of), holding].filter(Boolean).join("; "));
+  return [...labelled(`${capital(good)}.`, sentence(reason), width, close), ...lines(`${amounts} Source: ${sentence(source)}`.trim(), width, fine)];
 }
 
 /** What falls away, and how that was estimated. */
@@ -97,7 +97,7 @@ function wasteBlocks(needs: readonly Need[], width: number): readonly Block[] {
   const goodsOf = new Map<string, string[]>();
   for (const { good, waste } of needs) if (waste) goodsOf.set(waste.why, [...(goodsOf.get(waste.why) ?? []), `${good} ${percent(waste.ofBought)}`]);
   if (goodsOf.size === 0) return [];
-  const entries = [...goodsOf].map(([why, goods]) => labelled(`${upperFirst(listed(goods))}.`, sentence(why), halfOf(width), close));
+  const entries = [...goodsOf].map(([why, goods]) => labelled(`${capital(listed(goods))}.`, sentence(why), halfOf(width), close));
   const told = "Of what is bought. The table's second amount has it in it.";
   return [{ cells: [{ x: 0, lines: [...lines("What falls away", width, heading), ...lines(told, width, small), blank(1)] }], keep: true, gapMm: 4 }, ...inTwoColumns(entries, width, 1.8)];
 }
@@ -114,7 +114,7 @@ function coatWords({ coats: [a, b] }: Bond): string {
 
 function bondBlocks(bonds: readonly Bond[], width: number): readonly Block[] {
   const columns = columnsFor(width, [{ head: "What is stuck" }, { head: "With", mm: 28 }, { head: "One face, both shoes", mm: 33 }, { head: "Coats", mm: 22 }, { head: "Wet, a coat", mm: 20 }, { head: "In all", mm: 24 }]);
-  const rows = bonds.map((b) => [upperFirst(b.name), b.glue, areaWords(b.areaMm2), coatWords(b), `${plain(b.gPerM2)} g/m²`, massWords(b.g)]);
+  const rows = bonds.map((b) => [capital(b.name), b.glue, areaWords(b.areaMm2), coatWords(b), `${plain(b.gPerM2)} g/m²`, massWords(b.g)]);
   return [{ cells: [{ x: 0, lines: lines("Cement, bond by bond", width, heading) }], keep: true, gapMm: 4 }, ...tableBlocks(columns, rows, { close: true })];
 }
 

@@ -1,3 +1,4 @@
+import { capital } from "#base/listed.ts";
 import { leastMarginMm, marginTolerance, tolerances } from "#lasting/log-tolerances.ts";
 import type { Gauges } from "#lasting/gauges.ts";
 import { digits } from "#making/steps/words.ts";
@@ -8,7 +9,7 @@ import type { Block, Line } from "./block.ts";
 import type { Book } from "./book.ts";
 import type { Chapter } from "./flow.ts";
 import { markName, onShoe } from "./marks.ts";
-import { halfMm, upperFirst } from "./numbers.ts";
+import { halfMm } from "./numbers.ts";
 import { columnsFor, tableBlocks, type BookCell } from "./table.ts";
 import { baseOf, body, fine, heading, lines, small, type Letters } from "./words.ts";
 
@@ -100,7 +101,7 @@ function heelRows({ made }: SheetInput): readonly FormRow[] {
 
 /** What went into the pair, and lines for what to change. */
 function factBlocks({ making }: SheetInput, width: number): readonly Block[] {
-  const asked = making.needs.filter((n) => n.measure === "area").map((n) => `${upperFirst(n.good)} used`);
+  const asked = making.needs.filter((n) => n.measure === "area").map((n) => `${capital(n.good)} used`);
   const named = [...asked.slice(0, 4), "Hours taken", "Date, and for whom"];
   const written = (told: string): Line => ({
     highMm: 9,

@@ -1,3 +1,4 @@
+import { capital } from "#base/listed.ts";
 import { shortenedTo } from "../lettering.ts";
 import { marginMm } from "../paper.ts";
 import { barAcross, barUp } from "../pdf/scale-bars.ts";
@@ -64,7 +65,7 @@ function inkBars(ink: PageInk, { left }: BookRoom): void {
   barAcross(ink, right - barMm, marginMm + 0.5, barMm);
   barUp(ink, marginMm + 5, marginMm + 1, barMm);
   const corrected = correctionWords(correction), room = right - barMm - 4 - left;
-  const told = ["Print at 100 %.", ...(corrected ? [`${corrected.charAt(0).toUpperCase()}${corrected.slice(1)}.`] : [])];
+  const told = ["Print at 100 %.", ...(corrected ? [`${capital(corrected)}.`] : [])];
   const broken = told.flatMap((words) => brokenAt(words, 2, room));
   broken.forEach((words, i) => ink.text(words, left, marginMm + 0.8 + 2.8 * (broken.length - 1 - i), 2));
 }

@@ -1,3 +1,4 @@
+import { capital } from "#base/listed.ts";
 import type { Need } from "#making/need.ts";
 import { cutLength } from "#making/amounts/cut-length.ts";
 import { thicknessWords } from "#making/amounts/units.ts";
@@ -7,7 +8,7 @@ import type { Block, Line } from "./block.ts";
 import type { Book } from "./book.ts";
 import { drawnName, inkSmallPiece, smallPiece } from "./draw-piece.ts";
 import type { Chapter } from "./flow.ts";
-import { plain, upperFirst } from "./numbers.ts";
+import { plain } from "./numbers.ts";
 import { columnsFor, tableBlocks } from "./table.ts";
 import { body, heading, line, lines, small, strong, type Letters } from "./words.ts";
 
@@ -47,7 +48,7 @@ export function piecesChapter({ input, room: { width } }: Book): Chapter {
     return [
       [line(String(i + 1), number)],
       [drawingLine(piece, 1 / one, i)],
-      [...lines(upperFirst(piece.name), textMm, heading), ...lines(materialWords(piece, input.making.needs), textMm, body), ...lines(`${areaInWords(piece)} each${piece.net ? ", no allowances" : ""}`, textMm, body)],
+      [...lines(capital(piece.name), textMm, heading), ...lines(materialWords(piece, input.making.needs), textMm, body), ...lines(`${areaInWords(piece)} each${piece.net ? ", no allowances" : ""}`, textMm, body)],
       [line(String(left + right), number), ...lines(`${right} right, ${left} left`, countMm, body)],
     ] as const;
   });
@@ -59,7 +60,7 @@ export function piecesChapter({ input, room: { width } }: Book): Chapter {
 function stripBlocks(strips: Book["input"]["strips"], width: number): readonly Block[] {
   if (strips.length === 0) return [];
   const columns = columnsFor(width, [{ head: "Cut by length", mm: 44, letters: strong }, { head: "For the pair", mm: 24 }, { head: "Wide", mm: 20 }, { head: "Long", mm: 20 }, { head: "Of what, and where" }]);
-  return tableBlocks(columns, strips.map((s) => [upperFirst(s.name), String(s.perPair), `${plain(s.widthMm)} mm`, `${cutLength(s.lengthMm)} mm`, `${s.material}: ${s.where}`]), { gapMm: 6 });
+  return tableBlocks(columns, strips.map((s) => [capital(s.name), String(s.perPair), `${plain(s.widthMm)} mm`, `${cutLength(s.lengthMm)} mm`, `${s.material}: ${s.where}`]), { gapMm: 6 });
 }
 
 function drawingLine(piece: Piece, scale: number, i: number): Line {

@@ -1,9 +1,10 @@
+import { minutesWords } from "#making/amounts/time-words.ts";
 import type { HazardId } from "#making/care/hazards.ts";
 import type { Step, Wait } from "#making/steps/step.ts";
 import type { Line } from "./block.ts";
 import { cautionAnchor, type PagedBook } from "./book.ts";
-import { listed } from "#base/listed.ts";
-import { timeWords, upperFirst, waitWords } from "./numbers.ts";
+import { capital, listed } from "#base/listed.ts";
+import { waitWords } from "./numbers.ts";
 import { blank, labelled, lines, reading, readingStrong, small, together } from "./words.ts";
 
 export interface StepMargin {
@@ -23,8 +24,8 @@ export function besideStep(book: PagedBook, step: Step, sideMm: number): StepMar
   const afterWords = after.length === 0 || (after.length === 1 && after[0] === own - 1) ? "" : `After ${after.length === 1 ? "step" : "steps"} ${listed(after.map(String))}.`;
   const needed = listed([...step.needs.goods, ...step.needs.tools]);
   return {
-    first: [...lines(`${timeWords(step.minutes)}${step.shoes === "together" ? ", both shoes together" : ", one shoe after the other"}. ${afterWords}`, sideMm, small), ...careLines(book, step, sideMm)],
-    needs: needed ? [blank(0.8), together(lines(`${upperFirst(needed)}.`, sideMm, small))] : [],
+    first: [...lines(`${minutesWords(step.minutes)}${step.shoes === "together" ? ", both shoes together" : ", one shoe after the other"}. ${afterWords}`, sideMm, small), ...careLines(book, step, sideMm)],
+    needs: needed ? [blank(0.8), together(lines(`${capital(needed)}.`, sideMm, small))] : [],
     ...(step.wait && { wait: (width: number) => [blank(1), together(waitLines(step.wait!, width))] }),
   };
 }
@@ -38,7 +39,7 @@ function careLines(book: PagedBook, { id, hazards }: Step, sideMm: number): read
   const full = care.filter(({ hazard }) => book.inFull(id, hazard)), named = care.filter((c) => !full.includes(c));
   const told = [
     ...lines("Take care", sideMm - 3, readingStrong),
-    ...full.flatMap(({ hazard, short }) => labelled(`${upperFirst(placed(hazard))}:`, short, sideMm - 3, reading)),
+    ...full.flatMap(({ hazard, short }) => labelled(`${capital(placed(hazard))}:`, short, sideMm - 3, reading)),
     ...(named.length > 0 ? labelled("As above:", `${named.map(({ hazard }) => placed(hazard)).join("; ")}.`, sideMm - 3, reading) : []),
   ];
   return [blank(0.8), barred(told)];

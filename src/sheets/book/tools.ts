@@ -1,9 +1,9 @@
+import { capital } from "#base/listed.ts";
 import type { ToolNeed } from "#making/tools/tool-need.ts";
 import type { Block, Line } from "./block.ts";
 import type { Book } from "./book.ts";
 import { halfOf, inTwoColumns } from "./entries.ts";
 import type { Chapter } from "./flow.ts";
-import { upperFirst } from "./numbers.ts";
 import { tickBox } from "./table.ts";
 import { fine, heading, labelled, lines, small, together } from "./words.ts";
 
@@ -22,7 +22,7 @@ export function toolsChapter({ input: { making }, room: { width } }: Book): Chap
 const headed = (told: string, width: number): Block => ({ cells: [{ x: 0, lines: lines(told, width, heading) }], keep: true, gapMm: 3 });
 
 function toolLines(tool: ToolNeed, width: number): readonly Line[] {
-  const told = together(labelled(`${upperFirst(tool.tool)}.`, [tool.use, standIn(tool)].filter(Boolean).join(" "), width - boxMm, fine), boxMm);
+  const told = together(labelled(`${capital(tool.tool)}.`, [tool.use, standIn(tool)].filter(Boolean).join(" "), width - boxMm, fine), boxMm);
   const box = tickBox(3.2);
   return [{ ...told, ink: (ink, x, top) => [box, told].forEach((l) => l.ink(ink, x, top)) }];
 }

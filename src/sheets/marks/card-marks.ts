@@ -1,6 +1,6 @@
 import type { Half } from "#lines/feather.ts";
 import { heightAt, lowestHeight, type FlatHeight } from "#tape/judge.ts";
-import type { TapedHalf, TapedShell } from "#tape/taped-shell.ts";
+import { meanLength, type TapedHalf, type TapedShell } from "#tape/taped-shell.ts";
 import { acceptedAt, quarterWords, sideWords, type TapeMark, type TapeMarks } from "./tape-marks.ts";
 
 /** A height as it is measured on the flat card, and how it is called. */
@@ -25,10 +25,9 @@ export function cardMarks({ medial, lateral }: TapedShell): TapeMarks {
     const at = (key: string, tick: string, lengthMm: number): TapeMark => ({ key: `${half}-along-${key}`, tick, words: `${sideWords[half]}, ${tick} point`, lengthMm });
     return [...cardHeights(halves[half]).map(({ key, tick, height }) => at(key, tick, height.alongFeatherMm)), at("joint", "joint", halves[half].lengths.seatToJoint)];
   };
-  const mean = (of: "centre" | "back"): number => (medial.lengths[of] + lateral.lengths[of]) / 2;
   return {
-    throat: { key: "throat", tick: "throat", words: "Throat depth, toe to throat", lengthMm: mean("centre"), accepted: acceptedAt.throat },
-    back: { key: "back", tick: "back", words: "Back height, seat to back point", lengthMm: mean("back"), accepted: acceptedAt.back },
+    throat: { key: "throat", tick: "throat", words: "Throat depth, toe to throat", lengthMm: meanLength(halves, "centre"), accepted: acceptedAt.throat },
+    back: { key: "back", tick: "back", words: "Back height, seat to back point", lengthMm: meanLength(halves, "back"), accepted: acceptedAt.back },
     heights: { medial: heights("medial"), lateral: heights("lateral") },
     along: { medial: along("medial"), lateral: along("lateral") },
   };

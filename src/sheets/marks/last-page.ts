@@ -1,3 +1,4 @@
+import { capital } from "#base/listed.ts";
 import { readMm, shownBand, type Band } from "#lasting/foretold.ts";
 import type { GaugeMark, Gauges } from "#lasting/gauges.ts";
 import type { OverUpper } from "#lasting/over-upper.ts";
@@ -79,7 +80,7 @@ function onTheShoe({ key, half: of, lengthMm }: GaugeMark, { throatMm, backMm, l
 }
 
 function nameOf({ half: of, name }: GaugeMark): string {
-  return of ? `${sideWords[of]}, ${name}` : `${name[0]!.toUpperCase()}${name.slice(1)}`;
+  return of ? `${sideWords[of]}, ${name}` : capital(name);
 }
 
 /** "71.5 (70.5 to 72.5)". */

@@ -1,3 +1,4 @@
+import { capital } from "#base/listed.ts";
 import type { Strip } from "#pieces/piece.ts";
 import { bounds } from "#plane/measure.ts";
 import { areaInWords, countsInWords, type IndexEntry } from "../index-entries.ts";
@@ -30,8 +31,6 @@ const stepMm = 4;
 const nameMm = 3.5;
 /** Width of the picture of the shoe, mm. */
 export const shoeMm = 22;
-const upper = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
 export const headingItem = (text: string): IndexItem => ({
   heightMm: 7.5,
   heading: true,
@@ -79,7 +78,7 @@ export function entryItem(entry: IndexEntry, pictureMm: number, { title, profile
       inkSmall(ink, entry, x, y - 1.5, scale);
       if (profile) inkPlace(ink, profile, piece.name, x + pictureMm, y - 1.5 - shoeHigh);
       const area = areaInWords(piece);
-      const name = shortenedTo(width - textWidth(area, letterMm) - 3, upper(piece.name), nameMm, true);
+      const name = shortenedTo(width - textWidth(area, letterMm) - 3, capital(piece.name), nameMm, true);
       ink.text(name, x + words, y - 5, nameMm, { bold: true });
       ink.text(area, x + wide - textWidth(area, letterMm), y - 5, letterMm);
       told.forEach((line, i) => ink.text(line, x + words, y - 5 - stepMm * (i + 1), letterMm));
@@ -100,7 +99,7 @@ export function stripItem({ name, material, widthMm, lengthMm, perPair, where }:
       ink.style(0.18);
       ink.line(x, y, x + wide, y);
       if (profile) inkPlace(ink, profile, name, x + pictureMm, y - 1.5 - shoeHigh);
-      ink.text(shortenedTo(wide - words, upper(name), nameMm, true), x + words, y - 5, nameMm, { bold: true });
+      ink.text(shortenedTo(wide - words, capital(name), nameMm, true), x + words, y - 5, nameMm, { bold: true });
       told.forEach((line, i) => ink.text(line, x + words, y - 5 - stepMm * (i + 1), letterMm));
     },
   };

@@ -1,3 +1,4 @@
+import { capital } from "#base/listed.ts";
 import type { CommonSheet } from "../arrange.ts";
 import { brokenIntoLines, shortenedTo, textWidth } from "../lettering.ts";
 import { leftStripMm, marginMm } from "../paper.ts";
@@ -42,7 +43,7 @@ export function inkFrame(ink: PageInk, { title, size, page, pages, set = "", sho
   barUp(ink, marginMm + 4.5, marginMm + 1, barMm);
   ink.text(printWords, marginMm + 8.5, marginMm + 1, 2.5, { angleDeg: 90 });
   const corrected = correctionWords(correction);
-  if (corrected) ink.text(`${corrected.charAt(0).toUpperCase()}${corrected.slice(1)}.`, marginMm + 12.5, marginMm + 1, 2.5, { angleDeg: 90 });
+  if (corrected) ink.text(`${capital(corrected)}.`, marginMm + 12.5, marginMm + 1, 2.5, { angleDeg: 90 });
   inkSpine(ink, title, sizeWords);
 }
 

@@ -1,10 +1,10 @@
+import { capital } from "#base/listed.ts";
 import { nailedLifts } from "#making/needs/nailed-lifts.ts";
 import type { BottomMade } from "#pieces/bottom/made.ts";
 import type { Piece } from "#pieces/piece.ts";
 import { arcLengths, nearestOn, pointAt } from "#plane/along.ts";
 import { bounds } from "#plane/measure.ts";
 import type { SheetInput } from "../../input.ts";
-import { upperFirst } from "../numbers.ts";
 import { thinned } from "./laid-pieces.ts";
 import { pieceThat } from "./piece-that.ts";
 import { besideMm, scaleFor, type Picture } from "./sketch-lines.ts";
@@ -105,5 +105,5 @@ export function splitLift({ pieces, made, pieceSettings: s }: SheetInput, width:
   draw.line(at(minX - 1.5, y), at(minX + wide + 1.5, y), lightMm, { dashMm: [2, 0.6, 0.4, 0.6] });
   draw.stroke([sx, sy, sx + wide, sy, sx, sy + heel.splitMostMm], heavyMm / 1.4, { closed: true, name: "picture-prime-heels-wedge" });
   draw.key(`cut across, true size: ${tenth(heel.splitMostMm)} mm at the most, over ${wide} mm`, [sx, sy + heel.splitMostMm / 2], [-1, 0]);
-  return { title: `${upperFirst(piece.name)} from above, ${words}`, sketch: draw };
+  return { title: `${capital(piece.name)} from above, ${words}`, sketch: draw };
 }

@@ -1,7 +1,8 @@
+import { capital } from "#base/listed.ts";
 import type { Piece } from "#pieces/piece.ts";
 import type { SheetInput } from "../../input.ts";
 import { upperPieces } from "../cover.ts";
-import { plain, upperFirst } from "../numbers.ts";
+import { plain } from "../numbers.ts";
 import { bandOf } from "./bands.ts";
 import { laidPieces, linesOf } from "./laid-pieces.ts";
 import type { Picture } from "./sketch-lines.ts";
@@ -24,7 +25,7 @@ export function capPlace(input: SheetInput, width: number): Picture | undefined 
   const edge = one!.along(linesOf(piece, "place", "edge of the toe cap")[0]!.line.xy);
   sketch.stroke(edge, heavyMm);
   sketch.key(`the cap's edge, ${plain(input.pieceSettings.toeCapMm)} mm from the toe along the centre`, middle(edge), [-1, 0.6]);
-  return { title: `${upperFirst(piece.name)}, ${words}`, sketch };
+  return { title: `${capital(piece.name)}, ${words}`, sketch };
 }
 
 /** How far the edge that lies over comes, and what lies under it. */
@@ -38,7 +39,7 @@ export function lapPlace(input: SheetInput, width: number): Picture | undefined 
     for (const [a, b] of band?.strokes ?? []) sketch.line(one!.at(a), one!.at(b), lightMm);
     if (sketch.told.length === 0) sketch.key(`the vamp comes to this line: ${plain(input.pieceSettings.lapUnderMm)} mm lie under it`, middle(drawn), band ? [-band.out[0], -band.out[1]] : [1, 0]);
   }
-  return { title: `${upperFirst(piece.name)}, ${words}`, sketch };
+  return { title: `${capital(piece.name)}, ${words}`, sketch };
 }
 
 /** Where the strap's root goes between upper and lining. */
@@ -51,5 +52,5 @@ export function strapPlace(input: SheetInput, width: number, step: "bag-topline"
     sketch.stroke(drawn, heavyMm);
     if (sketch.told.length === 0) sketch.key(`the strap's root lies between these lines, ${plain(input.pieceSettings.strapUnderMm)} mm deep`, middle(drawn), [1, 0.3]);
   }
-  return { title: `${upperFirst(piece.name)}, ${words}`, sketch };
+  return { title: `${capital(piece.name)}, ${words}`, sketch };
 }
